@@ -1,0 +1,212 @@
+/**
+ * The bench: dirty pieces go into racks, in the order in which they came.
+ *
+ * Racking takes no time. Each family has at most one open rack; a ware takes 1/perRack of a rack,
+ * counted in whole units of the least common multiple, so that "full" is exact. The rack is full when
+ * the family's smallest piece no longer fits, and a piece that does not fit closes it. With no rack
+ * free, pieces lie loose and are passed over.
+ */
+import { grown } from './day.js';
+import type { Ledger } from './ledger.js';
+import type { CafeModel } from './model.js';
+import { BENCH, RACKED } from './places.js';
+
+const NONE = -1;
+const AS_MANY_AS_NEEDED = 1_000_000_000;
+
+export class Bench {
+  readonly wareCount: number;
+  /** By family: its open rack, or -1. */
+  readonly openRack: Int32Array;
+  readonly familyOf: Int32Array;
+  readonly kindOf: Int32Array;
+  /** By family: units of a full rack. */
+  readonly fullUnits: Float64Array;
+  /** By rack: family, units used, when its oldest piece reached the bench, that piece's number on the bench. */
+  family = new Int32Array(32);
+  used = new Float64Array(32);
+  since = new Float64Array(32);
+  firstPiece = new Float64Array(32);
+  /** By rack: 1 once a fixed time has released it. */
+  released = new Uint8Array(32);
+  /** By rack and ware: pieces[rack × wareCount + ware]. */
+  pieces: Int32Array;
+  /** By kind: pieces loose for want of a rack. */
+  readonly looseOfKind: Int32Array;
+  /** By kind: racks in use now, and the most ever. */
+  readonly inUse: Int32Array;
+  readonly mostInUse: Int32Array;
+
+  private readonly units: Float64Array;
+  private readonly smallest: Float64Array;
+  private readonly owned: Int32Array;
+  private racks = 0;
+  private freeRacks: Int32Array = new Int32Array(32);
+  private freeCount = 0;
+  /** Pieces loose on the bench, in order: ware, moment of reaching the bench, number. */
+  private looseWare = new Int32Array(64);
+  private looseSince = new Float64Array(64);
+  private looseNumber = new Float64Array(64);
+  private loose = 0;
+  private arrived = 0;
+
+  /**
+   * @param close  called with a rack that has just become full or was closed
+   * @param opened called with a rack that has taken its first piece and stays open
+   */
+  constructor(
+    model: CafeModel,
+    private readonly ledger: Ledger,
+    private readonly close: (rack: number) => void,
+    private readonly opened: (rack: number) => void,
+  ) {
+    this.wareCount = model.ware.length;
+    this.pieces = new Int32Array(32 * this.wareCount);
+    this.familyOf = Int32Array.from(model.ware, (ware) => ware.family);
+    this.kindOf = Int32Array.from(model.families, (family) => family.rackKind);
+    this.openRack = new Int32Array(model.families.length);
+    this.looseOfKind = new Int32Array(model.rackKinds.length);
+    this.inUse = new Int32Array(model.rackKinds.length);
+    this.mostInUse = new Int32Array(model.rackKinds.length);
+    this.owned = Int32Array.from(model.rackKinds, (kind) => kind.owned ?? AS_MANY_AS_NEEDED);
+    this.fullUnits = new Float64Array(model.families.length).fill(1);
+    for (const ware of model.ware) this.fullUnits[ware.family] = leastCommonMultiple(this.fullUnits[ware.family]!, ware.perRack);
+    this.units = Float64Array.from(model.ware, (ware) => this.fullUnits[ware.family]! / ware.perRack);
+    this.smallest = new Float64Array(model.families.length).fill(Infinity);
+    model.ware.forEach((ware, index) => {
+      this.smallest[ware.family] = Math.min(this.smallest[ware.family]!, this.units[index]!);
+    });
+  }
+
+  open(): void {
+    this.openRack.fill(NONE);
+    this.looseOfKind.fill(0);
+    this.inUse.fill(0);
+    this.mostInUse.fill(0);
+    this.racks = this.freeCount = this.loose = this.arrived = 0;
+    this.pieces.fill(0);
+  }
+
+  /** A piece reaches the bench now. */
+  receive(ware: number): void {
+    const number = this.arrived;
+    this.arrived += 1;
+    if (this.rack(ware, this.ledger.now, number)) return;
+    if (this.loose === this.looseWare.length) {
+      this.looseWare = grown(this.looseWare, new Int32Array(this.loose * 2));
+      this.looseSince = grown(this.looseSince, new Float64Array(this.loose * 2));
+      this.looseNumber = grown(this.looseNumber, new Float64Array(this.loose * 2));
+    }
+    this.looseWare[this.loose] = ware;
+    this.looseSince[this.loose] = this.ledger.now;
+    this.looseNumber[this.loose] = number;
+    this.loose += 1;
+    const kind = this.kindOf[this.familyOf[ware]!]!;
+    this.looseOfKind[kind] = this.looseOfKind[kind]! + 1;
+  }
+
+  /** A rack comes back empty. */
+  giveBack(rack: number): void {
+    const kind = this.kindOf[this.family[rack]!]!;
+    this.inUse[kind] = this.inUse[kind]! - 1;
+    if (this.freeCount === this.freeRacks.length) this.freeRacks = grown(this.freeRacks, new Int32Array(this.freeCount * 2));
+    this.freeRacks[this.freeCount] = rack;
+    this.freeCount += 1;
+  }
+
+  /** Racks have come free: loose pieces go into them in the order of the bench. */
+  rackLoose(): void {
+    let kept = 0;
+    for (let at = 0; at < this.loose; at += 1) {
+      const ware = this.looseWare[at]!;
+      if (this.rack(ware, this.looseSince[at]!, this.looseNumber[at]!)) {
+        const kind = this.kindOf[this.familyOf[ware]!]!;
+        this.looseOfKind[kind] = this.looseOfKind[kind]! - 1;
+      } else {
+        this.looseWare[kept] = ware;
+        this.looseSince[kept] = this.looseSince[at]!;
+        this.looseNumber[kept] = this.looseNumber[at]!;
+        kept += 1;
+      }
+    }
+    this.loose = kept;
+  }
+
+  /** Close a part rack because it goes into a machine. */
+  takeOpen(rack: number): void {
+    this.openRack[this.family[rack]!] = NONE;
+  }
+
+  /** Share of a rack that is used, 0..1. */
+  fill(rack: number): number {
+    return this.used[rack]! / this.fullUnits[this.family[rack]!]!;
+  }
+
+  private rack(ware: number, since: number, number: number): boolean {
+    const family = this.familyOf[ware]!;
+    const need = this.units[ware]!;
+    const full = this.fullUnits[family]!;
+    let rack = this.openRack[family]!;
+    if (rack !== NONE && this.used[rack]! + need > full) {
+      this.openRack[family] = NONE;
+      this.close(rack);
+      rack = NONE;
+    }
+    if (rack === NONE) {
+      rack = this.openNew(family, since, number);
+      if (rack === NONE) return false;
+    }
+    const used = (this.used[rack] = this.used[rack]! + need);
+    const cell = rack * this.wareCount + ware;
+    this.pieces[cell] = this.pieces[cell]! + 1;
+    this.ledger.move(ware, BENCH, RACKED, 1);
+    if (used + this.smallest[family]! > full) {
+      this.openRack[family] = NONE;
+      this.close(rack);
+    } else if (used === need) {
+      this.opened(rack);
+    }
+    return true;
+  }
+
+  private openNew(family: number, since: number, number: number): number {
+    const kind = this.kindOf[family]!;
+    const inUse = this.inUse[kind]!;
+    if (inUse >= this.owned[kind]!) return NONE;
+    this.inUse[kind] = inUse + 1;
+    if (inUse + 1 > this.mostInUse[kind]!) this.mostInUse[kind] = inUse + 1;
+    let rack: number;
+    if (this.freeCount > 0) {
+      this.freeCount -= 1;
+      rack = this.freeRacks[this.freeCount]!;
+    } else {
+      rack = this.racks;
+      this.racks += 1;
+      if (rack === this.family.length) this.growRacks();
+    }
+    this.openRack[family] = rack;
+    this.family[rack] = family;
+    this.used[rack] = 0;
+    this.since[rack] = since;
+    this.firstPiece[rack] = number;
+    this.released[rack] = 0;
+    return rack;
+  }
+
+  private growRacks(): void {
+    const to = this.family.length * 2;
+    this.family = grown(this.family, new Int32Array(to));
+    this.used = grown(this.used, new Float64Array(to));
+    this.since = grown(this.since, new Float64Array(to));
+    this.firstPiece = grown(this.firstPiece, new Float64Array(to));
+    this.released = grown(this.released, new Uint8Array(to));
+    this.pieces = grown(this.pieces, new Int32Array(to * this.wareCount));
+  }
+}
+
+/** Least common multiple of two whole numbers, exact up to 2⁵³. */
+export function leastCommonMultiple(a: number, b: number): number {
+  let [x, y] = [a, b];
+  while (y !== 0) [x, y] = [y, x % y];
+  return (a / x) * b;
+}

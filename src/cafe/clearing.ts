@@ -1,0 +1,131 @@
+/**
+ * Clearing: at once on leaving, or in rounds.
+ *
+ * A round is walked by one free clearer, trip after trip, until no table is dirty; a round that finds
+ * no free clearer is skipped. Tables are cleared in the order of leaving and a table may be split.
+ */
+import { Duration } from '../engine/durations.js';
+import { Stream, streamKey } from '../engine/streams.js';
+import { grown } from './day.js';
+import type { Flow } from './flow.js';
+import { MOMENT } from './moments.js';
+import type { ClearingModel } from './model.js';
+import type { People } from './people.js';
+import { BENCH, CARRIED, DIRTY_TABLE } from './places.js';
+import type { Tables } from './tables.js';
+
+/** What one clearer carries: pieces in the order picked up, and parties whose last piece is among them. */
+interface Trip {
+  pieces: Int32Array;
+  count: number;
+  readonly parties: number[];
+}
+
+export class Clearing {
+  /** Trips walked, and the pieces carried on them. */
+  trips = 0;
+  private dirty = new Int32Array(256);
+  private head = 0;
+  private tail = 0;
+  private readonly carrying: Trip[] = [];
+  private readonly idle: number[] = [];
+  private readonly duration: Duration;
+  private readonly most: number;
+  private readonly durations: Stream;
+
+  constructor(
+    private readonly rules: ClearingModel,
+    private readonly heldUntilCleared: boolean,
+    seed: string,
+    private readonly tables: Tables,
+    private readonly clearers: People,
+    private readonly flow: Flow,
+  ) {
+    this.duration = new Duration(rules.trip);
+    this.most = rules.tripPieces ?? Infinity;
+    this.durations = new Stream(streamKey(seed, 'clearing trips'));
+  }
+
+  open(day: number): void {
+    const { parties } = this.flow.day;
+    if (parties > this.dirty.length) this.dirty = new Int32Array(parties * 2);
+    this.head = this.tail = 0;
+    this.trips = 0;
+    this.idle.length = 0;
+    for (let clearer = this.carrying.length - 1; clearer >= 0; clearer -= 1) this.idle.push(clearer);
+    if (!this.duration.constant) this.durations.toDay(day);
+  }
+
+  /** A party has left: its seats, and its pieces if there are any. */
+  tableLeft(party: number): void {
+    const { tables, flow } = this;
+    const guests = flow.day.size[party]!;
+    if (!tables.hasPieces(party)) {
+      flow.seatsFree(guests);
+      return;
+    }
+    if (this.rules.everyMs === null) {
+      do {
+        const ware = tables.pickUp(party);
+        flow.ledger.move(ware, DIRTY_TABLE, BENCH, 1);
+        flow.toBench(ware);
+      } while (tables.hasPieces(party));
+      flow.benchFilled();
+      flow.seatsFree(guests);
+      return;
+    }
+    this.dirty[this.tail] = party;
+    this.tail += 1;
+    if (!this.heldUntilCleared) flow.seatsFree(guests);
+  }
+
+  /** The moment of a round. */
+  round(): void {
+    if (this.head < this.tail && this.clearers.free > 0) this.setOut(this.idle.pop() ?? this.carrying.push({ pieces: new Int32Array(64), count: 0, parties: [] }) - 1);
+  }
+
+  /** Whether rounds go on, also after closing: while there is anything to clear or that may become so. */
+  get goesOn(): boolean {
+    return this.head < this.tail || this.flow.moreToCome;
+  }
+
+  /** A clearer puts the pieces on the bench and, if tables are dirty, sets out again. */
+  tripEnds(clearer: number): void {
+    const { flow } = this;
+    const trip = this.carrying[clearer]!;
+    this.clearers.release();
+    for (let at = 0; at < trip.count; at += 1) {
+      const ware = trip.pieces[at]!;
+      flow.ledger.move(ware, CARRIED, BENCH, 1);
+      flow.toBench(ware);
+    }
+    const cleared = trip.parties.splice(0);
+    // The same clearer goes on before anyone else asks for a hand.
+    if (this.head < this.tail) this.setOut(clearer);
+    else this.idle.push(clearer);
+    flow.benchFilled();
+    if (this.heldUntilCleared) for (const party of cleared) flow.seatsFree(flow.day.size[party]!);
+  }
+
+  private setOut(clearer: number): void {
+    const { flow, tables } = this;
+    const trip = this.carrying[clearer]!;
+    trip.count = 0;
+    while (trip.count < this.most && this.head < this.tail) {
+      const party = this.dirty[this.head]!;
+      const ware = tables.pickUp(party);
+      if (trip.count === trip.pieces.length) trip.pieces = grown(trip.pieces, new Int32Array(trip.count * 2));
+      trip.pieces[trip.count] = ware;
+      trip.count += 1;
+      flow.ledger.move(ware, DIRTY_TABLE, CARRIED, 1);
+      if (!tables.hasPieces(party)) {
+        trip.parties.push(party);
+        this.head += 1;
+      }
+    }
+    this.trips += 1;
+    const time = this.duration.draw(this.durations);
+    this.clearers.hold(flow.now, time);
+    flow.calendar.schedule(flow.now + time, MOMENT.tripEnds, clearer);
+  }
+}

@@ -1,0 +1,166 @@
+/**
+ * The rush: run days and lay up what matters. Days are numbered; any run of days can be done anywhere
+ * and the results merge exactly, as everything laid up is a whole number, a largest or a list by day.
+ */
+import { Day } from './day.js';
+import { Demand } from './demand.js';
+import { Floor } from './floor.js';
+import { fillDay, type ListedDay } from './listed-day.js';
+import type { CafeModel } from './model.js';
+import { PLACE_COUNT } from './places.js';
+
+/** Sums over days, whole numbers all: pieces, guests, drinks, milliseconds. */
+export const SUMS = [
+  'days', 'safeDays', 'parties', 'guestsSeated', 'guestsTookAway', 'guestsLeft', 'guestsTakeawayInstead', 'houseDrinks', 'shortDrinks', 'takeawayDrinks',
+  'paperFallBacks', 'unserved', 'waitedMs', 'drinksStarted', 'machineMs', 'makerMs', 'seatMs', 'clearerMs', 'handMs', 'polishMs', 'loads', 'racks', 'ownRacks',
+  'fillPermille', 'trips', 'runMs',
+] as const;
+export type SumName = (typeof SUMS)[number];
+
+/** What a run of days leaves behind. */
+export interface DaysRun {
+  readonly from: number;
+  readonly days: number;
+  /** Largest number of pieces off the shelf: peaks[day × ware + w]. */
+  readonly peaks: Uint16Array;
+  /** Most racks in use: rackPeaks[day × kinds + k]. */
+  readonly rackPeaks: Uint16Array;
+  readonly sums: Readonly<Record<SumName, number>>;
+  /** By ware: uses, drinks short charged to it, and piece-milliseconds by place (ware × PLACE_COUNT + place). */
+  readonly uses: Float64Array;
+  readonly short: Float64Array;
+  readonly pieceMs: Float64Array;
+  /** One entry a day, only at a given stock. */
+  readonly byDay: readonly DayAtStock[];
+}
+
+/** A day at a given stock. */
+export interface DayAtStock {
+  readonly short: readonly number[];
+  /** ms from opening; -1: never short. */
+  readonly firstShortMs: number;
+  readonly left: number;
+  readonly takeawayInstead: number;
+  readonly unserved: number;
+}
+
+export interface RushTask {
+  readonly model: CafeModel;
+  readonly seed: string;
+  readonly from: number;
+  readonly days: number;
+  /** Pieces by ware; null: unlimited ware. */
+  readonly stock: readonly number[] | null;
+  /** Given days in place of drawn ones: day number `from + i` is listed[from + i]. */
+  readonly listed: readonly ListedDay[] | null;
+  /** Keep an entry a day (memory grows with days). */
+  readonly byDay: boolean;
+}
+
+const LARGEST_PEAK = 65_535;
+
+/** Run the days of a task in this thread. Throws RangeError when a peak passes 65,535 pieces. */
+export function runDays(task: RushTask): DaysRun {
+  const { model, seed, from, days, stock, listed } = task;
+  const floor = new Floor(model, seed);
+  const demand = listed === null ? new Demand(model, seed) : null;
+  const day = new Day();
+  const wares = model.ware.length;
+  const kinds = model.rackKinds.length;
+  const peaks = new Uint16Array(days * wares);
+  const rackPeaks = new Uint16Array(days * kinds);
+  const sums = Object.fromEntries(SUMS.map((name) => [name, 0])) as Record<SumName, number>;
+  const uses = new Float64Array(wares);
+  const short = new Float64Array(wares);
+  const pieceMs = new Float64Array(wares * PLACE_COUNT);
+  const byDay: DayAtStock[] = [];
+  for (let index = 0; index < days; index += 1) {
+    const number = from + index;
+    if (demand !== null) demand.draw(number, day);
+    else fillDay(listed![number]!, model.menu, day);
+    floor.run(day, number, stock);
+    const { ledger, counter, seats, bench } = floor;
+    for (let ware = 0; ware < wares; ware += 1) {
+      const peak = ledger.peak(ware);
+      if (peak > LARGEST_PEAK) throw new RangeError(`ware "${model.ware[ware]!.id}": ${peak} pieces off the shelf on day ${number}; at most ${LARGEST_PEAK} can be counted`);
+      peaks[index * wares + ware] = peak;
+      uses[ware] = uses[ware]! + ledger.uses[ware]!;
+      short[ware] = short[ware]! + counter.short[ware]!;
+      for (let place = 1; place < PLACE_COUNT; place += 1) {
+        const cell = ware * PLACE_COUNT + place;
+        pieceMs[cell] = pieceMs[cell]! + ledger.pieceMs(ware, place);
+      }
+    }
+    for (let kind = 0; kind < kinds; kind += 1) rackPeaks[index * kinds + kind] = Math.min(LARGEST_PEAK, bench.mostInUse[kind]!);
+    if (task.byDay) {
+      byDay.push({ short: [...counter.short], firstShortMs: counter.firstShort, left: seats.partiesLeft, takeawayInstead: seats.partiesTakeawayInstead, unserved: counter.unserved });
+    }
+    addDay(sums, floor);
+  }
+  return { from, days, peaks, rackPeaks, sums, uses, short, pieceMs, byDay };
+}
+
+function addDay(sums: Record<SumName, number>, floor: Floor): void {
+  const { counter, seats, washing, makers, clearers, hands, clearing } = floor;
+  sums.days += 1;
+  sums.safeDays += counter.shortDrinks === 0 ? 1 : 0;
+  sums.parties += floor.day.parties;
+  sums.guestsSeated += seats.guestsSeated;
+  sums.guestsTookAway += floor.guestsTookAway;
+  sums.guestsLeft += seats.guestsLeft;
+  sums.guestsTakeawayInstead += seats.guestsTakeawayInstead;
+  sums.houseDrinks += counter.houseDrinks;
+  sums.shortDrinks += counter.shortDrinks;
+  sums.takeawayDrinks += counter.takeawayDrinks;
+  sums.paperFallBacks += counter.paperFallBacks;
+  sums.unserved += counter.unserved;
+  sums.waitedMs += counter.waitedMs;
+  sums.drinksStarted += counter.started;
+  sums.machineMs += washing.machines.busyMs;
+  sums.makerMs += makers.busyMs;
+  sums.seatMs += seats.seatMs();
+  sums.clearerMs += clearers.busyMs;
+  sums.handMs += hands.busyMs;
+  sums.polishMs += floor.polishing.handMs;
+  sums.loads += washing.loads;
+  sums.racks += washing.racks;
+  sums.ownRacks += washing.ownRacks;
+  sums.fillPermille += washing.fillPermille;
+  sums.trips += clearing.trips;
+  sums.runMs += floor.now;
+}
+
+/** Put runs of adjoining days together, in any order of completion; the same bytes as one run. */
+export function mergeDays(parts: readonly DaysRun[]): DaysRun {
+  const inOrder = [...parts].sort((a, b) => a.from - b.from);
+  const first = inOrder[0];
+  if (first === undefined) throw new RangeError('no days to merge');
+  const days = inOrder.reduce((sum, part) => sum + part.days, 0);
+  const peaks = new Uint16Array(inOrder.reduce((sum, part) => sum + part.peaks.length, 0));
+  const rackPeaks = new Uint16Array(inOrder.reduce((sum, part) => sum + part.rackPeaks.length, 0));
+  const sums = { ...first.sums };
+  for (const name of SUMS) sums[name] = 0;
+  const uses = new Float64Array(first.uses.length);
+  const short = new Float64Array(first.short.length);
+  const pieceMs = new Float64Array(first.pieceMs.length);
+  let peakAt = 0;
+  let rackAt = 0;
+  let expected = first.from;
+  for (const part of inOrder) {
+    if (part.from !== expected) throw new RangeError(`days ${expected} to ${part.from - 1} are missing`);
+    expected = part.from + part.days;
+    peaks.set(part.peaks, peakAt);
+    peakAt += part.peaks.length;
+    rackPeaks.set(part.rackPeaks, rackAt);
+    rackAt += part.rackPeaks.length;
+    for (const name of SUMS) sums[name] += part.sums[name];
+    addInto(uses, part.uses);
+    addInto(short, part.short);
+    addInto(pieceMs, part.pieceMs);
+  }
+  return { from: first.from, days, peaks, rackPeaks, sums, uses, short, pieceMs, byDay: inOrder.flatMap((part) => part.byDay) };
+}
+
+function addInto(total: Float64Array, part: Float64Array): void {
+  for (let index = 0; index < total.length; index += 1) total[index] = total[index]! + part[index]!;
+}

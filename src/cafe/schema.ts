@@ -1,0 +1,196 @@
+/**
+ * The café's part of the scenario file: what the rush reads.
+ *
+ * Field maps are exported rather than whole schemas where other folders add fields of their own to
+ * the same thing (a ware's supplier, a drink's recipe); `study/scenario.ts` puts them together.
+ * After parsing, durations are milliseconds, lengths mm, volumes ml, masses g, rates a millisecond,
+ * shares 0..1; `null` is "unlimited".
+ */
+import * as z from 'zod';
+import { durationLaw } from '../quantities/duration-law.js';
+import { group, list, named } from '../quantities/group.js';
+import { money } from '../quantities/money.js';
+import { clock, count, countOrUnlimited, moment, plainNumber, share } from '../quantities/numbers.js';
+import { filled, quantities, text } from '../quantities/quantity.js';
+import { duration, energy, length, mass, power, rate, volume } from '../quantities/units.js';
+
+const yesOrNo = z.boolean({ error: 'is neither true nor false; write true or false' });
+
+const hours = z.union(
+  [
+    group({ from: clock, to: clock }, 'write { from: "07:00", to: "10:00" }'),
+    group({ for: duration }, 'write { for: 180 min }'),
+  ],
+  { error: 'does not say when the rush begins and ends; write { from: "07:00", to: "10:00" } or { for: 180 min }' },
+);
+
+const arrivals = group(
+  {
+    slots: group({ every: duration, parties: list(plainNumber('parties in a slot'), 'write the parties expected in each slot, such as [3, 5, 7.5]') }, 'write { every: 15 min, parties: [3, 5, 7.5] }').optional(),
+    steps: list(group({ for: duration, parties: rate }, 'write { for: 30 min, parties: 24 / h }'), 'write a list of { for: 30 min, parties: 24 / h }').optional(),
+    peak: group({ guests: rate, shape: list(plainNumber('a weight of the shape'), 'write the relative weight of equal parts of the rush, such as [3, 5, 9, 7]') }, 'write { guests: 60 / h, shape: [3, 5, 9, 7] }').optional(),
+    dayFactor: filled(plainNumber('the day factor')),
+  },
+  'write one of slots, steps or peak, such as { peak: { guests: 60 / h, shape: [3, 5, 9, 7] } }',
+);
+
+/** { 1: 50 %, 2: 50 % }; an array of shares by size, from 1. */
+const partySizeShares = z
+  .record(z.string().regex(/^[1-9]\d?$/), share, { error: 'is no map from party size to share; write { 1: 50 %, 2: 50 % }' })
+  .transform((shares) => {
+    const largest = Math.max(0, ...Object.keys(shares).map(Number));
+    return Array.from({ length: largest }, (_, i) => shares[String(i + 1)] ?? 0);
+  });
+
+const partySize = z.union([count('guests', 1).transform((size) => Array.from({ length: size }, (_, i) => (i + 1 === size ? 1 : 0))), partySizeShares], {
+  error: 'is no party size; write { 1: 50 %, 2: 50 % }, or one whole number if all parties are alike',
+});
+quantities.add(partySize, { kind: 'partySize' });
+
+const dwellBySize = group({ bySize: z.record(z.string().regex(/^[1-9]\d?$/), durationLaw) }, 'write { bySize: { 1: 22 min, 2: 42 min } }').transform(({ bySize }, ctx) => {
+  const sizes = Object.keys(bySize).map(Number).toSorted((a, b) => a - b);
+  if (sizes.length === 0 || sizes.some((size, i) => size !== i + 1)) {
+    const rule = 'does not give the sizes 1, 2, 3 ... without a gap';
+    const remedy = 'begin at 1; parties larger than the last take the last';
+    ctx.addIssue({ code: 'custom', message: `${rule}; ${remedy}`, path: ['bySize'], params: { rule, remedy } });
+    return z.NEVER;
+  }
+  return sizes.map((size) => bySize[String(size)]!);
+});
+
+const dwell = z.union([durationLaw.transform((law) => [law]), dwellBySize], {
+  error: 'is not a duration; write "42 min", { lognormal: { mean: 42 min, sd: 18 min } }, or { bySize: { 1: 22 min, 2: 42 min } }',
+});
+quantities.add(dwell, { kind: 'durationLaw' });
+
+const guests = group(
+  { partySize: filled(partySize), staysIn: filled(share), drinksEach: filled(plainNumber('drinks a guest', true)), secondDrink: filled(share), dwell: filled(dwell) },
+  'write { staysIn: 35 %, dwell: 40 min }, or leave it out',
+);
+
+const setting = z.union([z.literal('takeaway').transform((): string[] => []), list(z.string(), 'write the pieces, such as [cup, saucer, teaspoon]')], {
+  error: 'is not a setting; write the pieces in the order in which they are taken, such as [cup, saucer, teaspoon], or takeaway',
+});
+
+export const drinkFields = {
+  name: text('the name of the drink').optional(),
+  share,
+  setting,
+  fallBacks: list(setting, 'write a list of settings, such as [[large-cup, saucer], takeaway]').optional(),
+  making: durationLaw.optional(),
+};
+
+export const wareFields = {
+  like: text('a class of ware').optional(),
+  name: text('the name of the ware').optional(),
+  price: filled(money),
+  family: text('the family that shares racks').optional(),
+  perRack: count('pieces in a rack', 1).optional(),
+  drying: filled(durationLaw),
+  lowWater: count('pieces').optional(),
+  polishing: durationLaw.optional(),
+  shape: z.enum(['cup', 'glass', 'saucer', 'spoon', 'plate']).optional(),
+  rim: length.optional(),
+  foot: length.optional(),
+  height: length.optional(),
+  handle: length.optional(),
+  handleWidth: length.optional(),
+  depth: length.optional(),
+  well: length.optional(),
+  mass: mass.optional(),
+  brim: volume.optional(),
+  colour: text('the colour').optional(),
+};
+
+const racks = group(
+  {
+    families: named(z.string({ error: 'is not a kind of rack; write its name, such as open or grid-25' }), 'write { china: open, glasses: grid-25 }').optional(),
+    owned: named(countOrUnlimited('racks', 1), 'write { open: 6, grid-25: unlimited }').optional(),
+  },
+  'write { families: { glasses: grid-25 }, owned: { open: 6 } }, or leave it out',
+);
+
+const seats = group(
+  {
+    count: countOrUnlimited('seats', 1),
+    whenFull: filled(z.enum(['leave', 'takeaway', 'wait'])),
+    waitLimit: filled(duration),
+    heldUntilCleared: filled(yesOrNo),
+  },
+  'write { count: 40 }',
+);
+
+const counter = group({ makers: filled(countOrUnlimited('makers', 1)), making: filled(durationLaw) }, 'write { makers: 2, making: 60 s }');
+
+const clearing = z.union(
+  [
+    z.literal('atOnce'),
+    group(
+      { every: filled(duration), clearers: filled(countOrUnlimited('clearers', 1)), tripPieces: filled(countOrUnlimited('pieces', 1)), trip: filled(durationLaw) },
+      'write { every: 10 min, clearers: 1 }',
+    ),
+  ],
+  { error: 'does not say how tables are cleared; write atOnce, or { every: 10 min, clearers: 1, tripPieces: 10, trip: 60 s }' },
+);
+
+const spell = group({ from: moment, for: duration }, 'write { from: "08:10", for: 60 min }');
+
+export const machineFields = {
+  class: text('a class of machine').optional(),
+  name: text('the name of the machine').optional(),
+  racks: filled(count('racks', 1)),
+  loading: filled(durationLaw),
+  cycle: filled(durationLaw),
+  unloading: filled(durationLaw),
+  warmUp: duration.optional(),
+  down: list(spell, 'write a list of { from: "08:10", for: 60 min }').optional(),
+  breakdown: group({ until: durationLaw, repair: durationLaw }, 'write { until: { exponential: 90 h }, repair: { exponential: 1 h } }').optional(),
+  water: volume.optional(),
+  energy: energy.optional(),
+  idlePower: power.optional(),
+  detergent: mass.optional(),
+  rinseAid: volume.optional(),
+  price: money.optional(),
+  installation: money.optional(),
+  lifeYears: plainNumber('years of life', true).optional(),
+};
+
+const neverOr = z.union([z.literal('never').transform(() => null), duration], { error: 'is neither a duration nor never; write "6 min" or never' });
+quantities.add(neverOr, { kind: 'duration' });
+
+const otherLoads = group(
+  {
+    racks: z.union([rate, list(group({ for: duration, racks: rate }, 'write { for: 60 min, racks: 10 / h }'), 'write a list of { for: 60 min, racks: 10 / h }')], {
+      error: 'is not a rate; write "10 / h", or a list of { for: 60 min, racks: 10 / h }',
+    }),
+    arrivals: filled(z.enum(['regular', 'poisson'])),
+    goes: filled(z.enum(['first', 'inTurn', 'last'])),
+  },
+  'write { racks: 10 / h }, or leave it out',
+);
+
+const hands = z.union([z.enum(['clearers', 'makers']), countOrUnlimited('hands', 1)], {
+  error: 'does not say who works the machine; write a number, unlimited, clearers or makers',
+});
+quantities.add(hands, { kind: 'count' });
+
+/** Washing, with the machine's fields as `study/` composes them. */
+export const washingSchema = <M extends z.ZodType, L extends z.ZodType>(oneMachine: M, listedMachine: L) =>
+  group(
+    {
+      machines: z.union([z.array(listedMachine), group({ unlimited: oneMachine }, 'write { unlimited: { class: undercounter } }')], {
+        error: 'does not say which machines there are; write a list such as [{ class: undercounter }], or { unlimited: { class: undercounter } }',
+      }),
+      hands: filled(hands),
+      partLoadWait: filled(neverOr),
+      partLoadsEvery: neverOr.optional(),
+      otherLoads: otherLoads.optional(),
+    },
+    'write { machines: [{ class: undercounter }] }',
+  );
+
+/** How often an entry of the list of machines is there. */
+export const machineCount = { count: count('machines').optional() };
+
+/** The café's top-level fields, but for menu, ware and washing, to which others add. */
+export const cafeFields = { hours, arrivals, guests: filled(guests), racks: racks.optional(), seats, counter: filled(counter), clearing: filled(clearing) };

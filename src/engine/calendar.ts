@@ -1,0 +1,174 @@
+/**
+ * The event calendar: what happens next.
+ *
+ * An event is a moment (whole milliseconds), a rank and a number that means something to the model.
+ * Events come out by moment, then by rank (lower first), then in the order in which they were
+ * scheduled. An event may be scheduled for the present moment with any rank, also a lower one than the
+ * event under way: it then comes next.
+ *
+ * A ring of buckets, each a list in order; one lap of the ring is longer than most events lie ahead, so
+ * that scheduling and taking cost a few steps whatever the number of events. Nothing is allocated once
+ * the arrays have grown to the day's needs. After R. Brown, "Calendar queues", CACM 31(10), 1988.
+ */
+
+/** Ranks run from 0 to RANKS - 1. */
+export const RANKS = 32;
+
+const NONE = -1;
+
+export class Calendar {
+  /** Moment of the event last taken, ms. */
+  time = 0;
+  /** Rank of the event last taken. */
+  rank = 0;
+  /** Number carried by the event last taken. */
+  payload = 0;
+  /** Events waiting. */
+  size = 0;
+
+  private keys: Float64Array;
+  private payloads: Int32Array;
+  private nexts: Int32Array;
+  private free = NONE;
+  private readonly heads: Int32Array;
+  private readonly mask: number;
+  private readonly perBucket: number;
+  private readonly bucketKeys: number;
+  /** Number of the bucket under the hand, counted from time 0 without wrapping. */
+  private bucket = 0;
+  /** First key that no longer belongs to the bucket under the hand. */
+  private bucketEnd: number;
+
+  /**
+   * @param bucketMs  width of a bucket in ms; about the usual time between events
+   * @param buckets   buckets in the ring, a power of two
+   */
+  constructor(bucketMs = 4096, buckets = 4096) {
+    if (buckets < 2 || (buckets & (buckets - 1)) !== 0) throw new RangeError(`buckets: ${buckets} is not a power of two; use one, such as 4096`);
+    if (!(bucketMs > 0)) throw new RangeError(`bucketMs: ${bucketMs} is not a positive number of milliseconds`);
+    this.bucketKeys = bucketMs * RANKS;
+    this.perBucket = 1 / this.bucketKeys;
+    this.bucketEnd = this.bucketKeys;
+    this.mask = buckets - 1;
+    this.heads = new Int32Array(buckets).fill(NONE);
+    this.keys = new Float64Array(0);
+    this.payloads = new Int32Array(0);
+    this.nexts = new Int32Array(0);
+    this.grow(256);
+  }
+
+  /** Forget everything and go back to time 0. */
+  clear(): void {
+    if (this.size > 0) {
+      this.heads.fill(NONE);
+      this.linkFree(0);
+    }
+    this.size = 0;
+    this.time = 0;
+    this.rank = 0;
+    this.bucket = 0;
+    this.bucketEnd = this.bucketKeys;
+  }
+
+  /** Put an event in. `time` must be a whole number, not before the event last taken. */
+  schedule(time: number, rank: number, payload: number): void {
+    if (this.free === NONE) this.grow(this.keys.length * 2);
+    const entry = this.free;
+    const nexts = this.nexts;
+    const keys = this.keys;
+    this.free = nexts[entry]!;
+    const key = time * RANKS + rank;
+    keys[entry] = key;
+    this.payloads[entry] = payload;
+    // Math.floor, as moments may pass 2^31 on long runs.
+    const bucket = Math.floor(key * this.perBucket);
+    if (bucket < this.bucket) this.turnTo(bucket);
+    const slot = bucket & this.mask;
+    let at = this.heads[slot]!;
+    if (at === NONE || keys[at]! > key) {
+      nexts[entry] = at;
+      this.heads[slot] = entry;
+    } else {
+      let next = nexts[at]!;
+      while (next !== NONE && keys[next]! <= key) {
+        at = next;
+        next = nexts[at]!;
+      }
+      nexts[entry] = next;
+      nexts[at] = entry;
+    }
+    this.size += 1;
+  }
+
+  /** Key (moment × RANKS + rank) of the next event; Infinity when there is none. */
+  nextKey(): number {
+    if (this.size === 0) return Infinity;
+    const heads = this.heads;
+    const keys = this.keys;
+    let bucket = this.bucket;
+    let end = this.bucketEnd;
+    for (let lap = this.mask; lap >= 0; lap -= 1) {
+      const head = heads[bucket & this.mask]!;
+      if (head !== NONE && keys[head]! < end) {
+        this.bucket = bucket;
+        this.bucketEnd = end;
+        return keys[head]!;
+      }
+      bucket += 1;
+      end += this.bucketKeys;
+    }
+    return this.jump();
+  }
+
+  /** Take the next event into `time`, `rank` and `payload`; false when there is none. */
+  take(): boolean {
+    const key = this.nextKey();
+    if (key === Infinity) return false;
+    const slot = this.bucket & this.mask;
+    const entry = this.heads[slot]!;
+    this.heads[slot] = this.nexts[entry]!;
+    this.nexts[entry] = this.free;
+    this.free = entry;
+    this.size -= 1;
+    this.time = Math.floor(key / RANKS);
+    this.rank = key - this.time * RANKS;
+    this.payload = this.payloads[entry]!;
+    return true;
+  }
+
+  /** A whole lap is empty: look at every bucket and go to the earliest event. */
+  private jump(): number {
+    let least = Infinity;
+    for (const head of this.heads) {
+      if (head !== NONE && this.keys[head]! < least) least = this.keys[head]!;
+    }
+    this.turnTo(Math.floor(least * this.perBucket));
+    return least;
+  }
+
+  private turnTo(bucket: number): void {
+    this.bucket = bucket;
+    this.bucketEnd = (bucket + 1) * this.bucketKeys;
+  }
+
+  private grow(to: number): void {
+    const from = this.keys.length;
+    const keys = new Float64Array(to);
+    keys.set(this.keys);
+    const payloads = new Int32Array(to);
+    payloads.set(this.payloads);
+    const nexts = new Int32Array(to);
+    nexts.set(this.nexts);
+    this.keys = keys;
+    this.payloads = payloads;
+    this.nexts = nexts;
+    this.linkFree(from);
+  }
+
+  /** Entries from `from` on become the free list. */
+  private linkFree(from: number): void {
+    for (let entry = from; entry < this.nexts.length; entry += 1) this.nexts[entry] = entry + 1;
+    this.nexts[this.nexts.length - 1] = NONE;
+    this.free = from;
+  }
+}
