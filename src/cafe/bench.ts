@@ -14,6 +14,14 @@ import { BENCH, RACKED } from './places.js';
 const NONE = -1;
 const AS_MANY_AS_NEEDED = 1_000_000_000;
 
+/** Who is told of racks. */
+export interface RackTaker {
+  /** A rack has just become full, or was closed by a piece that did not fit. */
+  rackClosed(rack: number): void;
+  /** A rack has taken its first piece and stays open. */
+  rackOpened(rack: number): void;
+}
+
 export class Bench {
   readonly wareCount: number;
   /** By family: its open rack, or -1. */
@@ -50,16 +58,7 @@ export class Bench {
   private loose = 0;
   private arrived = 0;
 
-  /**
-   * @param close  called with a rack that has just become full or was closed
-   * @param opened called with a rack that has taken its first piece and stays open
-   */
-  constructor(
-    model: CafeModel,
-    private readonly ledger: Ledger,
-    private readonly close: (rack: number) => void,
-    private readonly opened: (rack: number) => void,
-  ) {
+  constructor(model: CafeModel, private readonly ledger: Ledger, private readonly next: RackTaker) {
     this.wareCount = model.ware.length;
     this.pieces = new Int32Array(32 * this.wareCount);
     this.familyOf = Int32Array.from(model.ware, (ware) => ware.family);
@@ -137,6 +136,11 @@ export class Bench {
     this.openRack[this.family[rack]!] = NONE;
   }
 
+  /** Above 0 when rack `a` is fuller than rack `b`, below 0 when less full, 0 when equally full; exact. */
+  fuller(a: number, b: number): number {
+    return this.used[a]! * this.fullUnits[this.family[b]!]! - this.used[b]! * this.fullUnits[this.family[a]!]!;
+  }
+
   /** Share of a rack that is used, 0..1. */
   fill(rack: number): number {
     return this.used[rack]! / this.fullUnits[this.family[rack]!]!;
@@ -149,7 +153,7 @@ export class Bench {
     let rack = this.openRack[family]!;
     if (rack !== NONE && this.used[rack]! + need > full) {
       this.openRack[family] = NONE;
-      this.close(rack);
+      this.next.rackClosed(rack);
       rack = NONE;
     }
     if (rack === NONE) {
@@ -162,9 +166,9 @@ export class Bench {
     this.ledger.move(ware, BENCH, RACKED, 1);
     if (used + this.smallest[family]! > full) {
       this.openRack[family] = NONE;
-      this.close(rack);
+      this.next.rackClosed(rack);
     } else if (used === need) {
-      this.opened(rack);
+      this.next.rackOpened(rack);
     }
     return true;
   }

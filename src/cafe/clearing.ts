@@ -14,6 +14,8 @@ import type { People } from './people.js';
 import { BENCH, CARRIED, DIRTY_TABLE } from './places.js';
 import type { Tables } from './tables.js';
 
+const NOBODY: readonly number[] = [];
+
 /** What one clearer carries: pieces in the order picked up, and parties whose last piece is among them. */
 interface Trip {
   pieces: Int32Array;
@@ -99,12 +101,12 @@ export class Clearing {
       flow.ledger.move(ware, CARRIED, BENCH, 1);
       flow.toBench(ware);
     }
-    const cleared = trip.parties.splice(0);
     // The same clearer goes on before anyone else asks for a hand.
+    const cleared = this.heldUntilCleared ? trip.parties.splice(0) : NOBODY;
     if (this.head < this.tail) this.setOut(clearer);
     else this.idle.push(clearer);
     flow.benchFilled();
-    if (this.heldUntilCleared) for (const party of cleared) flow.seatsFree(flow.day.size[party]!);
+    for (const party of cleared) flow.seatsFree(flow.day.size[party]!);
   }
 
   private setOut(clearer: number): void {
@@ -119,7 +121,7 @@ export class Clearing {
       trip.count += 1;
       flow.ledger.move(ware, DIRTY_TABLE, CARRIED, 1);
       if (!tables.hasPieces(party)) {
-        trip.parties.push(party);
+        if (this.heldUntilCleared) trip.parties.push(party);
         this.head += 1;
       }
     }

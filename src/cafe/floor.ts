@@ -6,7 +6,7 @@
  * have streams of their own.
  */
 import { Calendar, RANKS } from '../engine/calendar.js';
-import { Bench } from './bench.js';
+import type { Bench } from './bench.js';
 import { Clearing } from './clearing.js';
 import { Counter } from './counter.js';
 import type { Day } from './day.js';
@@ -68,8 +68,8 @@ export class Floor implements Flow {
     this.counter = new Counter(model, this.settings, this.makers, this);
     this.tables = new Tables(this.settings, this);
     this.clearing = new Clearing(model.clearing, model.seats.heldUntilCleared, seed, this.tables, this.clearers, this);
-    this.bench = new Bench(model, this.ledger, (rack) => this.washing.rackClosed(rack), (rack) => this.washing.rackOpened(rack));
-    this.washing = new Washing(model, seed, this.bench, this.hands, this);
+    this.washing = new Washing(model, seed, this.hands, this);
+    this.bench = this.washing.bench;
     this.polishing = new Polishing(model, seed, this.hands, this);
     this.others = washing.otherLoads && new OtherLoads(washing.otherLoads, closingMs, seed);
   }
@@ -80,21 +80,26 @@ export class Floor implements Flow {
    */
   run(day: Day, number: number, stock: ArrayLike<number> | null, watcher: Watcher | null = null): void {
     this.open(day, number, stock);
-    const { calendar } = this;
+    const { calendar, ledger } = this;
+    let arrivalKey = this.nextArrivalKey();
     for (;;) {
-      const key = calendar.nextKey();
-      const arrivalKey = this.arrived < day.parties ? day.arrivalMs[this.arrived]! * RANKS + MOMENT.arrival : Infinity;
-      if (watcher !== null) watcher.before(Math.floor(Math.min(key, arrivalKey) / RANKS), this);
-      if (arrivalKey < key) {
-        this.now = this.ledger.now = day.arrivalMs[this.arrived]!;
-        this.arrived += 1;
-        this.arrive(this.arrived - 1);
-      } else {
-        if (!calendar.take()) return;
-        this.now = this.ledger.now = calendar.time;
+      if (watcher !== null) watcher.before(Math.floor(Math.min(calendar.nextKey(), arrivalKey) / RANKS), this);
+      if (calendar.takeBefore(arrivalKey)) {
+        this.now = ledger.now = calendar.time;
         this.happen(calendar.rank, calendar.payload);
+      } else {
+        if (arrivalKey === Infinity) return;
+        const party = this.arrived;
+        this.now = ledger.now = day.arrivalMs[party]!;
+        this.arrived = party + 1;
+        this.arrive(party);
+        arrivalKey = this.nextArrivalKey();
       }
     }
+  }
+
+  private nextArrivalKey(): number {
+    return this.arrived < this.day.parties ? this.day.arrivalMs[this.arrived]! * RANKS + MOMENT.arrival : Infinity;
   }
 
   private open(day: Day, number: number, stock: ArrayLike<number> | null): void {

@@ -14,6 +14,7 @@
 /** Ranks run from 0 to RANKS - 1. */
 export const RANKS = 32;
 
+const PER_RANK = 1 / RANKS;
 const NONE = -1;
 
 export class Calendar {
@@ -43,7 +44,7 @@ export class Calendar {
    * @param bucketMs  width of a bucket in ms; about the usual time between events
    * @param buckets   buckets in the ring, a power of two
    */
-  constructor(bucketMs = 4096, buckets = 4096) {
+  constructor(bucketMs = 8192, buckets = 2048) {
     if (buckets < 2 || (buckets & (buckets - 1)) !== 0) throw new RangeError(`buckets: ${buckets} is not a power of two; use one, such as 4096`);
     if (!(bucketMs > 0)) throw new RangeError(`bucketMs: ${bucketMs} is not a positive number of milliseconds`);
     this.bucketKeys = bucketMs * RANKS;
@@ -103,47 +104,62 @@ export class Calendar {
   /** Key (moment × RANKS + rank) of the next event; Infinity when there is none. */
   nextKey(): number {
     if (this.size === 0) return Infinity;
-    const heads = this.heads;
-    const keys = this.keys;
-    let bucket = this.bucket;
-    let end = this.bucketEnd;
-    for (let lap = this.mask; lap >= 0; lap -= 1) {
-      const head = heads[bucket & this.mask]!;
-      if (head !== NONE && keys[head]! < end) {
-        this.bucket = bucket;
-        this.bucketEnd = end;
-        return keys[head]!;
-      }
-      bucket += 1;
-      end += this.bucketKeys;
-    }
-    return this.jump();
+    return this.seek(Infinity) ? this.keys[this.heads[this.bucket & this.mask]!]! : Infinity;
   }
 
   /** Take the next event into `time`, `rank` and `payload`; false when there is none. */
   take(): boolean {
-    const key = this.nextKey();
-    if (key === Infinity) return false;
+    return this.takeBefore(Infinity);
+  }
+
+  /** Take the next event if its key is below `limit`, so that a sorted list of arrivals need not be scheduled. */
+  takeBefore(limit: number): boolean {
+    if (this.size === 0 || !this.seek(limit)) return false;
     const slot = this.bucket & this.mask;
     const entry = this.heads[slot]!;
+    const key = this.keys[entry]!;
+    if (key >= limit) return false;
     this.heads[slot] = this.nexts[entry]!;
     this.nexts[entry] = this.free;
     this.free = entry;
     this.size -= 1;
-    this.time = Math.floor(key / RANKS);
-    this.rank = key - this.time * RANKS;
+    const time = Math.floor(key * PER_RANK);
+    this.time = time;
+    this.rank = key - time * RANKS;
     this.payload = this.payloads[entry]!;
     return true;
   }
 
+  /** Turn the ring to the bucket of the next event; false if it surely lies at or beyond `limit`. */
+  private seek(limit: number): boolean {
+    const { heads, keys, mask, bucketKeys } = this;
+    let { bucket, bucketEnd } = this;
+    for (let lap = mask; lap >= 0; lap -= 1) {
+      const head = heads[bucket & mask]!;
+      if (head !== NONE && keys[head]! < bucketEnd) {
+        this.bucket = bucket;
+        this.bucketEnd = bucketEnd;
+        return true;
+      }
+      if (bucketEnd >= limit) {
+        this.bucket = bucket;
+        this.bucketEnd = bucketEnd;
+        return false;
+      }
+      bucket += 1;
+      bucketEnd += bucketKeys;
+    }
+    this.jump();
+    return true;
+  }
+
   /** A whole lap is empty: look at every bucket and go to the earliest event. */
-  private jump(): number {
+  private jump(): void {
     let least = Infinity;
     for (const head of this.heads) {
       if (head !== NONE && this.keys[head]! < least) least = this.keys[head]!;
     }
     this.turnTo(Math.floor(least * this.perBucket));
-    return least;
   }
 
   private turnTo(bucket: number): void {

@@ -8,12 +8,10 @@ import type { Bench } from '../bench.js';
 
 export const NO_RACK = -1;
 
-/** What a rule may look at. */
+/** What a rule may look at; the present moment is `ledger.now`. */
 export interface Yard {
   readonly bench: Bench;
   readonly ledger: Ledger;
-  /** The present moment, ms. */
-  readonly now: number;
 }
 
 export interface LoadRule {
@@ -23,13 +21,22 @@ export interface LoadRule {
   next(yard: Yard): number;
 }
 
-/** Of the open racks that `mayGo`, the one whose oldest piece came first; equally old: first on the bench. */
-export function oldestOpen(yard: Yard, mayGo: (rack: number) => boolean): number {
-  const { bench } = yard;
-  let best = NO_RACK;
-  for (const rack of bench.openRack) {
-    if (rack === NO_RACK || !mayGo(rack)) continue;
-    if (best === NO_RACK || bench.firstPiece[rack]! < bench.firstPiece[best]!) best = rack;
+/**
+ * Rules that let single racks go: of the open racks that `mayGo`, the one whose oldest piece came first;
+ * equally old: the one whose first piece reached the bench first.
+ */
+export abstract class OldestFirst implements LoadRule {
+  abstract readonly name: string;
+  abstract mayGo(rack: number, yard: Yard): boolean;
+
+  next(yard: Yard): number {
+    const { openRack, firstPiece } = yard.bench;
+    let best = NO_RACK;
+    for (let family = 0; family < openRack.length; family += 1) {
+      const rack = openRack[family]!;
+      if (rack === NO_RACK || !this.mayGo(rack, yard)) continue;
+      if (best === NO_RACK || firstPiece[rack]! < firstPiece[best]!) best = rack;
+    }
+    return best;
   }
-  return best;
 }

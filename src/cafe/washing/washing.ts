@@ -8,7 +8,7 @@
 import { Duration } from '../../engine/durations.js';
 import { Stream, streamKey } from '../../engine/streams.js';
 import { grown } from '../day.js';
-import type { Bench } from '../bench.js';
+import { Bench, type RackTaker } from '../bench.js';
 import type { Flow } from '../flow.js';
 import { MOMENT } from '../moments.js';
 import type { CafeModel } from '../model.js';
@@ -20,7 +20,7 @@ import { rulesInOrder } from './rules/in-order.js';
 
 const OTHER_LOAD = -2;
 
-export class Washing {
+export class Washing implements RackTaker {
   readonly machines: Machines;
   /** Loads started, racks in them, and of these our own and how full they were. */
   loads = 0;
@@ -42,12 +42,12 @@ export class Washing {
   private readonly dryingTimes: Stream;
   private readonly drying: readonly Duration[];
   private readonly yard: Yard;
+  readonly bench: Bench;
   private readonly goes: 'first' | 'inTurn' | 'last';
 
   constructor(
     private readonly model: CafeModel,
     seed: string,
-    private readonly bench: Bench,
     private readonly hands: People,
     private readonly flow: Flow,
   ) {
@@ -57,13 +57,8 @@ export class Washing {
     this.dryingTimes = new Stream(streamKey(seed, 'drying'));
     this.drying = model.ware.map((ware) => new Duration(ware.drying));
     this.goes = model.washing.otherLoads?.goes ?? 'inTurn';
-    this.yard = {
-      bench,
-      ledger: flow.ledger,
-      get now() {
-        return flow.now;
-      },
-    };
+    this.bench = new Bench(model, flow.ledger, this);
+    this.yard = { bench: this.bench, ledger: flow.ledger };
   }
 
   open(day: number): void {
@@ -252,8 +247,8 @@ export class Washing {
   }
 
   private nextPartRack(): number {
-    for (const rule of this.rules) {
-      const rack = rule.next(this.yard);
+    for (let at = 0; at < this.rules.length; at += 1) {
+      const rack = this.rules[at]!.next(this.yard);
       if (rack !== NO_RACK) return rack;
     }
     return NO_RACK;

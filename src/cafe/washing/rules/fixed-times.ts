@@ -1,9 +1,10 @@
 /** A part rack goes if a fixed time has come since it was opened; the floor releases racks at those times. */
-import { oldestOpen, type LoadRule } from '../load-rule.js';
+import { OldestFirst, type Yard } from '../load-rule.js';
 
-export function fixedTimes(): LoadRule {
-  return {
-    name: 'fixed times',
-    next: (yard) => oldestOpen(yard, (rack) => yard.bench.released[rack] === 1),
-  };
+export class FixedTimes extends OldestFirst {
+  readonly name = 'fixed times';
+
+  mayGo(rack: number, { bench }: Yard): boolean {
+    return bench.released[rack] === 1;
+  }
 }

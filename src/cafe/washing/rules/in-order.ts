@@ -4,18 +4,18 @@
  */
 import type { CafeModel } from '../../model.js';
 import type { LoadRule } from '../load-rule.js';
-import { fixedTimes } from './fixed-times.js';
-import { loosePieces } from './loose-pieces.js';
-import { lowShelf } from './low-shelf.js';
-import { waited } from './waited.js';
+import { FixedTimes } from './fixed-times.js';
+import { LoosePieces } from './loose-pieces.js';
+import { LowShelf } from './low-shelf.js';
+import { Waited } from './waited.js';
 
 export function rulesInOrder(model: CafeModel): LoadRule[] {
   const { partLoadWaitMs, partLoadsEveryMs } = model.washing;
   return [
-    ...(partLoadWaitMs === null ? [] : [waited(partLoadWaitMs)]),
-    ...(partLoadsEveryMs === null ? [] : [fixedTimes()]),
-    ...(model.ware.some((ware) => ware.lowWater !== null) ? [lowShelf(model)] : []),
-    ...(model.rackKinds.some((kind) => kind.owned !== null) ? [loosePieces()] : []),
+    ...(partLoadWaitMs === null ? [] : [new Waited(partLoadWaitMs)]),
+    ...(partLoadsEveryMs === null ? [] : [new FixedTimes()]),
+    ...(model.ware.some((ware) => ware.lowWater !== null) ? [new LowShelf(model)] : []),
+    ...(model.rackKinds.some((kind) => kind.owned !== null) ? [new LoosePieces()] : []),
   ];
 }
 

@@ -1,20 +1,21 @@
 /** While pieces lie loose for want of a rack of a kind, the fullest part rack of that kind goes, to free it. */
-import { NO_RACK, type LoadRule } from '../load-rule.js';
+import { NO_RACK, type LoadRule, type Yard } from '../load-rule.js';
 
-export function loosePieces(): LoadRule {
-  return {
-    name: 'loose pieces',
-    next: ({ bench }) => {
-      let best = NO_RACK;
-      bench.openRack.forEach((rack, family) => {
-        if (rack === NO_RACK || bench.looseOfKind[bench.kindOf[family]!] === 0) return;
-        if (best === NO_RACK || fuller(bench.fill(rack), bench.firstPiece[rack]!, bench.fill(best), bench.firstPiece[best]!)) best = rack;
-      });
-      return best;
-    },
-  };
-}
+export class LoosePieces implements LoadRule {
+  readonly name = 'loose pieces';
 
-function fuller(fill: number, first: number, thanFill: number, thanFirst: number): boolean {
-  return fill > thanFill || (fill === thanFill && first < thanFirst);
+  next({ bench }: Yard): number {
+    let best = NO_RACK;
+    for (let family = 0; family < bench.openRack.length; family += 1) {
+      const rack = bench.openRack[family]!;
+      if (rack === NO_RACK || bench.looseOfKind[bench.kindOf[family]!] === 0) continue;
+      if (best === NO_RACK) {
+        best = rack;
+        continue;
+      }
+      const ahead = bench.fuller(rack, best);
+      if (ahead > 0 || (ahead === 0 && bench.firstPiece[rack]! < bench.firstPiece[best]!)) best = rack;
+    }
+    return best;
+  }
 }

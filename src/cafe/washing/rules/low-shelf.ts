@@ -1,14 +1,18 @@
 /** A part rack goes while it holds a ware of which the shelf is down to its low-water mark; oldest first. */
 import type { CafeModel } from '../../model.js';
-import { oldestOpen, type LoadRule } from '../load-rule.js';
+import { OldestFirst, type Yard } from '../load-rule.js';
 
-export function lowShelf(model: CafeModel): LoadRule {
-  const marked = model.ware.flatMap((ware, index) => (ware.lowWater === null ? [] : [{ index, mark: ware.lowWater }]));
-  return {
-    name: 'low shelf',
-    next: ({ bench, ledger, now }) =>
-      oldestOpen({ bench, ledger, now }, (rack) =>
-        marked.some(({ index, mark }) => bench.pieces[rack * bench.wareCount + index]! > 0 && ledger.shelf(index) <= mark),
-      ),
-  };
+export class LowShelf extends OldestFirst {
+  readonly name = 'low shelf';
+  private readonly marks: readonly (number | null)[];
+
+  constructor(model: CafeModel) {
+    super();
+    this.marks = model.ware.map((ware) => ware.lowWater);
+  }
+
+  mayGo(rack: number, { bench, ledger }: Yard): boolean {
+    const row = rack * bench.wareCount;
+    return this.marks.some((mark, ware) => mark !== null && bench.pieces[row + ware]! > 0 && ledger.shelf(ware) <= mark);
+  }
 }

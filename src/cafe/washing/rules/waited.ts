@@ -1,9 +1,14 @@
 /** A part rack goes once its oldest piece has been on the bench for the part-load wait; oldest first. */
-import { oldestOpen, type LoadRule } from '../load-rule.js';
+import { OldestFirst, type Yard } from '../load-rule.js';
 
-export function waited(waitMs: number): LoadRule {
-  return {
-    name: 'waited',
-    next: (yard) => oldestOpen(yard, (rack) => yard.now - yard.bench.since[rack]! >= waitMs),
-  };
+export class Waited extends OldestFirst {
+  readonly name = 'waited';
+
+  constructor(private readonly waitMs: number) {
+    super();
+  }
+
+  mayGo(rack: number, { bench, ledger }: Yard): boolean {
+    return ledger.now - bench.since[rack]! >= this.waitMs;
+  }
 }
