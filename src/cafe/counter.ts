@@ -6,7 +6,6 @@
  * the order of the menu, or steps aside without holding the maker and is tried again before fresh
  * drinks whenever a maker is free. Nothing is reserved.
  */
-import { grown } from './day.js';
 import type { Flow } from './flow.js';
 import { MOMENT } from './moments.js';
 import type { CafeModel } from './model.js';
@@ -34,8 +33,16 @@ export class Counter {
   private queue = new Int32Array(512);
   private head = 0;
   private tail = 0;
-  private aside = new Int32Array(64);
+  /** Drinks that stepped aside: a chain for each kind, in counter order, as drinks of a kind fare alike. */
   private asideCount = 0;
+  private readonly firstAside: Int32Array;
+  private readonly lastAside: Int32Array;
+  private nextAside = new Int32Array(512);
+  /** By drink: its turn among those that stepped aside. */
+  private turn = new Int32Array(512);
+  private turns = 0;
+  /** By kind: 1 once the shelf has been found too empty for it in the present round of trying. */
+  private readonly noUse: Uint8Array;
   /** By drink: when it was ordered, and the setting it is made in. */
   private orderedAt = new Float64Array(512);
   private setting = new Int32Array(512);
@@ -43,6 +50,9 @@ export class Counter {
 
   constructor(model: CafeModel, readonly settings: Settings, private readonly makers: People, private readonly flow: Flow) {
     this.short = new Float64Array(model.ware.length);
+    this.firstAside = new Int32Array(model.menu.length);
+    this.lastAside = new Int32Array(model.menu.length);
+    this.noUse = new Uint8Array(model.menu.length);
     this.watchesShelf = model.ware.some((ware) => ware.lowWater !== null);
   }
 
@@ -51,12 +61,15 @@ export class Counter {
     this.short.fill(0);
     this.firstShort = NONE;
     this.waitedMs = this.started = 0;
-    this.head = this.tail = this.asideCount = 0;
+    this.head = this.tail = this.asideCount = this.turns = 0;
+    this.firstAside.fill(NONE);
     const { drinks } = this.flow.day;
     if (drinks > this.queue.length) {
       this.queue = new Int32Array(drinks * 2);
       this.orderedAt = new Float64Array(drinks * 2);
       this.setting = new Int32Array(drinks * 2);
+      this.nextAside = new Int32Array(drinks * 2);
+      this.turn = new Int32Array(drinks * 2);
     }
   }
 
@@ -112,16 +125,25 @@ export class Counter {
     if (!this.fallBack(drink)) this.stepAside(drink);
   }
 
+  /** Try those aside in counter order. While we try, the shelf only gets emptier: a kind that failed fails again. */
   private retryAside(): void {
-    let kept = 0;
-    for (let index = 0; index < this.asideCount; index += 1) {
-      const drink = this.aside[index]!;
-      if (this.makers.free <= 0 || !this.retry(drink)) {
-        this.aside[kept] = drink;
-        kept += 1;
+    this.noUse.fill(0);
+    while (this.makers.free > 0) {
+      let kind = NONE;
+      for (let one = 0; one < this.firstAside.length; one += 1) {
+        const drink = this.firstAside[one]!;
+        if (drink === NONE || this.noUse[one] === 1) continue;
+        if (kind === NONE || this.turn[drink]! < this.turn[this.firstAside[kind]!]!) kind = one;
+      }
+      if (kind === NONE) return;
+      const drink = this.firstAside[kind]!;
+      if (this.retry(drink)) {
+        this.firstAside[kind] = this.nextAside[drink]!;
+        this.asideCount -= 1;
+      } else {
+        this.noUse[kind] = 1;
       }
     }
-    this.asideCount = kept;
   }
 
   private retry(drink: number): boolean {
@@ -143,8 +165,13 @@ export class Counter {
   }
 
   private stepAside(drink: number): void {
-    if (this.asideCount === this.aside.length) this.aside = grown(this.aside, new Int32Array(this.asideCount * 2));
-    this.aside[this.asideCount] = drink;
+    const kind = this.flow.day.kind[drink]!;
+    this.turn[drink] = this.turns;
+    this.turns += 1;
+    this.nextAside[drink] = NONE;
+    if (this.firstAside[kind] === NONE) this.firstAside[kind] = drink;
+    else this.nextAside[this.lastAside[kind]!] = drink;
+    this.lastAside[kind] = drink;
     this.asideCount += 1;
   }
 

@@ -24,11 +24,18 @@ const hours = z.union(
   { error: 'does not say when the rush begins and ends; write { from: "07:00", to: "10:00" } or { for: 180 min }' },
 );
 
+/** A list of plain numbers, which is one value to vouch for. */
+function numbers(noun: string, remedy: string) {
+  const schema = list(plainNumber(noun), remedy);
+  quantities.add(schema, { kind: 'numbers' });
+  return schema;
+}
+
 const arrivals = group(
   {
-    slots: group({ every: duration, parties: list(plainNumber('parties in a slot'), 'write the parties expected in each slot, such as [3, 5, 7.5]') }, 'write { every: 15 min, parties: [3, 5, 7.5] }').optional(),
+    slots: group({ every: duration, parties: numbers('parties in a slot', 'write the parties expected in each slot, such as [3, 5, 7.5]') }, 'write { every: 15 min, parties: [3, 5, 7.5] }').optional(),
     steps: list(group({ for: duration, parties: rate }, 'write { for: 30 min, parties: 24 / h }'), 'write a list of { for: 30 min, parties: 24 / h }').optional(),
-    peak: group({ guests: rate, shape: list(plainNumber('a weight of the shape'), 'write the relative weight of equal parts of the rush, such as [3, 5, 9, 7]') }, 'write { guests: 60 / h, shape: [3, 5, 9, 7] }').optional(),
+    peak: group({ guests: rate, shape: numbers('a weight of the shape', 'write the relative weight of equal parts of the rush, such as [3, 5, 9, 7]') }, 'write { guests: 60 / h, shape: [3, 5, 9, 7] }').optional(),
     dayFactor: filled(plainNumber('the day factor')),
   },
   'write one of slots, steps or peak, such as { peak: { guests: 60 / h, shape: [3, 5, 9, 7] } }',

@@ -1,0 +1,32 @@
+/** cuptide check: is this scenario file sound? */
+import type { CommandModule } from 'yargs';
+
+interface Arguments {
+  readonly file: string;
+  readonly schema: boolean;
+}
+
+export const check: CommandModule<object, Arguments> = {
+  command: 'check [file]',
+  describe: 'Check a scenario file and list every problem it has',
+  builder: (yargs) =>
+    yargs
+      .positional('file', { type: 'string', describe: 'Scenario file (YAML or JSON)' })
+      .option('schema', { type: 'boolean', default: false, describe: 'Print the JSON Schema of scenario files instead, for editors' })
+      .check(({ file, schema }) => (file === undefined && !schema ? 'Name a scenario file, or ask for --schema.' : true)) as never,
+  async handler({ file, schema }) {
+    if (schema) {
+      const { scenarioJsonSchema } = await import('../../study/scenario.js');
+      process.stdout.write(`${JSON.stringify(scenarioJsonSchema(), null, 2)}\n`);
+      return;
+    }
+    const { openScenario } = await import('../open-scenario.js');
+    const { scenario, inputs, warnings } = await openScenario(file);
+    const count = (basis: string): number => inputs.filter((input) => input.basis === basis).length;
+    for (const { message, path } of warnings) process.stdout.write(`warning${path === '' ? '' : ` (${path})`}: ${message}\n`);
+    process.stdout.write(
+      `${file}: ${scenario.name} is sound: ${Object.keys(scenario.ware).length} ware, ${Object.keys(scenario.menu).length} drinks; ` +
+        `${inputs.length} inputs, of which ${count('measured')} measured, ${count('published')} published, ${count('practice')} common practice, ${count('assumed')} assumed.\n`,
+    );
+  },
+};

@@ -1,0 +1,7 @@
+/** A mistake of the user's: shown as its message alone, never with a stack, exit code 2. */
+export class MistakeError extends Error {
+  override readonly name = 'MistakeError';
+}
+
+/** Exit codes of every command. */
+export const EXIT = { ok: 0, failed: 1, mistake: 2, interrupted: 130 } as const;

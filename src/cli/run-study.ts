@@ -1,0 +1,55 @@
+/** A scenario file and options → a study, with a progress bar and as many threads as pay. */
+import type { ListedDay } from '../cafe/listed-day.js';
+import { readListedDays } from '../study/listed-day-schema.js';
+import { piecesPerRackOf } from '../study/rack-geometry.js';
+import { study, type Study } from '../study/size-study.js';
+import { readWhole } from './files.js';
+import { openScenario, problemsAsMistake, type OpenScenario } from './open-scenario.js';
+import { daysBar } from './progress.js';
+import { parseStock } from './study-options.js';
+import { threadedRunner } from './workers.js';
+
+export interface StudyArguments {
+  readonly file: string;
+  readonly level?: number | undefined;
+  readonly seed?: string | undefined;
+  readonly days?: number | undefined;
+  readonly stock?: string | undefined;
+  readonly day?: string | undefined;
+}
+
+const LARGEST_LISTED = 200_000_000;
+
+export interface RunStudy extends Study {
+  readonly opened: OpenScenario;
+}
+
+export async function runStudy(args: StudyArguments, extra: { readonly peaks?: boolean; readonly watch?: number } = {}): Promise<RunStudy> {
+  const opened = await openScenario(args.file);
+  const { scenario } = opened;
+  const stock = args.stock === undefined ? undefined : parseStock(args.stock, Object.keys(scenario.ware));
+  const listed = args.day === undefined ? undefined : await listedDays(args.day, Object.keys(scenario.menu));
+  const bar = await daysBar('running days');
+  const runner = threadedRunner((days) => bar.add(days));
+  try {
+    const result = await study(scenario, runner, {
+      ...(args.level === undefined ? {} : { level: args.level }),
+      ...(args.seed === undefined ? {} : { seed: args.seed }),
+      ...(args.days === undefined ? {} : { days: args.days }),
+      ...(stock === undefined ? {} : { stock }),
+      ...(listed === undefined ? {} : { listed }),
+      ...extra,
+      piecesPerRack: piecesPerRackOf,
+    });
+    return { ...result, answer: { ...result.answer, warnings: [...opened.warnings, ...result.answer.warnings] }, opened };
+  } finally {
+    bar.end();
+    await runner.close();
+  }
+}
+
+async function listedDays(path: string, menu: readonly string[]): Promise<readonly ListedDay[]> {
+  const result = readListedDays(await readWhole(path, LARGEST_LISTED), path, menu);
+  if (!result.ok) throw problemsAsMistake(result.problems);
+  return result.days;
+}

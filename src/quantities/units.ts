@@ -1,0 +1,200 @@
+/**
+ * Quantities with a unit: durations, lengths, volumes, masses, temperatures, energies, powers, rates.
+ *
+ * Factors are exact by definition (NIST Handbook 44, appendix C: inch 25.4 mm, US gallon 231 cubic
+ * inches, pound 0.45359237 kg; the imperial fluid ounce is 1/160 of 4.54609 l).
+ */
+import { nearest } from './nearest.js';
+import { bad, clean, good, kindOf, patternOf, quantity, splitNumber, wrongKind, type Parsed, type Quantity } from './quantity.js';
+
+export interface UnitTable {
+  /** "a duration", as messages name it. */
+  readonly noun: string;
+  /** Unit as written → factor to the unit used inside. */
+  readonly factors: Readonly<Record<string, number>>;
+  /** The units suggested for a bare number, the likeliest first. */
+  readonly usual: readonly string[];
+  /** The units as messages list them. */
+  readonly listed: string;
+  /** The smallest value allowed, in the unit used inside. */
+  readonly least: number;
+  readonly leastInWords: string;
+}
+
+const fluidOunceMl = 29.5735295625;
+
+export const durationUnits: UnitTable = {
+  noun: 'a duration',
+  factors: {
+    ms: 1, s: 1000, sec: 1000, second: 1000, seconds: 1000,
+    min: 60_000, minute: 60_000, minutes: 60_000,
+    h: 3_600_000, hour: 3_600_000, hours: 3_600_000,
+    day: 86_400_000, days: 86_400_000,
+  },
+  usual: ['s', 'min'],
+  listed: 'ms, s, min, h, days',
+  least: 0,
+  leastInWords: 'a duration cannot be negative',
+};
+
+const lengthUnits: UnitTable = {
+  noun: 'a length',
+  factors: { mm: 1, cm: 10, m: 1000, in: 25.4, inch: 25.4, inches: 25.4 },
+  usual: ['mm', 'cm'],
+  listed: 'mm, cm, m, in',
+  least: 0,
+  leastInWords: 'a length cannot be negative',
+};
+
+const volumeUnits: UnitTable = {
+  noun: 'a volume',
+  factors: {
+    ml: 1, mL: 1, cl: 10, cL: 10, dl: 100, dL: 100, l: 1000, L: 1000,
+    'fl oz': fluidOunceMl, 'US fl oz': fluidOunceMl, 'imp fl oz': 28.4130625,
+    'US gal': 128 * fluidOunceMl,
+  },
+  usual: ['ml', 'fl oz'],
+  listed: 'ml, cl, l, fl oz',
+  least: 0,
+  leastInWords: 'a volume cannot be negative',
+};
+
+const massUnits: UnitTable = {
+  noun: 'a mass',
+  factors: { g: 1, kg: 1000, oz: 28.349523125, lb: 453.59237 },
+  usual: ['g', 'oz'],
+  listed: 'g, kg, oz, lb',
+  least: 0,
+  leastInWords: 'a mass cannot be negative',
+};
+
+const energyUnits: UnitTable = {
+  noun: 'an energy',
+  factors: { kWh: 1, Wh: 0.001, MJ: 1 / 3.6, kJ: 1 / 3600 },
+  usual: ['kWh', 'Wh'],
+  listed: 'kWh, Wh, MJ',
+  least: 0,
+  leastInWords: 'an energy cannot be negative',
+};
+
+const powerUnits: UnitTable = {
+  noun: 'a power',
+  factors: { kW: 1, W: 0.001 },
+  usual: ['kW', 'W'],
+  listed: 'kW, W',
+  least: 0,
+  leastInWords: 'a power cannot be negative',
+};
+
+/** All tables, to tell a unit of something else from a misspelt one. */
+const tables = (): readonly UnitTable[] => [durationUnits, lengthUnits, volumeUnits, massUnits, energyUnits, powerUnits];
+
+const both = (number: number, units: readonly string[]): string => `write ${units.map((unit) => `"${number} ${unit}"`).join(' or ')}`;
+const example = (table: UnitTable): string => `write a number with its unit, such as "40 ${table.usual[0]}"`;
+
+/** A number that is not one: NaN, or too large to be held. */
+export function notFinite(input: unknown): Parsed<never> | null {
+  if (typeof input === 'number' && !Number.isFinite(input)) return bad('is not a number that can be used', 'write an ordinary number');
+  return null;
+}
+
+/** Why a unit is not one of the table's, and what to write. */
+function unknownUnit(unit: string, number: number, table: UnitTable): Parsed<never> {
+  const known = Object.keys(table.factors);
+  if (/^\s*,/.test(unit)) return bad('has a decimal comma', `write the number with a point, such as "1.5 ${table.usual[0]}"`);
+  if (unit === '') return bad(`has no unit where ${table.noun} is needed`, both(number, table.usual));
+  const other = tables().find((one) => one !== table && Object.hasOwn(one.factors, unit));
+  const near = other ? null : known.includes(unit.toLowerCase()) ? unit.toLowerCase() : unit.length > 2 ? nearest(unit, known) : null;
+  const remedy = near === null ? both(number, table.usual) : `did you mean "${number} ${near}"?`;
+  return bad(`has the unit "${unit}"${other ? ` of ${other.noun}` : ''} where ${table.noun} is needed (${table.listed})`, remedy);
+}
+
+/** Reads "12.5 min" by a table of units; the result is in the table's own unit. */
+export function parseWithUnit(input: unknown, table: UnitTable): Parsed<number> {
+  const odd = notFinite(input);
+  if (odd) return odd;
+  if (typeof input === 'number') return bad(`is a bare number where ${table.noun} is needed`, both(input, table.usual));
+  if (typeof input !== 'string') return wrongKind(`is ${kindOf(input)} where ${table.noun} is needed`, example(table));
+  const split = splitNumber(input);
+  if (split === null) return wrongKind(`is not ${table.noun}`, example(table));
+  const factor = Object.hasOwn(table.factors, split.rest) ? table.factors[split.rest]! : null;
+  if (factor === null) return unknownUnit(split.rest, split.number, table);
+  const value = clean(split.number * factor);
+  if (!Number.isFinite(value)) return bad('is too large a number', example(table));
+  if (value < table.least) return bad(`is negative: ${table.leastInWords}`, `write ${0 - split.number} ${split.rest} or leave it out`);
+  return good(value);
+}
+
+const unitQuantity = (kind: string, table: UnitTable, examples: readonly string[]): Quantity<number> =>
+  quantity(kind, (input) => parseWithUnit(input, table), {
+    type: 'string',
+    pattern: patternOf(Object.keys(table.factors)),
+    examples: [...examples],
+    description: `${table.noun[0]!.toUpperCase()}${table.noun.slice(1)} with its unit.`,
+  });
+
+/** Milliseconds. */
+export const duration = unitQuantity('duration', durationUnits, ['90 s', '12 min', '1.5 h']);
+/** Millimetres. */
+export const length = unitQuantity('length', lengthUnits, ['86 mm', '8.6 cm', '3.4 in']);
+/** Millilitres. */
+export const volume = unitQuantity('volume', volumeUnits, ['220 ml', '7 fl oz', '3 l']);
+/** Grams. */
+export const mass = unitQuantity('mass', massUnits, ['280 g', '10 oz', '1.2 kg']);
+/** Kilowatt hours. */
+export const energy = unitQuantity('energy', energyUnits, ['0.4 kWh']);
+/** Kilowatts. */
+export const power = unitQuantity('power', powerUnits, ['3.2 kW']);
+
+/** Degrees Celsius. Degrees Fahrenheit are converted, so this one is no plain factor. */
+export function parseTemperature(input: unknown): Parsed<number> {
+  const remedy = 'write a number with its unit, such as "82 °C" or "180 °F"';
+  const odd = notFinite(input);
+  if (odd) return odd;
+  if (typeof input === 'number') return bad('is a bare number where a temperature is needed', both(input, ['°C', '°F']));
+  if (typeof input !== 'string') return wrongKind(`is ${kindOf(input)} where a temperature is needed`, remedy);
+  const split = splitNumber(input);
+  if (split === null) return wrongKind('is not a temperature', remedy);
+  const unit = split.rest.replace(/^°\s*/, '');
+  if (unit === '') return bad('has no unit where a temperature is needed', both(split.number, ['°C', '°F']));
+  if (unit !== 'C' && unit !== 'F') return bad(`has the unit "${split.rest}" where a temperature is needed (°C, °F)`, remedy);
+  const celsius = unit === 'C' ? split.number : clean(((split.number - 32) * 5) / 9);
+  if (!Number.isFinite(celsius)) return bad('is too large a number', remedy);
+  if (celsius < -273.15) return bad('is colder than anything can be', remedy);
+  return good(celsius);
+}
+
+export const temperature: Quantity<number> = quantity('temperature', parseTemperature, {
+  type: 'string',
+  pattern: '^\\s*[-+]?(\\d+\\.?\\d*|\\.\\d+)\\s*°?\\s*[CF]\\s*$',
+  examples: ['82 °C', '180 °F'],
+  description: 'A temperature in degrees Celsius or Fahrenheit.',
+});
+
+const perUnits = { s: 1000, second: 1000, min: 60_000, minute: 60_000, h: 3_600_000, hour: 3_600_000, day: 86_400_000 };
+
+/** So many a unit of time: "32 / h", "0.5 / min"; the result is a millisecond. */
+export function parseRate(input: unknown): Parsed<number> {
+  const remedy = 'write so many a unit of time, such as "32 / h" or "0.5 / min"';
+  const odd = notFinite(input);
+  if (odd) return odd;
+  if (typeof input === 'number') return bad('is a bare number where a rate is needed', `write "${input} / h" or "${input} / min"`);
+  if (typeof input !== 'string') return wrongKind(`is ${kindOf(input)} where a rate is needed`, remedy);
+  const split = splitNumber(input);
+  if (split === null) return wrongKind('is not a rate', remedy);
+  if (split.rest === '') return bad('has no unit where a rate is needed', `write "${split.number} / h" or "${split.number} / min"`);
+  const per = /^(?:\/|per)\s*(.*)$/.exec(split.rest)?.[1]?.trim();
+  const ms = per !== undefined && Object.hasOwn(perUnits, per) ? perUnits[per as keyof typeof perUnits] : null;
+  if (ms === null) return bad(`has the unit "${split.rest}" where a rate is needed (/ s, / min, / h, / day)`, remedy);
+  const value = clean(split.number / ms);
+  if (!Number.isFinite(value)) return bad('is too large a number', remedy);
+  if (value < 0) return bad('is negative: a rate cannot be', `write "${0 - split.number} / ${per}"`);
+  return good(value);
+}
+
+export const rate: Quantity<number> = quantity('rate', parseRate, {
+  type: 'string',
+  pattern: '^\\s*\\+?(\\d+\\.?\\d*|\\.\\d+)([eE][-+]?\\d+)?\\s*(/|per)\\s*(s|second|min|minute|h|hour|day)\\s*$',
+  examples: ['32 / h', '0.5 / min'],
+  description: 'So many a unit of time.',
+});

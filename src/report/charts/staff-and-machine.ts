@@ -1,0 +1,111 @@
+/** Chart: how busy people and machines are through the day, and under it what waits for them. */
+import type { Evidence } from '../../study/answer.js';
+import type { Capacity } from '../context.js';
+import type { ChartTable } from './chart-table.js';
+import { clockAxis, framed, palette, PLOT_WIDTH, type ChartContext, type ChartSpec } from './style.js';
+import { english, type Words } from '../words.js';
+
+export interface StaffInput {
+  readonly evidence: Evidence;
+  readonly capacity: Capacity;
+  readonly openingMinute: number | null;
+}
+
+const stages = [
+  { id: 'machines', busy: 'machinesBusy', colour: palette.blue, dash: [1, 0] },
+  { id: 'makers', busy: 'makersBusy', colour: palette.orange, dash: [8, 3] },
+  { id: 'hands', busy: 'handsBusy', colour: palette.purple, dash: [2, 2] },
+  { id: 'clearers', busy: 'clearersBusy', colour: palette.green, dash: [8, 3, 2, 3] },
+] as const;
+const queues = [
+  { id: 'racks', waiting: 'racksWaiting', colour: palette.blue, dash: [1, 0] },
+  { id: 'drinks', waiting: 'drinksWaiting', colour: palette.orange, dash: [8, 3] },
+] as const;
+
+export function staffAndMachine(input: StaffInput, context: ChartContext, words: Words = english): ChartSpec {
+  const { formats, locale } = context;
+  const say = words.charts.staff;
+  const { guests, stepMinutes } = input.evidence;
+  const { limited, steps, until } = shown(input);
+  const busy = limited.flatMap((stage) => guests[stage.busy].slice(0, steps).map((busy, i) => ({ minute: i * stepMinutes, who: say.who[stage.id], share: busy / stage.capacity })));
+  const waiting = queues.flatMap((queue) => guests[queue.waiting].slice(0, steps).map((count, i) => ({ minute: i * stepMinutes, what: say[queue.id], waiting: count })));
+  const worst = busy.reduce((best, one) => (one.share > best.share ? one : best), busy[0] ?? { minute: 0, who: '', share: 0 });
+  const racks = guests.racksWaiting.slice(0, steps);
+  const most = Math.max(0, ...racks);
+  const scale = { domain: [0, until], nice: false };
+  const axis = clockAxis(until, formats, input.openingMinute === null ? words.charts.timeSinceOpening : words.charts.timeOfDay, input.openingMinute);
+  const key = (of: readonly { readonly name: string; readonly colour: string; readonly dash: readonly number[] }[]) => ({
+    color: { type: 'nominal' as const, scale: { domain: of.map(({ name }) => name), range: of.map(({ colour }) => colour) } },
+    strokeDash: { type: 'nominal' as const, scale: { domain: of.map(({ name }) => name), range: of.map(({ dash }) => [...dash]) } },
+  });
+  const whoKey = key(limited.map(({ id, colour, dash }) => ({ name: say.who[id], colour, dash })));
+  const whatKey = key(queues.map(({ id, colour, dash }) => ({ name: say[id], colour, dash })));
+  const legend = { symbolType: 'stroke' as const, symbolSize: 400, columns: 4 };
+  return {
+    ...framed({
+      title: limited.length === 0 ? say.titleNone : say.title(worst.who, formats.percent(worst.share, 0), formats.clock(worst.minute)),
+      description: say.description(formats.decimal(most), formats.clock(Math.max(0, racks.indexOf(most)) * stepMinutes)),
+      locale,
+    }),
+    spacing: 26,
+    resolve: { scale: { color: 'independent', strokeDash: 'independent' } },
+    vconcat: [
+      {
+        width: PLOT_WIDTH,
+        height: 140,
+        data: { values: busy },
+        mark: { type: 'line', strokeWidth: 2 },
+        encoding: {
+          x: { field: 'minute', type: 'quantitative', scale, axis: { ...axis, title: null } },
+          y: { field: 'share', type: 'quantitative', title: say.busy, scale: { domain: [0, 1] }, axis: { format: '.0%' } },
+          color: { ...whoKey.color, field: 'who', legend },
+          strokeDash: { ...whoKey.strokeDash, field: 'who', legend },
+        },
+      },
+      {
+        width: PLOT_WIDTH,
+        height: 110,
+        data: { values: waiting },
+        mark: { type: 'line', strokeWidth: 2 },
+        encoding: {
+          x: { field: 'minute', type: 'quantitative', scale, axis },
+          y: { field: 'waiting', type: 'quantitative', title: say.waiting },
+          color: { ...whatKey.color, field: 'what', legend },
+          strokeDash: { ...whatKey.strokeDash, field: 'what', legend },
+        },
+      },
+    ],
+  };
+}
+
+export function staffAndMachineTable(input: StaffInput, words: Words = english): ChartTable {
+  const say = words.charts.staff;
+  const { guests, stepMinutes } = input.evidence;
+  const { limited, steps } = shown(input);
+  return {
+    caption: say.caption,
+    columns: [
+      { title: say.time, as: 'clock' },
+      ...limited.map(({ id }) => ({ title: say.who[id], as: 'share' as const })),
+      ...queues.map(({ id }) => ({ title: say[id], as: 'decimal' as const })),
+    ],
+    rows: Array.from({ length: steps }, (_, i) => [
+      i * stepMinutes,
+      ...limited.map(({ busy, capacity }) => (guests[busy][i] ?? 0) / capacity),
+      ...queues.map(({ waiting }) => guests[waiting][i] ?? null),
+    ]),
+  };
+}
+
+/** The stages that have a limit, and the steps until everything stands still. */
+function shown({ evidence, capacity }: StaffInput) {
+  const { guests, stepMinutes } = evidence;
+  const limited = stages.flatMap((stage) => {
+    const of = capacity[stage.id];
+    return of === null || of <= 0 ? [] : [{ ...stage, capacity: of }];
+  });
+  const series = [...limited.map(({ busy }) => guests[busy]), ...queues.map(({ waiting }) => guests[waiting])];
+  const last = Math.max(...series.map((values) => values.findLastIndex((value) => value > 0.01)));
+  const steps = Math.max(2, Math.min(guests.machinesBusy.length, last + 2));
+  return { limited, steps, until: (steps - 1) * stepMinutes };
+}

@@ -1,0 +1,111 @@
+/**
+ * Numbers as people of a place write them, and tables that line up in fixed-width type.
+ */
+import { columnsOf, shorten } from './clean-text.js';
+import type { ReportContext } from './context.js';
+
+export interface Formats {
+  /** Whole number. */
+  count(value: number): string;
+  /** At most one decimal: means a day, pieces a seat. */
+  decimal(value: number, digits?: number): string;
+  /** A share 0..1 as a percentage; never shown as 100 % or 0 % when it is not quite that. */
+  percent(share: number, digits?: number): string;
+  /** Whole units of the scenario's currency. */
+  money(amount: number): string;
+  /** Minutes from opening as the time of day, or hours:minutes since opening where the house has no clock. */
+  clock(minute: number): string;
+  /** Minutes, with the unit. */
+  minutes(value: number): string;
+}
+
+type FormatContext = Pick<ReportContext, 'locale' | 'currency' | 'openingMinute'>;
+
+/** `locale` if the machine knows how to read it, else English as written in Ireland (day before month, 24 hours). */
+export function safeLocale(locale: string): string {
+  try {
+    return Intl.getCanonicalLocales(locale)[0] ?? 'en-IE';
+  } catch {
+    return 'en-IE';
+  }
+}
+
+/** No-break spaces become plain ones, so that bytes and columns are the same everywhere. */
+const plainSpaces = (text: string): string => text.replace(/[\u00A0\u202F\u2009]/g, ' ').replace(/[\u200E\u200F\u061C]/g, '');
+
+export function formatsFor({ locale, currency, openingMinute }: FormatContext): Formats {
+  const tag = safeLocale(locale);
+  const number = (digits: number, least = 0): Intl.NumberFormat => new Intl.NumberFormat(tag, { minimumFractionDigits: least, maximumFractionDigits: digits });
+  const whole = number(0);
+  const decimals = [whole, number(1, 1), number(2, 2), number(3, 3)];
+  const percents = [0, 1, 2].map((digits) => new Intl.NumberFormat(tag, { style: 'percent', minimumFractionDigits: digits, maximumFractionDigits: digits }));
+  const moneys = moneyFormat(tag, currency);
+  const time = new Intl.DateTimeFormat(tag, { hour: '2-digit', minute: '2-digit', timeZone: 'UTC' });
+  return {
+    count: (value) => plainSpaces(whole.format(value)),
+    decimal: (value, digits = 1) => plainSpaces((decimals[digits] ?? decimals[3]!).format(value)),
+    percent(share, digits = 1) {
+      const step = 10 ** -(digits + 2);
+      const told = share < 1 && share > 1 - step / 2 ? 1 - step : share > 0 && share < step / 2 ? step : share;
+      return plainSpaces((percents[digits] ?? percents[2]!).format(told));
+    },
+    money: (amount) => plainSpaces(moneys.format(amount)),
+    clock(minute) {
+      const whole = Math.round(minute);
+      if (openingMinute === null) return `${Math.floor(whole / 60)}:${String(whole % 60).padStart(2, '0')} h`;
+      return plainSpaces(time.format(new Date((openingMinute + whole) * 60_000)));
+    },
+    minutes: (value) => `${plainSpaces((value < 10 ? decimals[1]! : whole).format(value))} min`,
+  };
+}
+
+function moneyFormat(tag: string, currency: string): Intl.NumberFormat {
+  try {
+    return new Intl.NumberFormat(tag, { style: 'currency', currency });
+  } catch {
+    return new Intl.NumberFormat(tag, { minimumFractionDigits: 2, maximumFractionDigits: 2 });
+  }
+}
+
+export interface TextColumn {
+  /** Heading; '\n' parts its lines. */
+  readonly title: string;
+  readonly right?: boolean;
+}
+
+/**
+ * A table in fixed-width type: every line has the same number of columns, at most `width` (the first
+ * column, which holds names, gives way; it keeps 8).
+ * @param rows cells in the order of `columns`; null draws a line across
+ */
+export function textTable(columns: readonly TextColumn[], rows: readonly (readonly string[] | null)[], width = 100): string[] {
+  const heads = columns.map(({ title }) => title.split('\n'));
+  const lines = Math.max(...heads.map((head) => head.length));
+  const gap = 2;
+  const widths = columns.map((_, i) => Math.max(...heads[i]!.map(columnsOf), ...rows.map((row) => (row === null ? 0 : columnsOf(row[i] ?? '')))));
+  const over = widths.reduce((sum, one) => sum + one, gap * (columns.length - 1)) - width;
+  if (over > 0) widths[0] = Math.max(8, widths[0]! - over);
+  const cell = (text: string, i: number): string => {
+    const shown = shorten(text, widths[i]!);
+    const pad = ' '.repeat(widths[i]! - columnsOf(shown));
+    return columns[i]!.right === true ? pad + shown : shown + pad;
+  };
+  const line = (cells: readonly string[]): string => columns.map((_, i) => cell(cells[i] ?? '', i)).join(' '.repeat(gap));
+  const rule = '-'.repeat(widths.reduce((sum, one) => sum + one, gap * (columns.length - 1)));
+  const headLines = Array.from({ length: lines }, (_, n) => line(heads.map((head) => head[n - lines + head.length] ?? '')));
+  return [...headLines, rule, ...rows.map((row) => (row === null ? rule : line(row)))];
+}
+
+/** `text` broken between words into lines of at most `width` columns; later lines begin with `indent`. Words too long are cut. */
+export function wrapText(text: string, width = 100, indent = ''): string[] {
+  const lines: string[] = [];
+  let line = '';
+  for (const word of text.split(' ')) {
+    const shown = shorten(word, width - indent.length);
+    if (line !== '' && columnsOf(line) + 1 + columnsOf(shown) > width) {
+      lines.push(line);
+      line = indent + shown;
+    } else line = line === '' ? shown : `${line} ${shown}`;
+  }
+  return [...lines, line];
+}

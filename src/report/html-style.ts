@@ -1,0 +1,94 @@
+/** The letter's style sheet: one column of text, pictures beside what they support, clean in print. */
+import { dark, light, print, type LetterColours } from './colours.js';
+import { cssString } from './escape-html.js';
+import type { Words } from './words.js';
+
+const variables = (colours: LetterColours): string => Object.entries(colours).map(([name, value]) => `--${name}:${value}`).join(';');
+
+/** @param name of the place, for the running head; any text */
+export function letterStyle(name: string, words: Words): string {
+  const page = words.letter.page('counter(page)', 'counter(pages)').map((part) => (part.startsWith('counter(') ? part : cssString(part))).join(' ');
+  return `
+:root{color-scheme:light dark;${variables(light)}}
+@media (prefers-color-scheme:dark){:root{${variables(dark)}}}
+*{box-sizing:border-box}
+html{background:var(--ground);color:var(--ink);-webkit-text-size-adjust:100%}
+body{margin:0 auto;padding:2.5rem 1.25rem 4rem;max-width:66rem;font:1.0625rem/1.55 Charter,'Bitstream Charter','Sitka Text',Cambria,Georgia,serif;overflow-wrap:break-word}
+h1{font-size:1.05rem;font-weight:400;font-style:italic;color:var(--faint);margin:0 0 1.25rem}
+.lead{font-size:1.5rem;line-height:1.4;margin:0 0 1.75rem;max-width:48rem;text-wrap:pretty}
+h2{font-size:1.3rem;line-height:1.3;font-weight:600;margin:2.75rem 0 .75rem;break-after:avoid}
+h3{font-size:1.1rem;line-height:1.35;font-weight:600;margin:0 0 .5rem;break-after:avoid;text-wrap:balance}
+p{margin:0 0 .85rem;max-width:42rem}
+ul{margin:0 0 1rem;padding-left:1.1rem;max-width:42rem}
+li{margin:0 0 .5rem}
+.small{font-size:.9rem;line-height:1.5;color:var(--faint)}
+.alarm{border-left:3px solid var(--alarm);padding:.1rem 0 .1rem .9rem}
+.scroll{overflow-x:auto;margin:0 0 1rem}
+.scroll:focus-visible,summary:focus-visible{outline:3px solid var(--accent);outline-offset:2px}
+table{border-collapse:collapse;font:.9rem/1.4 'Helvetica Neue',Helvetica,Arial,'Liberation Sans','DejaVu Sans',sans-serif;font-variant-numeric:tabular-nums;min-width:14rem}
+td{white-space:nowrap}
+tbody th{min-width:7rem;max-width:20rem;overflow-wrap:anywhere}
+caption{text-align:left;font:italic 1rem/1.4 Charter,'Bitstream Charter','Sitka Text',Cambria,Georgia,serif;color:var(--faint);padding:0 0 .4rem}
+th,td{text-align:right;padding:.3rem .75rem;vertical-align:top;font-weight:400}
+th:first-child,td:first-child{text-align:left;padding-left:0}
+thead th{vertical-align:bottom;color:var(--faint);border-bottom:1px solid var(--line)}
+tbody th{text-align:left}
+tr.part th{padding-left:1.1rem}
+tr.group th,tr.group td{border-top:1px solid var(--line)}
+tr.group+tr.group th,tr.group+tr.group td{border-top:0}
+tr.total th,tr.total td{border-top:1px solid var(--line);font-weight:600}
+.words{width:100%;min-width:34rem}
+.words td,.words thead th{text-align:left;white-space:normal;overflow-wrap:anywhere;min-width:5.5rem;padding-left:0}
+.words th:first-child{width:32%}
+.words td:last-child,.words thead th:last-child{width:34%}
+.path{color:var(--faint);font-size:.92em}
+.basis th{font-weight:600;padding-top:.9rem}
+.pieces{font-weight:600}
+.beside{display:grid;grid-template-columns:minmax(15rem,1fr) minmax(0,31rem);gap:1rem 2.5rem;margin:0 0 2.5rem;align-items:start}
+.pair{display:flex;flex-wrap:wrap;gap:1rem 3.5rem;align-items:flex-start;margin:0 0 1.5rem}
+figure{margin:0}
+figure svg{display:block;width:100%;max-width:31rem;height:auto}
+details{margin:.5rem 0 0}
+summary{cursor:pointer;color:var(--accent);font-size:.95rem;min-height:1.75rem;width:fit-content}
+dl{columns:2;column-gap:2.5rem;margin:0}
+dl>div{break-inside:avoid;margin:0 0 1rem}
+dt{font-weight:600}
+dd{margin:0;font-size:.95rem}
+footer{margin-top:3rem;border-top:1px solid var(--line);padding-top:1rem}
+@media screen and (max-width:52rem){.beside{grid-template-columns:minmax(0,1fr)}dl{columns:1}.lead{font-size:1.25rem}body{padding-top:1.5rem}th,td{padding-left:.45rem;padding-right:.45rem}}
+@page{margin:20mm 17mm 18mm;@top-left{content:${cssString(words.letter.runningHead(name.length > 80 ? `${name.slice(0, 79)}…` : name))};font:italic 9pt Georgia,serif;color:#444}@bottom-right{content:${page};font:9pt Georgia,serif;color:#444}}
+@media print{
+:root{color-scheme:light;${variables(print)}}
+body{padding:0;max-width:none;font-size:10pt;line-height:1.4}
+h1{display:none}
+.lead{font-size:14pt;margin-bottom:12pt}
+h2{font-size:12.5pt;margin:16pt 0 6pt}
+h3{font-size:10.5pt}
+p,ul{max-width:none;margin-bottom:6pt}
+li{margin-bottom:3pt}
+table{font-size:8.5pt;min-width:0}
+tbody th{min-width:0}
+caption{font-size:9.5pt}
+th,td{padding:1.5pt 6pt}
+.small{font-size:8.5pt;line-height:1.35}
+dd,dt{font-size:8.5pt;line-height:1.35}
+.scroll{overflow:visible}
+.pictures{display:grid;grid-template-columns:1fr 1fr;gap:5mm 9mm}
+.beside{display:block;margin:0;break-inside:avoid}
+dl{column-gap:9mm}
+dl>div{margin-bottom:5pt}
+.pair{gap:6pt 10mm;margin-bottom:8pt}
+.pair td{padding-right:0}
+.words{min-width:0}
+.words td,.words th{font-size:7.8pt;line-height:1.25}
+details{display:none}
+tr{break-inside:avoid}
+thead{display:table-header-group}
+.pair table,footer,h2+p,h2+.pair{break-inside:avoid}
+footer{margin-top:10pt;padding-top:5pt}
+footer p{margin-bottom:2pt}
+figure{break-before:avoid}
+.keep{break-after:avoid}
+p{orphans:3;widows:3}
+}`;
+}

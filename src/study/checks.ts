@@ -1,0 +1,128 @@
+/**
+ * What a schema of single fields cannot see: names that point nowhere, shares that do not add up,
+ * times that do not fit. Works on the filled tree, so that it finds what it can beside other mistakes.
+ */
+import { machineClass, machineClassIds, rackKind, rackKindIds, wareClass, wareClassIds } from '../catalogue/catalogue.js';
+import { parseCurrency, parseMoney } from '../quantities/money.js';
+import { didYouMean } from '../quantities/nearest.js';
+import { parseShare } from '../quantities/numbers.js';
+import { checkHours, checkTimes } from './check-times.js';
+import type { Path } from './path.js';
+import { problemAt, type Flaw } from './problems.js';
+import { eachValue } from './schema-walk.js';
+import { scenarioSchema } from './scenario.js';
+import { isGroup, valueAt } from './tree.js';
+
+const groupAt = (tree: unknown, ...path: string[]): Record<string, unknown> => {
+  const found = valueAt(tree, path);
+  return isGroup(found) ? found : {};
+};
+
+/** Largest miss of a sum of shares: what rounding in binary fractions can leave behind. */
+const sumTolerance = 1e-9;
+
+/** Shares must make up the whole; says nothing while one of them cannot be read. */
+function checkSum(path: Path, shares: readonly unknown[], what: string): Flaw[] {
+  const parsed = shares.map(parseShare);
+  if (parsed.length === 0 || parsed.some((one) => !one.ok)) return [];
+  const sum = parsed.reduce((total, one) => total + (one.ok ? one.value : 0), 0);
+  if (Math.abs(sum - 1) <= sumTolerance) return [];
+  const percent = Number((sum * 100).toPrecision(6));
+  const gap = Number((Math.abs(1 - sum) * 100).toPrecision(6));
+  return [problemAt(path, undefined, `has shares that add up to ${percent} %, not 100 %`, `${sum < 1 ? 'add' : 'take away'} ${gap} % among the ${what}`)];
+}
+
+function checkSetting(setting: unknown, path: Path, ware: readonly string[]): Flaw[] {
+  if (!Array.isArray(setting)) return [];
+  return setting.flatMap((piece: unknown, i): Flaw[] => {
+    if (typeof piece !== 'string' || ware.includes(piece)) return [];
+    if (piece === 'takeaway') return [problemAt([...path, i], piece, 'stands among pieces of ware', 'write takeaway alone, without brackets')];
+    return [problemAt([...path, i], piece, 'is not in ware', didYouMean(piece, ware))];
+  });
+}
+
+function checkMenu(tree: unknown): Flaw[] {
+  const menu = valueAt(tree, ['menu']);
+  if (!isGroup(menu)) return [];
+  const drinks = Object.entries(menu);
+  if (drinks.length === 0) return [problemAt(['menu'], undefined, 'is empty', 'add at least one drink, such as flat-white: { share: 100 %, setting: [cup] }')];
+  const ware = Object.keys(groupAt(tree, 'ware'));
+  const dangling = drinks.flatMap(([id, drink]) => {
+    if (!isGroup(drink)) return [];
+    const fallBacks = Array.isArray(drink['fallBacks']) ? drink['fallBacks'] : [];
+    return [...checkSetting(drink['setting'], ['menu', id, 'setting'], ware), ...fallBacks.flatMap((setting: unknown, i) => checkSetting(setting, ['menu', id, 'fallBacks', i], ware))];
+  });
+  return [...dangling, ...checkSum(['menu'], drinks.map(([, drink]) => (isGroup(drink) ? drink['share'] : undefined)), 'drinks')];
+}
+
+function checkWare(tree: unknown): Flaw[] {
+  const ware = valueAt(tree, ['ware']);
+  if (!isGroup(ware)) return [];
+  if (Object.keys(ware).length === 0) return [problemAt(['ware'], undefined, 'is empty', 'add at least one ware, such as cup: { like: medium-cup }')];
+  return Object.entries(ware).flatMap(([id, one]): Flaw[] => {
+    if (id === 'takeaway' || id === 'unlimited') return [{ ...problemAt(['ware', id], undefined, 'has a meaning of its own and cannot name a ware', 'choose another name'), onKey: true }];
+    const like = isGroup(one) ? one['like'] : undefined;
+    return typeof like === 'string' && wareClass(like) === null ? [problemAt(['ware', id, 'like'], like, 'is not a class of ware', didYouMean(like, wareClassIds()))] : [];
+  });
+}
+
+function checkRacks(tree: unknown): Flaw[] {
+  const families = new Set(Object.entries(groupAt(tree, 'ware')).map(([id, ware]) => (isGroup(ware) && typeof ware['family'] === 'string' ? ware['family'] : id)));
+  const named = Object.entries(groupAt(tree, 'racks', 'families')).flatMap(([family, kind]): Flaw[] => [
+    ...(families.has(family) ? [] : [{ ...problemAt(['racks', 'families', family], undefined, 'is not the family of any ware', didYouMean(family, [...families])), onKey: true }]),
+    ...(typeof kind !== 'string' || rackKind(kind) ? [] : [problemAt(['racks', 'families', family], kind, 'is not a kind of rack', didYouMean(kind, rackKindIds()))]),
+  ]);
+  const owned = Object.keys(groupAt(tree, 'racks', 'owned')).flatMap((kind): Flaw[] =>
+    rackKind(kind) ? [] : [{ ...problemAt(['racks', 'owned', kind], undefined, 'is not a kind of rack', didYouMean(kind, rackKindIds())), onKey: true }],
+  );
+  return [...named, ...owned];
+}
+
+function checkMachines(tree: unknown): Flaw[] {
+  const path: Path = ['washing', 'machines'];
+  const machines = valueAt(tree, path);
+  const listed: readonly unknown[] = Array.isArray(machines) ? machines : [];
+  const remedy = 'add one, such as { class: undercounter }, or write { unlimited: { class: undercounter } }';
+  const none = Array.isArray(machines) && listed.every((one) => isGroup(one) && one['count'] === 0) ? [problemAt(path, undefined, 'leaves no machine to wash with', remedy)] : [];
+  const each: readonly (readonly [Path, unknown])[] = Array.isArray(machines) ? listed.map((one, i) => [[...path, i], one] as const) : [[[...path, 'unlimited'], valueAt(tree, [...path, 'unlimited'])]];
+  const classes = each.flatMap(([at, one]): Flaw[] => {
+    const cls = isGroup(one) ? one['class'] : undefined;
+    return typeof cls === 'string' && machineClass(cls) === null ? [problemAt([...at, 'class'], cls, 'is not a class of machine', didYouMean(cls, machineClassIds()))] : [];
+  });
+  const noClearers =
+    valueAt(tree, ['washing', 'hands']) === 'clearers' && valueAt(tree, ['clearing']) === 'atOnce'
+      ? [problemAt(['washing', 'hands'], 'clearers', 'names people who are not there: tables are cleared at once, by nobody', 'write a number of hands, or let clearers walk rounds')]
+      : [];
+  return [...none, ...classes, ...noClearers];
+}
+
+/** An amount must be in the scenario's own currency; nothing is said of what is no amount. */
+export function otherCurrency(path: Path, value: unknown, tree: unknown): Flaw[] {
+  const own = valueAt(tree, ['currency']);
+  const parsed = parseMoney(value);
+  if (typeof own !== 'string' || !parseCurrency(own).ok || !parsed.ok || !('currency' in parsed.value) || parsed.value.currency === own) return [];
+  return [problemAt(path, value, `is in ${parsed.value.currency} where the scenario is in ${own}`, `convert it to ${own}`)];
+}
+
+function checkMoney(tree: unknown): Flaw[] {
+  const flaws: Flaw[] = [];
+  eachValue(scenarioSchema, tree, (path, value, { kind }) => {
+    if (kind === 'money' || kind === 'amount') flaws.push(...otherCurrency(path, value, tree));
+  });
+  return flaws;
+}
+
+/** Everything that only shows when fields are seen together. */
+export function crossChecks(tree: unknown): Flaw[] {
+  const partySize = valueAt(tree, ['guests', 'partySize']);
+  return [
+    ...checkHours(tree),
+    ...checkTimes(tree),
+    ...(isGroup(partySize) ? checkSum(['guests', 'partySize'], Object.values(partySize), 'party sizes') : []),
+    ...checkMenu(tree),
+    ...checkWare(tree),
+    ...checkRacks(tree),
+    ...checkMachines(tree),
+    ...checkMoney(tree),
+  ];
+}

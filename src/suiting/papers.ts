@@ -1,0 +1,39 @@
+/**
+ * Paper cups: the size on the carton is a name, not a measure.
+ *
+ * Cups sold as 8 oz hold 265 to 295 ml to the brim, cups sold as 12 oz 385 to 420 ml (told by sellers;
+ * common practice). A measured brim always goes before such a guess.
+ */
+import type { Basis } from './facts.js';
+import type { Paper } from './model.js';
+
+/** US fluid ounce in millilitres, exactly: 231/128 cubic inches (NIST Handbook 44, appendix C). */
+export const US_FLUID_OUNCE_ML = 29.5735295625;
+
+/** Brim over nominal size, lowest and highest, at the two sizes for which it has been told. */
+const TOLD = [
+  { nominalMl: 8 * US_FLUID_OUNCE_ML, lowMl: 265, highMl: 295 },
+  { nominalMl: 12 * US_FLUID_OUNCE_ML, lowMl: 385, highMl: 420 },
+] as const;
+
+export interface PaperBrim {
+  readonly lowMl: number;
+  readonly brimMl: number;
+  readonly highMl: number;
+  readonly basis: Basis;
+}
+
+/**
+ * The brim of a paper cup in ml: as measured, or the range that its nominal size suggests, read
+ * between the sizes told and held at their proportions outside them. null: neither is known.
+ */
+export function paperBrim(paper: Pick<Paper, 'nominalMl' | 'brimMl'>): PaperBrim | null {
+  if (paper.brimMl !== null) return { lowMl: paper.brimMl, brimMl: paper.brimMl, highMl: paper.brimMl, basis: 'measured' };
+  if (paper.nominalMl === null) return null;
+  const [small, large] = TOLD;
+  const along = Math.min(1, Math.max(0, (paper.nominalMl - small.nominalMl) / (large.nominalMl - small.nominalMl)));
+  const between = (a: number, b: number): number => paper.nominalMl! * (a + along * (b - a));
+  const lowMl = between(small.lowMl / small.nominalMl, large.lowMl / large.nominalMl);
+  const highMl = between(small.highMl / small.nominalMl, large.highMl / large.nominalMl);
+  return { lowMl, brimMl: (lowMl + highMl) / 2, highMl, basis: 'assumed' };
+}

@@ -1,0 +1,243 @@
+/**
+ * The scenario's own words into what the checks read: every drink with its two sides, every ware with its
+ * sheet, every silence filled with a fact that is told, every nonsense refused before anything is computed.
+ */
+import { didYouMean } from '../quantities/nearest.js';
+import { inMinor } from '../quantities/money.js';
+import { FACTS } from './facts.js';
+import { wareProblems } from './fit.js';
+import { paperBrim } from './papers.js';
+import type { PaperBrim } from './papers.js';
+import { pourFaults } from './pour.js';
+import { layerShots, readBrew, Reading } from './recipes.js';
+import type { Assumption } from './recipes.js';
+import type { Paper, Problem, Recipe, Side, Space, SuitDrink, SuitWare, WareSheet } from './model.js';
+import type { DrinkSection, SuitSection } from './schema.js';
+
+/** A drink with what it is drunk from, in the house and away. */
+export interface DrinkPlan {
+  readonly drink: SuitDrink;
+  readonly vessel: SuitWare | null;
+  readonly house: Side | null;
+  readonly paper: Paper | null;
+  readonly paperBrim: PaperBrim | null;
+  readonly takeaway: Side | null;
+  /** Temperature of the vessel before pouring, °C. */
+  readonly vesselC: number;
+}
+
+export interface Reads {
+  readonly plans: readonly DrinkPlan[];
+  /** Ware without a problem of its own. */
+  readonly ware: readonly SuitWare[];
+  readonly sheets: Readonly<Record<string, WareSheet>>;
+  readonly papers: readonly Paper[];
+  readonly roomC: number;
+  readonly warmedC: number;
+  readonly firstSipMin: number;
+  readonly parity: number;
+  readonly coffeePerKgMinor: number | null;
+  readonly restIsUsed: boolean;
+  readonly underSpoutMm: number | null;
+  readonly easyHandle: number;
+  readonly instead: Readonly<Record<string, string>>;
+  readonly problems: readonly Problem[];
+  readonly assumptions: readonly Assumption[];
+}
+
+export interface ReadInput {
+  readonly currency: string;
+  readonly staffHourMinor: number;
+  readonly ware: readonly SuitWare[];
+  readonly menu: readonly SuitDrink[];
+  readonly suit: SuitSection;
+}
+
+/** Reads the section against ware and menu; problems are told all at once and what they touch is left out. */
+export function readSuit(input: ReadInput): Reads {
+  const { suit } = input;
+  const reading = new Reading();
+  reading.problems.push(...input.ware.flatMap(wareProblems));
+  const sound = input.ware.filter((ware) => wareProblems(ware).length === 0);
+  const roomC = suit.room ?? reading.assume('suit.room', 'roomC');
+  const warmedC = suit.warmed ?? reading.assume('suit.warmed', 'warmedC');
+  if (!(roomC > -20 && roomC < 50)) reading.refuse(['suit', 'room'], roomC, 'no café is that warm or cold', 'give the temperature of the room, about 21 °C');
+  if (!(warmedC >= roomC && warmedC <= 100)) reading.refuse(['suit', 'warmed'], warmedC, 'a warmed cup lies between the room and 100 °C', 'measure a cup from the machine, about 50 °C');
+
+  const papers = readPapers(suit, reading);
+  const sheets = readSheets(input, reading);
+  const plans = Object.entries(suit.drinks ?? {}).flatMap(([id, section]) => {
+    const drink = input.menu.find((d) => d.id === id);
+    if (drink === undefined) {
+      reading.refuse(['suit', 'drinks', id], id, 'there is no such drink on the menu', didYouMean(id, input.menu.map((d) => d.id)));
+      return [];
+    }
+    return [readDrink(drink, section, { ...input, ware: sound, all: input.ware, papers, sheets, roomC, warmedC, reading })];
+  });
+
+  const known = input.ware.map((ware) => ware.id);
+  for (const [from, to] of Object.entries(suit.guests?.instead ?? {})) {
+    if (!known.includes(from)) reading.refuse(['suit', 'guests', 'instead', from], from, 'there is no such ware', didYouMean(from, known));
+    if (!known.includes(to)) reading.refuse(['suit', 'guests', 'instead', from], to, 'there is no such ware', didYouMean(to, known));
+    if (from === to) reading.refuse(['suit', 'guests', 'instead', from], to, 'a ware cannot stand in for itself', 'name the vessel with the easy handle');
+  }
+  return {
+    plans, ware: sound, sheets, papers, roomC, warmedC,
+    firstSipMin: suit.firstSip === undefined ? reading.assume('suit.firstSip', 'firstSipMin') : suit.firstSip / 60_000,
+    parity: suit.parity ?? reading.assume('suit.parity', 'parity'),
+    coffeePerKgMinor: coffeePrice(input, reading),
+    restIsUsed: suit.restOfShot !== 'thrown',
+    underSpoutMm: suit.machine?.underSpout ?? null,
+    easyHandle: suit.guests?.easyHandle ?? 0,
+    instead: suit.guests?.instead ?? {},
+    problems: reading.problems,
+    assumptions: reading.assumptions,
+  };
+}
+
+function coffeePrice({ suit, currency, staffHourMinor }: ReadInput, reading: Reading): number | null {
+  if (suit.coffee === undefined) return null;
+  if ('currency' in suit.coffee && suit.coffee.currency !== currency) {
+    reading.refuse(['suit', 'coffee'], suit.coffee.currency, `amounts are in ${currency}, the scenario's currency`, `write the price of a kilogram in ${currency}`);
+    return null;
+  }
+  return inMinor(suit.coffee, staffHourMinor);
+}
+
+function readPapers(suit: SuitSection, reading: Reading): Paper[] {
+  return Object.entries(suit.papers ?? {}).flatMap(([id, given]) => {
+    const paper: Paper = { id, nominalMl: given.nominal ?? null, brimMl: given.brim ?? null, rimMm: given.rim ?? null, massG: given.mass ?? null };
+    const path = ['suit', 'papers', id];
+    const size = paper.brimMl ?? paper.nominalMl;
+    if (size === null) {
+      reading.refuse(path, null, 'a paper cup needs a size', 'give its brim as measured with water, or the nominal size on the carton');
+    } else if (!(size > 0)) {
+      reading.refuse([...path, paper.brimMl === null ? 'nominal' : 'brim'], size, 'must be above zero', 'fill the cup to the brim and weigh the water');
+    } else if (paper.brimMl !== null && paper.nominalMl !== null && paper.brimMl < 0.9 * paper.nominalMl) {
+      reading.refuse([...path, 'brim'], paper.brimMl, `a cup holds at least what it is sold as (${Math.round(paper.nominalMl)} ml)`, 'measure the brim again, or check the nominal size');
+    } else return [paper];
+    return [];
+  });
+}
+
+function readSheets(input: ReadInput, reading: Reading): Record<string, WareSheet> {
+  const known = input.ware.map((ware) => ware.id);
+  const given = input.suit.ware ?? {};
+  for (const id of Object.keys(given)) {
+    if (!known.includes(id)) reading.refuse(['suit', 'ware', id], id, 'there is no such ware', didYouMean(id, known));
+  }
+  return Object.fromEntries(
+    input.ware.map((ware): [string, WareSheet] => {
+      const sheet = Object.hasOwn(given, ware.id) ? given[ware.id] : undefined;
+      const holds = ware.shape === 'cup' || ware.shape === 'glass';
+      const wallMm = sheet?.wall ?? (holds ? reading.assume(`suit.ware.${ware.id}.wall`, 'wallMm') : FACTS.wallMm.value);
+      if (ware.rimMm !== null && 2 * wallMm >= ware.rimMm) {
+        reading.refuse(['suit', 'ware', ware.id, 'wall'], wallMm, 'two walls leave no room inside the rim', 'give the thickness of one wall');
+      }
+      return [ware.id, {
+        material: sheet?.material ?? (ware.shape === 'glass' ? 'glass' : ware.shape === 'spoon' ? 'steel' : 'ceramic'),
+        wallMm,
+        doubleWall: sheet?.doubleWall ?? false,
+        opening: sheet?.opening === undefined ? null : { widthMm: sheet.opening.width, heightMm: sheet.opening.height },
+        inside: sheet?.inside ?? null,
+        stacks: sheet?.stacks ?? null,
+        safetyGlass: sheet?.safetyGlass ?? null,
+        stains: sheet?.stains ?? null,
+        chips: sheet?.chips ?? null,
+        tests: sheet?.tests ?? [],
+      }];
+    }),
+  );
+}
+
+interface DrinkContext extends ReadInput {
+  readonly all: readonly SuitWare[];
+  readonly papers: readonly Paper[];
+  readonly sheets: Readonly<Record<string, WareSheet>>;
+  readonly roomC: number;
+  readonly warmedC: number;
+  readonly reading: Reading;
+}
+
+/** The ware a drink is drunk from: as stated, or the first cup or glass of its setting. */
+function vesselOf(drink: SuitDrink, section: DrinkSection, c: DrinkContext): SuitWare | null {
+  const path = ['suit', 'drinks', drink.id, 'vessel'];
+  if (section.vessel !== undefined) {
+    const found = c.ware.find((ware) => ware.id === section.vessel);
+    if (found === undefined && !c.all.some((ware) => ware.id === section.vessel)) {
+      c.reading.refuse(path, section.vessel, 'there is no such ware', didYouMean(section.vessel, c.all.map((ware) => ware.id)));
+    }
+    return found ?? null;
+  }
+  const inSetting = drink.setting.flatMap((id) => c.ware.filter((ware) => ware.id === id));
+  return inSetting.find((ware) => ware.shape === 'cup' || ware.shape === 'glass') ?? inSetting.find((ware) => ware.brimMl !== null) ?? null;
+}
+
+function readDrink(drink: SuitDrink, section: DrinkSection, c: DrinkContext): DrinkPlan {
+  const path = ['suit', 'drinks', drink.id];
+  const vessel = vesselOf(drink, section, c);
+  let house: Side | null = null;
+  if (vessel !== null && vessel.brimMl === null) {
+    c.reading.refuse(['ware', vessel.id, 'brim'], null, `${drink.name} is drunk from it and its brim is not known`, 'fill it to the brim with water and weigh that: a gram is a millilitre');
+  } else if (vessel !== null && vessel.brimMl !== null) {
+    const rimInnerMm = vessel.rimMm === null ? null : vessel.rimMm - 2 * c.sheets[vessel.id]!.wallMm;
+    const { takeaway: _, ...atHome } = section;
+    house = readSide(drink.id, atHome, undefined, { brimMl: vessel.brimMl, rimInnerMm }, c);
+  }
+
+  let paper: Paper | null = null;
+  let takeaway: Side | null = null;
+  if (section.paper !== undefined) {
+    paper = c.papers.find((p) => p.id === section.paper) ?? null;
+    const given = Object.keys(c.suit.papers ?? {});
+    if (paper === null && !given.includes(section.paper)) c.reading.refuse([...path, 'paper'], section.paper, 'there is no such paper cup', didYouMean(section.paper, given));
+  } else if (section.takeaway !== undefined) {
+    c.reading.refuse([...path, 'takeaway'], null, 'a takeaway drink needs its paper cup', 'name one of suit.papers as paper');
+  }
+  const brim = paper === null ? null : paperBrim(paper);
+  if (paper !== null && brim !== null) {
+    const rimInnerMm = paper.rimMm ?? house?.space.rimInnerMm ?? null;
+    takeaway = readSide(drink.id, section, section.takeaway ?? {}, { brimMl: brim.brimMl, rimInnerMm }, c);
+  }
+
+  const vesselC = section.cup === 'warmed' ? c.warmedC : typeof section.cup === 'number' ? section.cup : c.roomC;
+  return { drink, vessel, paper, paperBrim: brim, vesselC, house, takeaway };
+}
+
+/**
+ * One side of a drink. To take away it is made as in the house except for what `away` says; how far it is
+ * filled is never carried over, because paper and china are filled differently.
+ */
+function readSide(id: string, home: DrinkSection, away: DrinkSection['takeaway'], space: Space, c: DrinkContext): Side | null {
+  const { reading } = c;
+  const before = reading.problems.length;
+  const path = ['suit', 'drinks', id];
+  const at = (field: keyof NonNullable<typeof away>): string[] => (away?.[field] === undefined ? [...path, field] : [...path, 'takeaway', field]);
+  const ownFilling = away === undefined ? path : [...path, 'takeaway'];
+  const { fill, pours } = away ?? home;
+  const shots = [c.suit.shot, home.shot, away?.shot];
+  const brew = readBrew(layerShots(shots), shots[2] !== undefined || shots[1] !== undefined ? at('shot') : ['suit', 'shot'], reading);
+  const topUp = away?.top ?? home.top ?? 'milk';
+  const foam = away?.foam ?? home.foam ?? null;
+  const shotShare = away?.share ?? home.share ?? 1;
+  const servedC = away?.served ?? home.served ?? reading.assume(`suit.drinks.${id}.served`, topUp === 'milk' ? 'servedC' : 'servedWaterC');
+  if (fill !== undefined && pours !== undefined) reading.refuse([...ownFilling, 'pours'], pours, 'fill and pours say the same thing', 'give one of them');
+  if (!(shotShare > 0)) reading.refuse(at('share'), shotShare, 'a drink takes some of the shot', 'give a share above 0 %');
+  if (servedC > 100) reading.refuse(at('served'), servedC, 'no drink is hotter than 100 °C', 'measure it in the cup');
+  if (brew === null || reading.problems.length > before) return null;
+  const filled = topUp !== 'nothing' && pours === undefined;
+  const recipe: Recipe = {
+    brew, shotShare, topUp, foam, servedC,
+    milkFromC: c.suit.milkFrom ?? FACTS.milkFromC.value,
+    airInFoam: c.suit.airInFoam ?? (foam === null ? FACTS.airInFoam.value : reading.assume('suit.airInFoam', 'airInFoam')),
+    fill: filled ? (fill ?? reading.assume([...ownFilling, 'fill'].join('.'), away === undefined ? 'fillCeramic' : 'fillPaper')) : null,
+    pouredMl: topUp === 'nothing' ? null : (pours ?? null),
+  };
+  const side = { recipe, space };
+  const faults = pourFaults(side);
+  for (const fault of faults) {
+    const place = fault.field === 'fill' || fault.field === 'pours' ? [...ownFilling, fault.field] : at(fault.field);
+    reading.refuse(place, fault.value, fault.rule, fault.remedy);
+  }
+  return faults.length === 0 ? side : null;
+}
