@@ -40,7 +40,8 @@ try {
   await cli.parseAsync();
 } catch (error) {
   removeTemporary();
-  if (error instanceof MistakeError) {
+  // The option parser wraps what our own checks of options throw.
+  if (error instanceof MistakeError || (error instanceof Error && error.name === 'YError')) {
     process.stderr.write(`${error.message}\n`);
     process.exitCode = EXIT.mistake;
   } else {

@@ -16,6 +16,7 @@ export interface StudyArguments {
   readonly days?: number | undefined;
   readonly stock?: string | undefined;
   readonly day?: string | undefined;
+  readonly threads?: number | undefined;
 }
 
 const LARGEST_LISTED = 200_000_000;
@@ -30,7 +31,7 @@ export async function runStudy(args: StudyArguments, extra: { readonly peaks?: b
   const stock = args.stock === undefined ? undefined : parseStock(args.stock, Object.keys(scenario.ware));
   const listed = args.day === undefined ? undefined : await listedDays(args.day, Object.keys(scenario.menu));
   const bar = await daysBar('running days');
-  const runner = threadedRunner((days) => bar.add(days));
+  const runner = threadedRunner((days) => bar.add(days), args.threads);
   try {
     const result = await study(scenario, runner, {
       ...(args.level === undefined ? {} : { level: args.level }),

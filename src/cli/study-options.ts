@@ -8,6 +8,7 @@ export function studyOptions<T>(yargs: Argv<T>) {
     .option('seed', { type: 'string', describe: 'Word or number that the random days are drawn from', requiresArg: true })
     .option('days', { type: 'number', describe: 'Number of days to choose the stock on, instead of as many as it takes', coerce: (days?: number) => inside('days', days, (value) => Number.isInteger(value) && value >= 1 && value <= 1_000_000, 'a whole number from 1 to 1,000,000') })
     .option('stock', { type: 'string', describe: 'Turn the question round: how safe is this stock? Such as cup=40,saucer=60', requiresArg: true })
+    .option('threads', { type: 'number', describe: 'Threads to run days on; the answer is the same', coerce: (threads?: number) => inside('threads', threads, (value) => Number.isInteger(value) && value >= 1 && value <= 64, 'a whole number from 1 to 64') })
     .option('day', { type: 'string', describe: 'File of listed days (JSON) in place of drawn ones', requiresArg: true });
 }
 

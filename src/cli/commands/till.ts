@@ -1,11 +1,14 @@
 /** cuptide till: a scenario whose demand is fitted to a till export. */
 import type { CommandModule } from 'yargs';
+import type { ChartSpec } from '../../report/charts/style.js';
+import type { TillFit } from '../../till/fit-till.js';
 
 interface Arguments {
   readonly file: string;
   readonly map: string;
   readonly scenario: string;
   readonly out: string;
+  readonly picture?: string;
 }
 
 const LARGEST_MAP = 1_000_000;
@@ -18,8 +21,9 @@ export const till: CommandModule<object, Arguments> = {
       .positional('file', { type: 'string', demandOption: true, describe: 'Export of the till (CSV)' })
       .option('map', { type: 'string', demandOption: true, requiresArg: true, describe: 'What the columns mean and which days to fit (YAML)' })
       .option('scenario', { type: 'string', demandOption: true, requiresArg: true, describe: 'Scenario that everything else comes from' })
-      .option('out', { type: 'string', demandOption: true, requiresArg: true, describe: 'File for the new scenario' }) as never,
-  async handler({ file, map: mapFile, scenario: baseFile, out }) {
+      .option('out', { type: 'string', demandOption: true, requiresArg: true, describe: 'File for the new scenario' })
+      .option('picture', { type: 'string', requiresArg: true, describe: 'Also draw observed against fitted parties (SVG file)' }) as never,
+  async handler({ file, map: mapFile, scenario: baseFile, out, picture }) {
     const [{ createReadStream }, { basename }, files, opening, { readTillMap, tillProblem }, { readTill }, { fitTill }, applying, { tillSummary }, { readScenario }, { MistakeError }] = await Promise.all([
       import('node:fs'),
       import('node:path'),
@@ -52,7 +56,14 @@ export const till: CommandModule<object, Arguments> = {
     if (!applied.ok) throw stop(applied.flaws);
     const made = readScenario(applied.value.text, out, {});
     if (!made.ok) throw new MistakeError(`The fitted scenario does not fit the rest of ${baseFile}:\n${opening.problemsAsMistake(made.problems).message}`);
-    await files.writeAll([{ path: out, content: applied.value.text }]);
-    process.stdout.write(`${tillSummary(fit.value)}${applied.value.notes.map((note) => `${note}\n`).join('')}\nWritten: ${out}\n`);
+    const drawing = picture === undefined ? [] : [{ path: picture, content: await drawTill(fit.value) }];
+    const written = [{ path: out, content: applied.value.text }, ...drawing];
+    await files.writeAll(written);
+    process.stdout.write(`${tillSummary(fit.value)}${applied.value.notes.map((note) => `${note}\n`).join('')}\nWritten: ${written.map(({ path }) => path).join(', ')}\n`);
   },
 };
+
+async function drawTill(fit: TillFit): Promise<string> {
+  const [{ tillChart }, { renderSvg, standaloneSvg }] = await Promise.all([import('../../till/chart.js'), import('../../report/render-svg.js')]);
+  return standaloneSvg(await renderSvg(tillChart(fit) as ChartSpec));
+}

@@ -47,21 +47,40 @@ export function landedCost(input: LandedCostInput, context: ChartContext): Chart
     layer: [
       { data: { values }, mark: { type: 'line', interpolate: 'step-after', color: 'currentColor', opacity: 0.45, strokeWidth: 1.5 }, encoding: { x, y: { ...y, field: 'goods' } } },
       { data: { values }, mark: { type: 'line', color: palette.blue, strokeWidth: 2, point: { filled: true, size: 26, color: palette.blue } }, encoding: { x, y: { ...y, field: 'landed' } } },
-      { data: { values: steps }, mark: { type: 'rule', strokeDash: [2, 3], opacity: 0.6 }, encoding: { x } },
-      {
-        data: { values: steps.slice(0, 4).map((step, index) => ({ ...step, row: 12 + 15 * index })) },
-        mark: { type: 'text', align: 'left', baseline: 'middle', dx: 4, fontSize: 11 },
-        encoding: { x, y: { field: 'row', type: 'quantitative', scale: null, axis: null }, text: { field: 'label', type: 'nominal' } },
-      },
-      { data: { values: chosen }, mark: { type: 'point', filled: true, size: 110, color: palette.vermilion, opacity: 1 }, encoding: { x, y: { ...y, field: 'landed' } } },
-      {
-        data: { values: chosen.map((value) => ({ ...value, label: words.chosen(formats.count(value.pieces)) })) },
-        mark: { type: 'text', align: 'left', baseline: 'bottom', dx: 6, dy: -8, fontWeight: 600 },
-        encoding: { x, y: { ...y, field: 'landed' }, text: { field: 'label', type: 'nominal' } },
-      },
+      ...(steps.length === 0 ? [] : stepMarks(steps, x)),
+      ...(chosen.length === 0 ? [] : chosenMarks(chosen.map((value) => ({ ...value, label: words.chosen(formats.count(value.pieces)) })), x, y)),
     ],
-    resolve: { scale: { y: 'shared' } },
   };
+}
+
+interface Size {
+  readonly pieces: number;
+  readonly landed: number;
+  readonly label: string;
+}
+
+/** Fine lines where a step begins, the first few named one under the other from the top. */
+function stepMarks(steps: readonly Size[], x: object) {
+  return [
+    { data: { values: [...steps] }, mark: { type: 'rule' as const, strokeDash: [2, 3], opacity: 0.6 }, encoding: { x } },
+    ...steps.slice(0, 4).map((step, row) => ({
+      data: { values: [step] },
+      mark: { type: 'text' as const, align: 'left' as const, baseline: 'middle' as const, dx: 4, fontSize: 11, y: 10 + 15 * row },
+      encoding: { x, text: { field: 'label', type: 'nominal' as const } },
+    })),
+  ];
+}
+
+/** The size that is ordered, with its name. */
+function chosenMarks(chosen: readonly Size[], x: object, y: object) {
+  return [
+    { data: { values: [...chosen] }, mark: { type: 'point' as const, filled: true, size: 110, color: palette.vermilion, opacity: 1 }, encoding: { x, y: { ...y, field: 'landed' } } },
+    {
+      data: { values: [...chosen] },
+      mark: { type: 'text' as const, align: 'left' as const, baseline: 'bottom' as const, dx: 6, dy: -8, fontWeight: 600 as const },
+      encoding: { x, y: { ...y, field: 'landed' }, text: { field: 'label', type: 'nominal' as const } },
+    },
+  ];
 }
 
 /** The figures behind the picture, money in whole units of the currency. */

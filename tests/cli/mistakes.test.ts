@@ -1,0 +1,86 @@
+import { mkdirSync, readdirSync, readFileSync, writeFileSync } from 'node:fs';
+import { join } from 'node:path';
+import { describe, expect, it } from 'vitest';
+import { cuptide, emptyFolder, root } from './run.js';
+
+const demo = 'scenarios/1-commuter-bar.yaml';
+
+/** A mistake: exit 2, nothing on stdout, a message that says this, and never a stack. */
+function expectMistake(args: readonly string[], ...says: readonly (string | RegExp)[]): void {
+  const { status, out, err } = cuptide(args);
+  expect(status, err).toBe(2);
+  expect(out).toBe('');
+  for (const say of says) expect(err).toMatch(say);
+  expect(err).not.toMatch(/\n\s+at |node:internal/);
+}
+
+describe('files that are no scenario', () => {
+  const folder = emptyFolder();
+  const file = (name: string, content: string | Uint8Array): string => {
+    writeFileSync(join(folder, name), content);
+    return join(folder, name);
+  };
+
+  it.each([
+    ['no such file', () => join(folder, 'none.yaml'), /none\.yaml: no such file/],
+    ['a directory', () => folder, /is a directory; name a file in it/],
+    ['an empty file', () => file('empty.yaml', ''), /empty/],
+    ['not UTF-8', () => file('latin.yaml', Buffer.from([0x6e, 0x3a, 0xe9, 0xff])), /UTF-8/],
+    ['over 1 MB', () => file('large.yaml', 'x'.repeat(1_000_001)), /1\.0 MB is more than the 1 MB/],
+    ['aliases that explode', () => file('bomb.yaml', `a: &a [x,x,x,x,x,x,x,x,x]\nb: &b [*a,*a,*a,*a,*a,*a,*a,*a,*a]\nc: &c [*b,*b,*b,*b,*b,*b,*b,*b,*b]\nd: &d [*c,*c,*c,*c,*c,*c,*c,*c,*c]\ne: [*d,*d,*d,*d,*d,*d,*d,*d,*d]\n`), /alias/i],
+  ])('%s', (_, path, message) => expectMistake(['size', path()], message));
+
+  it('names every problem at once, with line, column, value, rule and remedy', () => {
+    const path = file('bad.yaml', 'name: X\nware: { cup: { price: 3 } }\nmenu: { a: { share: 50 %, setting: [cpu] } }\nseets: 4\nhours: { from: "10:00", to: "09:00" }\n');
+    expectMistake(
+      ['check', path],
+      /bad\.yaml:2:\d+: ware\.cup\.price: 3 is a bare number where money is needed; write "3 EUR"/,
+      /bad\.yaml:3:\d+: menu\.a\.setting\[0\]: "cpu" is not in ware; did you mean "cup"\?/,
+      /bad\.yaml:3:1: menu: has shares that add up to 50 %/,
+      /bad\.yaml:4:1: seets: "seets" is not a field here; did you mean "seats"\?/,
+      /bad\.yaml:5:\d+: hours\.to: "09:00" is closing before opening/,
+      /problems; nothing was done\./,
+    );
+  });
+});
+
+describe('options', () => {
+  it.each([
+    [[], /Name a command/],
+    [['siz', demo], /Did you mean size\?/],
+    [['size'], /Not enough non-option arguments/],
+    [['size', demo, '--levle', '0.9'], /Unknown argument: levle/],
+    [['size', demo, '--level', '2'], /--level is not a share between 0 and 1/],
+    [['size', demo, '--days', '0'], /--days is not a whole number/],
+    [['size', demo, '--stock', 'cup=4,x='], /"cup" is no ware of this scenario[\s\S]*"x=" is not a ware and a whole number/],
+    [['size', demo, '--day', 'LICENSE'], /LICENSE:1:1/],
+    [['new', demo], /is there already/],
+    [['new', 'somewhere.yaml', '--name', 'X'], /Nobody to ask: give --seats/],
+  ])('%j', (args, message) => expectMistake(args, message));
+});
+
+describe('writing', () => {
+  it('leaves nothing behind when it cannot write', () => {
+    const folder = emptyFolder();
+    writeFileSync(join(folder, 'taken'), 'a file where a folder is wanted');
+    expectMistake(['report', demo, '--days', '100', '--out', join(folder, 'taken', 'deeper')], /cannot be written/);
+    expect(readdirSync(folder)).toEqual(['taken']);
+  });
+
+  it('refuses a till export with too few days, writing nothing', () => {
+    const folder = emptyFolder();
+    const out = join(folder, 'new.yaml');
+    const rows = readFileSync(join(root, 'shared/till/bakery-quarter-hours.csv'), 'utf8').split('\n').slice(0, 150);
+    writeFileSync(join(folder, 'short.csv'), rows.join('\n'));
+    expectMistake(['till', join(folder, 'short.csv'), '--map', 'shared/till/bakery-saturdays.map.yaml', '--scenario', 'scenarios/4-bakery-corner.yaml', '--out', out], /under 8 days/);
+    expect(readdirSync(folder)).toEqual(['short.csv']);
+  });
+
+  it('makes missing folders', () => {
+    const folder = emptyFolder();
+    mkdirSync(join(folder, 'a'));
+    const { status } = cuptide(['new', join(folder, 'a/b/house.yaml'), '--name', 'House', '--seats', '30', '--guests', '50', '--from', '07:00', '--to', '11:00', '--stay', '40 %', '--menu', 'flat-white,tea', '--currency', 'EUR', '--staff-hour', '21.50']);
+    expect(status).toBe(0);
+    expect(cuptide(['check', join(folder, 'a/b/house.yaml')]).out).toMatch(/is sound/);
+  });
+});
