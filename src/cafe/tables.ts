@@ -12,6 +12,9 @@ import { DIRTY_TABLE, IN_USE } from './places.js';
 import type { Settings } from './settings.js';
 
 const NONE = -1;
+const DWELLS = 0;
+const STAYS_ON = 1;
+const LEFT = 2;
 
 export class Tables {
   /** Parties that sit. */
@@ -19,8 +22,8 @@ export class Tables {
   /** By party: drinks of the first round, and second drinks, still on order. */
   private firstsOpen = new Int32Array(256);
   private secondsOpen = new Int32Array(256);
-  /** By party: 1 once its dwell is over. */
-  private dwellOver = new Uint8Array(256);
+  /** By party: whether it is within its dwell, stays on for a drink on order, or has left. */
+  private state = new Uint8Array(256);
   /** By party and by drink: the drinks served, in order, as a chain; and what each stands in. */
   private firstServed = new Int32Array(256);
   private lastServed = new Int32Array(256);
@@ -36,7 +39,7 @@ export class Tables {
     if (parties > this.firstsOpen.length) {
       this.firstsOpen = new Int32Array(parties * 2);
       this.secondsOpen = new Int32Array(parties * 2);
-      this.dwellOver = new Uint8Array(parties * 2);
+      this.state = new Uint8Array(parties * 2);
       this.firstServed = new Int32Array(parties * 2);
       this.lastServed = new Int32Array(parties * 2);
       this.pickedUp = new Int32Array(parties * 2);
@@ -53,16 +56,16 @@ export class Tables {
     this.parties += 1;
     this.firstsOpen[party] = firsts;
     this.secondsOpen[party] = 0;
-    this.dwellOver[party] = 0;
+    this.state[party] = DWELLS;
     this.firstServed[party] = NONE;
     this.pickedUp[party] = 0;
     if (firsts === 0) this.startDwell(party);
   }
 
-  /** The moment of a second order: the drink is on order from now. */
+  /** The moment of a second order: the drink is on order from now, unless its party has left in this very millisecond. */
   orderSecond(drink: number): boolean {
     const party = this.flow.day.party[drink]!;
-    if (this.dwellOver[party]) return false;
+    if (this.state[party] === LEFT) return false;
     this.secondsOpen[party] = this.secondsOpen[party]! + 1;
     return true;
   }
@@ -80,14 +83,17 @@ export class Tables {
       if (open === 0) this.startDwell(party);
     } else {
       const open = (this.secondsOpen[party] = this.secondsOpen[party]! - 1);
-      if (open === 0 && this.dwellOver[party]) this.flow.calendar.schedule(this.flow.now, MOMENT.leave, party);
+      if (open === 0 && this.state[party] === STAYS_ON) this.flow.calendar.schedule(this.flow.now, MOMENT.leave, party);
     }
   }
 
   /** The dwell of a party is over, or its last late drink has come: it leaves unless a drink is on order. */
   leave(party: number): void {
-    this.dwellOver[party] = 1;
-    if (this.secondsOpen[party]! > 0) return;
+    if (this.secondsOpen[party]! > 0) {
+      this.state[party] = STAYS_ON;
+      return;
+    }
+    this.state[party] = LEFT;
     this.parties -= 1;
     const { pieces, start } = this.settings;
     for (let drink = this.firstServed[party]!; drink !== NONE; drink = this.nextServed[drink]!) {
@@ -134,9 +140,7 @@ export class Tables {
     calendar.schedule(now + dwell, MOMENT.leave, party);
     const end = day.firstDrink[party + 1]!;
     for (let drink = day.firstSecond[party]!; drink < end; drink += 1) {
-      const moment = wholeMs(dwell * day.shareOfDwell[drink]!);
-      // In the millisecond in which the party leaves no second drink is ordered.
-      if (moment < dwell) calendar.schedule(now + moment, MOMENT.secondOrder, drink);
+      calendar.schedule(now + wholeMs(dwell * day.shareOfDwell[drink]!), MOMENT.secondOrder, drink);
     }
   }
 }

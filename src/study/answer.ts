@@ -106,6 +106,8 @@ export interface Answer {
   };
   readonly loads: { readonly aDay: number; readonly racksADay: number; readonly fill: number; /** Hands' minutes a day of loading and unloading (and polishing). */ readonly handlingMinutes: number; readonly polishingMinutes: number; readonly racksNeeded: readonly { readonly kind: string; readonly racks: number }[] };
   readonly uses: readonly { readonly ware: string; readonly aDay: number }[];
+  /** Drinks a day put in hand: house and takeaway. */
+  readonly drinks: { readonly houseDrinks: number; readonly takeawayDrinks: number };
   readonly takeawayCups: { readonly ordered: number; readonly asFallBack: number };
   readonly tightest: TightestMoment;
   readonly evidence?: Evidence;

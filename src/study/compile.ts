@@ -5,6 +5,8 @@ import type { ArrivalStep, CafeModel, ClearingModel, DrinkModel, FamilyModel, Gu
 import { inMinor } from '../quantities/money.js';
 import type { Moment } from '../quantities/numbers.js';
 import { familyOf, rackFill, rackKindOf, type PiecesPerRack } from './pieces-per-rack.js';
+import { easyHandleVariants } from '../suiting/easyHandles.js';
+import { suitMenu } from '../suiting/scenario-parts.js';
 import type { Scenario } from './scenario.js';
 
 type Machine = Extract<Scenario['washing']['machines'], { unlimited: unknown }>['unlimited'];
@@ -69,14 +71,18 @@ function compileGuests({ guests }: Scenario): GuestsModel {
   return { partySize: guests.partySize, staysIn, drinksEach, secondDrink, dwell };
 }
 
+/** Guests who need an easy handle ask for variants of their drinks, which come after the menu's own. */
 function compileMenu(scenario: Scenario, wareIds: readonly string[]): DrinkModel[] {
   const pieces = (setting: readonly string[]): Setting => setting.map((id) => wareIds.indexOf(id));
-  return Object.entries(scenario.menu).map(([id, drink]) => ({
+  const easy = scenario.suit?.guests;
+  const variants = easyHandleVariants(suitMenu(scenario.menu), easy?.easyHandle ?? 0, easy?.instead ?? {});
+  const inOrder = variants.toSorted((a, b) => Number(a.easyHandle) - Number(b.easyHandle));
+  return inOrder.map(({ id, of, share, setting, fallBacks }) => ({
     id,
-    share: drink.share,
-    setting: pieces(drink.setting),
-    fallBacks: (drink.fallBacks ?? []).map(pieces),
-    making: drink.making ?? scenario.counter.making,
+    share,
+    setting: pieces(setting),
+    fallBacks: fallBacks.map(pieces),
+    making: scenario.menu[of]!.making ?? scenario.counter.making,
   }));
 }
 

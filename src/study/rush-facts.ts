@@ -7,7 +7,7 @@ import type { Answer } from './answer.js';
 
 const MINUTE = 60_000;
 
-export type RushFacts = Pick<Answer, 'busy' | 'guests' | 'seats' | 'minutes' | 'loads' | 'uses' | 'takeawayCups'> & {
+export type RushFacts = Pick<Answer, 'busy' | 'guests' | 'seats' | 'minutes' | 'loads' | 'uses' | 'drinks' | 'takeawayCups'> & {
   /** Share of parties' guests who sit down, of those who stay at all. */
   readonly houseShare: number;
 };
@@ -54,6 +54,7 @@ export function rushFacts(model: CafeModel, run: DaysRun, level: number): RushFa
       racksNeeded: model.rackKinds.map(({ id }, kind) => ({ kind: id, racks: racksAtLevel(run, model.rackKinds.length, kind, level) })),
     },
     uses: model.ware.map(({ id }, ware) => ({ ware: id, aDay: run.uses[ware]! / days })),
+    drinks: { houseDrinks: sums.houseDrinks / days, takeawayDrinks: sums.takeawayDrinks / days },
     takeawayCups: { ordered: sums.takeawayDrinks / days, asFallBack: sums.paperFallBacks / days },
   };
 }

@@ -4,6 +4,7 @@ import { check } from './check.js';
 import { report } from './report.js';
 import { size } from './size.js';
 import { starter } from './new.js';
+import { suit } from './suit.js';
 import { till } from './till.js';
 
-export const commands = [starter, check, till, size, report] as unknown as readonly CommandModule[];
+export const commands = [starter, check, till, size, report, suit] as unknown as readonly CommandModule[];

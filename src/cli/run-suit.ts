@@ -1,0 +1,51 @@
+/** Suiting from a file: the answer printed, its pictures written where asked. */
+import { basename, extname, join } from 'node:path';
+import { chart } from '../report/charts/chart-table.js';
+import { coolingOfDrinks, coolingOfDrinksTable } from '../report/charts/cooling.js';
+import { strengthByDrink, strengthByDrinkTable } from '../report/charts/strength.js';
+import { formatsFor } from '../report/format.js';
+import { renderSvg, standaloneSvg } from '../report/render-svg.js';
+import { problem } from '../study/problems.js';
+import { suitStudy } from '../study/suit-study.js';
+import type { SuitAnswer } from '../suiting/answer.js';
+import { suitText } from '../suiting/text.js';
+import { writeAll } from './files.js';
+import { openScenario, problemsAsMistake } from './open-scenario.js';
+import { daysBar } from './progress.js';
+import { threadedRunner } from './workers.js';
+
+interface Arguments {
+  readonly file: string;
+  readonly json: boolean;
+  readonly seed?: string;
+  readonly out?: string;
+}
+
+export async function runSuit({ file, json, seed, out }: Arguments): Promise<void> {
+  const { scenario, inputs, positionOf } = await openScenario(file);
+  const bar = await daysBar('running days');
+  const runner = threadedRunner((days) => bar.add(days));
+  let answer: SuitAnswer;
+  try {
+    answer = await suitStudy(scenario, inputs, runner, seed === undefined ? {} : { seed });
+  } finally {
+    bar.end();
+    await runner.close();
+  }
+  if (answer.problems.length > 0) throw problemsAsMistake(answer.problems.map((one) => problem(one, file, positionOf(one.path))));
+  const written = out === undefined ? [] : await pictures(answer, scenario.locale ?? 'en', join(out, basename(file, extname(file))));
+  process.stdout.write(json ? `${JSON.stringify(answer)}\n` : `${suitText(answer)}${written.length === 0 ? '' : `\nWritten: ${written.join(', ')}\n`}`);
+}
+
+async function pictures(answer: SuitAnswer, locale: string, stem: string): Promise<string[]> {
+  const look = { locale, formats: formatsFor({ locale, currency: answer.currency, openingMinute: null }) };
+  const strength = strengthByDrink(answer, look);
+  const cooling = coolingOfDrinks(answer, look);
+  const charts = [
+    ...(strength === null ? [] : [chart('strength', strength, strengthByDrinkTable(answer, look))]),
+    ...(cooling === null ? [] : [chart('cooling', cooling, coolingOfDrinksTable(answer))]),
+  ];
+  const files = await Promise.all(charts.map(async ({ id, spec }) => ({ path: `${stem}.${id}.svg`, content: standaloneSvg(await renderSvg(spec)) })));
+  await writeAll(files);
+  return files.map(({ path }) => path);
+}
