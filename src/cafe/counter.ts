@@ -197,7 +197,8 @@ export class Counter {
     const to = start[setting + 1]!;
     for (let at = start[setting]!; at < to; at += 1) this.flow.ledger.move(pieces[at]!, SHELF, IN_USE, 1);
     this.make(drink, setting);
-    if (this.watchesShelf) this.flow.shelfLower();
+    // A takeaway cup takes nothing from the shelf.
+    if (this.watchesShelf && setting !== TAKEAWAY_CUP) this.flow.shelfLower();
   }
 
   private make(drink: number, setting: number): void {

@@ -1,0 +1,63 @@
+import { costOf } from './excess-days.js';
+import type { ExcessDays } from './excess-days.js';
+
+/**
+ * A part of the search: all stocks between `low` and `high`. Days above `high` in some ware are missed by every
+ * stock of the box and used up; the others may be missed `left` times.
+ */
+export interface StockBox {
+  readonly low: Int32Array;
+  readonly high: Int32Array;
+  readonly left: number;
+  /** By ware: rows not used up with a peak in low…high, low itself left out, highest first, and those peaks. */
+  readonly rows: readonly Int32Array[];
+  readonly peaks: readonly Int32Array[];
+}
+
+/**
+ * Shrinks a box without losing a stock that misses at most k days and costs at most `limit`; null if none is in it.
+ * Three arguments repeat until nothing moves: days above `high` use up misses; with fewer misses left the
+ * (left+1)-th largest remaining peak of each ware is its new least; and what the least stock leaves of the limit
+ * caps each ware.
+ */
+export function shrunkBox(excess: ExcessDays, unitCost: ArrayLike<number>, from: Pick<StockBox, 'low' | 'high'>, limit: number): StockBox | null {
+  const { ware, peak, weight, byPeak } = excess;
+  const low = from.low.slice();
+  const high = from.high.slice();
+  const usedUp = new Uint8Array(excess.rows);
+  let left = excess.k;
+  for (let moved = true; moved; ) {
+    moved = false;
+    for (let w = 0; w < ware; w++) {
+      for (const row of byPeak[w]) {
+        if (peak[row * ware + w] <= high[w]) break;
+        if (usedUp[row] === 0) left -= weight[row];
+        usedUp[row] = 1;
+      }
+    }
+    if (left < 0) return null;
+    for (let w = 0; w < ware; w++) low[w] = Math.max(low[w], leastPeak(excess, w, usedUp, left));
+    const room = limit - costOf(unitCost, low);
+    if (room < 0) return null;
+    for (let w = 0; w < ware; w++) {
+      const cap = low[w] + Math.floor(room / unitCost[w]);
+      if (cap < high[w]) {
+        high[w] = cap;
+        moved = true;
+      }
+      if (low[w] > high[w]) return null;
+    }
+  }
+  const rows = byPeak.map((all, w) => all.filter((row) => usedUp[row] === 0 && peak[row * ware + w] > low[w]));
+  return { low, high, left, rows, peaks: rows.map((some, w) => some.map((row) => peak[row * ware + w])) };
+}
+
+/** The (left+1)-th largest peak of a ware among the days not used up; the floor if there are fewer. */
+function leastPeak(excess: ExcessDays, w: number, usedUp: Uint8Array, left: number): number {
+  let seen = 0;
+  for (const row of excess.byPeak[w]) {
+    if (usedUp[row] === 0) seen += excess.weight[row];
+    if (seen > left) return excess.peak[row * excess.ware + w];
+  }
+  return excess.floor[w];
+}

@@ -1,0 +1,154 @@
+import { describe, expect, it } from 'vitest';
+import { aloneStock } from '../../src/sizing/alone-stock.js';
+import { leastCostStock } from '../../src/sizing/least-cost-stock.js';
+import { countMisses, sliceDays } from '../../src/sizing/peaks.js';
+import type { Peaks } from '../../src/sizing/peaks.js';
+import { sizeStock } from '../../src/sizing/size-stock.js';
+import type { SizingProvider } from '../../src/sizing/size-stock.js';
+import { drawDays, EIGHT_COSTS, exactLevel, ONE_KIND, peaksOf, THREE_KINDS, uniforms } from './days.js';
+
+const CAFE = { means: [60, 40, 25, 90], kinds: THREE_KINDS };
+const COSTS = EIGHT_COSTS.slice(0, 4);
+
+/** Hands out days of a fixed sequence and notes what was asked for. */
+function handing(whole: Peaks): SizingProvider & { readonly asked: [number, number][] } {
+  const asked: [number, number][] = [];
+  return {
+    asked,
+    peaks: (from, count) => {
+      asked.push([from, count]);
+      return sliceDays(whole, from, count);
+    },
+  };
+}
+
+const request = (provider: SizingProvider) => ({ level: 0.95, unitCostMinor: COSTS, provider, uniform: uniforms('bootstrap') });
+
+describe('sizing a stock', () => {
+  const whole = drawDays(CAFE, 16_000, 'café');
+
+  it('adds days until the cost is steady and certifies on as many fresh ones', async () => {
+    const provider = handing(whole);
+    const sized = await sizeStock(request(provider));
+    expect(sized.chosenOn).toBeGreaterThan(1000);
+    expect(sized.certifiedOn).toBe(sized.chosenOn);
+    expect(sized.costError).toBeLessThan(0.005);
+    expect(sized.warnings).toEqual([]);
+    expect(sized.proven).toBe(true);
+
+    const chosenOn = sliceDays(whole, 0, sized.chosenOn);
+    const fresh = sliceDays(whole, sized.chosenOn, sized.certifiedOn);
+    expect(sized.stock).toEqual(leastCostStock(chosenOn, COSTS, sized.k).stock);
+    expect(sized.certified?.level).toBe(1 - countMisses(fresh, sized.stock) / sized.certifiedOn);
+    expect(sized.cost).toBe(sized.stock.reduce((sum, pieces, w) => sum + pieces * (COSTS[w] ?? 0), 0));
+    expect(sized.alone).toEqual(aloneStock(chosenOn, 0.95).map(({ pieces }) => pieces));
+
+    // The true level, known exactly, lies in the certified interval.
+    const truth = exactLevel(CAFE, sized.stock);
+    expect(sized.certified?.low).toBeLessThan(truth);
+    expect(sized.certified?.high).toBeGreaterThan(truth);
+
+    // Every day once, in order, without a gap.
+    let next = 0;
+    for (const [from, count] of provider.asked) {
+      expect(from).toBe(next);
+      next += count;
+    }
+    expect(next).toBe(sized.chosenOn + sized.certifiedOn);
+  });
+
+  it('gives the same answer again', async () => {
+    expect(await sizeStock(request(handing(whole)))).toEqual(await sizeStock(request(handing(whole))));
+  });
+
+  it('keeps to a fixed number of days and says when the cost is not steady on them', async () => {
+    const sized = await sizeStock({ ...request(handing(whole)), days: 300 });
+    expect([sized.chosenOn, sized.certifiedOn]).toEqual([300, 1000]);
+    expect(sized.warnings.map(({ code }) => code)).toEqual(['cost-unsteady']);
+  });
+
+  it('stops at the cap', async () => {
+    const sized = await sizeStock({ ...request(handing(whole)), cap: 1500 });
+    expect(sized.chosenOn).toBe(1500);
+    expect(sized.warnings.map(({ code }) => code)).toEqual(['cost-unsteady']);
+  });
+
+  it('takes listed days as they are: the plain number of misses, nothing certified', async () => {
+    const listed = sliceDays(whole, 0, 200);
+    const sized = await sizeStock({ ...request(handing(listed)), days: 200, certify: false });
+    expect(sized).toMatchObject({ chosenOn: 200, certifiedOn: 0, certified: null, costError: null, k: 10, warnings: [] });
+    expect(countMisses(listed, sized.stock)).toBeLessThanOrEqual(10);
+  });
+
+  it('says that a few listed days prove little', async () => {
+    const sized = await sizeStock({ level: 0.95, unitCostMinor: [100], provider: handing(peaksOf([[3]])), days: 1, certify: false, uniform: uniforms('none') });
+    expect(sized).toMatchObject({ stock: [3], k: 0, low: [null], high: [null] });
+    expect(sized.warnings).toHaveLength(1);
+    expect(sized.warnings[0]?.code).toBe('few-days');
+    expect(sized.warnings[0]?.message).toContain('59 days');
+  });
+});
+
+describe('a promise that fresh days break', () => {
+  // 1,000 calm days come first, then busier ones for ever: what calm days say about a stock is wrong.
+  const calm = drawDays({ means: [20, 30], kinds: ONE_KIND }, 1000, 'calm');
+  const busy = drawDays({ means: [30, 45], kinds: ONE_KIND }, 31_000, 'busy');
+  const turning = { days: 32_000, ware: 2, data: Uint16Array.from([...calm.data, ...busy.data]) };
+  const costs = [100, 200];
+
+  it('has more days added, chosen on again and certified on days not used before', async () => {
+    const provider = handing(turning);
+    const sized = await sizeStock({ level: 0.95, unitCostMinor: costs, provider, uniform: uniforms('turning'), cap: 16_000 });
+    expect(sized.chosenOn).toBeGreaterThan(1000);
+    expect(sized.certified?.high).toBeGreaterThan(0.95 - 0.02);
+    const asked = provider.asked.reduce((sum, [, count]) => sum + count, 0);
+    expect(asked).toBe(sized.chosenOn + sized.certifiedOn);
+  });
+
+  it('is a warning at the cap, with the level that was found', async () => {
+    const sized = await sizeStock({ level: 0.95, unitCostMinor: costs, provider: handing(turning), uniform: uniforms('turning'), days: 1000 });
+    expect(sized.certified?.high).toBeLessThan(0.95);
+    const missed = sized.warnings.find(({ code }) => code === 'promise-missed');
+    expect(missed?.message).toContain('95.0 %');
+    expect(missed?.message).toContain(`${(100 * (sized.certified?.level ?? 0)).toFixed(1)} %`);
+  });
+
+  it('certifies past the days already used when the cap cuts the doubling short', async () => {
+    // Days without chance, so that the cost is steady at once and the first 1,000 fresh days are used up in vain.
+    const steady = peaksOf(Array.from({ length: 4000 }, (_, day) => (day < 1000 ? [20, 30] : [30, 45])));
+    const provider = handing(steady);
+    const sized = await sizeStock({ level: 0.95, unitCostMinor: costs, provider, uniform: uniforms('steady'), cap: 1500 });
+    expect(sized).toMatchObject({ chosenOn: 1500, certifiedOn: 1500, stock: [30, 45], warnings: [] });
+    expect(provider.asked).toEqual([[0, 1000], [1000, 1000], [2000, 1500]]);
+  });
+});
+
+describe('rules that look at the clean count', () => {
+  const whole = drawDays(CAFE, 2500, 'rules');
+
+  it('give the same stock where the runs say what the peaks say', async () => {
+    const provider = handing(whole);
+    const ruled: SizingProvider = { peaks: provider.peaks, misses: (stock, from, count) => countMisses(sliceDays(whole, from, count), stock) };
+    const read = await sizeStock({ ...request(provider), days: 500 });
+    const searched = await sizeStock({ ...request(ruled), days: 500 });
+    expect(searched.cost).toBe(read.cost);
+    expect(searched.certified).toEqual(read.certified);
+    expect([read.proven, searched.proven]).toEqual([true, false]);
+  });
+
+  it('are a warning when no stock keeps the promise', async () => {
+    const ruled: SizingProvider = { peaks: handing(whole).peaks, misses: (_, __, count) => count };
+    const sized = await sizeStock({ ...request(ruled), days: 100 });
+    expect(sized.certified?.level).toBe(0);
+    expect(sized.warnings.filter(({ code }) => code === 'promise-missed')).toHaveLength(2);
+  });
+});
+
+describe('requests that make no sense', () => {
+  it('are refused', async () => {
+    const provider = handing(peaksOf([[1, 1, 1, 1]]));
+    for (const change of [{ level: 0 }, { level: 1 }, { level: Number.NaN }, { days: 0 }, { cap: 2.5 }]) {
+      await expect(sizeStock({ ...request(provider), ...change })).rejects.toThrow(RangeError);
+    }
+  });
+});
