@@ -31,12 +31,19 @@ export function glance(floor: Floor): Glance {
   };
 }
 
-/** Calls `look` at 0, step, 2·step ... with the state after all events up to that moment, up to `untilMs`. */
+/** Calls `look` at first, first + step, ... with the state after all events up to that moment, up to `untilMs`. */
 export class EveryStep implements Watcher {
-  private nextLook = 0;
+  private nextLook: number;
   private step = 0;
 
-  constructor(private readonly stepMs: number, private readonly untilMs: number, private readonly look: (step: number, floor: Floor) => void) {}
+  constructor(
+    private readonly stepMs: number,
+    private readonly untilMs: number,
+    private readonly look: (step: number, floor: Floor) => void,
+    private readonly firstMs = 0,
+  ) {
+    this.nextLook = firstMs;
+  }
 
   before(nextMs: number, floor: Floor): void {
     while (this.nextLook < nextMs && this.nextLook <= this.untilMs) {
@@ -48,7 +55,18 @@ export class EveryStep implements Watcher {
 
   /** Ready for the next day. */
   rewind(): void {
-    this.nextLook = this.step = 0;
+    this.nextLook = this.firstMs;
+    this.step = 0;
+  }
+}
+
+/** Two that look on at the same day. */
+export class Both implements Watcher {
+  constructor(private readonly one: Watcher, private readonly other: Watcher) {}
+
+  before(nextMs: number, floor: Floor): void {
+    this.one.before(nextMs, floor);
+    this.other.before(nextMs, floor);
   }
 }
 

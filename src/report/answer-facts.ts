@@ -64,7 +64,7 @@ export function answerFacts(answer: Answer, context: ReportContext): AnswerFacts
     busy: busyRows(answer, formats, words),
     stock: stockRows(answer, formats, words, nameOf),
     overloads: answer.overloads.map(({ what, load, fromMinute, wouldDo }) => words.answer.overload(what, formats.percent(load, 0), formats.clock(fromMinute), formats.count(wouldDo))),
-    warnings: answer.warnings.map(({ message, path }) => shorten(words.answer.warningAt(cleanText(message), shorten(cleanText(path), 80)), 600)),
+    warnings: answer.warnings.map(({ message, path }) => shorten(words.answer.warningAt(asSentence(cleanText(message)), shorten(cleanText(path), 80)), 600)),
     days: daysText(answer, formats, words),
     tightest: tightest(answer, formats, words, nameOf),
   };
@@ -92,6 +92,9 @@ function sentence(answer: Answer, formats: Formats, words: Words): string {
 }
 
 /** 95 % needs no decimal, 97.5 % one, 99.95 % two. */
+/** A clause as a sentence of its own. */
+const asSentence = (clause: string): string => `${clause.charAt(0).toUpperCase()}${clause.slice(1)}${/[.!?]$/.test(clause) ? '' : '.'}`;
+
 export const digitsOf = (level: number): number => [0, 1].find((digits) => Math.abs(level * 10 ** (digits + 2) - Math.round(level * 10 ** (digits + 2))) < 1e-6) ?? 2;
 
 function orderRows(answer: Answer, context: ReportContext, formats: Formats, words: Words): OrderRow[] {
@@ -135,6 +138,7 @@ function orderRows(answer: Answer, context: ReportContext, formats: Formats, wor
 }
 
 function intervalText({ low, high }: StockLine, formats: Formats, words: Words): string {
+  if (low !== null && low === high) return formats.count(low);
   if (low !== null && high !== null) return words.answer.to(formats.count(low), formats.count(high));
   if (low !== null) return words.answer.atLeast(formats.count(low));
   return high === null ? words.answer.none : words.answer.atMost(formats.count(high));

@@ -4,6 +4,7 @@
 import { columnsOf, shorten } from './clean-text.js';
 import type { ReportContext } from './context.js';
 
+/** Figures as text; spaces within them are no-break spaces (U+00A0). */
 export interface Formats {
   /** Whole number. */
   count(value: number): string;
@@ -30,8 +31,8 @@ export function safeLocale(locale: string): string {
   }
 }
 
-/** No-break spaces become plain ones, so that bytes and columns are the same everywhere. */
-const plainSpaces = (text: string): string => text.replace(/[\u00A0\u202F\u2009]/g, ' ').replace(/[\u200E\u200F\u061C]/g, '');
+/** All kinds of space within a figure become the one no-break space, so that a figure keeps its unit on its line; marks of direction go. */
+const oneSpace = (text: string): string => text.replace(/[ \u202F\u2009]/g, '\u00A0').replace(/[\u200E\u200F\u061C]/g, '');
 
 export function formatsFor({ locale, currency, openingMinute }: FormatContext): Formats {
   const tag = safeLocale(locale);
@@ -42,20 +43,20 @@ export function formatsFor({ locale, currency, openingMinute }: FormatContext): 
   const moneys = moneyFormat(tag, currency);
   const time = new Intl.DateTimeFormat(tag, { hour: '2-digit', minute: '2-digit', timeZone: 'UTC' });
   return {
-    count: (value) => plainSpaces(whole.format(value)),
-    decimal: (value, digits = 1) => plainSpaces((decimals[digits] ?? decimals[3]!).format(value)),
+    count: (value) => oneSpace(whole.format(value)),
+    decimal: (value, digits = 1) => oneSpace((decimals[digits] ?? decimals[3]!).format(value)),
     percent(share, digits = 1) {
       const step = 10 ** -(digits + 2);
       const told = share < 1 && share > 1 - step / 2 ? 1 - step : share > 0 && share < step / 2 ? step : share;
-      return plainSpaces((percents[digits] ?? percents[2]!).format(told));
+      return oneSpace((percents[digits] ?? percents[2]!).format(told));
     },
-    money: (amount) => plainSpaces(moneys.format(amount)),
+    money: (amount) => oneSpace(moneys.format(amount)),
     clock(minute) {
       const whole = Math.round(minute);
-      if (openingMinute === null) return `${Math.floor(whole / 60)}:${String(whole % 60).padStart(2, '0')} h`;
-      return plainSpaces(time.format(new Date((openingMinute + whole) * 60_000)));
+      if (openingMinute === null) return `${Math.floor(whole / 60)}:${String(whole % 60).padStart(2, '0')}\u00A0h`;
+      return oneSpace(time.format(new Date((openingMinute + whole) * 60_000)));
     },
-    minutes: (value) => `${plainSpaces((value < 10 ? decimals[1]! : whole).format(value))} min`,
+    minutes: (value) => `${oneSpace((value < 10 ? decimals[1]! : whole).format(value))}\u00A0min`,
   };
 }
 

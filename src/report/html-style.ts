@@ -37,10 +37,14 @@ tr.part th{padding-left:1.1rem}
 tr.group th,tr.group td{border-top:1px solid var(--line)}
 tr.group+tr.group th,tr.group+tr.group td{border-top:0}
 tr.total th,tr.total td{border-top:1px solid var(--line);font-weight:600}
-.words{width:100%;min-width:34rem}
+.words{width:100%;min-width:30rem;table-layout:fixed}
 .words td,.words thead th{text-align:left;white-space:normal;overflow-wrap:anywhere;min-width:5.5rem;padding-left:0}
-.words th:first-child{width:32%}
-.words td:last-child,.words thead th:last-child{width:34%}
+.words thead th{width:21%}
+.words thead th:first-child{width:42%}
+.words thead th:last-child{width:16%}
+h3.sources{margin-top:1.25rem}
+ol.sources{columns:2;column-gap:2.5rem;padding-left:1.5rem;margin:0 0 1rem}
+ol.sources li{margin:0 0 .25rem;break-inside:avoid}
 .path{color:var(--faint);font-size:.92em}
 .basis th{font-weight:600;padding-top:.9rem}
 .pieces{font-weight:600}
@@ -55,7 +59,7 @@ dl>div{break-inside:avoid;margin:0 0 1rem}
 dt{font-weight:600}
 dd{margin:0;font-size:.95rem}
 footer{margin-top:3rem;border-top:1px solid var(--line);padding-top:1rem}
-@media screen and (max-width:52rem){.beside{grid-template-columns:minmax(0,1fr)}dl{columns:1}.lead{font-size:1.25rem}body{padding-top:1.5rem}th,td{padding-left:.45rem;padding-right:.45rem}}
+@media screen and (max-width:52rem){.beside{grid-template-columns:minmax(0,1fr)}dl,ol.sources{columns:1}.lead{font-size:1.25rem}body{padding-top:1.5rem}th,td{padding-left:.45rem;padding-right:.45rem}}
 @page{margin:20mm 17mm 18mm;@top-left{content:${cssString(words.letter.runningHead(name.length > 80 ? `${name.slice(0, 79)}…` : name))};font:italic 9pt Georgia,serif;color:#444}@bottom-right{content:${page};font:9pt Georgia,serif;color:#444}}
 @media print{
 :root{color-scheme:light;${variables(print)}}
@@ -64,7 +68,8 @@ h1{display:none}
 .lead{font-size:14pt;margin-bottom:12pt}
 h2{font-size:12.5pt;margin:16pt 0 6pt}
 h3{font-size:10.5pt}
-p,ul{max-width:none;margin-bottom:6pt}
+p,ul{max-width:none;margin-bottom:5pt}
+main>p:not(.lead){font-size:9.3pt}
 li{margin-bottom:3pt}
 table{font-size:8.5pt;min-width:0}
 tbody th{min-width:0}
@@ -80,8 +85,16 @@ dl>div{margin-bottom:5pt}
 .pair{gap:6pt 10mm;margin-bottom:8pt}
 .pair td{padding-right:0}
 .words{min-width:0}
-.words td,.words th{font-size:7.8pt;line-height:1.25}
-details{display:none}
+.scroll:has(.words){columns:2;column-gap:8mm}
+.words td,.words th{font-size:7.2pt;line-height:1.2;padding-top:1pt;padding-bottom:1pt;min-width:0}
+.words thead th{width:17%}
+.words thead th:first-child{width:40%}
+.words thead th:nth-child(3){width:25%}
+.words thead th:last-child{width:18%}
+.named .path{display:none}
+.basis th{padding-top:4pt}
+ol.sources{font-size:7.2pt;line-height:1.25;columns:3;column-gap:6mm}
+details,.beside.screen{display:none}
 tr{break-inside:avoid}
 thead{display:table-header-group}
 .pair table,footer,h2+p,h2+.pair{break-inside:avoid}

@@ -11,6 +11,8 @@ import { cleanText, shorten } from './clean-text.js';
 import type { ReportContext, ReportInput } from './context.js';
 import { escapeHtml } from './escape-html.js';
 import { formatsFor, type Formats } from './format.js';
+import { inputsSection } from './html-inputs.js';
+import { cell, CELL_LENGTH, column, rowHead, scrolled } from './html-parts.js';
 import { letterStyle } from './html-style.js';
 import { english, type Words } from './words.js';
 
@@ -21,6 +23,8 @@ export interface ReportChart {
   /** As `renderSvg` gives it. */
   readonly svg: string;
   readonly table: ChartTable;
+  /** Shown on a screen, left out of print. */
+  readonly screenOnly?: boolean;
 }
 
 export interface ReportParts {
@@ -31,9 +35,6 @@ export interface ReportParts {
   readonly cautions: readonly Caution[];
   readonly version: string;
 }
-
-const CELL_LENGTH = 200;
-const basisOrder = ['assumed', 'practice', 'published', 'measured'] as const;
 
 /**
  * @returns a whole HTML document, the same bytes for the same parts
@@ -69,11 +70,11 @@ ${rowsTable(say.busyCaption, facts.busy)}
 ${rowsTable(say.dayCaption, facts.day)}
 ${loopTable(answer, formats, words)}
 </div>
+${tightestTable(facts, words)}
 ${charts.length === 0 ? '' : `<h2>${escapeHtml(say.picturesHead)}</h2>`}
 <div class="pictures">
 ${charts.map((chart) => picture(chart, formats, words)).join('\n')}
 </div>
-${tightestTable(facts, words)}
 ${cautions.length === 0 ? '' : `<h2>${escapeHtml(say.cautionsHead)}</h2>\n<dl>\n${cautions.map((caution) => cautionEntry(caution, words)).join('\n')}\n</dl>`}
 ${inputs.length === 0 ? '' : inputsSection(inputs, formats, words)}
 <h2>${escapeHtml(say.methodHead)}</h2>
@@ -88,15 +89,6 @@ ${(answer.certified === null && answer.rushLevel === undefined ? [say.method[0]!
 </html>
 `;
 }
-
-/** A table that scrolls by itself on a narrow screen; reached by keyboard, so that it can be scrolled. */
-const scrolled = (label: string, table: string): string => `<div class="scroll" role="region" tabindex="0" aria-label="${escapeHtml(label)}">${table}</div>`;
-
-const column = (title: string): string => `<th scope="col">${escapeHtml(title.replaceAll('\n', ' '))}</th>`;
-
-const cell = (text: string): string => `<td>${escapeHtml(shorten(cleanText(text), CELL_LENGTH))}</td>`;
-
-const rowHead = (text: string): string => `<th scope="row"><bdi>${escapeHtml(shorten(cleanText(text), CELL_LENGTH))}</bdi></th>`;
 
 function orderTable({ order }: AnswerFacts, given: boolean, words: Words): string {
   const say = words.answer;
@@ -116,10 +108,10 @@ ${overloads.map((text) => `<p class="alarm">${escapeHtml(text)}</p>`).join('\n')
 ${warnings.length === 0 ? '' : `<ul>${warnings.map((text) => `<li>${escapeHtml(text)}</li>`).join('')}</ul>`}`;
 }
 
-function picture({ id, title, words: text, svg, table }: ReportChart, formats: Formats, words: Words): string {
+function picture({ id, title, words: text, svg, table, screenOnly }: ReportChart, formats: Formats, words: Words): string {
   const head = table.columns.map(({ title: name }) => column(shorten(cleanText(name), 60))).join('');
   const rows = tableText(table, formats).map(([first, ...rest]) => `<tr>${rowHead(first ?? '')}${rest.map(cell).join('')}</tr>`);
-  return `<section class="beside" id="${escapeHtml(id)}">
+  return `<section class="beside${screenOnly === true ? ' screen' : ''}" id="${escapeHtml(id)}">
 <div>
 <h3>${escapeHtml(shorten(cleanText(title), CELL_LENGTH))}</h3>
 <p>${escapeHtml(shorten(cleanText(text), 700))}</p>
@@ -163,26 +155,3 @@ ${scrolled(caption, `<table><caption>${escapeHtml(caption)}</caption><thead><tr>
 
 const cautionEntry = ({ title, text, defersTo }: Caution, words: Words): string =>
   `<div><dt>${escapeHtml(title)}</dt><dd>${escapeHtml(text)} <span class="small">${escapeHtml(words.cautions.defers)}: ${escapeHtml(defersTo)}.</span></dd></div>`;
-
-/** What an input is, in words where there are any, with its path. Paths may break after their dots. */
-function inputHead(path: string, words: Words): string {
-  const general = path.replace(/\.\d+(?=\.|$)/g, '').replace(/^(menu|ware)\.[^.]+/, '$1.*');
-  const label = Object.hasOwn(words.letter.inputNames, general) ? words.letter.inputNames[general] : undefined;
-  const shown = escapeHtml(shorten(cleanText(path), CELL_LENGTH)).replaceAll('.', '.<wbr>');
-  return `<th scope="row">${label === undefined ? '' : `${escapeHtml(label)} `}<span class="path"><bdi>${shown}</bdi></span></th>`;
-}
-
-function inputsSection(inputs: readonly ReportInput[], formats: Formats, words: Words): string {
-  const say = words.letter;
-  const assumed = inputs.filter(({ basis }) => basis === 'assumed').length;
-  const groups = basisOrder.map((basis) => ({ basis, list: inputs.filter((input) => input.basis === basis) })).filter(({ list }) => list.length > 0);
-  const bodies = groups.map(
-    ({ basis, list }) =>
-      `<tbody>\n<tr class="basis"><th scope="rowgroup" colspan="4">${escapeHtml(say.basis[basis])}</th></tr>\n${list
-        .map(({ path, value, range, source, origin }) => `<tr>${inputHead(path, words)}${cell(value)}${cell(range === null ? words.answer.none : words.answer.to(range[0], range[1]))}${cell(`${source === '' ? say.noSource : source} (${say.origin[origin]})`)}</tr>`)
-        .join('\n')}\n</tbody>`,
-  );
-  return `<h2>${escapeHtml(say.inputsHead)}</h2>
-<p>${escapeHtml(say.inputsIntro(formats.count(assumed), formats.count(inputs.length)))}</p>
-${scrolled(say.inputsCaption, `<table class="words"><caption>${escapeHtml(say.inputsCaption)}</caption><thead><tr>${[say.input, say.value, say.range, say.source].map(column).join('')}</tr></thead>\n${bodies.join('\n')}\n</table>`)}`;
-}

@@ -47,7 +47,7 @@ export function answerText(answer: Answer, context: ReportContext): string {
     facts.warnings.length === 0 ? [] : [say.warningsHead, ...facts.warnings.flatMap((warning) => wrapText(`- ${warning}`, WIDTH, '  '))],
     [...wrapText(facts.days, WIDTH), say.informs],
   ];
-  return `${parts.filter((lines) => lines.length > 0).map((lines) => lines.join('\n')).join('\n\n')}\n`;
+  return `${parts.filter((lines) => lines.length > 0).map((lines) => lines.join('\n')).join('\n\n').replaceAll('\u00A0', ' ')}\n`;
 }
 
 /** Lists of labelled figures side by side where they fit, else one under the other. */

@@ -5,6 +5,7 @@
 import { answerWords } from './words/answer.js';
 import { cautionWords } from './words/cautions.js';
 import { chartWords } from './words/charts.js';
+import { inputWords } from './words/inputs.js';
 import { letterWords } from './words/letter.js';
 
 export const english = {
@@ -13,6 +14,7 @@ export const english = {
   answer: answerWords,
   cautions: cautionWords,
   charts: chartWords,
+  inputs: inputWords,
   letter: letterWords,
 };
 

@@ -49,7 +49,7 @@ export interface Evidence {
   readonly offShelf: readonly { readonly ware: string; readonly q05: readonly number[]; readonly q50: readonly number[]; readonly q95: readonly number[] }[];
   readonly guests: {
     readonly partiesArriving: readonly number[];
-    /** Mean seats taken at each step. */
+    /** From here on: means around each step, as time goes by. */
     readonly seatsTaken: readonly number[];
     readonly waitingForSeat: readonly number[];
     readonly drinksWaiting: readonly number[];

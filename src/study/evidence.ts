@@ -6,7 +6,7 @@ import { Day } from '../cafe/day.js';
 import { Demand } from '../cafe/demand.js';
 import { Floor } from '../cafe/floor.js';
 import { fillDay, type ListedDay } from '../cafe/listed-day.js';
-import { EveryStep, glance, Tightest, type Glance } from '../cafe/looking-on.js';
+import { Both, EveryStep, glance, Tightest, type Glance } from '../cafe/looking-on.js';
 import type { CafeModel } from '../cafe/model.js';
 import { PLACE_COUNT, PLACES, SHELF } from '../cafe/places.js';
 import type { Evidence, TightestMoment } from './answer.js';
@@ -24,6 +24,7 @@ export interface EvidenceOptions {
 const MINUTE = 60_000;
 const AFTER_CLOSING = 90 * MINUTE;
 const MOST_STEPS = 600;
+const GLANCES_A_STEP = 12;
 const GLANCES = ['seatsTaken', 'partiesInLine', 'drinksWaiting', 'racksWaiting', 'machinesBusy', 'makersBusy', 'handsBusy', 'clearersBusy'] as const satisfies readonly (keyof Glance)[];
 
 /** Watch days 0 .. days − 1. The tightest moment is added by `tightestMoment`. */
@@ -37,6 +38,7 @@ export function watchDays(options: EvidenceOptions): Evidence {
   const counts = new Float64Array(wares * steps * places);
   const offShelf = Array.from({ length: wares }, () => Array.from({ length: steps }, () => new Uint16Array(days)));
   const glances = Object.fromEntries(GLANCES.map((name) => [name, new Float64Array(steps)])) as Record<(typeof GLANCES)[number], Float64Array>;
+  const looks = new Float64Array(steps);
   const arriving = new Float64Array(steps);
   let dayIndex = 0;
   const watcher = new EveryStep(stepMs, (steps - 1) * stepMs, (step, floor) => {
@@ -50,19 +52,29 @@ export function watchDays(options: EvidenceOptions): Evidence {
       }
       offShelf[ware]![step]![dayIndex] = off;
     }
+  });
+  // The house is looked at between the round minutes, on which clockwork such as rounds would be seen too often.
+  const betweenMs = stepMs / GLANCES_A_STEP;
+  const glancer = new EveryStep(betweenMs, (steps - 1) * stepMs, (look, floor) => {
+    const step = Math.round(((look + 0.5) * betweenMs) / stepMs);
     const seen = glance(floor);
     for (const name of GLANCES) glances[name][step] = glances[name][step]! + seen[name];
-  });
+    looks[step] = looks[step]! + 1;
+  }, betweenMs / 2);
+  const both = new Both(watcher, glancer);
   forEachDay(options, days, (floor, day, number) => {
     dayIndex = number;
     watcher.rewind();
-    floor.run(day, number, options.stock, watcher);
+    glancer.rewind();
+    floor.run(day, number, options.stock, both);
     for (let party = 0; party < day.parties; party += 1) {
       const step = Math.floor(day.arrivalMs[party]! / stepMs);
       if (step < steps) arriving[step] = arriving[step]! + 1;
     }
   });
   const mean = (sums: Float64Array): number[] => Array.from(sums, (sum) => sum / days);
+  /** Mean over the looks nearest to each step. */
+  const around = (sums: Float64Array): number[] => Array.from(sums, (sum, step) => (looks[step] === 0 ? 0 : sum / looks[step]!));
   return {
     days,
     stepMinutes: stepMs / MINUTE,
@@ -77,14 +89,14 @@ export function watchDays(options: EvidenceOptions): Evidence {
     }),
     guests: {
       partiesArriving: mean(arriving),
-      seatsTaken: mean(glances.seatsTaken),
-      waitingForSeat: mean(glances.partiesInLine),
-      drinksWaiting: mean(glances.drinksWaiting),
-      racksWaiting: mean(glances.racksWaiting),
-      machinesBusy: mean(glances.machinesBusy),
-      makersBusy: mean(glances.makersBusy),
-      handsBusy: mean(glances.handsBusy),
-      clearersBusy: mean(glances.clearersBusy),
+      seatsTaken: around(glances.seatsTaken),
+      waitingForSeat: around(glances.partiesInLine),
+      drinksWaiting: around(glances.drinksWaiting),
+      racksWaiting: around(glances.racksWaiting),
+      machinesBusy: around(glances.machinesBusy),
+      makersBusy: around(glances.makersBusy),
+      handsBusy: around(glances.handsBusy),
+      clearersBusy: around(glances.clearersBusy),
     },
   };
 }

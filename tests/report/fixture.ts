@@ -82,6 +82,7 @@ export function fixtureAnswer(rename: (id: string) => string | undefined = () =>
     minutes: { counterWait: 1.8, loop: stock.map(({ ware }, i) => ({ ware, minutes: 61 + i * 2, places: [38, 5, 1, 2, 4, 4, 7, 0] })) },
     loads: { aDay: 17.3, racksADay: 17.3, fill: 0.81, handlingMinutes: 23, polishingMinutes: 0, racksNeeded: [{ kind: 'open', racks: 4 }] },
     uses: stock.map(({ ware }, i) => ({ ware, aDay: weights[i]! * 2 })),
+    drinks: { houseDrinks: 96.2, takeawayDrinks: 114.2 },
     takeawayCups: { ordered: 114.2, asFallBack: 0.1 },
     tightest: fixtureTightest(),
     evidence: fixtureEvidence(),
@@ -120,8 +121,8 @@ export function fixtureContext(rename: (id: string) => string | undefined = () =
       { path: 'guests.dwell', value: 'lognormal, mean 42 min, sd 18 min', basis: 'assumed', range: ['mean 32 min', 'mean 55 min'], source: 'from memory', origin: 'default' },
       { path: 'guests.staysIn', value: '35 %', basis: 'assumed', range: ['22 %', '77 %'], source: 'surveys of about 2010 and 2020', origin: 'file' },
       { path: 'guests.drinksEach', value: '1.1', basis: 'practice', range: ['1', '1.4'], source: 'common practice, no source', origin: 'default' },
-      { path: 'washing.machines.0.cycle', value: '120 s', basis: 'practice', range: ['90 s', '240 s'], source: 'common range', origin: 'default' },
-      { path: 'washing.machines.0.water', value: '3.3 l', basis: 'published', range: ['2.3 l', '7.6 l'], source: 'a public efficiency standard', origin: 'default' },
+      { path: 'washing.machines[0].cycle', value: '120 s', basis: 'published', range: ['90 s', '240 s'], source: 'common range', origin: 'default' },
+      { path: 'washing.machines[0].water', value: '3.3 l', basis: 'published', range: ['2.3 l', '7.6 l'], source: 'a public efficiency standard', origin: 'default' },
     ],
     version: '0.1.0',
   };

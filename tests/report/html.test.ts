@@ -107,6 +107,16 @@ describe('the letter', () => {
     expect(html).toContain('seed 1');
   });
 
+  it('says what inputs are in words, numbers their sources, and folds away what it does not use', async () => {
+    const html = reportHtml(await usualParts);
+    expect(html).toContain('How long guests stay <span class="path"><bdi>guests.<wbr>dwell');
+    expect(html).toContain('Time of a wash cycle: <bdi>1</bdi> <span');
+    expect(html).toMatch(/guests\.<wbr>dwell.*?<td>filled in, 1<\/td>/);
+    expect(html).toMatch(/<ol class="sources small">\n<li>from memory<\/li>/);
+    expect(html).toContain('2 of 5 inputs are assumed');
+    expect(html.indexOf('machines[0].<wbr>water')).toBeGreaterThan(html.indexOf('1 more inputs, which this letter does not use'));
+  });
+
   it('is written for a given stock too', async () => {
     const html = reportHtml({ ...(await usualParts), answer: fixtureGivenStock() });
     expect(html).toContain('The stock that was tried');

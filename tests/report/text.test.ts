@@ -54,17 +54,17 @@ describe('formats', () => {
 
   it('write money and numbers as the place does', () => {
     expect(irish.money(1234.5)).toBe('€1,234.50');
-    expect(german.money(1234.5)).toBe('1.234,50 €');
+    expect(german.money(1234.5)).toBe('1.234,50\u00A0€');
     expect(formatsFor({ locale: 'ja-JP', currency: 'JPY', openingMinute: null }).money(1234)).toMatch(/^.1,234$/);
-    expect(german.percent(0.9538)).toBe('95,4 %');
+    expect(german.percent(0.9538)).toBe('95,4\u00A0%');
   });
 
   it('tell minutes from opening as the time of day, past midnight too', () => {
     expect(irish.clock(0)).toBe('07:00');
     expect(irish.clock(95.4)).toBe('08:35');
     expect(formatsFor({ locale: 'en-IE', currency: 'EUR', openingMinute: 23 * 60 }).clock(90)).toBe('00:30');
-    expect(formatsFor({ locale: 'en-US', currency: 'USD', openingMinute: 780 }).clock(5)).toBe('01:05 PM');
-    expect(german.clock(95)).toBe('1:35 h');
+    expect(formatsFor({ locale: 'en-US', currency: 'USD', openingMinute: 780 }).clock(5)).toBe('01:05\u00A0PM');
+    expect(german.clock(95)).toBe('1:35\u00A0h');
   });
 
   it('never call nearly all all, or next to nothing nothing', () => {
@@ -147,6 +147,7 @@ describe('the answer as text', () => {
 
   it('holds the cups of all kinds against the rule together, and a lone ware by itself', () => {
     expect(text).toMatch(/^all cups +96 +2\.2 +132 *$/m);
+    expect(text).not.toContain('\u00A0');
     expect(text).toMatch(/^Medium cup +62 +1\.4 +58 +56 to 60 +€5\.50 +€341\.00$/m);
     expect(text).toMatch(/^Saucer +92 +2\.1 +66 +88 /m);
     expect(text).toMatch(/^Teaspoon +95 +2\.2 +110 to 138 +90 +88 or more /m);

@@ -36,6 +36,8 @@ export interface Chart {
   readonly words: string;
   readonly spec: ChartSpec;
   readonly table: ChartTable;
+  /** Shown on a screen, left out of print. */
+  readonly screenOnly?: boolean;
 }
 
 /** A chart with its title and words taken from its specification. */

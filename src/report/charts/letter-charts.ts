@@ -19,7 +19,8 @@ export function letterCharts(answer: Answer, context: ReportContext, curves: rea
   const { openingMinute, seats, capacity } = context;
   const list = curves
     .filter(({ points }) => points.length > 0)
-    .map((curve, i) => chart(i === 0 ? 'risk-against-stock' : `risk-against-stock-${i + 1}`, riskAgainstStock(curve, look, words), riskAgainstStockTable(curve, words)));
+    .map((curve, i) => chart(i === 0 ? 'risk-against-stock' : `risk-against-stock-${i + 1}`, riskAgainstStock(curve, look, words), riskAgainstStockTable(curve, words)))
+    .map((one, i) => (i === 0 ? one : { ...one, screenOnly: true }));
   const { evidence } = answer;
   if (evidence === undefined) return list;
   const ware = Math.max(0, answer.stock.findIndex((line) => line.ware === answer.tightest.ware));

@@ -7,14 +7,14 @@ import { english, type Words } from '../words.js';
 export interface RiskPoint {
   /** Pieces: of the one ware, or of all together. */
   readonly stock: number;
-  /** Share 0..1 of rushes in which it runs out, with a 95 % interval. */
+  /** Share 0..1 of rushes in which something runs out, with a 95 % interval. */
   readonly risk: number;
   readonly low: number;
   readonly high: number;
 }
 
 export interface RiskCurve {
-  /** Name of the ware; null: all ware together, scaled in proportion. */
+  /** Name of the ware that varies, the rest staying as chosen; null: all ware together, scaled in proportion. */
   readonly ware: string | null;
   /** In order of stock. */
   readonly points: readonly RiskPoint[];
@@ -23,6 +23,9 @@ export interface RiskCurve {
   /** Share of rushes promised to be free of shortage, 0..1. */
   readonly level: number;
 }
+
+/** Share of the plot's width kept to the right of the chosen point for its label: the curve comes from the left. */
+const LABEL_ROOM = 0.24;
 
 /** @throws RangeError if the curve has no points */
 export function riskAgainstStock(curve: RiskCurve, context: ChartContext, words: Words = english): ChartSpec {
@@ -42,14 +45,13 @@ export function riskAgainstStock(curve: RiskCurve, context: ChartContext, words:
     field: 'stock',
     type: 'quantitative' as const,
     title: name === null ? say.stockJoint : say.stockWare(name),
-    scale: { zero: false, nice: false, padding: 8 },
+    scale: { domain: [first.stock, Math.max(last.stock, chosen.stock + LABEL_ROOM * (last.stock - first.stock))], zero: false, nice: false, padding: 8 },
     axis: { tickMinStep: 1, tickCount: 7, format: ',d' },
   };
   const y = { type: 'quantitative' as const, title: say.risk, scale: { domain: [0, top], nice: true }, axis: { format: top > 0.1 ? '.0%' : '.1%' } };
-  const right = chosen.stock > (first.stock + last.stock) / 2;
   return {
     ...framed({
-      title: name === null ? say.titleJoint(pieces, risk) : say.titleWare(pieces, name, risk),
+      title: name === null ? say.titleJoint(pieces, risk) : say.titleWare(words.answer.pieces(pieces, name, curve.chosen === 1), risk),
       description: say.description(formats.count(first.stock), formats.percent(first.risk), formats.count(last.stock), formats.percent(last.risk)),
       locale,
     }),
@@ -67,7 +69,7 @@ export function riskAgainstStock(curve: RiskCurve, context: ChartContext, words:
       { data: { values: [chosen] }, mark: { type: 'point', filled: true, size: 110, color: palette.vermilion, opacity: 1 }, encoding: { x, y: { ...y, field: 'risk' } } },
       {
         data: { values: [{ ...chosen, label: say.chosen(pieces) }] },
-        mark: { type: 'text', align: right ? 'right' : 'left', baseline: 'bottom', dx: right ? 4 : -4, dy: -12, fontWeight: 600 },
+        mark: { type: 'text', align: 'left', baseline: 'bottom', dx: 2, dy: -10, fontWeight: 600 },
         encoding: { x, y: { ...y, field: 'high' }, text: { field: 'label', type: 'nominal' } },
       },
     ],

@@ -17,6 +17,7 @@ const stages = [
   { id: 'hands', busy: 'handsBusy', colour: palette.purple, dash: [2, 2] },
   { id: 'clearers', busy: 'clearersBusy', colour: palette.green, dash: [8, 3, 2, 3] },
 ] as const;
+const SLOT_MINUTES = 15;
 const queues = [
   { id: 'racks', waiting: 'racksWaiting', colour: palette.blue, dash: [1, 0] },
   { id: 'drinks', waiting: 'drinksWaiting', colour: palette.orange, dash: [8, 3] },
@@ -27,11 +28,11 @@ export function staffAndMachine(input: StaffInput, context: ChartContext, words:
   const say = words.charts.staff;
   const { guests, stepMinutes } = input.evidence;
   const { limited, steps, until } = shown(input);
-  const busy = limited.flatMap((stage) => guests[stage.busy].slice(0, steps).map((busy, i) => ({ minute: i * stepMinutes, who: say.who[stage.id], share: busy / stage.capacity })));
-  const waiting = queues.flatMap((queue) => guests[queue.waiting].slice(0, steps).map((count, i) => ({ minute: i * stepMinutes, what: say[queue.id], waiting: count })));
+  const busy = limited.flatMap((stage) => slotMeans(guests[stage.busy].slice(0, steps), stepMinutes).map(({ minute, mean }) => ({ minute, who: say.who[stage.id], share: mean / stage.capacity })));
+  const waiting = queues.flatMap((queue) => slotMeans(guests[queue.waiting].slice(0, steps), stepMinutes).map(({ minute, mean }) => ({ minute, what: say[queue.id], waiting: mean })));
   const worst = busy.reduce((best, one) => (one.share > best.share ? one : best), busy[0] ?? { minute: 0, who: '', share: 0 });
-  const racks = guests.racksWaiting.slice(0, steps);
-  const most = Math.max(0, ...racks);
+  const racks = slotMeans(guests.racksWaiting.slice(0, steps), stepMinutes);
+  const most = racks.reduce((best, one) => (one.mean > best.mean ? one : best), racks[0] ?? { minute: 0, mean: 0 });
   const scale = { domain: [0, until], nice: false };
   const axis = clockAxis(until, formats, input.openingMinute === null ? words.charts.timeSinceOpening : words.charts.timeOfDay, input.openingMinute);
   const key = (of: readonly { readonly name: string; readonly colour: string; readonly dash: readonly number[] }[]) => ({
@@ -44,7 +45,7 @@ export function staffAndMachine(input: StaffInput, context: ChartContext, words:
   return {
     ...framed({
       title: limited.length === 0 ? say.titleNone : say.title(worst.who, formats.percent(worst.share, 0), formats.clock(worst.minute)),
-      description: say.description(formats.decimal(most), formats.clock(Math.max(0, racks.indexOf(most)) * stepMinutes)),
+      description: say.description(formats.decimal(most.mean), formats.clock(most.minute)),
       locale,
     }),
     spacing: 26,
@@ -95,6 +96,17 @@ export function staffAndMachineTable(input: StaffInput, words: Words = english):
       ...queues.map(({ waiting }) => guests[waiting][i] ?? null),
     ]),
   };
+}
+
+/** Means over quarter hours, each told at its middle: rounds and loads that come by the clock would else make a comb. */
+function slotMeans(values: readonly number[], stepMinutes: number): { minute: number; mean: number }[] {
+  const together = Math.max(1, Math.round(SLOT_MINUTES / stepMinutes));
+  const slots: { minute: number; mean: number }[] = [];
+  for (let i = 0; i < values.length; i += together) {
+    const part = values.slice(i, i + together);
+    slots.push({ minute: (i + (part.length - 1) / 2) * stepMinutes, mean: part.reduce((sum, one) => sum + one, 0) / part.length });
+  }
+  return slots;
 }
 
 /** The stages that have a limit, and the steps until everything stands still. */

@@ -16,7 +16,7 @@ const BOLD = 1.1;
 export function textWidth(text: string, size: number, bold = false): number {
   let thousandths = 0;
   for (const sign of text) {
-    const code = sign.codePointAt(0)!;
+    const code = sign === '\u00A0' ? 32 : sign.codePointAt(0)!;
     thousandths += advances[code - 32] ?? (code >= 0x1100 && code !== 0x2013 && !(code >= 0x2000 && code < 0x2e80 && code !== 0x2014 && code !== 0x2026) ? FULL_WIDTH : code >= 0x300 && code < 0x370 ? 0 : OTHER);
   }
   return (thousandths * size * (bold ? BOLD : 1)) / 1000;

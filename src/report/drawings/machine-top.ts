@@ -1,4 +1,5 @@
 /** Drawing: the machine top from above, to scale, with every stack where it stands. */
+import { HANDLE_WIDTH_MM } from '../../ordering/shelf-packing.js';
 import type { StorageLayout, TopStack } from '../../ordering/storage.js';
 import { cleanText, shorten } from '../clean-text.js';
 import { palette } from '../charts/style.js';
@@ -18,7 +19,7 @@ const COLOURS = [palette.sky, palette.orange, palette.green, palette.purple, pal
 /** Millimetres of the drawing round the top, for words and the scale. */
 const MARGIN = 34;
 const LINE = 26;
-/** Upwards to the left on the picture: handles all one way, into the gap between neighbours. */
+/** To the front and right: handles all one way, into the gap between neighbours, to the maker's hand. */
 const HANDLE_ANGLE = Math.PI / 4;
 
 /** One SVG element; a unit is a millimetre, and it fills the width it is given. Text takes the colour around it. */
@@ -48,8 +49,8 @@ export function drawMachineTop(layout: StorageLayout): string {
 /** A stack: its outline with the handle, and how many pieces stand on each other. */
 function stackOf({ xMm, yMm, diameterMm, handleMm, pieces }: TopStack, colour: string): string {
   const [x, y, radius] = [MARGIN + xMm, MARGIN + yMm, diameterMm / 2];
-  const reach = (length: number): string => `${round(x - Math.cos(HANDLE_ANGLE) * length)} ${round(y - Math.sin(HANDLE_ANGLE) * length)}`;
-  const handle = handleMm > 0 ? `<path d="M${reach(radius)} L${reach(radius + handleMm)}" stroke="${colour}" stroke-width="9" stroke-linecap="butt"/>` : '';
+  const reach = (length: number): string => `${round(x + Math.cos(HANDLE_ANGLE) * length)} ${round(y + Math.sin(HANDLE_ANGLE) * length)}`;
+  const handle = handleMm > 0 ? `<path d="M${reach(radius)} L${reach(radius + handleMm)}" stroke="${colour}" stroke-width="${HANDLE_WIDTH_MM}" stroke-linecap="butt"/>` : '';
   return `${handle}<circle cx="${round(x)}" cy="${round(y)}" r="${round(radius)}" fill="${colour}" fill-opacity="0.55" stroke="currentColor" stroke-width="1.5"/>${text(x, y + 8, `${pieces}`, 'middle')}`;
 }
 

@@ -5,12 +5,12 @@ export const chartWords = {
   of: (part: string, whole: string): string => `${part} of ${whole}`,
   risk: {
     titleJoint: (pieces: string, risk: string): string => `With ${pieces} pieces in all, something runs out in ${risk} of rushes`,
-    titleWare: (pieces: string, name: string, risk: string): string => `With ${pieces} of ${name}, it runs out in ${risk} of rushes`,
+    titleWare: (pieces: string, risk: string): string => `With ${pieces} and the rest as chosen, something runs out in ${risk} of rushes`,
     description: (fewer: string, fewerRisk: string, more: string, moreRisk: string): string =>
       `The chance that ware runs out during a rush, falling as the stock grows: ${fewerRisk} with ${fewer} pieces, ${moreRisk} with ${more}. The band is the 95% interval.`,
     stockJoint: 'pieces in all, every ware in proportion',
-    stockWare: (name: string): string => `pieces of ${name}`,
-    risk: 'share of rushes in which it runs out',
+    stockWare: (name: string): string => `pieces of ${name}, the rest as chosen`,
+    risk: 'share of rushes in which something runs out',
     stock: 'Pieces',
     riskHead: 'Chance of running out',
     low: '95% interval, low',

@@ -1,0 +1,59 @@
+/**
+ * The inputs of the study in the letter: the assumed first, each with its range and a number that leads
+ * to its source; what other questions use (weights, energy) is folded away.
+ */
+import { cleanText, shorten } from './clean-text.js';
+import type { ReportInput } from './context.js';
+import { escapeHtml } from './escape-html.js';
+import type { Formats } from './format.js';
+import { cell, CELL_LENGTH, column, scrolled } from './html-parts.js';
+import type { Words } from './words.js';
+
+const basisOrder = ['assumed', 'practice', 'published', 'measured'] as const;
+
+/** Inputs that no number of this letter depends on. */
+const ofOtherQuestions = /^ware\.[^.]+\.(?:mass|brim|colour)$|^washing\.machines(?:\[\d+\]|\.\d+|\.unlimited)?\.(?:water|energy|idlePower|detergent|rinseAid|price|installation|lifeYears)$/;
+
+export function inputsSection(inputs: readonly ReportInput[], formats: Formats, words: Words): string {
+  const say = words.letter;
+  const used = inputs.filter(({ path }) => !ofOtherQuestions.test(path));
+  const others = inputs.filter(({ path }) => ofOtherQuestions.test(path));
+  const ordered = basisOrder.flatMap((basis) => used.filter((input) => input.basis === basis));
+  const sources = [...new Set([...ordered, ...others].map(({ source }) => cleanText(source)).filter((source) => source !== ''))];
+  const assumed = used.filter(({ basis }) => basis === 'assumed').length;
+  return `<h2>${escapeHtml(say.inputsHead)}</h2>
+<p>${escapeHtml(say.inputsIntro(formats.count(assumed), formats.count(used.length)))}</p>
+${inputsTable(ordered, sources, say.inputsCaption, words)}
+${others.length === 0 ? '' : `<details><summary>${escapeHtml(say.otherInputs(formats.count(others.length)))}</summary>\n${inputsTable(others, sources, say.otherInputsCaption, words)}\n</details>`}
+${sources.length === 0 ? '' : `<h3 class="sources">${escapeHtml(say.sources)}</h3>\n<ol class="sources small">\n${sources.map((source) => `<li>${escapeHtml(shorten(source, CELL_LENGTH))}</li>`).join('\n')}\n</ol>`}`;
+}
+
+function inputsTable(inputs: readonly ReportInput[], sources: readonly string[], caption: string, words: Words): string {
+  const say = words.letter;
+  const groups = basisOrder.map((basis) => ({ basis, list: inputs.filter((input) => input.basis === basis) })).filter(({ list }) => list.length > 0);
+  const bodies = groups.map(
+    ({ basis, list }) => `<tbody>\n<tr class="basis"><th scope="rowgroup" colspan="4">${escapeHtml(say.basis[basis])}</th></tr>\n${list.map((input) => inputRow(input, sources, words)).join('\n')}\n</tbody>`,
+  );
+  return scrolled(caption, `<table class="words"><caption>${escapeHtml(caption)}</caption><thead><tr>${[say.input, say.value, say.range, say.source].map(column).join('')}</tr></thead>\n${bodies.join('\n')}\n</table>`);
+}
+
+function inputRow({ path, value, range, source, origin }: ReportInput, sources: readonly string[], words: Words): string {
+  const number = sources.indexOf(cleanText(source)) + 1;
+  const from = number === 0 ? words.letter.origin[origin] : `${words.letter.origin[origin]}, ${number}`;
+  return `<tr>${inputHead(path, words)}${cell(value)}${cell(range === null ? words.answer.none : words.answer.to(range[0], range[1]))}${cell(from)}</tr>`;
+}
+
+/**
+ * What an input is: in words where there are any, with the name or the position that tells it from its
+ * like, and its path (left out of print where there are words). Paths may break after their dots.
+ */
+function inputHead(path: string, words: Words): string {
+  const named = /^(menu|ware|racks\.owned|racks\.families)\.([^.]+)/.exec(path);
+  const position = /\[(\d+)\]|\.(\d+)(?=\.|$)/.exec(path);
+  const general = (named === null ? path : `${named[1]!}.*${path.slice(named[0].length)}`).replace(/\[\d+\]|\.\d+(?=\.|$)/g, '').replace(/^washing\.machines\.unlimited\./, 'washing.machines.');
+  const label = Object.hasOwn(words.inputs, general) ? words.inputs[general] : undefined;
+  const shown = `<span class="path"><bdi>${escapeHtml(shorten(cleanText(path), CELL_LENGTH)).replaceAll('.', '.<wbr>')}</bdi></span>`;
+  if (label === undefined) return `<th scope="row">${shown}</th>`;
+  const which = named?.[2] ?? (position === null ? '' : String(Number(position[1] ?? position[2]) + 1));
+  return `<th scope="row" class="named">${escapeHtml(label)}${which === '' ? '' : `: <bdi>${escapeHtml(shorten(cleanText(which), 40))}</bdi>`} ${shown}</th>`;
+}
