@@ -139,7 +139,7 @@ function party(menu: readonly { readonly id: string }[]): fc.Arbitrary<ListedPar
 }
 
 /** A listed day of up to `most` parties, in order of arrival, all before closing. */
-export function smallDay(menu: readonly { readonly id: string }[], least = 1, most = 10): fc.Arbitrary<ListedDay> {
+function smallDay(menu: readonly { readonly id: string }[], least = 1, most = 10): fc.Arbitrary<ListedDay> {
   return fc.array(party(menu), { minLength: least, maxLength: most, size: 'max' }).map((parties) => ({ parties: parties.toSorted((a, b) => a.minute - b.minute) }));
 }
 
@@ -152,4 +152,50 @@ export function smallStock(wares: number, most = 6): fc.Arbitrary<number[]> {
 export function smallRush(options: CafeOptions): fc.Arbitrary<{ model: CafeModel; day: ListedDay; stock: number[] }> {
   const [least, most, pieces] = options.washUp === true ? [8, 14, 12] : [1, 10, 6];
   return smallCafe(options).chain((model) => fc.record({ model: fc.constant(model), day: smallDay(model.menu, least, most), stock: smallStock(model.ware.length, pieces) }));
+}
+
+/** Random times with the same mean in place of the constant ones, for trips, drying and machines. */
+function withDrawnTimes(model: CafeModel): CafeModel {
+  const drawn = (law: DurationLaw): DurationLaw => (law.law === 'constant' ? { law: 'exponential', meanMs: law.ms } : law);
+  const drawnMachine = (m: MachineModel): MachineModel => ({ ...m, loading: drawn(m.loading), cycle: drawn(m.cycle), unloading: drawn(m.unloading) });
+  const { washing } = model;
+  return {
+    ...model,
+    ware: model.ware.map((row) => ({ ...row, drying: drawn(row.drying) })),
+    clearing: { ...model.clearing, trip: drawn(model.clearing.trip) },
+    washing: { ...washing, machines: washing.machines?.map(drawnMachine) ?? null, everyMachine: drawnMachine(washing.everyMachine) },
+  };
+}
+
+/**
+ * A café with any of the rules the plain model leaves out: hands with another job, polishing, machines
+ * that warm up, are down or break down, part loads by the clock, other loads at random, drawn times.
+ */
+export function wholeCafe(options: CafeOptions): fc.Arbitrary<CafeModel> {
+  const extras = fc.record({
+    drawn: fc.boolean(),
+    hands: fc.constantFrom<CafeModel['washing']['hands']>(null, 1, 'clearers', 'makers'),
+    partLoadsEveryMs: fc.option(fc.integer({ min: 1, max: 10 }).map((h) => h * HALF_MINUTE), { nil: null }),
+    polishing: fc.option(fc.integer({ min: 0, max: 20 }).map((s): DurationLaw => ({ law: 'constant', ms: s * 1000 })), { nil: null }),
+    warmUpMs: fc.constantFrom(0, 0, 4 * HALF_MINUTE),
+    down: fc.constantFrom<MachineModel['down']>([], [[5 * HALF_MINUTE, 9 * HALF_MINUTE]]),
+    breakdown: fc.constantFrom<MachineModel['breakdown']>(null, { until: { law: 'exponential', meanMs: 8 * HALF_MINUTE }, repair: { law: 'exponential', meanMs: 3 * HALF_MINUTE } }),
+    others: fc.constantFrom<OtherLoadsModel['arrivals']>('regular', 'poisson'),
+  });
+  return fc.tuple(smallCafe(options), extras).map(([model, { drawn, hands, partLoadsEveryMs, polishing, warmUpMs, down, breakdown, others }]) => {
+    const { washing } = model;
+    const whole: CafeModel = {
+      ...model,
+      // The first ware alone is polished, so that others overtake it.
+      ware: model.ware.map((row, w) => (w === 0 ? { ...row, polishing } : row)),
+      washing: {
+        ...washing,
+        hands,
+        partLoadsEveryMs,
+        machines: washing.machines?.map((m) => ({ ...m, warmUpMs, down, breakdown })) ?? null,
+        otherLoads: washing.otherLoads && { ...washing.otherLoads, arrivals: others },
+      },
+    };
+    return drawn ? withDrawnTimes(whole) : whole;
+  });
 }

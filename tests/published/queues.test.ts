@@ -180,7 +180,7 @@ describe('machine repair, finite source (Winston, Operations Research, 4th ed., 
     const [N, c, lambda, mu] = [input(check, 'N'), input(check, 'c'), input(check, 'lambda'), input(check, 'mu')];
     const expected = check.expected as { L: number; Lq: number; meanUp: number };
     // So many guests at the door that every clean piece is taken at once: the pieces are the finite source.
-    const minutes = Math.ceil(3000 / expected.meanUp / lambda);
+    const minutes = Math.ceil(2000 / expected.meanUp / lambda);
     const burst = Math.ceil(expected.meanUp * lambda * minutes * 1.5);
     const model = modelOf(
       idealised({

@@ -1,0 +1,38 @@
+import { execFileSync, spawnSync } from 'node:child_process';
+import { mkdirSync, readdirSync, symlinkSync, writeFileSync } from 'node:fs';
+import { join } from 'node:path';
+import { describe, expect, it } from 'vitest';
+import { emptyFolder, root } from './cli/run.js';
+
+describe('the package', () => {
+  const folder = emptyFolder();
+  execFileSync('npm', ['pack', '--ignore-scripts', '--pack-destination', folder], { cwd: root, stdio: 'ignore' });
+  execFileSync('tar', ['-xzf', readdirSync(folder).find((name) => name.endsWith('.tgz'))!], { cwd: folder });
+
+  it('has a command that works from an empty folder, reference data and examples included', () => {
+    const empty = emptyFolder();
+    const { status, stdout, stderr } = spawnSync(process.execPath, [join(folder, 'package/dist/cuptide.js'), 'size', join(folder, 'package/scenarios/1-commuter-bar.yaml'), '--days', '200'], { cwd: empty, encoding: 'utf8' });
+    expect(status, stderr).toBe(0);
+    expect(stdout).toMatch(/^Buy \d+/);
+    expect(readdirSync(empty)).toEqual([]);
+  });
+
+  it('has a library entry that runs, with types that check', () => {
+    const user = emptyFolder();
+    mkdirSync(join(user, 'node_modules'));
+    symlinkSync(join(folder, 'package'), join(user, 'node_modules/cuptide'));
+    symlinkSync(join(root, 'node_modules/zod'), join(user, 'node_modules/zod'));
+    writeFileSync(join(user, 'package.json'), '{ "type": "module" }');
+    writeFileSync(
+      join(user, 'use.ts'),
+      `import { readScenario, study, inThisThread, type Answer } from 'cuptide';
+const read = readScenario('name: X', 'x.yaml');
+if (read.ok) { const { answer } = await study(read.scenario, inThisThread()); const stock: Answer['stock'] = answer.stock; console.log(stock); }
+else console.log(read.problems.length > 3);`,
+    );
+    const tsc = spawnSync(process.execPath, [join(root, 'node_modules/typescript/bin/tsc'), '--strict', '--skipLibCheck', '--module', 'nodenext', '--target', 'es2022', '--outDir', join(user, 'out'), join(user, 'use.ts'), '--ignoreConfig'], { cwd: user, encoding: 'utf8' });
+    expect(tsc.stdout + tsc.stderr).toBe('');
+    const { stdout } = spawnSync(process.execPath, [join(user, 'out/use.js')], { encoding: 'utf8', cwd: user });
+    expect(stdout).toBe('true\n');
+  });
+});

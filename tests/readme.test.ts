@@ -1,0 +1,30 @@
+import { spawnSync } from 'node:child_process';
+import { cpSync, readdirSync, readFileSync } from 'node:fs';
+import { join } from 'node:path';
+import { describe, expect, it } from 'vitest';
+import { command, emptyFolder, root } from './cli/run.js';
+
+const readme = readFileSync(join(root, 'README.md'), 'utf8');
+const commands = [...readme.matchAll(/^ {4}npx cuptide (.+)$/gm)].map((match) => match[1]!);
+
+describe('the commands of the README, in its order', () => {
+  const folder = emptyFolder();
+  for (const part of ['scenarios', 'shared']) cpSync(join(root, part), join(folder, part), { recursive: true });
+
+  it('has some', () => expect(commands.length).toBeGreaterThanOrEqual(5));
+
+  it.each(commands.map((line) => [line]))('%s', (line) => {
+    const { status, stdout, stderr } = spawnSync('sh', ['-c', `"${process.execPath}" "${command}" ${line}`], { cwd: folder, encoding: 'utf8', timeout: 110_000 });
+    expect(status, stderr).toBe(0);
+    expect(stdout.length).toBeGreaterThan(20);
+  });
+
+  it('leads from the real counts of a till to a stock', () => {
+    expect(readdirSync(folder)).toContain('saturday.yaml');
+    expect(readFileSync(join(folder, 'saturday.yaml'), 'utf8')).toContain('basis: measured');
+  });
+
+  it('names only files that are there', () => {
+    for (const [, path] of readme.matchAll(/\]\(([\w./-]+)\)/g)) expect(() => readFileSync(join(root, path!)), path).not.toThrow();
+  });
+});
