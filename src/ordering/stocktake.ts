@@ -1,0 +1,146 @@
+/**
+ * A stocktake: what has gone since the last count, what that says about the loss rates, and what to order.
+ *
+ * Pieces missing are those bought and neither counted nor retired. Where the count does not say how many
+ * of them broke, they are put down to breakage and walk-off in the proportion that was expected.
+ */
+import type { Count } from './counts-file.js';
+import { didYouMean } from '../quantities/nearest.js';
+import { DAYS_A_YEAR, expectedLosses, shareFromRate, type LossRates } from './losses.js';
+import { beliefOf, countedRate, priorOf, updated, type Interval, type RateBelief } from './loss-evidence.js';
+import { ordersForPar, type OrderPolicy, type PolicyInput } from './policy.js';
+import { problem, type Outcome, type Problem } from './problems.js';
+
+/** What was known of a ware before the count. */
+export interface StocktakeWare {
+  readonly ware: string;
+  /** Pieces at the last count (or bought at the start). */
+  readonly lastCount: number;
+  /** Uses of all its pieces since then. */
+  readonly usesSince: number;
+  /** Plausible range of the assumed breakage per 1000 uses; null: not told. */
+  readonly breakageRange: readonly [number, number] | null;
+  /** Plausible range of the assumed share walking off a year; null: not told. */
+  readonly walkOffRange: readonly [number, number] | null;
+  /** Par, assumed loss rates, lead time and the rest of its ordering rules. */
+  readonly policy: PolicyInput;
+}
+
+export interface StocktakeInput {
+  readonly counts: readonly Count[];
+  readonly ware: readonly StocktakeWare[];
+  /** Days since the last count, above 0. */
+  readonly days: number;
+}
+
+/** A rate before and after the count. */
+export interface RateUpdate {
+  /** Pieces put down to this cause; parts of a piece where they were shared out. */
+  readonly events: number;
+  /** Thousand uses, or piece-years. */
+  readonly exposure: number;
+  readonly prior: RateBelief;
+  readonly posterior: RateBelief;
+  /** Law of the rate after the count. */
+  readonly evidence: { readonly shape: number; readonly exposure: number };
+}
+
+export interface StocktakeLine {
+  readonly ware: string;
+  readonly expected: number;
+  readonly counted: number;
+  readonly retired: number;
+  readonly missing: number;
+  /** Missing pieces per 1000 uses, with a 95 % interval; null where nothing was used. */
+  readonly seen: (Interval & { readonly rate: number }) | null;
+  /** Breakage per 1000 uses; null where none is assumed or nothing was used. */
+  readonly breakage: RateUpdate | null;
+  /** Walk-off a piece-year (a rate, not a share); null where none is assumed. */
+  readonly walkOff: RateUpdate | null;
+  /** Loss rates with what was learnt. */
+  readonly rates: LossRates;
+  readonly policy: OrderPolicy;
+  /** Whether the count is below the reorder point. */
+  readonly orderNow: boolean;
+  /** Pieces to order now, up to the holding; 0 where the count is enough. */
+  readonly topUp: number;
+}
+
+export interface Stocktake {
+  readonly days: number;
+  readonly lines: readonly StocktakeLine[];
+  /** Ware that nobody counted. */
+  readonly uncounted: readonly string[];
+}
+
+/** Works the count through, or says what is wrong with it. */
+export function stocktake(input: StocktakeInput): Outcome<Stocktake> {
+  const problems = countProblems(input);
+  if (problems.length > 0) return { ok: false, problems };
+  const lines = input.counts.map((count) => lineOf(count, input.ware.find(({ ware }) => ware === count.ware)!, input.days));
+  return { ok: true, value: { days: input.days, lines, uncounted: input.ware.map(({ ware }) => ware).filter((ware) => !input.counts.some((count) => count.ware === ware)) } };
+}
+
+function countProblems({ counts, ware: wares, days }: StocktakeInput): readonly Problem[] {
+  const problems: Problem[] = [];
+  if (!(days > 0)) problems.push(problem(['days'], days, 'is no time since the last count', 'give the date of the last count, before this one'));
+  for (const count of counts) {
+    const ware = wares.find((one) => one.ware === count.ware);
+    const at = (column: string): readonly (string | number)[] => ['row', count.row, column];
+    if (ware === undefined) {
+      problems.push(problem(at('ware'), count.ware, 'is not a ware of this scenario', didYouMean(count.ware, wares.map((one) => one.ware))));
+      continue;
+    }
+    const bought = ware.lastCount + (count.delivered ?? 0);
+    const found = count.counted + (count.retired ?? 0);
+    if (found > bought) problems.push(problem(at('counted'), count.counted, `pieces${count.retired ? ` and ${count.retired} retired` : ''} are more than the ${bought} there were`, 'enter what was delivered since the last count, or count again'));
+    else if ((count.broken ?? 0) > bought - found) problems.push(problem(at('broken'), count.broken, `pieces broken are more than the ${bought - found} missing`, 'count again, or enter what was delivered since the last count'));
+  }
+  return problems;
+}
+
+function lineOf(count: Count, ware: StocktakeWare, days: number): StocktakeLine {
+  const assumed = ware.policy.rates;
+  const expected = ware.lastCount + (count.delivered ?? 0);
+  const retired = count.retired ?? 0;
+  const missing = expected - count.counted - retired;
+  const thousandUses = ware.usesSince / 1000;
+
+  const wasExpected = expectedLosses({ ...assumed, usesADay: ware.usesSince / days }, expected, days);
+  const accounted = wasExpected.breakage + wasExpected.walkOff;
+  const broken = count.broken ?? (accounted === 0 ? missing : (missing * wasExpected.breakage) / accounted);
+  const breakage = thousandUses > 0 && assumed.perThousandUses > 0 ? update(assumed.perThousandUses, ware.breakageRange, broken, thousandUses) : null;
+
+  const hazardOf = (share: number): number => -Math.log1p(-share);
+  const pieceYears = (((expected + count.counted) / 2) * days) / DAYS_A_YEAR;
+  const range = ware.walkOffRange === null ? null : ([hazardOf(ware.walkOffRange[0]), hazardOf(ware.walkOffRange[1])] as const);
+  const walkOff = assumed.walkOffPerYear > 0 && pieceYears > 0 ? update(hazardOf(assumed.walkOffPerYear), range, missing - broken, pieceYears) : null;
+
+  const rates: LossRates = {
+    ...assumed,
+    ...(breakage === null ? {} : { perThousandUses: breakage.posterior.mean, evidence: { shape: breakage.evidence.shape, thousandUses: breakage.evidence.exposure } }),
+    ...(walkOff === null ? {} : { walkOffPerYear: shareFromRate(walkOff.posterior.mean) }),
+  };
+  const policy = ordersForPar({ ...ware.policy, rates });
+  const orderNow = count.counted < (policy.reorderPoint ?? policy.par);
+  return {
+    ware: count.ware,
+    expected,
+    counted: count.counted,
+    retired,
+    missing,
+    seen: thousandUses > 0 ? countedRate(missing, thousandUses) : null,
+    breakage,
+    walkOff,
+    rates,
+    policy,
+    orderNow,
+    topUp: orderNow ? Math.max(0, policy.orderUpTo - count.counted) : 0,
+  };
+}
+
+function update(rate: number, range: readonly [number, number] | null, events: number, exposure: number): RateUpdate {
+  const prior = priorOf(rate, range);
+  const after = updated(prior, events, exposure);
+  return { events, exposure, prior: beliefOf(prior), posterior: beliefOf(after), evidence: { shape: after.shape, exposure: after.thousandUses } };
+}

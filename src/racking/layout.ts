@@ -1,0 +1,214 @@
+/**
+ * Pieces per rack from the shape of the vessel: one layer, inverted.
+ *
+ * What is promised is exactness for the pattern named and the measures given, not that no cleverer heap
+ * exists; so every answer says how many millimetres it is from losing or gaining a row.
+ */
+import { cliffsOf, growthUntilLoss, nearest } from './cliffs.js';
+import type { Cliff } from './cliffs.js';
+import { compartmentPieces, compartmentPositions, smallestSquareOpening } from './compartments.js';
+import { outlineOf, planAreaOf } from './outline.js';
+import { fullestOpenLayout, holds, mostPieces } from './open-rack.js';
+import type { LoadingRule, NamedPattern, OpenPattern, OpenSearch } from './open-rack.js';
+import { basketPieces, pegLoad, pegPositions } from './pegs.js';
+import { pairProblems, rackProblems, vesselProblems } from './problems.js';
+import type { Problem } from './problems.js';
+import { EMPTY_MASS_G, clearanceOf, usableOf } from './rack.js';
+import type { Rack } from './rack.js';
+import type { Placed } from './rows.js';
+import type { Vessel } from './vessel.js';
+
+/** What keeps one more piece out. wall: handles that may not stand out over the walls, or the floor is too small for a piece. */
+export type Binding = 'opening' | 'height' | 'neighbour' | 'wall' | 'mass' | 'kind';
+export type PatternName = OpenPattern | 'compartments' | 'on edge' | 'loose';
+
+export interface RackLayout {
+  readonly pieces: number;
+  /** Centre of the rim and direction of the handle of every piece, mm from a corner of the clear inside; empty for loose cutlery. */
+  readonly positions: readonly Placed[];
+  readonly pattern: PatternName;
+  readonly angleDeg: number;
+  readonly binds: Binding;
+  /** Plan area of the pieces over the clear inside of the rack; on edge, the share of the length and width they cover. */
+  readonly areaShare: number;
+  /** The smallest change of one measure that changes the count, and all that were found. */
+  readonly cliff: Cliff | null;
+  readonly cliffs: readonly Cliff[];
+  /** How much the rim may grow before this pattern loses pieces, mm (rounded down to 0.01); null: by more than 20 mm. */
+  readonly slackMm: number | null;
+  /** Pieces if the rim were 1 mm more, or less. */
+  readonly plusOneMm: number;
+  readonly minusOneMm: number;
+  /** Rack and pieces, g. */
+  readonly loadedMassG: number;
+  /** Why nothing goes in; [] where something does. */
+  readonly problems: readonly Problem[];
+}
+
+const openSearch = (vessel: Vessel, rack: Rack, rule: LoadingRule, first?: NamedPattern): OpenSearch => {
+  const { x, y } = usableOf(rack);
+  return { outline: outlineOf(vessel), widthMm: x, depthMm: y, gapMm: clearanceOf(rack), rule, first };
+};
+
+/** Pieces whose mass the rack may carry. */
+const massLimit = (vessel: Vessel, rack: Rack): number =>
+  rack.maxMassG === undefined || rack.maxMassG === null || vessel.massG <= 0
+    ? Infinity
+    : Math.max(0, Math.floor((rack.maxMassG - (rack.emptyMassG ?? EMPTY_MASS_G)) / vessel.massG + 1e-9));
+
+/** Pieces that the floor of the rack takes, whatever their mass. */
+function floorPieces(vessel: Vessel, rack: Rack, rule: LoadingRule): number {
+  if (rack.kind === 'grid') return compartmentPieces(vessel, rack, rule);
+  if (rack.kind === 'peg') return pegLoad(vessel, rack).pieces;
+  if (rack.kind === 'basket') return basketPieces(vessel, rack);
+  return mostPieces(openSearch(vessel, rack, rule));
+}
+
+/** Pieces of a vessel in one rack; 0 where it does not go in or a measure is wrong. */
+export function piecesPerRack(vessel: Vessel, rack: Rack, rule: LoadingRule = 'best'): number {
+  return rememberedCount(vessel, rack, rule, () => {
+    if (problemsOf(vessel, rack).length > 0) return 0;
+    return Math.min(massLimit(vessel, rack), floorPieces(vessel, rack, rule));
+  });
+}
+
+const problemsOf = (vessel: Vessel, rack: Rack): Problem[] => {
+  const own = [...vesselProblems(vessel, ['vessel']), ...rackProblems(rack, ['rack'])];
+  return own.length > 0 ? own : pairProblems(vessel, rack, ['vessel']);
+};
+
+/** True where the rack takes so many pieces; quicker than counting. */
+function takes(vessel: Vessel, rack: Rack, rule: LoadingRule, pieces: number, first?: NamedPattern): boolean {
+  if (pieces <= 0) return true;
+  if (problemsOf(vessel, rack).length > 0 || massLimit(vessel, rack) < pieces) return false;
+  if (rack.kind === 'open') return holds(openSearch(vessel, rack, rule, first), pieces);
+  return floorPieces(vessel, rack, rule) >= pieces;
+}
+
+/**
+ * How a vessel stands in a rack. Wrong measures and pairs that cannot be come back as `problems` with no
+ * pieces; no error is thrown for them.
+ *
+ * @param rule which way the handles point; a named pattern asks for that one alone
+ */
+export function rackLayout(vessel: Vessel, rack: Rack, rule: LoadingRule = 'best'): RackLayout {
+  const problems = problemsOf(vessel, rack);
+  const broken = problems.some((p) => !(p.path.length === 2 && (p.path[1] === 'heightMm' || p.path[1] === 'shape') && p.path[0] === 'vessel'));
+  const placed = problems.length > 0 ? nothing(rack) : placedIn(vessel, rack, rule);
+  const limit = massLimit(vessel, rack);
+  const pieces = problems.length > 0 ? 0 : Math.min(limit, placed.pieces);
+  const fixed: NamedPattern | undefined = rack.kind === 'open' && placed.pieces > 0 ? { pattern: placed.pattern as OpenPattern, angleDeg: placed.angleDeg } : undefined;
+  const count = (changed: Vessel): number => piecesPerRack(changed, rack, rule);
+  const cliffs = broken ? [] : cliffsOf(vessel, pieces, count, (changed, least) => takes(changed, rack, rule, least, fixed));
+  return {
+    pieces,
+    positions: placed.positions.slice(0, pieces),
+    pattern: placed.pattern,
+    angleDeg: placed.angleDeg,
+    binds: binding(vessel, rack, problems, pieces, placed, limit),
+    areaShare: shareUsed(vessel, rack, pieces),
+    cliff: nearest(cliffs),
+    cliffs,
+    slackMm: pieces === 0 ? null : growthUntilLoss(vessel, (grown) => takes(grown, rack, fixed ?? rule, pieces)),
+    plusOneMm: broken ? 0 : count({ ...vessel, rimMm: vessel.rimMm + 1, ...across(vessel, 1) }),
+    minusOneMm: broken ? 0 : count({ ...vessel, rimMm: vessel.rimMm - 1, ...across(vessel, -1) }),
+    loadedMassG: (rack.emptyMassG ?? EMPTY_MASS_G) + pieces * vessel.massG,
+    problems: problems.length > 0 || pieces > 0 ? problems : [noRoom(vessel, rack)],
+  };
+}
+
+const across = (vessel: Vessel, by: number): Partial<Vessel> => (vessel.rimAcrossMm === undefined ? {} : { rimAcrossMm: vessel.rimAcrossMm + by });
+
+interface Placing {
+  readonly pieces: number;
+  readonly positions: readonly Placed[];
+  readonly pattern: PatternName;
+  readonly angleDeg: number;
+}
+
+const nothing = (rack: Rack): Placing => ({
+  pieces: 0,
+  positions: [],
+  pattern: rack.kind === 'open' ? 'grid' : rack.kind === 'grid' ? 'compartments' : rack.kind === 'peg' ? 'on edge' : 'loose',
+  angleDeg: 0,
+});
+
+function placedIn(vessel: Vessel, rack: Rack, rule: LoadingRule): Placing {
+  if (rack.kind === 'open') return fullestOpenLayout(openSearch(vessel, rack, rule)) ?? nothing(rack);
+  const pieces = floorPieces(vessel, rack, rule);
+  if (rack.kind === 'grid' && pieces > 0) {
+    const { angleDeg } = smallestSquareOpening(vessel, clearanceOf(rack), rule);
+    return { pieces, positions: compartmentPositions(vessel, rack, angleDeg), pattern: 'compartments', angleDeg };
+  }
+  return { ...nothing(rack), pieces, positions: rack.kind === 'peg' ? pegPositions(vessel, rack) : [] };
+}
+
+function binding(vessel: Vessel, rack: Rack, problems: readonly Problem[], pieces: number, placed: Placing, limit: number): Binding {
+  if (problems.length > 0) return problems.some((p) => p.path.at(-1) === 'heightMm') ? 'height' : 'kind';
+  if (limit < placed.pieces) return 'mass';
+  if (rack.kind === 'grid') return 'opening';
+  if (rack.kind === 'peg') return pieces === 0 || pegLoad(vessel, rack).alongLimit === 'length' ? 'wall' : 'neighbour';
+  if (rack.kind === 'basket') return pieces === 0 ? 'wall' : 'neighbour';
+  if (pieces <= 1) return 'wall';
+  if ((vessel.handleMm ?? 0) <= 0) return 'neighbour';
+  const same: NamedPattern = { pattern: placed.pattern as OpenPattern, angleDeg: placed.angleDeg };
+  return holds({ ...openSearch(vessel, rack, same), handlesOverWalls: true }, pieces + 1) ? 'wall' : 'neighbour';
+}
+
+function shareUsed(vessel: Vessel, rack: Rack, pieces: number): number {
+  const { x, y } = usableOf(rack);
+  if (pieces === 0) return 0;
+  if (rack.kind === 'basket') return (pieces * vessel.rimMm * (vessel.rimAcrossMm ?? vessel.rimMm)) / (x * y * (rack.layers ?? 1));
+  if (rack.kind === 'peg') {
+    const load = pegLoad(vessel, rack);
+    return (load.rows * vessel.rimMm * ((load.along - 1) * load.spacingMm + load.coversMm)) / (x * y);
+  }
+  return (pieces * planAreaOf(vessel)) / (x * y);
+}
+
+function noRoom(vessel: Vessel, rack: Rack): Problem {
+  const path = ['vessel', 'rimMm'];
+  const { x, y } = usableOf(rack);
+  const room = rack.kind === 'grid' ? rack.openingMm : Math.min(x, y);
+  const rule = rack.kind === 'grid' ? `the compartments of "${rack.id}" take no more than ${room} mm, handle included` : `"${rack.id}" is ${room} mm inside, gaps and handle included`;
+  const remedy = rack.kind === 'grid' ? 'Choose a rack with larger compartments or an open one.' : 'Choose a larger rack, or wash this piece by hand.';
+  return { path, value: vessel.rimMm, rule, remedy, message: `"${path.join('.')}" is ${vessel.rimMm}, but ${rule}. ${remedy}` };
+}
+
+/** Handles straight against handles at 45°, and the best of all: which is better depends on the vessel. */
+export interface HandleFinding {
+  readonly straight: number;
+  readonly at45: number;
+  readonly best: number;
+}
+
+export const handleFinding = (vessel: Vessel, rack: Rack): HandleFinding => ({
+  straight: piecesPerRack(vessel, rack, 'straight'),
+  at45: piecesPerRack(vessel, rack, 'at45'),
+  best: piecesPerRack(vessel, rack, 'best'),
+});
+
+const REMEMBERED = 2000;
+
+/** A function's answers by key, the oldest forgotten first. */
+function memory<T>(): (key: string, make: () => T) => T {
+  const known = new Map<string, T>();
+  return (key, make) => {
+    const old = known.get(key);
+    if (old !== undefined) return old;
+    const answer = make();
+    if (known.size >= REMEMBERED) known.delete(known.keys().next().value!);
+    known.set(key, answer);
+    return answer;
+  };
+}
+
+const counts = memory<number>();
+const layouts = memory<RackLayout>();
+const key = (vessel: Vessel, rack: Rack, rule: LoadingRule): string => JSON.stringify([vessel, rack, rule]);
+
+const rememberedCount = (vessel: Vessel, rack: Rack, rule: LoadingRule, make: () => number): number => counts(key(vessel, rack, rule), make);
+
+/** `rackLayout`, remembered by its measures: for controls that are moved to and fro. */
+export const rememberedRackLayout = (vessel: Vessel, rack: Rack, rule: LoadingRule = 'best'): RackLayout =>
+  layouts(key(vessel, rack, rule), () => rackLayout(vessel, rack, rule));
