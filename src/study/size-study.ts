@@ -162,7 +162,7 @@ const peaksOf = (run: DaysRun): Peaks => ({ days: run.days, ware: run.peaks.leng
 const rowsOf = (peaks: Peaks): number[][] => Array.from({ length: peaks.days }, (_, day) => [...peaks.data.subarray(day * peaks.ware, (day + 1) * peaks.ware)]);
 
 function largest(peaks: Peaks): number[] {
-  const most = new Array<number>(peaks.ware).fill(0);
+  const most = Array.from({ length: peaks.ware }, () => 0);
   peaks.data.forEach((peak, cell) => {
     const ware = cell % peaks.ware;
     if (peak > most[ware]!) most[ware] = peak;

@@ -24,8 +24,8 @@ describe('the generator', () => {
   it('is uniform in single values and in pairs', () => {
     const stream = new Stream(streamKey('chi', 'singles'));
     const draws = 200_000;
-    const single = new Array<number>(256).fill(0);
-    const pairs = new Array<number>(256).fill(0);
+    const single = Array.from({ length: 256 }, () => 0);
+    const pairs = Array.from({ length: 256 }, () => 0);
     for (let draw = 0; draw < draws; draw += 1) {
       const a = stream.uniform();
       const b = stream.uniform();
@@ -41,11 +41,11 @@ describe('the generator', () => {
       Array.from({ length: 40_000 }, (_, day) => new Stream(streamKey('s', 'p')).toDay(day).uniform()),
       Array.from({ length: 20_000 }, (_, seed) => new Stream(streamKey(String(seed), 'p')).uniform()),
     ]) {
-      const counts = new Array<number>(100).fill(0);
+      const counts = Array.from({ length: 100 }, () => 0);
       for (const first of firsts) counts[Math.floor(first * 100)]! += 1;
       expect(pValue(chiSquareOf(counts, firsts.length / 100), 99)).toBeGreaterThan(LEAST);
       // Serial: neighbours make pairs that fill the square evenly.
-      const pairs = new Array<number>(100).fill(0);
+      const pairs = Array.from({ length: 100 }, () => 0);
       for (let i = 0; i + 1 < firsts.length; i += 2) pairs[Math.floor(firsts[i]! * 10) * 10 + Math.floor(firsts[i + 1]! * 10)]! += 1;
       expect(pValue(chiSquareOf(pairs, firsts.length / 200), 99)).toBeGreaterThan(LEAST);
     }
