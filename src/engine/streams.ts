@@ -8,6 +8,7 @@
  * microseconds to set up, and a day sets up a dozen.
  */
 import seedrandom from 'seedrandom';
+import { height, inside, TAIL, width } from './ziggurat.js';
 
 const { imul } = Math;
 
@@ -85,5 +86,25 @@ export class Stream {
   /** Exponential with mean 1, by inversion: one uniform a draw. */
   exponential(): number {
     return -Math.log(this.uniform());
+  }
+
+  /** Exponential with mean 1, by ziggurat: quicker, for models that do not compare alternatives. */
+  quickExponential(): number {
+    const bits = this.bits() >>> 0;
+    const layer = bits & 255;
+    return bits < inside[layer]! ? bits * width[layer]! : this.outsideLayer(bits, layer);
+  }
+
+  private outsideLayer(firstBits: number, firstLayer: number): number {
+    let bits = firstBits;
+    let layer = firstLayer;
+    for (;;) {
+      if (layer === 0) return TAIL + this.exponential();
+      const at = bits * width[layer]!;
+      if (height[layer]! + this.uniform() * (height[layer - 1]! - height[layer]!) < Math.exp(-at)) return at;
+      bits = this.bits() >>> 0;
+      layer = bits & 255;
+      if (bits < inside[layer]!) return bits * width[layer]!;
+    }
   }
 }

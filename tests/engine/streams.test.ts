@@ -1,4 +1,5 @@
 import chiSquare from '@stdlib/stats-base-dists-chisquare-cdf';
+import exponentialCdf from '@stdlib/stats-base-dists-exponential-cdf';
 import { describe, expect, it } from 'vitest';
 import { Stream, streamKey } from '../../src/engine/streams.js';
 
@@ -66,5 +67,24 @@ describe('the generator', () => {
     expect(stream.uniform()).toBeGreaterThan(0);
     stream.setState(-1, 0, 0, 0);
     expect(stream.uniform()).toBeLessThan(1);
+  });
+});
+
+describe('exponential draws against @stdlib', () => {
+  it.each(['exponential', 'quickExponential'] as const)('%s: Kolmogorov distance and the tail', (how) => {
+    const draws = 400_000;
+    const stream = new Stream(streamKey('exponential', how));
+    const sorted = Float64Array.from({ length: draws }, () => stream[how]()).sort();
+    let distance = 0;
+    sorted.forEach((value, index) => {
+      const f = exponentialCdf(value, 1);
+      distance = Math.max(distance, Math.abs(f - index / draws), Math.abs(f - (index + 1) / draws));
+    });
+    // Exceeded by a true sample with probability 0.0001 (asymptotic).
+    expect(distance).toBeLessThan(2.23 / Math.sqrt(draws));
+    // Beyond the ziggurat's edge, where a draw takes another path.
+    const beyond = sorted.filter((value) => value > 7.7).length;
+    const expected = draws * Math.exp(-7.7);
+    expect(Math.abs(beyond - expected)).toBeLessThan(4.5 * Math.sqrt(expected));
   });
 });

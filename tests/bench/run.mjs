@@ -1,0 +1,129 @@
+// npm run bench: one table, every row measured in this run on this machine, as ratios. Times are told, never
+// asserted; the check statistics are, within four combined standard errors.
+import { execFileSync, spawnSync } from 'node:child_process';
+import { mkdtempSync, readFileSync, rmSync, writeFileSync } from 'node:fs';
+import { cpus } from 'node:os';
+import { join } from 'node:path';
+import { fileURLToPath } from 'node:url';
+import { build } from 'esbuild';
+
+const here = fileURLToPath(new URL('.', import.meta.url));
+const root = fileURLToPath(new URL('../..', import.meta.url));
+// Inside the project, so that what is bundled finds the packages that stay outside the bundle.
+const folder = mkdtempSync(join(root, 'node_modules/.bench-'));
+const RUNS = 7;
+const node = process.execPath;
+const missing = [];
+
+const median = (values) => [...values].sort((a, b) => a - b)[Math.floor(values.length / 2)];
+const lines = (text) => text.trim().split('\n').filter(Boolean).map((line) => JSON.parse(line));
+const run = (command, args) => execFileSync(command, args, { cwd: root, encoding: 'utf8', maxBuffer: 1 << 26, stdio: ['ignore', 'pipe', 'inherit'] });
+
+function tool(name, command, args) {
+  const works = spawnSync(command, args, { stdio: 'ignore' }).status === 0;
+  if (!works) missing.push(name);
+  return works;
+}
+
+/** Mean and standard error of each statistic over all runs. */
+function statistics(results) {
+  const n = results.reduce((sum, result) => sum + result.n, 0);
+  return [0, 1].map((which) => {
+    if (results.some((result) => result.sums[which][0] === null)) return null;
+    const total = results.reduce((sum, result) => sum + result.sums[which][0], 0);
+    const squares = results.reduce((sum, result) => sum + result.sums[which][1], 0);
+    const mean = total / n;
+    return { mean, error: Math.sqrt(Math.max(0, squares / n - mean * mean) / Math.max(1, n - 1)) };
+  });
+}
+
+async function main() {
+  await build({
+    entryPoints: [join(here, 'work.ts'), join(here, 'scale.ts')],
+    outdir: folder, bundle: true, platform: 'node', format: 'esm', outExtension: { '.js': '.mjs' }, logLevel: 'error', external: ['simjs'],
+    banner: { js: "import { createRequire as benchRequire } from 'node:module'; const require = benchRequire(import.meta.url);" },
+  });
+  const work = (name, replications, ...rest) => lines(run(node, [join(folder, 'work.mjs'), name, String(RUNS), String(replications), ...rest]));
+  const compiled = tool('g++ (the C++ limit)', 'g++', ['--version']);
+  if (compiled) run('g++', ['-O3', '-march=native', '-o', join(folder, 'limit'), join(here, 'limit.cpp')]);
+  const python = ['/usr/bin/python3', 'python3'].find((command) => spawnSync(command, ['-c', 'import simpy'], { stdio: 'ignore' }).status === 0);
+  if (python === undefined) missing.push('SimPy (a simulation library in Python)');
+
+  const rows = [
+    { work: 'M/M/1', who: 'C++ by hand', unit: 600_000, per: 'events', results: compiled ? lines(run(join(folder, 'limit'), ['mm1', String(RUNS)])) : null },
+    { work: 'M/M/1', who: 'our engine', unit: 600_000, per: 'events', results: work('engine-mm1', 1) },
+    { work: 'M/M/1', who: 'SimPy', unit: 600_000, per: 'events', results: python ? lines(run(python, [join(here, 'peer.py'), 'mm1', '3', '1'])) : null },
+    { work: 'cup cycle', who: 'C++ by hand', unit: 1, per: 'days', results: compiled ? lines(run(join(folder, 'limit'), ['cups', String(RUNS), '2000'])) : null },
+    { work: 'cup cycle', who: 'our engine', unit: 1, per: 'days', results: work('engine-cups', 2000) },
+    { work: 'cup cycle', who: 'our café, from a scenario file', unit: 1, per: 'days', results: work('cafe-cups', 2000, join(here, 'cup-cycle.yaml')) },
+    { work: 'cup cycle', who: 'simjs', unit: 1, per: 'days', results: work('simjs-cups', 200) },
+    { work: 'cup cycle', who: 'SimPy', unit: 1, per: 'days', results: python ? lines(run(python, [join(here, 'peer.py'), 'cups', '3', '100'])) : null },
+  ].filter((row) => row.results !== null);
+  for (const row of rows) {
+    row.perSecond = median(row.results.map((result) => (result.n * row.unit) / result.seconds));
+    row.statistics = statistics(row.results);
+  }
+  const faults = [];
+  const table = rows.map((row) => {
+    const limit = rows.find((one) => one.work === row.work && one.who === 'C++ by hand');
+    const others = rows.filter((one) => one.work === row.work && one !== row);
+    for (const other of others) {
+      row.statistics.forEach((mine, which) => {
+        const theirs = other.statistics[which];
+        if (mine === null || theirs === null || (mine.error === 0 && theirs.error === 0)) return;
+        const off = Math.abs(mine.mean - theirs.mean) / Math.hypot(mine.error, theirs.error);
+        if (off > 4) faults.push(`${row.work}: ${row.who} ${mine.mean.toFixed(3)} against ${other.who} ${theirs.mean.toFixed(3)}, ${off.toFixed(1)} standard errors apart`);
+      });
+    }
+    const told = row.statistics.map((one) => (one === null || one.mean === 0 ? '' : `${one.mean.toFixed(2)} ± ${one.error.toFixed(2)}`));
+    return {
+      work: row.work, who: row.who, rate: `${Math.round(row.perSecond).toLocaleString('en')} ${row.per}/s`, ratio: limit ? (row.perSecond / limit.perSecond).toFixed(row.perSecond / limit.perSecond < 0.1 ? 3 : 2) : '',
+      check: row.work === 'M/M/1' ? `wait ${told[0]} (theory 4)` : `lost ${told[0]}${told[1] === '' ? '' : `, most in hand ${told[1]}`}`,
+    };
+  });
+  print(['work', 'by', 'rate', '× C++', 'check'], table.map((row) => [row.work, row.who, row.rate, row.ratio, row.check]));
+
+  const wall = (args) => {
+    const start = process.hrtime.bigint();
+    execFileSync(node, args, { cwd: root, stdio: 'ignore' });
+    return Number(process.hrtime.bigint() - start) / 1e6;
+  };
+  const bare = median(Array.from({ length: RUNS + 2 }, () => wall(['-e', '0'])));
+  const beyond = (args) => median(Array.from({ length: RUNS + 2 }, () => wall(args))) - bare;
+  const demo = 'scenarios/1-commuter-bar.yaml';
+  const commands = {
+    'node -e 0': bare,
+    'cuptide --help, beyond it': beyond(['dist/cuptide.js', '--help']),
+    'cuptide size, demo, 1,000 + 1,000 days, beyond it': beyond(['dist/cuptide.js', 'size', demo, '--days', '1000', '--json']),
+  };
+  print(['whole command', 'ms'], Object.entries(commands).map(([name, ms]) => [name, ms.toFixed(0)]));
+
+  const guests = (seats) => median(lines(run(node, [join(folder, 'scale.mjs'), 'guests', demo, String(seats)])).map((line) => line.nsAGuest));
+  const [few, many] = [guests(100), guests(2000)];
+  const [memory] = lines(run(node, [join(folder, 'scale.mjs'), 'days', demo, '1000000']));
+  const long = (threads) => median(Array.from({ length: 3 }, () => wall(['dist/cuptide.js', 'size', demo, '--days', '30000', '--json', '--threads', String(threads)])));
+  const [one, two] = [long(1), long(2)];
+  const growth = {
+    'ns a guest at 100 seats': few.toFixed(0), 'ns a guest at 2,000 seats': many.toFixed(0), 'ratio': (many / few).toFixed(2),
+    'MB at 1,000,000 days and 10 ware': memory.megabytes.toFixed(0),
+    'ms, 30,000 + 30,000 days on one thread': one.toFixed(0), 'the same on two': two.toFixed(0), 'one over two': (one / two).toFixed(2),
+  };
+  print(['growth', ''], Object.entries(growth));
+  for (const name of missing) console.log(`left out, not on this machine: ${name}`);
+  for (const fault of faults) console.error(`the check statistics disagree: ${fault}`);
+  const version = (name) => JSON.parse(readFileSync(join(root, 'node_modules', name, 'package.json'), 'utf8')).version;
+  writeFileSync(join(root, 'reports/bench.json'), `${JSON.stringify({ node: process.version, processor: cpus()[0].model, cores: cpus().length, versions: { seedrandom: version('seedrandom'), simjs: version('simjs'), esbuild: version('esbuild') }, rows: table, commands, growth, missing }, null, 1)}\n`);
+  if (faults.length > 0) process.exitCode = 1;
+}
+
+function print(head, rows) {
+  const widths = head.map((title, at) => Math.max(title.length, ...rows.map((row) => String(row[at]).length)));
+  const line = (cells) => cells.map((cell, at) => (at === 0 || at === head.length - 1 || !/^[\d.]/.test(String(cell)) ? String(cell).padEnd(widths[at]) : String(cell).padStart(widths[at]))).join('  ').trimEnd();
+  console.log(`\n${line(head)}\n${widths.map((width) => '-'.repeat(width)).join('  ')}\n${rows.map(line).join('\n')}`);
+}
+
+try {
+  await main();
+} finally {
+  rmSync(folder, { recursive: true, force: true });
+}

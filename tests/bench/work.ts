@@ -1,0 +1,202 @@
+/**
+ * The two pieces of work in JavaScript: through our engine's public interface, through the whole café
+ * as an ordinary scenario file, and in simjs. One JSON line a run.
+ *
+ * (a) M/M/1: arrivals 0.8, service 1, 300,000 customers; mean wait in queue 4.
+ * (b) cup cycle: 240 minutes, guests 2 a minute, 60 cups, exponential dwell of 20 minutes, rounds every 5
+ *     minutes, one machine of 25 pieces and 3 minutes; guests who find no cup are lost.
+ */
+import { readFileSync } from 'node:fs';
+import { createRequire } from 'node:module';
+import { Day } from '../../src/cafe/day.js';
+import { Demand } from '../../src/cafe/demand.js';
+import { Floor } from '../../src/cafe/floor.js';
+import { Calendar } from '../../src/engine/calendar.js';
+import { Stream, streamKey } from '../../src/engine/streams.js';
+import { compile } from '../../src/study/compile.js';
+import { readScenario } from '../../src/study/read-scenario.js';
+
+type Result = readonly [first: number, second: number];
+
+const SECOND = 1000;
+const MINUTE = 60_000;
+
+function engineQueue(): (seed: number) => Result {
+  const customers = 300_000;
+  const line = new Float64Array(1 << 16);
+  const calendar = new Calendar(2 * SECOND, 64);
+  const stream = new Stream(streamKey('bench', 'queue'));
+  return (seed) => {
+    stream.toDay(seed);
+    calendar.clear();
+    let [head, tail, arrived, waited] = [0, 0, 0, 0];
+    let busy = false;
+    calendar.schedule(Math.round(stream.quickExponential() * 1250), 0, 0);
+    while (calendar.take()) {
+      const now = calendar.time;
+      if (calendar.rank === 0) {
+        arrived += 1;
+        if (arrived < customers) calendar.schedule(now + Math.floor(stream.quickExponential() * 1250 + 0.5), 0, 0);
+        if (busy) {
+          line[tail & 65535] = now;
+          tail += 1;
+        } else {
+          busy = true;
+          calendar.schedule(now + Math.floor(stream.quickExponential() * 1000 + 0.5), 1, 0);
+        }
+      } else if (head === tail) {
+        busy = false;
+      } else {
+        waited += now - line[head & 65535]!;
+        head += 1;
+        calendar.schedule(now + Math.floor(stream.quickExponential() * 1000 + 0.5), 1, 0);
+      }
+    }
+    return [waited / customers / SECOND, 0];
+  };
+}
+
+function engineCups(): (seed: number) => Result {
+  const calendar = new Calendar(8 * SECOND, 2048);
+  const stream = new Stream(streamKey('bench', 'cups'));
+  const gap = 0.5 * MINUTE;
+  const dwell = 20 * MINUTE;
+  return (seed) => {
+    stream.toDay(seed);
+    calendar.clear();
+    let [clean, dirty, waiting, washing, hand, most, lost] = [60, 0, 0, 0, 0, 0, 0];
+    calendar.schedule(Math.floor(stream.quickExponential() * gap + 0.5), 3, 0);
+    calendar.schedule(5 * MINUTE, 2, 0);
+    while (calendar.take()) {
+      const now = calendar.time;
+      if (now > 240 * MINUTE) break;
+      switch (calendar.rank) {
+        case 3:
+          calendar.schedule(now + Math.floor(stream.quickExponential() * gap + 0.5), 3, 0);
+          if (clean > 0) {
+            clean -= 1;
+            hand += 1;
+            if (hand > most) most = hand;
+            calendar.schedule(now + Math.floor(stream.quickExponential() * dwell + 0.5), 1, 0);
+          } else lost += 1;
+          continue;
+        case 1:
+          hand -= 1;
+          dirty += 1;
+          continue;
+        case 2:
+          waiting += dirty;
+          dirty = 0;
+          calendar.schedule(now + 5 * MINUTE, 2, 0);
+          break;
+        default:
+          clean += washing;
+          washing = 0;
+      }
+      if (washing === 0 && waiting > 0) {
+        washing = waiting < 25 ? waiting : 25;
+        waiting -= washing;
+        calendar.schedule(now + 3 * MINUTE, 0, 0);
+      }
+    }
+    return [lost, most];
+  };
+}
+
+function cafeCups(file: string): (seed: number) => Result {
+  const read = readScenario(readFileSync(file), file);
+  if (!read.ok) throw new Error(read.problems.map(({ message }) => message).join('\n'));
+  const model = compile(read.scenario);
+  const [floor, demand, day] = [new Floor(model, 'bench'), new Demand(model, 'bench'), new Day()];
+  return (seed) => {
+    demand.draw(seed, day);
+    floor.run(day, seed, [60]);
+    return [floor.counter.shortDrinks, Number.NaN];
+  };
+}
+
+interface Entity {
+  setTimer(time: number): { done(call: () => void): void };
+}
+interface Library {
+  Sim: new () => { addEntity(kind: unknown): unknown; simulate(until: number): void };
+  Entity: new (...args: unknown[]) => Entity;
+  Facility: new (name: string) => object;
+  Random: new (seed: number) => { exponential(rate: number): number };
+}
+
+function simjsCups(): (seed: number) => Result {
+  const holder = globalThis as unknown as { window?: { Sim?: Library } };
+  holder.window ??= {};
+  createRequire(import.meta.url)('simjs');
+  const { Sim, Entity, Random } = holder.window.Sim!;
+  return (seed) => {
+    const random = new Random(seed + 1);
+    let [clean, dirty, waiting, washing, hand, lost, most] = [60, 0, 0, 0, 0, 0, 0];
+    class House extends Entity {
+      start(): void {
+        this.guest();
+        this.round();
+      }
+      guest(): void {
+        this.setTimer(random.exponential(2)).done(() => {
+          if (clean > 0) {
+            clean -= 1;
+            hand += 1;
+            most = Math.max(most, hand);
+            this.setTimer(random.exponential(1 / 20)).done(() => {
+              hand -= 1;
+              dirty += 1;
+            });
+          } else lost += 1;
+          this.guest();
+        });
+      }
+      round(): void {
+        this.setTimer(5).done(() => {
+          waiting += dirty;
+          dirty = 0;
+          this.wash();
+          this.round();
+        });
+      }
+      wash(): void {
+        if (washing > 0 || waiting === 0) return;
+        washing = Math.min(25, waiting);
+        waiting -= washing;
+        this.setTimer(3).done(() => {
+          clean += washing;
+          washing = 0;
+          this.wash();
+        });
+      }
+    }
+    const sim = new Sim();
+    sim.addEntity(House);
+    sim.simulate(240);
+    return [lost, most];
+  };
+}
+
+const works: Record<string, () => (seed: number) => Result> = {
+  'engine-mm1': engineQueue,
+  'engine-cups': engineCups,
+  'cafe-cups': () => cafeCups(process.argv[5]!),
+  'simjs-cups': simjsCups,
+};
+const [, , name, runsText, replicationsText] = process.argv;
+const once = works[name!]!();
+const [runs, replications] = [Number(runsText), Number(replicationsText)];
+for (let run = 0; run <= runs; run += 1) {
+  const sums = [[0, 0], [0, 0]];
+  const start = process.hrtime.bigint();
+  for (let i = 0; i < replications; i += 1) {
+    const result = once(run * 1_000_003 + i);
+    result.forEach((value, at) => {
+      sums[at]![0]! += value;
+      sums[at]![1]! += value * value;
+    });
+  }
+  const seconds = Number(process.hrtime.bigint() - start) / 1e9;
+  if (run > 0) process.stdout.write(`${JSON.stringify({ seconds, n: replications, sums: sums.map((pair) => pair.map((value) => (Number.isNaN(value) ? null : value))) })}\n`);
+}
