@@ -59,12 +59,28 @@ export interface RushTask {
 
 const LARGEST_PEAK = 65_535;
 
+/** What a run of days needs, kept for the next one: nothing of a day lingers in it, and a warm floor is twice as fast as a new one. */
+interface House {
+  readonly seed: string;
+  readonly floor: Floor;
+  readonly demand: Demand;
+  readonly day: Day;
+}
+
+const houses = new WeakMap<CafeModel, House>();
+
+function houseOf(model: CafeModel, seed: string): House {
+  const known = houses.get(model);
+  if (known !== undefined && known.seed === seed) return known;
+  const house = { seed, floor: new Floor(model, seed), demand: new Demand(model, seed), day: new Day() };
+  houses.set(model, house);
+  return house;
+}
+
 /** Run the days of a task in this thread. Throws RangeError when a peak passes 65,535 pieces. */
 export function runDays(task: RushTask): DaysRun {
   const { model, seed, from, days, stock, listed } = task;
-  const floor = new Floor(model, seed);
-  const demand = listed === null ? new Demand(model, seed) : null;
-  const day = new Day();
+  const { floor, demand, day } = houseOf(model, seed);
   const wares = model.ware.length;
   const kinds = model.rackKinds.length;
   const peaks = new Uint16Array(days * wares);
@@ -76,8 +92,8 @@ export function runDays(task: RushTask): DaysRun {
   const byDay: DayAtStock[] = [];
   for (let index = 0; index < days; index += 1) {
     const number = from + index;
-    if (demand !== null) demand.draw(number, day);
-    else fillDay(listed![number]!, model.menu, day);
+    if (listed === null) demand.draw(number, day);
+    else fillDay(listed[number]!, model.menu, day);
     floor.run(day, number, stock);
     const { ledger, counter, seats, bench } = floor;
     for (let ware = 0; ware < wares; ware += 1) {

@@ -7,9 +7,12 @@ import { Worker } from 'node:worker_threads';
 import { mergeDays, runDays, type DaysRun, type RushTask } from '../cafe/rush.js';
 import { chunksOf, type Progress, type Runner } from '../study/runner.js';
 
-/** Below this much work left, ms, starting threads costs more than it saves. */
-const WORTH_STARTING = 600;
+/** Below this much work left, ms, starting threads costs more than it saves: each has to load and warm up. */
+const WORTH_STARTING = 1500;
 const CHUNK_MS = 100;
+/** Days to get warm, and days to time, before the rest is shared out. */
+const WARM_UP = 200;
+const TIMED = 100;
 
 export interface ThreadedRunner extends Runner {
   close(): Promise<void>;
@@ -19,12 +22,18 @@ export function threadedRunner(progress: Progress, threads: number = availablePa
   const workers: Worker[] = [];
   return {
     async run(task) {
-      const probe = chunksOf({ ...task, days: Math.min(task.days, 50) })[0];
-      if (probe === undefined) throw new RangeError('a task of no days');
-      const started = performance.now();
-      const first = runDays(probe);
-      progress(first.days);
-      const msADay = (performance.now() - started) / first.days;
+      if (task.days < 1) throw new RangeError('a task of no days');
+      const timed = (from: number, most: number): { part: DaysRun; ms: number } => {
+        const started = performance.now();
+        const part = runDays({ ...task, from, days: Math.min(most, task.from + task.days - from) });
+        progress(part.days);
+        return { part, ms: performance.now() - started };
+      };
+      const warm = timed(task.from, WARM_UP).part;
+      if (warm.days === task.days) return warm;
+      const { part, ms } = timed(task.from + warm.days, TIMED);
+      const msADay = ms / part.days;
+      const first = mergeDays([warm, part]);
       const rest: RushTask = { ...task, from: task.from + first.days, days: task.days - first.days };
       if (rest.days === 0) return first;
       const most = Math.max(10, Math.min(5000, Math.round(CHUNK_MS / msADay)));

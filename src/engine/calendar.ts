@@ -37,19 +37,16 @@ export class Calendar {
   private readonly bucketKeys: number;
   /** Number of the bucket under the hand, counted from time 0 without wrapping. */
   private bucket = 0;
-  /** First key that no longer belongs to the bucket under the hand. */
-  private bucketEnd: number;
 
   /**
    * @param bucketMs  width of a bucket in ms; about the usual time between events
    * @param buckets   buckets in the ring, a power of two
    */
-  constructor(bucketMs = 8192, buckets = 2048) {
+  constructor(bucketMs = 8192, buckets = 4096) {
     if (buckets < 2 || (buckets & (buckets - 1)) !== 0) throw new RangeError(`buckets: ${buckets} is not a power of two; use one, such as 4096`);
     if (!(bucketMs > 0)) throw new RangeError(`bucketMs: ${bucketMs} is not a positive number of milliseconds`);
     this.bucketKeys = bucketMs * RANKS;
     this.perBucket = 1 / this.bucketKeys;
-    this.bucketEnd = this.bucketKeys;
     this.mask = buckets - 1;
     this.heads = new Int32Array(buckets).fill(NONE);
     this.keys = new Float64Array(0);
@@ -68,7 +65,6 @@ export class Calendar {
     this.time = 0;
     this.rank = 0;
     this.bucket = 0;
-    this.bucketEnd = this.bucketKeys;
   }
 
   /** Put an event in. `time` must be a whole number, not before the event last taken. */
@@ -81,9 +77,9 @@ export class Calendar {
     const key = time * RANKS + rank;
     keys[entry] = key;
     this.payloads[entry] = payload;
-    // Math.floor, as moments may pass 2^31 on long runs.
-    const bucket = Math.floor(key * this.perBucket);
-    if (bucket < this.bucket) this.turnTo(bucket);
+    // Moments may pass 2³¹ on long runs; buckets of seconds do not within a lifetime.
+    const bucket = (key * this.perBucket) | 0;
+    if (bucket < this.bucket) this.bucket = bucket;
     const slot = bucket & this.mask;
     let at = this.heads[slot]!;
     if (at === NONE || keys[at]! > key) {
@@ -133,21 +129,21 @@ export class Calendar {
   /** Turn the ring to the bucket of the next event; false if it surely lies at or beyond `limit`. */
   private seek(limit: number): boolean {
     const { heads, keys, mask, bucketKeys } = this;
-    let { bucket, bucketEnd } = this;
+    let { bucket } = this;
+    // First key that no longer belongs to the bucket under the hand.
+    let end = (bucket + 1) * bucketKeys;
     for (let lap = mask; lap >= 0; lap -= 1) {
       const head = heads[bucket & mask]!;
-      if (head !== NONE && keys[head]! < bucketEnd) {
+      if (head !== NONE && keys[head]! < end) {
         this.bucket = bucket;
-        this.bucketEnd = bucketEnd;
         return true;
       }
-      if (bucketEnd >= limit) {
+      if (end >= limit) {
         this.bucket = bucket;
-        this.bucketEnd = bucketEnd;
         return false;
       }
       bucket += 1;
-      bucketEnd += bucketKeys;
+      end += bucketKeys;
     }
     this.jump();
     return true;
@@ -159,12 +155,7 @@ export class Calendar {
     for (const head of this.heads) {
       if (head !== NONE && this.keys[head]! < least) least = this.keys[head]!;
     }
-    this.turnTo(Math.floor(least * this.perBucket));
-  }
-
-  private turnTo(bucket: number): void {
-    this.bucket = bucket;
-    this.bucketEnd = (bucket + 1) * this.bucketKeys;
+    this.bucket = Math.floor(least * this.perBucket);
   }
 
   private grow(to: number): void {

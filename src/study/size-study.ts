@@ -44,8 +44,8 @@ export interface StudyOptions {
 /** A study's answer, and the curves of risk that its pictures are made from. */
 export interface Study {
   readonly answer: Answer;
-  /** The chance of running out as all ware is scaled together, and with each ware varied alone. */
-  readonly risk: { readonly together: readonly RiskPoint[]; readonly alone: readonly (readonly RiskPoint[])[]; readonly days: number };
+  /** The chance of running out as all ware is scaled together, and with one ware varied alone; worked out when asked. */
+  readonly risk: { together(): readonly RiskPoint[]; alone(ware: number): readonly RiskPoint[] };
 }
 
 /** Days run at a given stock unless said otherwise. */
@@ -119,9 +119,8 @@ export async function study(scenario: Scenario, runner: Runner, options: StudyOp
   return {
     answer,
     risk: {
-      days: curvePeaks.days,
-      together: riskCurve(curvePeaks, scaledPathOf(curvePeaks, stock)),
-      alone: lines.map((_, ware) => riskCurve(curvePeaks, onePathOf(curvePeaks, stock, ware))),
+      together: () => riskCurve(curvePeaks, scaledPathOf(curvePeaks, stock)),
+      alone: (ware) => riskCurve(curvePeaks, onePathOf(curvePeaks, stock, ware)),
     },
   };
 

@@ -57,7 +57,7 @@ function engineQueue(): (seed: number) => Result {
 }
 
 function engineCups(): (seed: number) => Result {
-  const calendar = new Calendar(8 * SECOND, 2048);
+  const calendar = new Calendar(16 * SECOND, 1024);
   const stream = new Stream(streamKey('bench', 'cups'));
   const gap = 0.5 * MINUTE;
   const dwell = 20 * MINUTE;

@@ -1,0 +1,43 @@
+import fc from 'fast-check';
+import { readdirSync, readFileSync } from 'node:fs';
+import { describe, expect, it } from 'vitest';
+import { mergeDays, runDays, type DaysRun, type RushTask } from '../../src/cafe/rush.js';
+import { compile } from '../../src/study/compile.js';
+import { piecesPerRackOf } from '../../src/study/rack-geometry.js';
+import { readScenario } from '../../src/study/read-scenario.js';
+
+const DAYS = 60;
+
+function taskOf(file: string, random: boolean): RushTask {
+  const read = readScenario(readFileSync(`scenarios/${file}`), file, { piecesPerRack: piecesPerRackOf });
+  if (!read.ok) throw new Error(read.problems.map(({ message }) => message).join('\n'));
+  const model = compile(read.scenario, piecesPerRackOf);
+  // Drawn machine times too, so that their streams are split as well.
+  const cycle = { law: 'gamma', meanMs: 150_000, sdMs: 60_000 } as const;
+  const machines = model.washing.machines?.map((machine) => ({ ...machine, cycle })) ?? null;
+  return { model: random ? { ...model, washing: { ...model.washing, machines } } : model, seed: 'merge', from: 0, days: DAYS, stock: null, listed: null, byDay: true };
+}
+
+const bytes = (run: DaysRun): string =>
+  JSON.stringify({ ...run, peaks: [...run.peaks], rackPeaks: [...run.rackPeaks], uses: [...run.uses], short: [...run.short], pieceMs: [...run.pieceMs] });
+
+describe('days are chunks of work that anyone can take', () => {
+  it.each(readdirSync('scenarios').flatMap((file) => [[file, false], [file, true]] as const))('%s (drawn machine times: %s): any split, merged in any order, gives the bytes of one run', (file, random) => {
+    const task = taskOf(file, random);
+    const whole = bytes(runDays(task));
+    fc.assert(
+      fc.property(fc.uniqueArray(fc.integer({ min: 1, max: DAYS - 1 }), { maxLength: 6 }), fc.boolean(), (cuts, backwards) => {
+        const edges = [0, ...cuts.sort((a, b) => a - b), DAYS];
+        const parts = edges.slice(1).map((to, index) => runDays({ ...task, from: edges[index]!, days: to - edges[index]! }));
+        expect(bytes(mergeDays(backwards ? parts.reverse() : parts)) === whole).toBe(true);
+      }),
+      { seed: 20, numRuns: 12 },
+    );
+  });
+
+  it('refuses a gap between the parts', () => {
+    const task = taskOf('1-commuter-bar.yaml', false);
+    const parts = [runDays({ ...task, from: 0, days: 5 }), runDays({ ...task, from: 6, days: 5 })];
+    expect(() => mergeDays(parts)).toThrow(/days 5 to 5 are missing/);
+  });
+});
