@@ -5,6 +5,7 @@
 import { availableParallelism } from 'node:os';
 import { Worker } from 'node:worker_threads';
 import { mergeDays, runDays, type DaysRun, type RushTask } from '../cafe/rush.js';
+import type { Assignment } from './worker.js';
 import { chunksOf, type Progress, type Runner } from '../study/runner.js';
 
 /** Below this much work left, ms, starting threads costs more than it saves: each has to load and warm up. */
@@ -47,7 +48,7 @@ export function threadedRunner(progress: Progress, threads: number = availablePa
         return mergeDays([first, ...parts]);
       }
       while (workers.length < threads) workers.push(new Worker(new URL('./worker.js', import.meta.url)));
-      return mergeDays([first, ...(await shareOut(workers, chunks, progress))]);
+      return mergeDays([first, ...(await shareOut(workers, rest, chunks, progress))]);
     },
     async close() {
       await Promise.all(workers.splice(0).map((worker) => worker.terminate()));
@@ -55,16 +56,20 @@ export function threadedRunner(progress: Progress, threads: number = availablePa
   };
 }
 
-function shareOut(workers: readonly Worker[], chunks: readonly RushTask[], progress: Progress): Promise<DaysRun[]> {
+function shareOut(workers: readonly Worker[], task: RushTask, chunks: readonly RushTask[], progress: Progress): Promise<DaysRun[]> {
   const done: DaysRun[] = [];
   let next = 0;
   return new Promise((resolve, reject) => {
     for (const worker of workers) {
+      // The café is sent once a thread, so that its floor stays warm from chunk to chunk.
+      let told = false;
       const give = (): void => {
-        if (next < chunks.length) {
-          worker.postMessage(chunks[next]);
-          next += 1;
-        }
+        const chunk = chunks[next];
+        if (chunk === undefined) return;
+        next += 1;
+        const assignment: Assignment = { task: told ? null : task, from: chunk.from, days: chunk.days };
+        told = true;
+        worker.postMessage(assignment);
       };
       worker.removeAllListeners('message');
       worker.removeAllListeners('error');
