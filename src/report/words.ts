@@ -7,6 +7,7 @@ import { cautionWords } from './words/cautions.js';
 import { chartWords } from './words/charts.js';
 import { inputWords } from './words/inputs.js';
 import { letterWords } from './words/letter.js';
+import { rackWords } from './words/racks.js';
 
 export const english = {
   /** BCP 47 tag of the language of these words. */
@@ -16,6 +17,7 @@ export const english = {
   charts: chartWords,
   inputs: inputWords,
   letter: letterWords,
+  racks: rackWords,
 };
 
 export type Words = typeof english;

@@ -1,0 +1,32 @@
+/** cuptide racks: how many pieces a rack takes, from their shapes, and washing as the rush has it. */
+import type { CommandModule } from 'yargs';
+
+export interface RacksArguments {
+  readonly file: string;
+  readonly ware?: string;
+  readonly json: boolean;
+  readonly seed?: string;
+  readonly out?: string;
+  readonly liftFrom?: string;
+  readonly liftTo?: string;
+  readonly reach?: string;
+}
+
+export const racks: CommandModule<object, RacksArguments> = {
+  command: 'racks <file>',
+  describe: 'Pieces a rack from the shape of the ware, drawings, and washing in the rush',
+  builder: (yargs) =>
+    yargs
+      .positional('file', { type: 'string', demandOption: true, describe: 'Scenario file (YAML or JSON)' })
+      .option('ware', { type: 'string', requiresArg: true, describe: 'One ware alone' })
+      .option('json', { type: 'boolean', default: false, describe: 'Print the answer as one JSON object' })
+      .option('seed', { type: 'string', requiresArg: true, describe: 'Word or number that the random days are drawn from' })
+      .option('lift-from', { type: 'string', requiresArg: true, describe: 'Height a loaded rack is lifted from, such as "90 cm"' })
+      .option('lift-to', { type: 'string', requiresArg: true, describe: 'Height it is lifted to, such as "45 cm"' })
+      .option('reach', { type: 'string', requiresArg: true, describe: 'Hands ahead of the ankles, such as "40 cm"' })
+      .option('out', { type: 'string', requiresArg: true, describe: 'Folder to write the drawings and the chart to (SVG)' }) as never,
+  async handler(args) {
+    const { runRacks } = await import('../run-racks.js');
+    await runRacks(args);
+  },
+};

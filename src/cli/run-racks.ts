@@ -1,0 +1,65 @@
+/** The racks from a file: table and washing printed, drawings written where asked. */
+import { basename, extname, join } from 'node:path';
+import { length } from '../quantities/units.js';
+import { rackLayout } from '../racking/layout.js';
+import { twoShapesChart } from '../report/charts/two-shapes.js';
+import { contextOf } from '../report/context-of.js';
+import { drawRack } from '../report/drawings/rack-drawing.js';
+import { formatsFor } from '../report/format.js';
+import { racksText } from '../report/racks-text.js';
+import { renderSvg, standaloneSvg } from '../report/render-svg.js';
+import { piecesPerRackOf, rackOf, vesselOf } from '../study/rack-geometry.js';
+import { ASSUMED_LIFT, racksStudy, type RacksAnswer, type StatedLift } from '../study/racks-study.js';
+import type { Scenario } from '../study/scenario.js';
+import type { RacksArguments } from './commands/racks.js';
+import { writeAll } from './files.js';
+import { MistakeError } from './mistakes.js';
+import { openScenario } from './open-scenario.js';
+import { daysBar } from './progress.js';
+import { version } from './version.js';
+import { threadedRunner } from './workers.js';
+
+export async function runRacks(args: RacksArguments): Promise<void> {
+  const opened = await openScenario(args.file);
+  const { scenario } = opened;
+  if (args.ware !== undefined && scenario.ware[args.ware] === undefined) throw new MistakeError(`--ware: "${args.ware}" is no ware of this scenario; it has ${Object.keys(scenario.ware).join(', ')}`);
+  const lift = liftOf(args);
+  const bar = await daysBar('running days');
+  const runner = threadedRunner((days) => bar.add(days));
+  let answer: RacksAnswer;
+  try {
+    answer = await racksStudy(scenario, runner, { lift, ...(args.seed === undefined ? {} : { seed: args.seed }) });
+  } finally {
+    bar.end();
+    await runner.close();
+  }
+  const context = contextOf(scenario, opened.inputs, version, piecesPerRackOf);
+  const files = args.out === undefined ? [] : await drawings(answer, scenario, join(args.out, basename(args.file, extname(args.file))), args.ware, formatsFor(context), context.locale);
+  await writeAll(files);
+  if (args.json) process.stdout.write(`${JSON.stringify(answer)}\n`);
+  else process.stdout.write(`${racksText(answer, context, args.ware)}${files.length === 0 ? '' : `\nWritten:\n${files.map(({ path }) => `  ${path}\n`).join('')}`}`);
+}
+
+function liftOf(args: RacksArguments): StatedLift {
+  const problems: string[] = [];
+  const cm = (option: string, text: string | undefined, assumed: number): number => {
+    if (text === undefined) return assumed;
+    const parsed = length.safeParse(text);
+    if (parsed.success) return parsed.data / 10;
+    problems.push(`--${option}: "${text}" ${parsed.error.issues[0]!.message}`);
+    return assumed;
+  };
+  const lift = { reachCm: cm('reach', args.reach, ASSUMED_LIFT.reachCm), fromCm: cm('lift-from', args.liftFrom, ASSUMED_LIFT.fromCm), toCm: cm('lift-to', args.liftTo, ASSUMED_LIFT.toCm) };
+  if (problems.length > 0) throw new MistakeError(problems.join('\n'));
+  return lift;
+}
+
+async function drawings(answer: RacksAnswer, scenario: Scenario, stem: string, only: string | undefined, formats: ReturnType<typeof formatsFor>, locale: string): Promise<{ path: string; content: string }[]> {
+  const used = answer.lines.filter((line) => line.used && line.pieces > 0 && (only === undefined || line.ware === only));
+  const racks = used.map((line) => {
+    const [vessel, rack] = [vesselOf(scenario.ware[line.ware]!)!, rackOf(line.rack)!];
+    return { path: `${stem}.rack-${line.ware}.svg`, content: drawRack(rackLayout(vessel, rack), vessel, rack, { ware: line.name, rack: line.rackName }) };
+  });
+  if (answer.twoShapes === null || only !== undefined) return racks;
+  return [...racks, { path: `${stem}.two-shapes.svg`, content: standaloneSvg(await renderSvg(twoShapesChart(answer.twoShapes, { locale, formats }))) }];
+}

@@ -1,0 +1,48 @@
+/** Chart: the same drinks in two shapes of cup: pieces, racks and minutes. What a trainer shows staff. */
+import type { TwoShapes } from '../../study/racks-study.js';
+import type { ChartTable } from './chart-table.js';
+import { framed, palette, type ChartContext, type ChartSpec } from './style.js';
+import { english, type Words } from '../words.js';
+
+const rows = ({ shapes, widerByMm }: TwoShapes, words: Words): { measure: string; shape: string; value: number }[] => {
+  const say = words.racks;
+  return shapes.flatMap((shape) => {
+    const name = shape.wider ? say.wider(widerByMm) : say.asTheyAre;
+    return [
+      { measure: say.shapesAxis.pieces, shape: name, value: shape.pieces },
+      { measure: say.shapesAxis.racks, shape: name, value: shape.racksADay },
+      { measure: say.shapesAxis.minutes, shape: name, value: shape.handlingMinutes },
+    ];
+  });
+};
+
+export function twoShapesChart(two: TwoShapes, { locale, formats }: ChartContext, words: Words = english): ChartSpec {
+  const say = words.racks;
+  const [now, wide] = [two.shapes[0]!, two.shapes[1]!];
+  const title = say.shapesChart(wide.pieces - now.pieces, Math.round(wide.handlingMinutes - now.handlingMinutes));
+  const values = rows(two, words).map((row) => ({ ...row, told: formats.decimal(row.value) }));
+  return {
+    ...framed({ title, description: `${title}. ${values.map(({ measure, shape, told }) => `${measure}, ${shape}: ${told}`).join('; ')}.`, locale }),
+    data: { values },
+    facet: { row: { field: 'measure', type: 'nominal', sort: null, title: null, header: { labelOrient: 'top', labelAnchor: 'start', labelFontSize: 12 } } },
+    resolve: { scale: { x: 'independent' } },
+    spec: {
+      width: 360,
+      height: 52,
+      encoding: { y: { field: 'shape', type: 'nominal', sort: null, title: null }, x: { field: 'value', type: 'quantitative', title: null, axis: { tickCount: 4 } } },
+      layer: [
+        { mark: { type: 'bar', height: 18 }, encoding: { color: { field: 'shape', type: 'nominal', sort: null, legend: null, scale: { range: [palette.blue, palette.orange] } } } },
+        { mark: { type: 'text', align: 'left', dx: 4 }, encoding: { text: { field: 'told' } } },
+      ],
+    },
+  };
+}
+
+export function twoShapesTable(two: TwoShapes, words: Words = english): ChartTable {
+  const say = words.racks;
+  return {
+    caption: say.shapesTitle(two.widerByMm),
+    columns: [{ title: say.shapesMeasure, as: 'text' }, { title: say.shapesFigure, as: 'decimal' }],
+    rows: rows(two, words).map(({ measure, shape, value }) => [`${measure}, ${shape}`, value]),
+  };
+}

@@ -1,0 +1,192 @@
+/** Racks as a study: what each kind takes of each ware, the plan with fewest loads, and washing as the rush has it. */
+import { rackKind, rackKindIds } from '../catalogue/catalogue.js';
+import { handleFinding, rackLayout, type Binding, type RackLayout } from '../racking/layout.js';
+import { nioshLift, type LiftAdvice } from '../racking/lifting.js';
+import { rackPlan, type RackedWare } from '../racking/plan.js';
+import type { Rack } from '../racking/rack.js';
+import type { Vessel } from '../racking/vessel.js';
+import type { Answer, Evidence } from './answer.js';
+import { nameOf } from './compile.js';
+import { familyOf, rackFill, rackKindOf } from './pieces-per-rack.js';
+import { piecesPerRackOf, rackOf, vesselOf } from './rack-geometry.js';
+import type { Runner } from './runner.js';
+import type { Scenario } from './scenario.js';
+import { study } from './size-study.js';
+
+/** A lift of a loaded rack: hands ahead of the ankles, heights of the hands above the floor, cm. */
+export interface StatedLift {
+  readonly reachCm: number;
+  readonly fromCm: number;
+  readonly toCm: number;
+}
+
+/** From a bench into a low machine; assumed unless stated. */
+export const ASSUMED_LIFT: StatedLift = { reachCm: 40, fromCm: 90, toCm: 45 };
+
+export interface RackLine {
+  readonly ware: string;
+  readonly name: string;
+  readonly rack: string;
+  readonly rackName: string;
+  /** The kind that the scenario washes it in, and the kind with fewest loads. */
+  readonly used: boolean;
+  readonly planned: boolean;
+  readonly pieces: number;
+  readonly areaShare: number;
+  readonly loadsPer100: number | null;
+  readonly binds: Binding;
+  /** Pieces with all handles straight, and all at 45°; null where it makes no difference to ask. */
+  readonly straight: number | null;
+  readonly at45: number | null;
+  readonly slackMm: number | null;
+  readonly cliff: RackLayout['cliff'];
+  readonly loadedKg: number;
+  readonly liftingIndex: number | null;
+  readonly problems: readonly string[];
+}
+
+/** What a house needs with its cups as they are and with every rim some millimetres wider. */
+export interface TwoShapes {
+  readonly widerByMm: number;
+  readonly shapes: readonly { readonly wider: boolean; readonly pieces: number; readonly cost: number; readonly racksADay: number; readonly handlingMinutes: number; readonly perRack: Readonly<Record<string, number>> }[];
+}
+
+export interface RacksAnswer {
+  readonly scenario: string;
+  readonly seed: string;
+  readonly currency: string;
+  readonly days: number;
+  readonly lines: readonly RackLine[];
+  /** Ware whose shape is not known: pieces a rack are given or typical. */
+  readonly given: readonly { readonly ware: string; readonly name: string; readonly rack: string; readonly pieces: number; readonly from: 'given' | 'class' }[];
+  readonly lift: StatedLift;
+  readonly liftCaution: string;
+  readonly washing: Pick<Answer, 'loads' | 'busy'> & {
+    readonly openHours: number;
+    /** Mean minutes of a use at each place, by ware. */
+    readonly places: readonly string[];
+    readonly minutes: readonly { readonly ware: string; readonly name: string; readonly minutes: readonly number[] }[];
+    /** Mean share of machines and hands busy, and racks waiting, from each quarter hour on. */
+    readonly quarters: readonly { readonly minute: number; readonly machines: number; readonly hands: number; readonly racksWaiting: number }[];
+    /** Minutes from opening at which racks begin to wait and no longer do; null: they never wait to speak of. */
+    readonly queue: { readonly fromMinute: number; readonly toMinute: number } | null;
+  };
+  readonly twoShapes: TwoShapes | null;
+}
+
+const DAYS = 300;
+const WIDER_BY_MM = 10;
+/** Racks waiting on the mean day that count as a queue. */
+const QUEUE = 0.1;
+
+export async function racksStudy(scenario: Scenario, runner: Runner, options: { readonly seed?: string; readonly lift?: StatedLift } = {}): Promise<RacksAnswer> {
+  const seed = options.seed ?? scenario.seed;
+  const run = (changed: Scenario) => study(changed, runner, { days: DAYS, watch: DAYS, seed, piecesPerRack: piecesPerRackOf });
+  const { answer } = await run(scenario);
+  const lift = options.lift ?? ASSUMED_LIFT;
+  const openHours = answer.evidence!.guests.partiesArriving.length === 0 ? 0 : hoursOf(scenario);
+  const adviceFor = (massG: number): LiftAdvice => nioshLift({ loadKg: massG / 1000, hCm: lift.reachCm, vOriginCm: lift.fromCm, vDestCm: lift.toCm, perMinute: answer.loads.racksADay / Math.max(openHours, 1) / 60 });
+  const racks = rackKindIds().flatMap((id) => rackOf(id) ?? []);
+  const known = Object.entries(scenario.ware).flatMap(([id, ware]) => {
+    const vessel = vesselOf(ware);
+    return vessel === null ? [] : [{ id, ware, vessel }];
+  });
+  const plan = rackPlan(known.map(({ id, vessel }): RackedWare => ({ id, vessel, group: vessel.shape === 'glass' ? 'glass' : 'china', pieces: answer.uses.find(({ ware }) => ware === id)?.aDay ?? 1 })), racks);
+  const lines = known.flatMap(({ id, ware, vessel }) => {
+    const used = rackKindOf(scenario.racks, familyOf(id, ware));
+    const planned = plan.lines.find((line) => line.ware === id)?.rack;
+    return racks.map((rack) => lineOf(id, nameOf(id, ware), vessel, rack, used, planned, adviceFor)).filter((line) => line.pieces > 0 || line.used);
+  });
+  const heaviest = Math.max(0, ...lines.filter(({ used }) => used).map(({ loadedKg }) => loadedKg));
+  return {
+    scenario: scenario.name,
+    seed,
+    currency: scenario.currency,
+    days: answer.days.chosenOn,
+    lines,
+    given: Object.entries(scenario.ware).flatMap(([id, ware]) => {
+      const rack = rackKindOf(scenario.racks, familyOf(id, ware));
+      const fill = rackFill(ware, rack, piecesPerRackOf);
+      return fill === null || fill.from === 'shape' ? [] : [{ ware: id, name: nameOf(id, ware), rack: rackKind(rack)?.name ?? rack, pieces: fill.pieces, from: fill.from }];
+    }),
+    lift,
+    liftCaution: adviceFor(heaviest * 1000).caution,
+    washing: { loads: answer.loads, busy: answer.busy, openHours, ...washingOf(answer, answer.evidence!) },
+    twoShapes: await twoShapes(scenario, answer, async (changed) => (await run(changed)).answer),
+  };
+}
+
+const hoursOf = ({ hours }: Scenario): number => ('from' in hours ? hours.to - hours.from : hours.for) / 3_600_000;
+
+function lineOf(ware: string, name: string, vessel: Vessel, rack: Rack, used: string, planned: string | undefined, adviceFor: (massG: number) => LiftAdvice): RackLine {
+  const layout = rackLayout(vessel, rack);
+  const turns = (vessel.handleMm ?? 0) > 0 && (rack.kind === 'open' || rack.kind === 'grid');
+  const finding = turns ? handleFinding(vessel, rack) : null;
+  return {
+    ware,
+    name,
+    rack: rack.id,
+    rackName: rackKind(rack.id)?.name ?? rack.id,
+    used: rack.id === used,
+    planned: rack.id === planned,
+    pieces: layout.pieces,
+    areaShare: layout.areaShare,
+    loadsPer100: layout.pieces === 0 ? null : Math.ceil(100 / layout.pieces),
+    binds: layout.binds,
+    straight: finding?.straight ?? null,
+    at45: finding?.at45 ?? null,
+    slackMm: layout.slackMm,
+    cliff: layout.cliff,
+    loadedKg: layout.loadedMassG / 1000,
+    liftingIndex: adviceFor(layout.loadedMassG).liftingIndex,
+    problems: layout.problems.map(({ message }) => message),
+  };
+}
+
+function washingOf(answer: Answer, evidence: Evidence): Omit<RacksAnswer['washing'], 'loads' | 'busy' | 'openHours'> {
+  const { guests, stepMinutes } = evidence;
+  const perQuarter = Math.max(1, Math.round(15 / stepMinutes));
+  const mean = (values: readonly number[], from: number): number => {
+    const part = values.slice(from, from + perQuarter);
+    return part.reduce((sum, value) => sum + value, 0) / part.length;
+  };
+  const starts = Array.from({ length: Math.ceil(guests.machinesBusy.length / perQuarter) }, (_, index) => index * perQuarter);
+  const waiting = guests.racksWaiting.map((racks, step) => ({ racks, minute: step * stepMinutes })).filter(({ racks }) => racks > QUEUE);
+  return {
+    places: answer.tightest.places,
+    minutes: answer.minutes.loop.map(({ ware, places }) => ({ ware, name: answer.stock.find((line) => line.ware === ware)!.name, minutes: places })),
+    quarters: starts.map((from) => ({ minute: from * stepMinutes, machines: mean(guests.machinesBusy, from), hands: mean(guests.handsBusy, from), racksWaiting: mean(guests.racksWaiting, from) })),
+    queue: waiting.length === 0 ? null : { fromMinute: waiting[0]!.minute, toMinute: waiting.at(-1)!.minute + stepMinutes },
+  };
+}
+
+/** The same drinks in wider cups: what the rim alone costs. Null where no cup's shape is known. */
+async function twoShapes(scenario: Scenario, now: Answer, sized: (changed: Scenario) => Promise<Answer>): Promise<TwoShapes | null> {
+  const cups = Object.entries(scenario.ware).filter(([, ware]) => ware.shape === 'cup' && vesselOf(ware) !== null);
+  if (cups.length === 0) return null;
+  const widened = (byMm: number): Scenario => ({
+    ...scenario,
+    ware: Object.fromEntries(
+      Object.entries(scenario.ware).map(([id, ware]) => {
+        if (!cups.some(([cup]) => cup === id)) return [id, ware];
+        // Pieces a rack follow from the shape here, also where the file gives them.
+        const { perRack: _, ...rest } = ware;
+        return [id, { ...rest, rim: ware.rim! + byMm }];
+      }),
+    ),
+  });
+  const shape = async (byMm: number, known: Answer | null): Promise<TwoShapes['shapes'][number]> => {
+    const changed = widened(byMm);
+    const answer = known ?? (await sized(changed));
+    return {
+      wider: byMm > 0,
+      pieces: answer.stock.filter(({ ware }) => cups.some(([cup]) => cup === ware)).reduce((sum, { pieces }) => sum + pieces, 0),
+      cost: answer.cost,
+      racksADay: answer.loads.racksADay,
+      handlingMinutes: answer.loads.handlingMinutes,
+      perRack: Object.fromEntries(cups.map(([id]) => [id, rackFill(changed.ware[id]!, rackKindOf(changed.racks, familyOf(id, changed.ware[id]!)), piecesPerRackOf)?.pieces ?? 0])),
+    };
+  };
+  const asGiven = cups.every(([, ware]) => ware.perRack === undefined);
+  return { widerByMm: WIDER_BY_MM, shapes: [await shape(0, asGiven ? now : null), await shape(WIDER_BY_MM, null)] };
+}

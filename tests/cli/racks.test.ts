@@ -1,0 +1,63 @@
+import { readdirSync, readFileSync, writeFileSync } from 'node:fs';
+import { join } from 'node:path';
+import { describe, expect, it } from 'vitest';
+import type { RacksAnswer } from '../../src/study/racks-study.js';
+import { cuptide, emptyFolder } from './run.js';
+
+const demo = 'scenarios/1-commuter-bar.yaml';
+
+describe('cuptide racks', () => {
+  const folder = emptyFolder();
+  const told = cuptide(['racks', demo, '--out', folder]);
+  const answer = JSON.parse(cuptide(['racks', demo, '--json']).out) as RacksAnswer;
+
+  it('tells pieces, loads, what holds the next piece out, slack, steps, lifting and cautions', () => {
+    expect(told.status, told.err).toBe(0);
+    for (const say of [/Medium cup +open\*/, /Lift\s/, /NIOSH/, /racks waiting/, /FDA\s+Food Code/, /10 mm wider/, /local rules/]) expect(told.out).toMatch(say);
+    for (const line of answer.lines.filter(({ pieces }) => pieces > 0)) {
+      expect(line.loadsPer100).toBe(Math.ceil(100 / line.pieces));
+      expect(line.areaShare).toBeGreaterThan(0);
+      expect(line.areaShare).toBeLessThanOrEqual(1);
+    }
+  });
+
+  it('plans the rack with fewest loads for each ware of known shape', () => {
+    for (const ware of new Set(answer.lines.map((line) => line.ware))) expect(answer.lines.filter((line) => line.ware === ware && line.planned)).toHaveLength(1);
+  });
+
+  it('draws every ware in its rack, to scale, and the two shapes', () => {
+    const files = readdirSync(folder);
+    expect(files.filter((name) => name.includes('.rack-')).length).toBe(answer.lines.filter(({ used, pieces }) => used && pieces > 0).length);
+    expect(files.some((name) => name.endsWith('two-shapes.svg'))).toBe(true);
+    const cup = readFileSync(join(folder, '1-commuter-bar.rack-medium-cup.svg'), 'utf8');
+    expect(cup.match(/<circle r="44\.75"\/>/g)).toHaveLength(answer.lines.find(({ ware, used }) => ware === 'medium-cup' && used)!.pieces);
+    expect(cup).toContain('<title>');
+  });
+
+  it('wider cups never make fewer racks', () => {
+    const [now, wide] = answer.twoShapes!.shapes;
+    for (const [ware, pieces] of Object.entries(wide!.perRack)) expect(pieces).toBeLessThanOrEqual(now!.perRack[ware]!);
+  });
+
+  it('minutes at each place add up to the loop', () => {
+    for (const { minutes } of answer.washing.minutes) expect(minutes.reduce((sum, one) => sum + one, 0)).toBeGreaterThan(5);
+  });
+
+  it('refuses a ware that fits no rack, an unknown ware and a length without a unit', () => {
+    const file = join(folder, 'wide.yaml');
+    writeFileSync(file, readFileSync(demo, 'utf8').replace('like: large-cup, name: Large cup,', 'like: large-cup, name: Large cup, rim: 480 mm,'));
+    const wide = cuptide(['racks', file]);
+    expect([wide.status, wide.out]).toEqual([2, '']);
+    expect(wide.err).toMatch(/ware\.large-cup.*does not fit a rack/);
+    expect(cuptide(['racks', demo, '--ware', 'bucket'])).toMatchObject({ status: 2, out: '' });
+    expect(cuptide(['racks', demo, '--reach', '40']).err).toMatch(/--reach: "40"/);
+  });
+
+  it('escapes hostile names in drawings', () => {
+    const file = join(folder, 'hostile.yaml');
+    writeFileSync(file, readFileSync(demo, 'utf8').replace('name: Medium cup', `name: "</title><script>alert(1)</script>"`));
+    const out = join(folder, 'hostile');
+    expect(cuptide(['racks', file, '--ware', 'medium-cup', '--out', out]).status).toBe(0);
+    expect(readFileSync(join(out, 'hostile.rack-medium-cup.svg'), 'utf8')).not.toContain('<script>');
+  });
+});
