@@ -22,6 +22,9 @@ export class Counter {
   /** Drinks made to take away, and house drinks that fell back on a takeaway cup. */
   takeawayDrinks = 0;
   paperFallBacks = 0;
+  /** By drink on the menu: takeaway cups ordered, and takeaway cups that stood in for house ware. */
+  readonly awayByKind: Float64Array;
+  readonly paperByKind: Float64Array;
   /** Drinks short by the first missing ware. */
   readonly short: Float64Array;
   /** Moment of the first short drink, ms; -1 for none. */
@@ -50,6 +53,8 @@ export class Counter {
 
   constructor(model: CafeModel, readonly settings: Settings, private readonly makers: People, private readonly flow: Flow) {
     this.short = new Float64Array(model.ware.length);
+    this.awayByKind = new Float64Array(model.menu.length);
+    this.paperByKind = new Float64Array(model.menu.length);
     this.firstAside = new Int32Array(model.menu.length);
     this.lastAside = new Int32Array(model.menu.length);
     this.noUse = new Uint8Array(model.menu.length);
@@ -59,6 +64,8 @@ export class Counter {
   open(): void {
     this.houseDrinks = this.shortDrinks = this.takeawayDrinks = this.paperFallBacks = 0;
     this.short.fill(0);
+    this.awayByKind.fill(0);
+    this.paperByKind.fill(0);
     this.firstShort = NONE;
     this.waitedMs = this.started = 0;
     this.head = this.tail = this.asideCount = this.turns = 0;
@@ -97,7 +104,9 @@ export class Counter {
       const drink = this.queue[this.head]!;
       this.head += 1;
       if (!this.flow.inHouse(this.flow.day.party[drink]!)) {
+        const kind = this.flow.day.kind[drink]!;
         this.takeawayDrinks += 1;
+        this.awayByKind[kind] = this.awayByKind[kind]! + 1;
         this.make(drink, TAKEAWAY_CUP);
       } else {
         this.startHouseDrink(drink);
@@ -154,9 +163,13 @@ export class Counter {
   }
 
   private fallBack(drink: number): boolean {
-    for (const setting of this.settings.fallBacks[this.flow.day.kind[drink]!]!) {
+    const kind = this.flow.day.kind[drink]!;
+    for (const setting of this.settings.fallBacks[kind]!) {
       if (this.firstMissing(setting) === NONE) {
-        if (setting === TAKEAWAY_CUP) this.paperFallBacks += 1;
+        if (setting === TAKEAWAY_CUP) {
+          this.paperFallBacks += 1;
+          this.paperByKind[kind] = this.paperByKind[kind]! + 1;
+        }
         this.take(drink, setting);
         return true;
       }

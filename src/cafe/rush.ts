@@ -30,6 +30,9 @@ export interface DaysRun {
   readonly uses: Float64Array;
   readonly short: Float64Array;
   readonly pieceMs: Float64Array;
+  /** By drink on the menu: takeaway cups ordered, and those that stood in for house ware. */
+  readonly away: Float64Array;
+  readonly paper: Float64Array;
   /** One entry a day, only at a given stock. */
   readonly byDay: readonly DayAtStock[];
 }
@@ -89,6 +92,8 @@ export function runDays(task: RushTask): DaysRun {
   const uses = new Float64Array(wares);
   const short = new Float64Array(wares);
   const pieceMs = new Float64Array(wares * PLACE_COUNT);
+  const away = new Float64Array(model.menu.length);
+  const paper = new Float64Array(model.menu.length);
   const byDay: DayAtStock[] = [];
   for (let index = 0; index < days; index += 1) {
     const number = from + index;
@@ -111,9 +116,11 @@ export function runDays(task: RushTask): DaysRun {
     if (task.byDay) {
       byDay.push({ short: [...counter.short], firstShortMs: counter.firstShort, left: seats.partiesLeft, takeawayInstead: seats.partiesTakeawayInstead, unserved: counter.unserved });
     }
+    addInto(away, counter.awayByKind);
+    addInto(paper, counter.paperByKind);
     addDay(sums, floor);
   }
-  return { from, days, peaks, rackPeaks, sums, uses, short, pieceMs, byDay };
+  return { from, days, peaks, rackPeaks, sums, uses, short, pieceMs, away, paper, byDay };
 }
 
 function addDay(sums: Record<SumName, number>, floor: Floor): void {
@@ -159,6 +166,8 @@ export function mergeDays(parts: readonly DaysRun[]): DaysRun {
   const uses = new Float64Array(first.uses.length);
   const short = new Float64Array(first.short.length);
   const pieceMs = new Float64Array(first.pieceMs.length);
+  const away = new Float64Array(first.away.length);
+  const paper = new Float64Array(first.paper.length);
   let peakAt = 0;
   let rackAt = 0;
   let expected = first.from;
@@ -173,8 +182,10 @@ export function mergeDays(parts: readonly DaysRun[]): DaysRun {
     addInto(uses, part.uses);
     addInto(short, part.short);
     addInto(pieceMs, part.pieceMs);
+    addInto(away, part.away);
+    addInto(paper, part.paper);
   }
-  return { from: first.from, days, peaks, rackPeaks, sums, uses, short, pieceMs, byDay: inOrder.flatMap((part) => part.byDay) };
+  return { from: first.from, days, peaks, rackPeaks, sums, uses, short, pieceMs, away, paper, byDay: inOrder.flatMap((part) => part.byDay) };
 }
 
 function addInto(total: Float64Array, part: Float64Array): void {

@@ -102,6 +102,10 @@ export const wareFields = {
   height: length.optional(),
   handle: length.optional(),
   handleWidth: length.optional(),
+  handleTip: z.enum(['flat', 'round'], { error: 'is no shape of a handle; write flat or round' }).optional(),
+  footprint: z.enum(['round', 'square', 'oval'], { error: 'is no footprint; write round, square or oval' }).optional(),
+  /** Square, oval and cutlery: length across, where it differs from the rim. */
+  rimAcross: length.optional(),
   depth: length.optional(),
   well: length.optional(),
   mass: mass.optional(),
@@ -109,8 +113,37 @@ export const wareFields = {
   colour: text('the colour').optional(),
 };
 
+/** Measures of racks at hand, where they differ from the usual ones of their kind. */
+const rackMeasures = group(
+  {
+    usable: length.optional(),
+    usableAcross: length.optional(),
+    /** Gap kept round every piece. */
+    clearance: length.optional(),
+    /** Compartments: their clear opening, the height inside, extenders on top and what each adds. */
+    opening: length.optional(),
+    innerHeight: length.optional(),
+    extenders: count('extenders').optional(),
+    extenderHeight: length.optional(),
+    /** Pegs: pitch, slots in a row, gap for the water, or the spacing of two saucers tried in the rack. */
+    pitch: length.optional(),
+    slots: count('slots', 1).optional(),
+    waterGap: length.optional(),
+    tried: length.optional(),
+    emptyMass: mass.optional(),
+    /** Largest mass it may have when loaded. */
+    maxMass: mass.optional(),
+  },
+  'write { opening: 90 mm } or { usable: 465 mm, clearance: 4 mm }',
+);
+
 const racks = group(
   {
+    /** Which way handles point. */
+    loading: z.enum(['best', 'straight', 'at45'], { error: 'is no way to load; write best, straight or at45' }).optional(),
+    /** For families that name no rack: the usual one of their class, or the one with fewest loads. */
+    plan: z.enum(['usual', 'fewestLoads'], { error: 'is no plan; write usual or fewestLoads' }).optional(),
+    measures: named(rackMeasures, 'write { grid-25: { opening: 90 mm } }').optional(),
     families: named(z.string({ error: 'is not a kind of rack; write its name, such as open or grid-25' }), 'write { china: open, glasses: grid-25 }').optional(),
     owned: named(countOrUnlimited('racks', 1), 'write { open: 6, grid-25: unlimited }').optional(),
   },

@@ -55,7 +55,7 @@ const rackKinds = z.record(
       usable: marked(length),
       compartments: count('compartments', 1).optional(),
       opening: marked(length).optional(),
-      slots: marked(count('slots', 1)).optional(),
+      pitch: marked(length).optional(),
       price: marked(money),
     },
     'describe the rack',

@@ -57,8 +57,8 @@ function liftOf(args: RacksArguments): StatedLift {
 async function drawings(answer: RacksAnswer, scenario: Scenario, stem: string, only: string | undefined, formats: ReturnType<typeof formatsFor>, locale: string): Promise<{ path: string; content: string }[]> {
   const used = answer.lines.filter((line) => line.used && line.pieces > 0 && (only === undefined || line.ware === only));
   const racks = used.map((line) => {
-    const [vessel, rack] = [vesselOf(scenario.ware[line.ware]!)!, rackOf(line.rack)!];
-    return { path: `${stem}.rack-${line.ware}.svg`, content: drawRack(rackLayout(vessel, rack), vessel, rack, { ware: line.name, rack: line.rackName }) };
+    const [vessel, rack] = [vesselOf(scenario.ware[line.ware]!)!, rackOf(line.rack, scenario.racks)!];
+    return { path: `${stem}.rack-${line.ware}.svg`, content: drawRack(rackLayout(vessel, rack, scenario.racks?.loading ?? 'best'), vessel, rack, { ware: line.name, rack: line.rackName }) };
   });
   if (answer.twoShapes === null || only !== undefined) return racks;
   return [...racks, { path: `${stem}.two-shapes.svg`, content: standaloneSvg(await renderSvg(twoShapesChart(answer.twoShapes, { locale, formats }))) }];

@@ -108,7 +108,7 @@ export interface Answer {
   readonly uses: readonly { readonly ware: string; readonly aDay: number }[];
   /** Drinks a day put in hand: house and takeaway. */
   readonly drinks: { readonly houseDrinks: number; readonly takeawayDrinks: number };
-  readonly takeawayCups: { readonly ordered: number; readonly asFallBack: number };
+  readonly takeawayCups: { readonly ordered: number; readonly asFallBack: number; readonly byDrink: readonly { readonly drink: string; readonly ordered: number; readonly asFallBack: number }[] };
   readonly tightest: TightestMoment;
   readonly evidence?: Evidence;
   readonly peaks?: readonly (readonly number[])[];

@@ -72,8 +72,8 @@ function checkRacks(tree: unknown): Flaw[] {
     ...(families.has(family) ? [] : [{ ...problemAt(['racks', 'families', family], undefined, 'is not the family of any ware', didYouMean(family, [...families])), onKey: true }]),
     ...(typeof kind !== 'string' || rackKind(kind) ? [] : [problemAt(['racks', 'families', family], kind, 'is not a kind of rack', didYouMean(kind, rackKindIds()))]),
   ]);
-  const owned = Object.keys(groupAt(tree, 'racks', 'owned')).flatMap((kind): Flaw[] =>
-    rackKind(kind) ? [] : [{ ...problemAt(['racks', 'owned', kind], undefined, 'is not a kind of rack', didYouMean(kind, rackKindIds())), onKey: true }],
+  const owned = (['owned', 'measures'] as const).flatMap((field) => Object.keys(groupAt(tree, 'racks', field)).map((kind) => [field, kind] as const)).flatMap(([field, kind]): Flaw[] =>
+    rackKind(kind) ? [] : [{ ...problemAt(['racks', field, kind], undefined, 'is not a kind of rack', didYouMean(kind, rackKindIds())), onKey: true }],
   );
   return [...named, ...owned];
 }

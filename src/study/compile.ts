@@ -92,7 +92,7 @@ function compileWare(scenario: Scenario, piecesPerRack: PiecesPerRack | undefine
   const kindIds = [...new Set(familyIds.map((family) => rackKindOf(scenario.racks, family)))];
   const ware = Object.entries(scenario.ware).map(([id, one], i): WareModel => {
     const family = familyOf(id, one);
-    const fill = rackFill(one, rackKindOf(scenario.racks, family), piecesPerRack);
+    const fill = rackFill(one, rackKindOf(scenario.racks, family), scenario.racks, piecesPerRack);
     if (fill === null || fill.pieces < 1) throw new Error(`ware ${id} fits no rack: read the scenario with the same pieces per rack`);
     return { id, family: familyIds.indexOf(family), perRack: fill.pieces, drying: one.drying, lowWater: one.lowWater ?? null, unitCost: costs[i]!, polishing: one.polishing ?? null };
   });

@@ -37,7 +37,7 @@ function complete(filled: Filled, path: Path, source: Readonly<Record<string, un
 
 /** A rack kind for the family of a ware of a class, where the file names none. */
 function rackOfClass(filled: Filled, family: unknown, kind: string): Filled {
-  if (typeof family !== 'string' || kind === 'open') return filled;
+  if (typeof family !== 'string' || kind === 'open' || valueAt(filled.tree, ['racks', 'plan']) === 'fewestLoads') return filled;
   const racks = valueAt(filled.tree, ['racks']);
   const families = valueAt(filled.tree, ['racks', 'families']);
   if ((racks !== undefined && !isGroup(racks)) || (families !== undefined && !isGroup(families))) return filled;

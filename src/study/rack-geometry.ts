@@ -1,9 +1,10 @@
 /** From the words of a scenario to shapes: a ware as a vessel, a kind of rack as a rack. */
-import { rackKind, type RackKind } from '../catalogue/catalogue.js';
+import { rackKind } from '../catalogue/catalogue.js';
 import { piecesPerRack } from '../racking/layout.js';
 import type { Rack } from '../racking/rack.js';
 import type { Vessel } from '../racking/vessel.js';
 import type { Ware } from './pieces-per-rack.js';
+import type { Scenario } from './scenario.js';
 
 /** A ware's shape; null where the scenario and its class do not tell enough. */
 export function vesselOf(ware: Ware): Vessel | null {
@@ -13,37 +14,47 @@ export function vesselOf(ware: Ware): Vessel | null {
   return {
     shape,
     rimMm: rim,
+    rimAcrossMm: ware.rimAcross,
+    footprint: ware.footprint,
     heightMm: tall,
     footMm: ware.foot,
     handleMm: ware.handle,
     handleWidthMm: ware.handleWidth,
+    handleTip: ware.handleTip,
     depthMm: depth,
     massG: ware.mass ?? 0,
   };
 }
 
-/** Pitch of the pegs of a rack for plates and saucers, mm; assumed: three rows of saucers then make the usual 24 to 36. */
-const PEG_PITCH_MM = 45;
-
-/** A kind of rack as a shape; null where its class does not tell enough to compute (cutlery). */
-export function rackOf(id: string): Rack | null {
+/** A kind of rack as a shape, with the measures that the scenario gives of it; null where too little is known. */
+export function rackOf(id: string, racks: Scenario['racks']): Rack | null {
   const kind = rackKind(id);
-  return kind === null ? null : shapeOf(id, kind);
-}
-
-function shapeOf(id: string, kind: RackKind): Rack | null {
-  const usableMm = kind.usable.value;
-  if (kind.form === 'open') return { id, kind: 'open', usableMm };
-  if (kind.form === 'grid' && kind.compartments !== undefined && kind.opening !== undefined) {
-    return { id, kind: 'grid', usableMm, cells: Math.round(Math.sqrt(kind.compartments)), openingMm: kind.opening.value };
+  if (kind === null) return null;
+  const own = racks?.measures?.[id];
+  const any = {
+    id,
+    usableMm: own?.usable ?? kind.usable.value,
+    usableAcrossMm: own?.usableAcross,
+    clearanceMm: own?.clearance,
+    innerHeightMm: own?.innerHeight,
+    emptyMassG: own?.emptyMass,
+    maxMassG: own?.maxMass,
+  };
+  if (kind.form === 'open') return { ...any, kind: 'open' };
+  if (kind.form === 'cutlery') return { ...any, kind: 'basket' };
+  if (kind.form === 'peg') {
+    const pitchMm = own?.pitch ?? kind.pitch?.value;
+    if (pitchMm === undefined) return null;
+    return { ...any, kind: 'peg', pitchMm, slots: own?.slots ?? Math.floor(any.usableMm / pitchMm), waterGapMm: own?.waterGap, triedMm: own?.tried };
   }
-  if (kind.form === 'peg') return { id, kind: 'peg', usableMm, slots: Math.floor(usableMm / PEG_PITCH_MM), pitchMm: PEG_PITCH_MM };
-  return null;
+  const openingMm = own?.opening ?? kind.opening?.value;
+  if (kind.compartments === undefined || openingMm === undefined) return null;
+  return { ...any, kind: 'grid', cells: Math.round(Math.sqrt(kind.compartments)), openingMm, extenders: own?.extenders, extenderMm: own?.extenderHeight };
 }
 
 /** Pieces of a ware in a rack of a kind, from their shapes; null where those are not known. */
-export function piecesPerRackOf(ware: Ware, kind: string): number | null {
+export function piecesPerRackOf(ware: Ware, kind: string, racks: Scenario['racks']): number | null {
   const vessel = vesselOf(ware);
-  const rack = rackOf(kind);
-  return vessel === null || rack === null ? null : piecesPerRack(vessel, rack);
+  const rack = rackOf(kind, racks);
+  return vessel === null || rack === null ? null : piecesPerRack(vessel, rack, racks?.loading ?? 'best');
 }

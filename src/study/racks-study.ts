@@ -2,6 +2,7 @@
 import { rackKind, rackKindIds } from '../catalogue/catalogue.js';
 import { handleFinding, rackLayout, type Binding, type RackLayout } from '../racking/layout.js';
 import { nioshLift, type LiftAdvice } from '../racking/lifting.js';
+import type { LoadingRule } from '../racking/open-rack.js';
 import { rackPlan, type RackedWare } from '../racking/plan.js';
 import type { Rack } from '../racking/rack.js';
 import type { Vessel } from '../racking/vessel.js';
@@ -86,7 +87,7 @@ export async function racksStudy(scenario: Scenario, runner: Runner, options: { 
   const lift = options.lift ?? ASSUMED_LIFT;
   const openHours = answer.evidence!.guests.partiesArriving.length === 0 ? 0 : hoursOf(scenario);
   const adviceFor = (massG: number): LiftAdvice => nioshLift({ loadKg: massG / 1000, hCm: lift.reachCm, vOriginCm: lift.fromCm, vDestCm: lift.toCm, perMinute: answer.loads.racksADay / Math.max(openHours, 1) / 60 });
-  const racks = rackKindIds().flatMap((id) => rackOf(id) ?? []);
+  const racks = rackKindIds().flatMap((id) => rackOf(id, scenario.racks) ?? []);
   const known = Object.entries(scenario.ware).flatMap(([id, ware]) => {
     const vessel = vesselOf(ware);
     return vessel === null ? [] : [{ id, ware, vessel }];
@@ -95,7 +96,7 @@ export async function racksStudy(scenario: Scenario, runner: Runner, options: { 
   const lines = known.flatMap(({ id, ware, vessel }) => {
     const used = rackKindOf(scenario.racks, familyOf(id, ware));
     const planned = plan.lines.find((line) => line.ware === id)?.rack;
-    return racks.map((rack) => lineOf(id, nameOf(id, ware), vessel, rack, used, planned, adviceFor)).filter((line) => line.pieces > 0 || line.used);
+    return racks.map((rack) => lineOf(id, nameOf(id, ware), vessel, rack, used, planned, scenario.racks?.loading ?? 'best', adviceFor)).filter((line) => line.pieces > 0 || line.used);
   });
   const heaviest = Math.max(0, ...lines.filter(({ used }) => used).map(({ loadedKg }) => loadedKg));
   return {
@@ -106,7 +107,7 @@ export async function racksStudy(scenario: Scenario, runner: Runner, options: { 
     lines,
     given: Object.entries(scenario.ware).flatMap(([id, ware]) => {
       const rack = rackKindOf(scenario.racks, familyOf(id, ware));
-      const fill = rackFill(ware, rack, piecesPerRackOf);
+      const fill = rackFill(ware, rack, scenario.racks, piecesPerRackOf);
       return fill === null || fill.from === 'shape' ? [] : [{ ware: id, name: nameOf(id, ware), rack: rackKind(rack)?.name ?? rack, pieces: fill.pieces, from: fill.from }];
     }),
     lift,
@@ -118,8 +119,8 @@ export async function racksStudy(scenario: Scenario, runner: Runner, options: { 
 
 const hoursOf = ({ hours }: Scenario): number => ('from' in hours ? hours.to - hours.from : hours.for) / 3_600_000;
 
-function lineOf(ware: string, name: string, vessel: Vessel, rack: Rack, used: string, planned: string | undefined, adviceFor: (massG: number) => LiftAdvice): RackLine {
-  const layout = rackLayout(vessel, rack);
+function lineOf(ware: string, name: string, vessel: Vessel, rack: Rack, used: string, planned: string | undefined, rule: LoadingRule, adviceFor: (massG: number) => LiftAdvice): RackLine {
+  const layout = rackLayout(vessel, rack, rule);
   const turns = (vessel.handleMm ?? 0) > 0 && (rack.kind === 'open' || rack.kind === 'grid');
   const finding = turns ? handleFinding(vessel, rack) : null;
   return {
@@ -184,7 +185,7 @@ async function twoShapes(scenario: Scenario, now: Answer, sized: (changed: Scena
       cost: answer.cost,
       racksADay: answer.loads.racksADay,
       handlingMinutes: answer.loads.handlingMinutes,
-      perRack: Object.fromEntries(cups.map(([id]) => [id, rackFill(changed.ware[id]!, rackKindOf(changed.racks, familyOf(id, changed.ware[id]!)), piecesPerRackOf)?.pieces ?? 0])),
+      perRack: Object.fromEntries(cups.map(([id]) => [id, rackFill(changed.ware[id]!, rackKindOf(changed.racks, familyOf(id, changed.ware[id]!)), changed.racks, piecesPerRackOf)?.pieces ?? 0])),
     };
   };
   const asGiven = cups.every(([, ware]) => ware.perRack === undefined);

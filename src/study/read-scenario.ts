@@ -10,6 +10,7 @@ import { parseYaml } from './parse-yaml.js';
 import { isWithin, type Path } from './path.js';
 import { familyOf, rackFill, rackKindOf, type PiecesPerRack } from './pieces-per-rack.js';
 import { inOrder, problem, problemAt, type Flaw, type Position, type Problem } from './problems.js';
+import { withRackPlan } from './rack-plan.js';
 import { scenarioSchema, type Scenario } from './scenario.js';
 import { isGroup, unwrap, valueAt, withValueAt, type Unwrapped, type Wrap } from './tree.js';
 import { warningsOf } from './warnings.js';
@@ -57,13 +58,13 @@ export function checkTree(raw: unknown, positionOf: PositionOf, fileName: string
     ...flawsOf(parsed.success ? [] : parsed.error.issues, scenarioSchema, filled.tree),
     ...crossChecks(filled.tree),
     ...unwrapped.wraps.flatMap((wrap) => checkRange(wrap, filled.tree, parsed.data, unwrapped)),
-    ...(parsed.success ? checkFits(parsed.data, options.piecesPerRack) : []),
+    ...(parsed.success ? checkFits(withRackPlan(parsed.data, options.piecesPerRack), options.piecesPerRack) : []),
   ].filter((flaw, _, all) => !followsFromAnother(flaw, all));
   if (flaws.length > 0 || !parsed.success) {
     const place = (flaw: Flaw): Position => positionOf(flaw.file ?? unwrapped.filePath(flaw.path), flaw.onKey);
     return { ok: false, problems: inOrder(flaws.map((flaw) => problem(flaw, fileName, place(flaw)))) };
   }
-  const scenario = parsed.data;
+  const scenario = withRackPlan(parsed.data, options.piecesPerRack);
   return {
     ok: true,
     scenario,
@@ -118,7 +119,7 @@ function checkRange(wrap: Wrap, tree: unknown, scenario: Scenario | undefined, {
 const fillsOf = (scenario: Scenario, piecesPerRack?: PiecesPerRack) =>
   Object.entries(scenario.ware).map(([id, ware]) => {
     const kind = rackKindOf(scenario.racks, familyOf(id, ware));
-    return { id, kind, fill: rackFill(ware, kind, piecesPerRack) };
+    return { id, kind, fill: rackFill(ware, kind, scenario.racks, piecesPerRack) };
   });
 
 /** Every ware must fit the rack it is washed in. */

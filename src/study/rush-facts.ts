@@ -55,7 +55,11 @@ export function rushFacts(model: CafeModel, run: DaysRun, level: number): RushFa
     },
     uses: model.ware.map(({ id }, ware) => ({ ware: id, aDay: run.uses[ware]! / days })),
     drinks: { houseDrinks: sums.houseDrinks / days, takeawayDrinks: sums.takeawayDrinks / days },
-    takeawayCups: { ordered: sums.takeawayDrinks / days, asFallBack: sums.paperFallBacks / days },
+    takeawayCups: {
+      ordered: sums.takeawayDrinks / days,
+      asFallBack: sums.paperFallBacks / days,
+      byDrink: model.menu.map(({ id }, kind) => ({ drink: id, ordered: run.away[kind]! / days, asFallBack: run.paper[kind]! / days })),
+    },
   };
 }
 

@@ -8,6 +8,7 @@ import { group, named } from '../quantities/group.js';
 import { amount, currency } from '../quantities/money.js';
 import { share } from '../quantities/numbers.js';
 import { filled, quantities, text } from '../quantities/quantity.js';
+import { storageSchema, supplySchema } from '../ordering/schema.js';
 import { suitSchema } from '../suiting/schema.js';
 
 /** Fields of one ware, drink or machine: a line for each folder that adds its own. */
@@ -22,7 +23,9 @@ const slices = {
   menu: named(drink, 'write a drink a line, such as flat-white: { share: 100 %, setting: [cup, saucer] }'),
   ware: named(ware, 'write a ware a line, such as cup: { like: medium-cup }'),
   washing: washingSchema(oneMachine, listedMachine),
+  storage: storageSchema.optional(),
   suit: suitSchema.optional(),
+  supply: supplySchema.optional(),
 };
 
 const locale = z.string().refine((tag) => isLocale(tag), { error: 'is no language tag; write one such as en-IE or de (BCP 47)' });

@@ -60,8 +60,8 @@ function racksOf(scenario: Scenario): Record<string, RackFit> {
   return Object.fromEntries(
     Object.entries(scenario.ware).flatMap(([id, ware]) => {
       const kind = rackKindOf(scenario.racks, familyOf(id, ware));
-      const [vessel, rack] = [vesselOf(ware), rackOf(kind)];
-      return vessel === null || rack === null ? [] : [[id, rackFit(kind, rackLayout(vessel, rack))] as const];
+      const [vessel, rack] = [vesselOf(ware), rackOf(kind, scenario.racks)];
+      return vessel === null || rack === null ? [] : [[id, rackFit(kind, rackLayout(vessel, rack, scenario.racks?.loading ?? 'best'))] as const];
     }),
   );
 }

@@ -19,7 +19,7 @@ function taskOf(file: string, random: boolean): RushTask {
 }
 
 const bytes = (run: DaysRun): string =>
-  JSON.stringify({ ...run, peaks: [...run.peaks], rackPeaks: [...run.rackPeaks], uses: [...run.uses], short: [...run.short], pieceMs: [...run.pieceMs] });
+  JSON.stringify({ ...run, peaks: [...run.peaks], rackPeaks: [...run.rackPeaks], uses: [...run.uses], short: [...run.short], pieceMs: [...run.pieceMs], away: [...run.away], paper: [...run.paper] });
 
 describe('days are chunks of work that anyone can take', () => {
   it.each(readdirSync('scenarios').flatMap((file) => [[file, false], [file, true]] as const))('%s (drawn machine times: %s): any split, merged in any order, gives the bytes of one run', (file, random) => {

@@ -83,7 +83,7 @@ export function fixtureAnswer(rename: (id: string) => string | undefined = () =>
     loads: { aDay: 17.3, racksADay: 17.3, fill: 0.81, handlingMinutes: 23, polishingMinutes: 0, racksNeeded: [{ kind: 'open', racks: 4 }] },
     uses: stock.map(({ ware }, i) => ({ ware, aDay: weights[i]! * 2 })),
     drinks: { houseDrinks: 96.2, takeawayDrinks: 114.2 },
-    takeawayCups: { ordered: 114.2, asFallBack: 0.1 },
+    takeawayCups: { ordered: 114.2, asFallBack: 0.1, byDrink: [] },
     tightest: fixtureTightest(),
     evidence: fixtureEvidence(),
   };
