@@ -1,6 +1,6 @@
 // Builds what `npm ci` leaves in dist/: the command, its worker, the library entry and its types.
 import { execFileSync } from 'node:child_process';
-import { chmodSync, rmSync } from 'node:fs';
+import { chmodSync, copyFileSync, rmSync } from 'node:fs';
 import { fileURLToPath } from 'node:url';
 import { build } from 'esbuild';
 
@@ -25,5 +25,7 @@ await build({
   logLevel: 'warning',
 });
 chmodSync(`${dist}/cuptide.js`, 0o755);
+// The solver's program, which it looks for beside the command.
+copyFileSync(`${root}node_modules/highs/build/highs.wasm`, `${dist}/highs.wasm`);
 
 execFileSync(process.execPath, [`${root}node_modules/typescript/bin/tsc`, '-p', `${root}src`], { stdio: 'inherit', cwd: root });

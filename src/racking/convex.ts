@@ -72,10 +72,12 @@ export function difference(a: Rounded, b: Rounded, gap: number): Rounded {
   const edges = [...from.edges, ...minus.edges].sort((e, f) => e.angle - f.angle);
   let [x, y] = [from.lowest.x + minus.lowest.x, from.lowest.y + minus.lowest.y];
   const points: Point[] = [{ x, y }];
-  for (const edge of edges.slice(0, -1)) {
+  edges.forEach((edge, i) => {
     x += edge.x;
     y += edge.y;
-    points.push({ x, y });
-  }
+    // Parallel edges run on as one; the last edge leads back to the start.
+    const next = edges[i + 1];
+    if (next !== undefined && next.angle - edge.angle > 1e-9) points.push({ x, y });
+  });
   return { points, radius: a.radius + b.radius + gap };
 }

@@ -24,12 +24,9 @@ export interface OpenLayout {
   readonly angleDeg: number;
 }
 
-/** Shares of the pitch by which every second row is shifted. Past a half they repeat when all point one way. */
-const SHIFTS: Readonly<Record<OpenPattern, readonly number[]>> = {
-  grid: [0],
-  staggered: [0.5, 0.4, 0.3, 0.2, 0.1],
-  turned: [0, 0.5, -0.5, ...[1, 2, 3, 4, 6, 7, 8, 9].flatMap((tenths) => [tenths / 10, -tenths / 10])],
-};
+/** Shares of the pitch by which every second row is shifted. */
+const SHIFTED = [0.5, -0.5, ...[4, 3, 2, 1, 6, 7, 8, 9].flatMap((tenths) => [tenths / 10, -tenths / 10])];
+const SHIFTS: Readonly<Record<OpenPattern, readonly number[]>> = { grid: [0], staggered: SHIFTED, turned: [0, ...SHIFTED] };
 /** Angles in the order of trial: of equally full layouts the plainest to load is kept. */
 const ANGLES = [0, 90, 45, ...Array.from({ length: 19 }, (_, i) => 5 * i).filter((angle) => angle % 45 !== 0)];
 
@@ -42,8 +39,12 @@ function trialsOf(s: OpenSearch): Trial[] {
   const { rule, outline } = s;
   if (typeof rule === 'object') {
     const angleDeg = outline.plainDisc ? 0 : rule.angleDeg;
-    // Seen with x and y exchanged, a handle at an angle from x stands at the rest of the right angle.
-    return [{ ...rule, angleDeg, exchanged: false }, { ...rule, angleDeg: 90 - angleDeg, exchanged: true }];
+    // Of turned rows either kind may be the first. Seen with x and y exchanged, a handle at an angle from x stands at
+    // the rest of the right angle.
+    return (rule.pattern === 'turned' ? [angleDeg, angleDeg + 180] : [angleDeg]).flatMap((angle) => [
+      { pattern: rule.pattern, angleDeg: angle, exchanged: false },
+      { pattern: rule.pattern, angleDeg: 90 - angle, exchanged: true },
+    ]);
   }
   const angles = outline.plainDisc ? [0] : rule === 'straight' ? [0, 90] : rule === 'at45' ? [45] : ANGLES;
   const trials = angles.flatMap((angleDeg): NamedPattern[] => [

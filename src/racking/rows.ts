@@ -211,7 +211,8 @@ export function fullestRows(meeting: Meeting, shifts: readonly number[], beat: n
     for (const m of meeting.turned ? [n, n - 1, n + 1] : [n, n - 1]) {
       if (m < 1 || m > longest || rowsAtMost(meeting, n, m) < rowsToBeat([n, m], most)) continue;
       for (const shift of shifts) {
-        if (shift === 0 && !meeting.turned && m !== n) continue;
+        // Pointing all one way, a row no shorter is nearest within half a pitch, a shorter one within the longer.
+        if (!meeting.turned && (m === n ? Math.abs(shift) > 0.5 : shift <= 0)) continue;
         const course: Course = { counts: [n, m], shift };
         const bounds = pitchBounds(meeting, course);
         if (bounds === null) continue;

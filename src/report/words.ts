@@ -7,6 +7,7 @@ import { cautionWords } from './words/cautions.js';
 import { chartWords } from './words/charts.js';
 import { inputWords } from './words/inputs.js';
 import { letterWords } from './words/letter.js';
+import { orderWords } from './words/order.js';
 import { rackWords } from './words/racks.js';
 
 export const english = {
@@ -17,6 +18,7 @@ export const english = {
   charts: chartWords,
   inputs: inputWords,
   letter: letterWords,
+  order: orderWords,
   racks: rackWords,
 };
 

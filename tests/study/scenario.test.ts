@@ -19,7 +19,7 @@ describe('the demo cafés', () => {
     expect(warnings).toEqual([]);
     expect(textOf(name).split('\n').length).toBeLessThanOrEqual(120);
     expect(inputs.some(({ basis, range }) => basis === 'measured' && range !== null)).toBe(true);
-    expect(compile(scenario).menu.length).toBeGreaterThanOrEqual(4);
+    expect(compile(scenario).menu.length).toBeGreaterThanOrEqual(3);
   });
 
   it('differ in kind: food on the machine and waiting for seats, two machines', () => {

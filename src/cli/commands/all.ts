@@ -1,11 +1,13 @@
 /** All commands, in the order of the help. A new command: its file beside this one, and one line here. */
 import type { CommandModule } from 'yargs';
 import { check } from './check.js';
+import { order } from './order.js';
 import { racks } from './racks.js';
 import { report } from './report.js';
 import { size } from './size.js';
 import { starter } from './new.js';
+import { stocktake } from './stocktake.js';
 import { suit } from './suit.js';
 import { till } from './till.js';
 
-export const commands = [starter, check, till, size, report, racks, suit] as unknown as readonly CommandModule[];
+export const commands = [starter, check, till, size, report, racks, suit, order, stocktake] as unknown as readonly CommandModule[];

@@ -1,0 +1,104 @@
+import { unzipSync, strFromU8 } from 'fflate';
+import { existsSync, readdirSync, readFileSync, writeFileSync } from 'node:fs';
+import { join } from 'node:path';
+import { describe, expect, it } from 'vitest';
+import type { OrderSheet } from '../../src/ordering/order-sheet.js';
+import { cuptide, emptyFolder } from './run.js';
+
+const demo = 'scenarios/1-commuter-bar.yaml';
+const text = readFileSync(demo, 'utf8');
+const day = ['--date', '2026-12-01', '--days', '300'];
+
+describe('cuptide order', () => {
+  const folder = emptyFolder();
+  const told = cuptide(['order', demo, ...day, '--out', folder]);
+  const sheet = JSON.parse(cuptide(['order', demo, ...day, '--json']).out) as OrderSheet;
+
+  it('orders whole cartons that cover the holding, with every figure of the sheet in the text', () => {
+    expect(told.status, told.err).toBe(0);
+    for (const line of sheet.lines) {
+      expect(line.pieces).toBe(line.cartons! * line.cartonPieces!);
+      expect(line.onHand + line.pieces).toBeGreaterThanOrEqual(line.hold);
+      expect(line.hold).toBeGreaterThanOrEqual(line.par);
+      expect(told.out).toMatch(new RegExp(`${line.name} +${line.par} +${line.hold} +${line.pieces}`));
+    }
+    const { goodsMinor, freightMinor, taxMinor, totalMinor, handlingMinor } = sheet.totals;
+    expect([goodsMinor + freightMinor + taxMinor, goodsMinor + freightMinor + taxMinor + handlingMinor]).toContain(totalMinor);
+    for (const say of [/Suppliers side by side/, /Takeaway, a week/, /Where the pieces stand/, /A carton of china is heavy/]) expect(told.out).toMatch(say);
+  });
+
+  it('writes the same numbers to CSV, workbook and page', () => {
+    const csv = readFileSync(join(folder, '1-commuter-bar.order.csv'), 'utf8');
+    const book = unzipSync(readFileSync(join(folder, '1-commuter-bar.order.xlsx')));
+    const cells = strFromU8(book['xl/worksheets/sheet1.xml']!);
+    const page = readFileSync(join(folder, '1-commuter-bar.order.html'), 'utf8');
+    for (const line of sheet.lines) {
+      expect(csv).toContain(line.name);
+      expect(page).toContain(`<td>${line.cartons} × ${line.cartonPieces}</td>`);
+      expect(cells).toContain(`<v>${line.cartons}</v>`);
+    }
+    expect(cells).toMatch(/<f>/);
+    expect(page).toContain("default-src 'none'");
+    expect(readdirSync(folder).filter((name) => name.endsWith('.svg')).length).toBe(2 * sheet.lines.length + 1);
+  });
+
+  it('needs no supplier to say how many are needed', () => {
+    const file = join(folder, 'plain.yaml');
+    writeFileSync(file, text.slice(0, text.indexOf('\n# Where to buy')));
+    const { status, out, err } = cuptide(['order', file, ...day]);
+    expect(status, err).toBe(0);
+    expect(out).toMatch(/No supplier is named/);
+  });
+
+  it.each([
+    ['a carton of nothing', 'carton: 12 }', 'carton: 0 }', /carton/],
+    ['a missing carton', '{ price: 5.20 EUR, carton: 12 }', '{ price: 5.20 EUR }', /carton: is missing/],
+    ['freight steps out of order', 'freight: { fixed: 14 EUR, perCarton: 3 EUR, freeFrom: 900 EUR }', 'freight: { steps: [{ from: 9, fixed: 20 EUR }, { from: 1, fixed: 9 EUR }] }', /steps/],
+    ['a lead time longer than the horizon', 'leadTime: 7 days', 'leadTime: 900 days', /leadTime/],
+    ['another currency', 'medium-cup: { price: 5.20 EUR, carton', 'medium-cup: { price: 5.20 USD, carton', /USD/],
+    ['an unknown ware', '        teaspoon: { price: 1.30 EUR, carton: 24 }', '        teaspon: { price: 1.30 EUR, carton: 24 }', /teaspon.*teaspoon/s],
+  ])('refuses %s, with its place, and writes nothing', (_, good, bad, message) => {
+    const file = join(folder, 'bad.yaml');
+    expect(text).toContain(good);
+    writeFileSync(file, text.replace(good, bad));
+    const out = join(folder, 'never');
+    const ran = cuptide(['order', file, ...day, '--out', out]);
+    expect([ran.status, ran.out]).toEqual([2, '']);
+    expect(ran.err).toMatch(message);
+    expect(ran.err).toMatch(/bad\.yaml:\d+:\d+: supply\./);
+    expect(existsSync(out)).toBe(false);
+  });
+
+  it('refuses a day that is none', () => {
+    expect(cuptide(['order', demo, '--date', '31.12.2026'])).toMatchObject({ status: 2, out: '' });
+  });
+});
+
+describe('cuptide stocktake', () => {
+  const folder = emptyFolder();
+  const counted = (rows: string): string => {
+    const file = join(folder, 'counts.csv');
+    writeFileSync(file, rows);
+    return file;
+  };
+  const args = (rows: string, last = 'medium-cup=47,teaspoon=97'): string[] => ['stocktake', demo, '--counts', counted(rows), '--since', '2026-09-01', '--last', last, ...day];
+
+  it('tells what is missing, the rate seen, the rate updated, and what to order', () => {
+    const { status, out, err } = cuptide(args('ware,counted,broken,retired\nmedium-cup,40,2,1\nteaspoon,80,,\n'));
+    expect(status, err).toBe(0);
+    expect(out).toMatch(/Medium cup +47 +40 +1 +6/);
+    expect(out).toMatch(/0\.30 → 0\.\d\d \(/);
+    expect(out).toMatch(/Not counted: Large cup, Saucer, Tumbler/);
+  });
+
+  it.each([
+    ['more counted than there were', 'ware,counted\nmedium-cup,400\n', /counts\.csv:2: .*more than the 47/],
+    ['unknown ware', 'ware,counted\nmedium-cups,30\n', /counts\.csv:2: .*not a ware.*medium-cup/],
+    ['a count below nothing', 'ware,counted\nmedium-cup,-3\n', /counts\.csv:2: .*not a count/],
+    ['no column of counts', 'ware,pieces\nmedium-cup,3\n', /counts\.csv:1: /],
+  ])('refuses %s', (_, rows, message) => {
+    const ran = cuptide(args(rows));
+    expect([ran.status, ran.out]).toEqual([2, '']);
+    expect(ran.err).toMatch(message);
+  });
+});
