@@ -12,6 +12,7 @@ import type { CafeModel } from './model.js';
 import { PLACE_COUNT, SHELF, IN_USE } from './places.js';
 import type { People } from './people.js';
 import { Settings, TAKEAWAY_CUP } from './settings.js';
+import type { Storage } from './storage.js';
 
 const NONE = -1;
 
@@ -51,7 +52,7 @@ export class Counter {
   private setting = new Int32Array(512);
   private readonly watchesShelf: boolean;
 
-  constructor(model: CafeModel, readonly settings: Settings, private readonly makers: People, private readonly flow: Flow) {
+  constructor(model: CafeModel, readonly settings: Settings, private readonly makers: People, private readonly storage: Storage | null, private readonly flow: Flow) {
     this.short = new Float64Array(model.ware.length);
     this.awayByKind = new Float64Array(model.menu.length);
     this.paperByKind = new Float64Array(model.menu.length);
@@ -125,7 +126,11 @@ export class Counter {
     const wanted = this.settings.wanted[this.flow.day.kind[drink]!]!;
     const missing = this.firstMissing(wanted);
     if (missing === NONE) {
-      this.take(drink, wanted);
+      if (!this.waitsForFetch(wanted)) this.take(drink, wanted);
+      else {
+        this.storage!.waits += 1;
+        this.stepAside(drink);
+      }
       return;
     }
     this.shortDrinks += 1;
@@ -158,6 +163,7 @@ export class Counter {
   private retry(drink: number): boolean {
     const wanted = this.settings.wanted[this.flow.day.kind[drink]!]!;
     if (this.firstMissing(wanted) !== NONE) return this.fallBack(drink);
+    if (this.waitsForFetch(wanted)) return false;
     this.take(drink, wanted);
     return true;
   }
@@ -165,7 +171,7 @@ export class Counter {
   private fallBack(drink: number): boolean {
     const kind = this.flow.day.kind[drink]!;
     for (const setting of this.settings.fallBacks[kind]!) {
-      if (this.firstMissing(setting) === NONE) {
+      if (this.firstMissing(setting) === NONE && !this.waitsForFetch(setting)) {
         if (setting === TAKEAWAY_CUP) {
           this.paperFallBacks += 1;
           this.paperByKind[kind] = this.paperByKind[kind]! + 1;
@@ -175,6 +181,19 @@ export class Counter {
       }
     }
     return false;
+  }
+
+  /** Whether a setting that the shelf has is not on the machine top; somebody is then sent for it. */
+  private waitsForFetch(setting: number): boolean {
+    if (this.storage === null || !this.storage.lacks(setting)) return false;
+    this.storage.work();
+    return true;
+  }
+
+  private takeFromTop(storage: Storage, setting: number): void {
+    const { pieces, start } = this.settings;
+    for (let at = start[setting]!; at < start[setting + 1]!; at += 1) storage.taken(pieces[at]!);
+    storage.work();
   }
 
   private stepAside(drink: number): void {
@@ -209,6 +228,7 @@ export class Counter {
     const { pieces, start } = this.settings;
     const to = start[setting + 1]!;
     for (let at = start[setting]!; at < to; at += 1) this.flow.ledger.move(pieces[at]!, SHELF, IN_USE, 1);
+    if (this.storage !== null) this.takeFromTop(this.storage, setting);
     this.make(drink, setting);
     // A takeaway cup takes nothing from the shelf.
     if (this.watchesShelf && setting !== TAKEAWAY_CUP) this.flow.shelfLower();

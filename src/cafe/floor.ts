@@ -19,6 +19,7 @@ import { DRYING, POLISHING, SHELF } from './places.js';
 import { Polishing } from './polishing.js';
 import { Seats } from './seats.js';
 import { Settings } from './settings.js';
+import { Storage } from './storage.js';
 import { Tables } from './tables.js';
 import { OtherLoads } from './washing/other-loads.js';
 import { Washing } from './washing/washing.js';
@@ -43,6 +44,8 @@ export class Floor implements Flow {
   readonly bench: Bench;
   readonly washing: Washing;
   readonly polishing: Polishing;
+  /** Null where the shelf is one place. */
+  readonly storage: Storage | null;
   day!: Day;
   now = 0;
   /** Guests who chose to take away. */
@@ -65,7 +68,8 @@ export class Floor implements Flow {
     this.handsAreMakers = washing.hands === 'makers';
     this.hands = washing.hands === 'makers' ? this.makers : washing.hands === 'clearers' ? this.clearers : new People(washing.hands, closingMs);
     this.seats = new Seats(model.seats, closingMs, this);
-    this.counter = new Counter(model, this.settings, this.makers, this);
+    this.storage = model.storage ? new Storage(model.storage, seed, closingMs, this.makers, this.settings, this) : null;
+    this.counter = new Counter(model, this.settings, this.makers, this.storage, this);
     this.tables = new Tables(this.settings, this);
     this.clearing = new Clearing(model.clearing, model.seats.heldUntilCleared, seed, this.tables, this.clearers, this);
     this.washing = new Washing(model, seed, this.hands, this);
@@ -113,6 +117,7 @@ export class Floor implements Flow {
     this.counter.open();
     this.tables.open();
     this.bench.open();
+    this.storage?.open(number);
     this.polishing.open(number);
     this.washing.open(number);
     this.clearing.open(number);
@@ -130,7 +135,11 @@ export class Floor implements Flow {
         return this.piecesReturn(payload);
       case MOMENT.polished:
         this.polishing.done(payload);
+        this.storage?.returned(payload % this.model.ware.length, Math.floor(payload / this.model.ware.length));
         return this.shelfFuller();
+      case MOMENT.fetched:
+        this.storage!.fetched(payload);
+        return this.peopleFree();
       case MOMENT.unloaded:
         return this.washing.unloaded(payload);
       case MOMENT.cycleDone:
@@ -208,6 +217,7 @@ export class Floor implements Flow {
         this.polishing.join(lot);
       } else {
         ledger.move(ware, DRYING, SHELF, pieces);
+        this.storage?.returned(ware, pieces);
       }
       if (calendar.nextKey() !== key) break;
       calendar.take();
@@ -280,6 +290,7 @@ export class Floor implements Flow {
   peopleFree(): void {
     this.washing.work();
     if (this.polishing.used) this.polishing.work();
+    this.storage?.work();
     this.counter.work();
   }
 }

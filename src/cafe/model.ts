@@ -111,6 +111,17 @@ export interface WashingModel {
   readonly otherLoads: OtherLoadsModel | null;
 }
 
+/** The shelf as two places; absent or null: one place. */
+export interface StorageModel {
+  /** By ware: pieces that stand on the machine top; null: the ware has one place. At least 1, and at least what a setting takes. */
+  readonly onTop: readonly (number | null)[];
+  /** By ware: pieces left on top at which more are fetched. */
+  readonly trigger: readonly number[];
+  readonly trip: DurationLaw;
+  readonly tripPieces: number | null;
+  readonly fetchers: number | null | 'makers';
+}
+
 export interface CafeModel {
   readonly closingMs: number;
   readonly arrivals: readonly ArrivalStep[];
@@ -125,4 +136,5 @@ export interface CafeModel {
   readonly makers: number | null;
   readonly clearing: ClearingModel;
   readonly washing: WashingModel;
+  readonly storage?: StorageModel | null;
 }

@@ -13,7 +13,7 @@ import { PLACE_COUNT } from './places.js';
 export const SUMS = [
   'days', 'safeDays', 'parties', 'guestsSeated', 'guestsTookAway', 'guestsLeft', 'guestsTakeawayInstead', 'houseDrinks', 'shortDrinks', 'takeawayDrinks',
   'paperFallBacks', 'unserved', 'waitedMs', 'drinksStarted', 'machineMs', 'makerMs', 'seatMs', 'clearerMs', 'handMs', 'polishMs', 'loads', 'racks', 'ownRacks',
-  'fillPermille', 'trips', 'runMs',
+  'fillPermille', 'trips', 'fetchTrips', 'fetchWaits', 'runMs',
 ] as const;
 export type SumName = (typeof SUMS)[number];
 
@@ -150,6 +150,8 @@ function addDay(sums: Record<SumName, number>, floor: Floor): void {
   sums.ownRacks += washing.ownRacks;
   sums.fillPermille += washing.fillPermille;
   sums.trips += clearing.trips;
+  sums.fetchTrips += floor.storage?.trips ?? 0;
+  sums.fetchWaits += floor.storage?.waits ?? 0;
   sums.runMs += floor.now;
 }
 

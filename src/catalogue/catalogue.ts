@@ -56,6 +56,10 @@ const rackKinds = z.record(
       compartments: count('compartments', 1).optional(),
       opening: marked(length).optional(),
       pitch: marked(length).optional(),
+      /** Tallest piece: of compartments without extenders, of any other as the machine takes it. */
+      innerHeight: marked(length),
+      extenderHeight: marked(length).optional(),
+      extendersMost: marked(count('extenders')).optional(),
       price: marked(money),
     },
     'describe the rack',

@@ -3,11 +3,13 @@ import { basename, extname, join } from 'node:path';
 import { length } from '../quantities/units.js';
 import { rackLayout } from '../racking/layout.js';
 import { twoShapesChart } from '../report/charts/two-shapes.js';
+import { cleanText } from '../report/clean-text.js';
 import { contextOf } from '../report/context-of.js';
 import { drawRack } from '../report/drawings/rack-drawing.js';
 import { formatsFor } from '../report/format.js';
 import { racksText } from '../report/racks-text.js';
 import { renderSvg, standaloneSvg } from '../report/render-svg.js';
+import { english } from '../report/words.js';
 import { piecesPerRackOf, rackOf, vesselOf } from '../study/rack-geometry.js';
 import { ASSUMED_LIFT, racksStudy, type RacksAnswer, type StatedLift } from '../study/racks-study.js';
 import type { Scenario } from '../study/scenario.js';
@@ -18,6 +20,9 @@ import { openScenario } from './open-scenario.js';
 import { daysBar } from './progress.js';
 import { version } from './version.js';
 import { threadedRunner } from './workers.js';
+
+/** Width of a drawing on a page, CSS pixels. */
+const DRAWING_PX = 520;
 
 export async function runRacks(args: RacksArguments): Promise<void> {
   const opened = await openScenario(args.file);
@@ -36,9 +41,15 @@ export async function runRacks(args: RacksArguments): Promise<void> {
   const context = contextOf(scenario, opened.inputs, version, piecesPerRackOf);
   const files = args.out === undefined ? [] : await drawings(answer, scenario, join(args.out, basename(args.file, extname(args.file))), args.ware, formatsFor(context), context.locale);
   await writeAll(files);
-  if (args.json) process.stdout.write(`${JSON.stringify(answer)}\n`);
+  if (args.json) process.stdout.write(`${JSON.stringify(args.ware === undefined ? answer : ofWare(answer, args.ware))}\n`);
   else process.stdout.write(`${racksText(answer, context, args.ware)}${files.length === 0 ? '' : `\nWritten:\n${files.map(({ path }) => `  ${path}\n`).join('')}`}`);
 }
+
+/** What is told of one ware alone: its lines, and the lift. */
+const ofWare = (answer: RacksAnswer, id: string): Omit<RacksAnswer, 'washing' | 'twoShapes' | 'plan'> => {
+  const { washing: _washing, twoShapes: _twoShapes, plan: _plan, ...rest } = answer;
+  return { ...rest, lines: answer.lines.filter(({ ware }) => ware === id), given: answer.given.filter(({ ware }) => ware === id) };
+};
 
 function liftOf(args: RacksArguments): StatedLift {
   const problems: string[] = [];
@@ -56,9 +67,9 @@ function liftOf(args: RacksArguments): StatedLift {
 
 async function drawings(answer: RacksAnswer, scenario: Scenario, stem: string, only: string | undefined, formats: ReturnType<typeof formatsFor>, locale: string): Promise<{ path: string; content: string }[]> {
   const used = answer.lines.filter((line) => line.used && line.pieces > 0 && (only === undefined || line.ware === only));
-  const racks = used.map((line) => {
+  const racks = used.map((line, index) => {
     const [vessel, rack] = [vesselOf(scenario.ware[line.ware]!)!, rackOf(line.rack, scenario.racks)!];
-    return { path: `${stem}.rack-${line.ware}.svg`, content: drawRack(rackLayout(vessel, rack, scenario.racks?.loading ?? 'best'), vessel, rack, { ware: line.name, rack: line.rackName }) };
+    return { path: `${stem}.rack-${line.ware}.svg`, content: drawRack(rackLayout(vessel, rack, scenario.racks?.loading ?? 'best'), vessel, rack, { title: english.racks.drawingTitle(cleanText(line.name), line.pieces, line.rackName), id: `rack-${index + 1}`, widthPx: DRAWING_PX }) };
   });
   if (answer.twoShapes === null || only !== undefined) return racks;
   return [...racks, { path: `${stem}.two-shapes.svg`, content: standaloneSvg(await renderSvg(twoShapesChart(answer.twoShapes, { locale, formats }))) }];

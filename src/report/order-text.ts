@@ -11,7 +11,7 @@ import { english } from './words.js';
 
 const WIDTH = 100;
 
-export function orderText({ sheet, saucers, storage, unquoted }: OrderStudy, context: ReportContext): string {
+export function orderText({ sheet, saucers, storage, fetching, unquoted }: OrderStudy, context: ReportContext): string {
   const words = context.words ?? english;
   const say = words.order;
   const formats = formatsFor(context);
@@ -81,6 +81,7 @@ export function orderText({ sheet, saucers, storage, unquoted }: OrderStudy, con
             storage.lines.map((line) => [cleanText(line.name), formats.count(line.onTop), formats.count(line.inReserve), line.trigger === null ? say.none : formats.count(line.trigger)]),
             WIDTH,
           ),
+          ...(fetching === null ? [] : wrapText(say.fetching(formats.decimal(fetching.trips), formats.decimal(fetching.waits), formats.percent(fetching.safe)), WIDTH)),
           ...[...storage.homeless.map(({ ware, pieces }) => say.homeless(nameOf(ware), pieces)), ...storage.remedies].flatMap((line) => wrapText(line, WIDTH)),
         ],
     listUnder(say.warnings, [...sheet.warnings, ...(storage?.warnings ?? [])].map(({ message }) => message)),

@@ -7,6 +7,8 @@ import { formatsFor, textTable, wrapText } from './format.js';
 import { english } from './words.js';
 
 const WIDTH = 100;
+/** Racks less full than this on the mean leave half empty or worse. */
+const PART_FULL = 0.5;
 
 /** @param only show this ware alone in the first table */
 export function racksText(answer: RacksAnswer, context: ReportContext, only?: string): string {
@@ -21,25 +23,33 @@ export function racksText(answer: RacksAnswer, context: ReportContext, only?: st
       `${line.rack}${line.used ? '*' : ''}${line.planned ? '+' : ''}`,
       formats.count(line.pieces),
       formats.percent(line.areaShare),
-      line.loadsPer100 === null ? '–' : formats.count(line.loadsPer100),
+      line.loadsPer100 === null ? say.unknown : formats.count(line.loadsPer100),
       say.binds(line.binds),
-      line.straight === null ? '–' : `${line.straight} / ${line.at45}`,
-      line.slackMm === null ? 'ample' : formats.decimal(line.slackMm),
-      line.cliff === null ? '–' : say.cliff(line.cliff),
-      formats.decimal(line.loadedKg),
-      line.liftingIndex === null ? 'none' : formats.decimal(line.liftingIndex),
+      line.straight === null ? say.unknown : `${line.straight} / ${line.at45}`,
+      line.slackMm === null ? (line.pieces === 0 ? say.unknown : say.ample) : formats.decimal(Math.floor(line.slackMm * 10 + 1e-9) / 10),
+      line.cliff === null ? say.unknown : say.cliff(line.cliff),
+      line.loadedKg === null ? say.unknown : formats.decimal(line.loadedKg),
+      line.liftingIndex === null ? (line.loadedKg === null ? say.unknown : say.noLoad) : formats.decimal(line.liftingIndex),
     ]),
     WIDTH + 20,
   );
   const problems = lines.flatMap((line) => line.problems.map((problem) => `${cleanText(line.name)}, ${line.rack}: ${problem}`));
+  const planned = (used: number | null): string | null => (used === null ? null : formats.decimal(used));
+  const marked = lines.filter((line) => line.used || line.planned);
+  const remarks = [
+    ...(only === undefined ? [say.plan(planned(answer.plan.usedRacksADay), formats.decimal(answer.plan.racksADay))] : []),
+    ...marked.filter(({ extenders }) => extenders > 0).map((line) => say.extenders(cleanText(line.name), line.rack, line.extenders)),
+    ...(marked.some((line) => line.glass && line.rack === 'open') ? [say.glassApart] : []),
+  ];
   const { washing } = answer;
   const opening = answer.washing.openHours === 0 ? 1 : answer.washing.openHours;
   const places = washing.places.map((place, index) => ({ place, index })).filter(({ index }) => washing.minutes.some(({ minutes }) => minutes[index]! >= 0.05));
   const shapes = answer.twoShapes;
   const parts: string[][] = [
     [say.tableTitle, '', ...table, say.marks],
-    [...answer.given.map(({ name, pieces, rack, from }) => say.given(cleanText(name), pieces, rack, from)), ...problems].flatMap((line) => wrapText(line, WIDTH)),
-    [...wrapText(say.liftTold(answer.lift.reachCm, answer.lift.fromCm, answer.lift.toCm), WIDTH), ...wrapText(answer.liftCaution, WIDTH)],
+    remarks.flatMap((line) => wrapText(line, WIDTH)),
+    [...answer.given.filter(({ ware }) => only === undefined || ware === only).map(({ name, pieces, rack, from }) => say.given(cleanText(name), pieces, rack, from)), ...problems].flatMap((line) => wrapText(line, WIDTH)),
+    [...wrapText(say.liftTold(answer.lift.reachCm, answer.lift.fromCm, answer.lift.toCm), WIDTH), ...(answer.liftCaution === null ? [] : wrapText(answer.liftCaution, WIDTH))],
     only === undefined
       ? [
           say.washing(answer.days),
@@ -75,13 +85,23 @@ export function racksText(answer: RacksAnswer, context: ReportContext, only?: st
               formats.count(shape.pieces),
               Object.values(shape.perRack).join(', '),
               formats.decimal(shape.racksADay),
+              formats.decimal(shape.fullRacksADay),
               formats.decimal(shape.handlingMinutes),
               formats.money(shape.cost),
             ]),
             WIDTH,
           ),
+          ...moved(answer).flatMap(({ name, rack }) => wrapText(say.shapesMoved(cleanText(name), rack), WIDTH)),
+          ...(washing.loads.fill < PART_FULL ? wrapText(say.shapesPartFull(formats.percent(washing.loads.fill)), WIDTH) : []),
         ],
     cautionsFor(context).flatMap(({ title, text, defersTo }) => wrapText(`${title}: ${text} (${words.cautions.defers} ${defersTo}.)`, WIDTH, '  ')),
   ];
   return `${parts.filter((part) => part.length > 0).map((part) => part.join('\n')).join('\n\n')}\n`;
+}
+
+/** Cups that go in another kind of rack once they are wider. */
+function moved({ twoShapes, lines }: RacksAnswer): { readonly name: string; readonly rack: string }[] {
+  const [now, wide] = twoShapes?.shapes ?? [];
+  if (now === undefined || wide === undefined) return [];
+  return Object.entries(wide.racks).flatMap(([ware, rack]) => (now.racks[ware] === rack ? [] : [{ name: lines.find((line) => line.ware === ware)?.name ?? ware, rack: (lines.find((line) => line.rack === rack)?.rackName ?? rack).toLowerCase() }]));
 }

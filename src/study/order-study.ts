@@ -7,10 +7,10 @@ import type { OrderSheet } from '../ordering/order-sheet.js';
 import type { Outcome } from '../ordering/problems.js';
 import { readSupply } from '../ordering/read-supply.js';
 import { saucerFits, type SaucerFits } from '../ordering/saucers.js';
-import { storageLayout, storageProblems, type StorageLayout, type StoredWare } from '../ordering/storage.js';
+import { STORAGE_DEFAULTS, storageLayout, storageProblems, type StorageLayout, type StoredWare } from '../ordering/storage.js';
 import { takeawayLines, type TakeawayLine } from '../ordering/takeaway.js';
 import type { Answer } from './answer.js';
-import { nameOf } from './compile.js';
+import { compile, nameOf } from './compile.js';
 import { piecesPerRackOf } from './rack-geometry.js';
 import type { Runner } from './runner.js';
 import type { Scenario } from './scenario.js';
@@ -22,8 +22,19 @@ export interface OrderStudy {
   readonly saucers: SaucerFits;
   /** Null where the scenario says nothing of storage. */
   readonly storage: StorageLayout | null;
+  /** The rush at the par with the two places, means a day; null without storage. */
+  readonly fetching: Fetching | null;
   /** True where the scenario names no supplier, so that each ware is ordered at its own price, by the piece. */
   readonly unquoted: boolean;
+}
+
+export interface Fetching {
+  readonly days: number;
+  readonly trips: number;
+  /** Drinks that waited for pieces on their way up from the reserve. */
+  readonly waits: number;
+  /** Share of rushes in which nothing runs out, fetching included. */
+  readonly safe: number;
 }
 
 export type OrderOptions = Pick<StudyOptions, 'level' | 'seed' | 'days'> & {
@@ -76,10 +87,26 @@ export async function orderStudy(scenario: Scenario, runner: Runner, options: Or
     loadSolver,
   );
   if (!sheet.ok) return sheet;
-  return {
-    ok: true,
-    value: { answer, sheet: sheet.value, saucers: fitsOf(scenario), storage: scenario.storage === undefined ? null : storageLayout(scenario.storage, stored), unquoted },
+  const storage = scenario.storage === undefined ? null : storageLayout(scenario.storage, stored);
+  const fetching = storage === null ? null : await fetchingOf(scenario, storage, answer, runner);
+  return { ok: true, value: { answer, sheet: sheet.value, saucers: fitsOf(scenario), storage, fetching, unquoted } };
+}
+
+/** The days of the study at the par, with pieces moved up from the reserve. The par itself is that of one place. */
+async function fetchingOf(scenario: Scenario, layout: StorageLayout, answer: Answer, runner: Runner): Promise<Fetching> {
+  const model = compile(scenario, piecesPerRackOf);
+  const rules = scenario.storage!;
+  const most = (ware: number): number => Math.max(1, ...model.menu.flatMap(({ setting, fallBacks }) => [setting, ...fallBacks].map((pieces) => pieces.filter((piece) => piece === ware).length)));
+  const onTop = layout.lines.map((line, ware) => (line.onTop < most(ware) ? null : line.onTop));
+  const storage = {
+    onTop,
+    trigger: layout.lines.map((line, ware) => Math.max(line.trigger ?? 0, most(ware) - 1)),
+    trip: { law: 'constant', ms: rules.trip ?? STORAGE_DEFAULTS.tripMs } as const,
+    tripPieces: rules.tripPieces ?? null,
+    fetchers: rules.fetchedBy === undefined || rules.fetchedBy === 'maker' ? ('makers' as const) : rules.fetchedBy,
   };
+  const { sums } = await runner.run({ model: { ...model, storage }, seed: answer.seed, from: 0, days: DAYS_AT_STOCK, stock: answer.stock.map(({ pieces }) => pieces), listed: null, byDay: false });
+  return { days: sums.days, trips: sums.fetchTrips / sums.days, waits: sums.fetchWaits / sums.days, safe: sums.safeDays / sums.days };
 }
 
 /** Loss rates of a ware: the scenario's own, else those of its class (assumed). */

@@ -1,6 +1,6 @@
 /** From the words of a scenario to shapes: a ware as a vessel, a kind of rack as a rack. */
 import { rackKind } from '../catalogue/catalogue.js';
-import { piecesPerRack } from '../racking/layout.js';
+import { piecesPerRack, rackLayout } from '../racking/layout.js';
 import type { Rack } from '../racking/rack.js';
 import type { Vessel } from '../racking/vessel.js';
 import type { Ware } from './pieces-per-rack.js';
@@ -36,7 +36,7 @@ export function rackOf(id: string, racks: Scenario['racks']): Rack | null {
     usableMm: own?.usable ?? kind.usable.value,
     usableAcrossMm: own?.usableAcross,
     clearanceMm: own?.clearance,
-    innerHeightMm: own?.innerHeight,
+    innerHeightMm: own?.innerHeight ?? kind.innerHeight.value,
     emptyMassG: own?.emptyMass,
     maxMassG: own?.maxMass,
   };
@@ -49,7 +49,9 @@ export function rackOf(id: string, racks: Scenario['racks']): Rack | null {
   }
   const openingMm = own?.opening ?? kind.opening?.value;
   if (kind.compartments === undefined || openingMm === undefined) return null;
-  return { ...any, kind: 'grid', cells: Math.round(Math.sqrt(kind.compartments)), openingMm, extenders: own?.extenders, extenderMm: own?.extenderHeight };
+  // A rack that is measured has the extenders it is said to have; the usual one as many as its ware needs.
+  const extenders = own?.extenders ?? (own?.innerHeight === undefined ? kind.extendersMost?.value : 0);
+  return { ...any, kind: 'grid', cells: Math.round(Math.sqrt(kind.compartments)), openingMm, extenders, extenderMm: own?.extenderHeight ?? kind.extenderHeight?.value };
 }
 
 /** Pieces of a ware in a rack of a kind, from their shapes; null where those are not known. */
@@ -57,4 +59,23 @@ export function piecesPerRackOf(ware: Ware, kind: string, racks: Scenario['racks
   const vessel = vesselOf(ware);
   const rack = rackOf(kind, racks);
   return vessel === null || rack === null ? null : piecesPerRack(vessel, rack, racks?.loading ?? 'best');
+}
+
+/** Which measure keeps a ware out of a kind of rack. */
+export interface Misfit {
+  /** Field of the ware: "height", "handle". */
+  readonly field: string;
+  readonly valueMm: number;
+  readonly rule: string;
+}
+
+/** Why a ware of known shape does not go in a rack of a kind; null where it does, or where no measure of it is at fault. */
+export function misfitOf(ware: Ware, kind: string, racks: Scenario['racks']): Misfit | null {
+  const vessel = vesselOf(ware);
+  const rack = rackOf(kind, racks);
+  if (vessel === null || rack === null) return null;
+  const [first] = rackLayout(vessel, rack, racks?.loading ?? 'best').problems;
+  const field = first?.path.at(-1);
+  if (first === undefined || first.path[0] !== 'vessel' || typeof first.value !== 'number' || typeof field !== 'string' || !field.endsWith('Mm')) return null;
+  return { field: field.slice(0, -2), valueMm: first.value, rule: first.rule };
 }

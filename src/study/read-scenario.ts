@@ -10,6 +10,7 @@ import { parseYaml } from './parse-yaml.js';
 import { isWithin, type Path } from './path.js';
 import { familyOf, rackFill, rackKindOf, type PiecesPerRack } from './pieces-per-rack.js';
 import { inOrder, problem, problemAt, type Flaw, type Position, type Problem } from './problems.js';
+import { misfitOf } from './rack-geometry.js';
 import { withRackPlan } from './rack-plan.js';
 import { scenarioSchema, type Scenario } from './scenario.js';
 import { isGroup, unwrap, valueAt, withValueAt, type Unwrapped, type Wrap } from './tree.js';
@@ -127,8 +128,11 @@ function checkFits(scenario: Scenario, piecesPerRack?: PiecesPerRack): Flaw[] {
   return fillsOf(scenario, piecesPerRack).flatMap(({ id, kind, fill: found }): Flaw[] => {
     const path: Path = ['ware', id];
     if (found === null) return [{ ...problemAt([...path, 'perRack'], undefined, `is missing: nothing tells how many fill a rack of the kind ${kind}`, 'count the pieces in a full rack and write perRack: 16') }];
-    if (found.pieces < 1) return [problemAt(path, undefined, `does not fit a rack of the kind ${kind}, so it could never be washed`, 'name another kind under racks.families, or give perRack')];
-    return [];
+    if (found.pieces > 0) return [];
+    const why = misfitOf(scenario.ware[id]!, kind, scenario.racks);
+    const place: Path = why === null ? path : [...path, why.field];
+    const rule = `does not fit a rack of the kind ${kind}, so it could never be washed${why === null ? '' : `: ${why.rule}`}`;
+    return [problemAt(place, why === null ? undefined : `${why.valueMm} mm`, rule, 'name another kind under racks.families, or give perRack')];
   });
 }
 

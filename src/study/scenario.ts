@@ -8,6 +8,7 @@ import { group, named } from '../quantities/group.js';
 import { amount, currency } from '../quantities/money.js';
 import { share } from '../quantities/numbers.js';
 import { filled, quantities, text } from '../quantities/quantity.js';
+import { alternativesSchema, costsSchema } from '../comparing/schema.js';
 import { storageSchema, supplySchema } from '../ordering/schema.js';
 import { suitSchema } from '../suiting/schema.js';
 
@@ -23,6 +24,8 @@ const slices = {
   menu: named(drink, 'write a drink a line, such as flat-white: { share: 100 %, setting: [cup, saucer] }'),
   ware: named(ware, 'write a ware a line, such as cup: { like: medium-cup }'),
   washing: washingSchema(oneMachine, listedMachine),
+  alternatives: alternativesSchema.optional(),
+  costs: costsSchema.optional(),
   storage: storageSchema.optional(),
   suit: suitSchema.optional(),
   supply: supplySchema.optional(),

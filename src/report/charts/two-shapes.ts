@@ -11,6 +11,7 @@ const rows = ({ shapes, widerByMm }: TwoShapes, words: Words): { measure: string
     return [
       { measure: say.shapesAxis.pieces, shape: name, value: shape.pieces },
       { measure: say.shapesAxis.racks, shape: name, value: shape.racksADay },
+      { measure: say.shapesAxis.full, shape: name, value: shape.fullRacksADay },
       { measure: say.shapesAxis.minutes, shape: name, value: shape.handlingMinutes },
     ];
   });
@@ -19,12 +20,12 @@ const rows = ({ shapes, widerByMm }: TwoShapes, words: Words): { measure: string
 export function twoShapesChart(two: TwoShapes, { locale, formats }: ChartContext, words: Words = english): ChartSpec {
   const say = words.racks;
   const [now, wide] = [two.shapes[0]!, two.shapes[1]!];
-  const title = say.shapesChart(wide.pieces - now.pieces, Math.round(wide.handlingMinutes - now.handlingMinutes));
-  const values = rows(two, words).map((row) => ({ ...row, told: formats.decimal(row.value) }));
+  const title = say.shapesChart(two.widerByMm, wide.pieces - now.pieces, Math.round(wide.handlingMinutes - now.handlingMinutes));
+  const values = rows(two, words).map((row) => ({ ...row, told: Number.isInteger(row.value) ? formats.count(row.value) : formats.decimal(row.value) }));
   return {
     ...framed({ title, description: `${title}. ${values.map(({ measure, shape, told }) => `${measure}, ${shape}: ${told}`).join('; ')}.`, locale }),
     data: { values },
-    facet: { row: { field: 'measure', type: 'nominal', sort: null, title: null, header: { labelOrient: 'top', labelAnchor: 'start', labelFontSize: 12 } } },
+    facet: { row: { field: 'measure', type: 'nominal', sort: Object.values(say.shapesAxis), title: null, header: { labelOrient: 'top', labelAnchor: 'start', labelFontSize: 12, labelColor: 'currentColor' } } },
     resolve: { scale: { x: 'independent' } },
     spec: {
       width: 360,

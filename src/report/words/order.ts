@@ -22,6 +22,7 @@ export const orderWords = {
   orphanSaucer: (saucer: string): string => `${saucer} takes no cup.`,
   storage: 'Where the pieces stand',
   storageHead: ['Ware', 'On the machine', 'In reserve', 'Fetch at'],
+  fetching: (trips: string, waits: string, safe: string): string => `${trips} trips to the reserve a rush; ${waits} drinks wait for one (waiting is not being short); nothing runs out in ${safe} of rushes.`,
   homeless: (ware: string, pieces: number): string => `${pieces} of ${ware} have no place.`,
   cards: 'Reorder cards',
   warnings: 'Mind',

@@ -4,20 +4,17 @@ import type { RackLayout } from '../../racking/layout.js';
 const binds: Record<RackLayout['binds'], string> = { opening: 'compartments', height: 'height', neighbour: 'neighbours', wall: 'walls', mass: 'mass', kind: 'kind of rack' };
 
 export const rackWords = {
+  /** Heading of a drawing. */
   drawingTitle: (ware: string, pieces: number, rack: string): string => `${ware}: ${pieces} in one ${rack.charAt(0).toLowerCase()}${rack.slice(1)}`,
-  drawingWords: (ware: string, rack: string, width: number, depth: number): string => `${rack} of ${width} by ${depth} mm inside, seen from above, with ${ware} upside down in one layer.`,
-  drawingScale: (width: number, depth: number): string => `to scale, ${width} × ${depth} mm inside; upside down, one layer, never nested`,
-  drawingFoot: ({ slackMm, cliff, angleDeg, pattern }: RackLayout): string =>
-    [
-      pattern === 'on edge' ? 'On edge' : `Handles at ${Math.round(angleDeg)}°`,
-      slackMm === null ? 'no row near its limit' : `${slackMm.toFixed(1)} mm of rim to spare before a row is lost`,
-      ...(cliff === null ? [] : [rackWords.cliff(cliff)]),
-    ].join('; '),
   cliff: ({ dimension, changeMm, piecesThen }: NonNullable<RackLayout['cliff']>): string => `${Math.abs(changeMm)} mm ${changeMm < 0 ? 'less' : 'more'} ${dimension === 'handleWidth' ? 'handle width' : dimension}: ${piecesThen}`,
   binds: (what: RackLayout['binds']): string => binds[what],
   tableTitle: 'Pieces in a rack, worked out from their shapes (for the patterns tried; a cleverer one may hold more)',
   ware: 'Ware', rack: 'Rack', pieces: 'Pieces', area: 'Area\nused', loads: 'Loads\nper 100', bound: 'Held\nby', turns: 'Straight\n/ 45°', slack: 'Slack\nmm', near: 'Nearest step', mass: 'Loaded\nkg', lift: 'Lift\nindex',
   marks: '* the rack the scenario uses; + the rack with fewest loads for a day of this house',
+  ample: 'ample', unknown: '–', noLoad: 'none',
+  plan: (used: string | null, planned: string): string => (used === null ? `Were every rack full, the racks marked + would be ${planned} a day.` : used === planned ? `Were every rack full, they would be ${used} a day, in either.` : `Were every rack full, they would be ${used} a day in the racks in use, ${planned} in those marked +.`),
+  glassApart: 'Compartments keep glass apart by themselves; in an open rack the hands that load it must (common practice).',
+  extenders: (name: string, rack: string, count: number): string => `${name}, ${rack}: ${count} extender${count === 1 ? '' : 's'} for its height (the inner heights of racks are assumed unless measured).`,
   given: (name: string, pieces: number, rack: string, from: 'given' | 'class'): string => `${name}: ${pieces} in one ${rack.toLowerCase()}, ${from === 'given' ? 'as the file gives it' : 'typical of its class (its shape is not known)'}.`,
   liftTold: (reach: number, from: number, to: number): string => `Lift index: NIOSH lifting equation for a lift from ${from} to ${to} cm, hands ${reach} cm ahead of the ankles (state yours with --lift-from, --lift-to, --reach).`,
   washing: (days: number): string => `Washing in the rush, mean of ${days} days`,
@@ -27,12 +24,15 @@ export const rackWords = {
   queue: (from: string, to: string): string => `On the mean day racks wait for a machine from ${from} to ${to}.`,
   needed: (list: string): string => `Racks in use at once, enough on the share of days promised: ${list}.`,
   placesTitle: 'Minutes of one use, by place',
-  quartersTitle: 'Busy, quarter hour by quarter hour',
+  quartersTitle: 'Busy on the mean day, quarter hour by quarter hour (how many at once)',
   from: 'from', machines: 'machines', hands: 'hands', waiting: 'racks waiting',
   shapesTitle: (mm: number): string => `The same drinks in cups ${mm} mm wider`,
-  shapesHead: ['', 'Cups', 'Cups a rack', 'Racks a day', 'Handling, min a day', 'Cost of all ware'],
+  shapesHead: ['', 'Cups', 'Cups\na rack', 'Racks\na day', 'Were all\nfull: cups', 'Handling,\nmin a day', 'Cost of\nall ware'],
+  shapesMoved: (name: string, rack: string): string => `${name}, wider, no longer goes in its rack and is washed in: ${rack}.`,
+  shapesPartFull: (fill: string): string => `Racks go ${fill} full in this house: while part loads leave after their wait, a wider cup takes hardly more of them. It tells once racks fill.`,
   shapesMeasure: 'measure', shapesFigure: 'figure',
   asTheyAre: 'as they are', wider: (mm: number): string => `${mm} mm wider`,
-  shapesChart: (more: number, minutes: number): string => `Wider cups: ${more} more to buy, ${minutes} min more handling a day`,
-  shapesAxis: { pieces: 'cups to buy', racks: 'racks washed a day', minutes: 'minutes of handling a day' },
+  shapesChart: (mm: number, more: number, minutes: number): string =>
+    `Cups ${mm} mm wider: ${more === 0 ? 'as many' : `${Math.abs(more)} ${more > 0 ? 'more' : 'fewer'}`} to buy, ${minutes === 0 ? 'as much handling a day' : `${Math.abs(minutes)} min ${minutes > 0 ? 'more' : 'less'} handling a day`}`,
+  shapesAxis: { pieces: 'cups to buy', racks: 'racks washed a day', full: 'racks of cups a day, were every rack full', minutes: 'minutes of handling a day' },
 };
