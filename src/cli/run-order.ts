@@ -63,7 +63,7 @@ export async function runOrder(args: OrderArguments): Promise<void> {
   const context = contextOf(scenario, opened.inputs, version, piecesPerRackOf);
   const files = args.out === undefined ? [] : await orderFiles(study, context, join(args.out, basename(args.file, extname(args.file))));
   await writeAll(files);
-  if (args.json) process.stdout.write(`${JSON.stringify({ ...study.sheet, saucers: study.saucers, storage: study.storage, fetching: study.fetching })}\n`);
+  if (args.json) process.stdout.write(`${JSON.stringify({ ...study.sheet, saucers: study.saucers, pools: study.pools, storage: study.storage, fetching: study.fetching })}\n`);
   else process.stdout.write(`${orderText(study, context)}${files.length === 0 ? '' : `\nWritten:\n${files.map(({ path }) => `  ${path}\n`).join('')}`}`);
 }
 

@@ -15,7 +15,7 @@ export function studyOptions<T>(yargs: Argv<T>, which: 'all' | 'sizing' = 'all')
     .option('day', { type: 'string', describe: 'File of listed days (JSON) in place of drawn ones', requiresArg: true });
 }
 
-function inside(name: string, value: number | undefined, fits: (value: number) => boolean, rule: string): number | undefined {
+export function inside(name: string, value: number | undefined, fits: (value: number) => boolean, rule: string): number | undefined {
   if (value === undefined) return undefined;
   if (!Number.isFinite(value) || !fits(value)) throw new MistakeError(`--${name} is not ${rule}`);
   return value;

@@ -2,6 +2,7 @@
 import { formatMoney } from '../ordering/money.js';
 import { nextStepSentence } from '../ordering/landed.js';
 import { repeatWords } from '../ordering/order-sheet-csv.js';
+import { poolingSentence } from '../ordering/saucers.js';
 import type { Stocktake } from '../ordering/stocktake.js';
 import type { OrderStudy } from '../study/order-study.js';
 import { cleanText } from './clean-text.js';
@@ -11,7 +12,7 @@ import { english } from './words.js';
 
 const WIDTH = 100;
 
-export function orderText({ sheet, saucers, storage, fetching, unquoted }: OrderStudy, context: ReportContext): string {
+export function orderText({ sheet, saucers, pools, storage, fetching, unquoted }: OrderStudy, context: ReportContext): string {
   const words = context.words ?? english;
   const say = words.order;
   const formats = formatsFor(context);
@@ -69,6 +70,7 @@ export function orderText({ sheet, saucers, storage, fetching, unquoted }: Order
         ],
     listUnder(say.saucers, [
       ...saucers.pairs.map(({ cup, saucer, reason, clearanceMm }) => say.fit(nameOf(cup), nameOf(saucer), reason, clearanceMm === null ? '' : ` (${formats.decimal(clearanceMm)} mm of play)`)),
+      ...pools.map(({ saucer, gain }) => say.pool(nameOf(saucer), poolingSentence(gain))),
       ...saucers.orphanCups.map((cup) => say.orphanCup(nameOf(cup))),
       ...saucers.orphanSaucers.map((saucer) => say.orphanSaucer(nameOf(saucer))),
     ]),

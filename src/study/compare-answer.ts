@@ -40,7 +40,6 @@ export interface ComparedAlternative {
   readonly machinesBusy: number | null;
   readonly guests: { readonly served: number; readonly seated: number; readonly turnedAway: number };
   readonly breakEven: readonly { readonly what: string; readonly price: number; readonly flipsAt: number | null }[];
-  readonly notes: readonly string[];
   readonly warnings: readonly Warning[];
 }
 

@@ -13,6 +13,7 @@ import type { Answer } from './answer.js';
 import { compile, nameOf } from './compile.js';
 import { piecesPerRackOf } from './rack-geometry.js';
 import type { Runner } from './runner.js';
+import { saucerPools, type SaucerPool } from './saucer-pools.js';
 import type { Scenario } from './scenario.js';
 import { study, type StudyOptions } from './size-study.js';
 
@@ -20,6 +21,7 @@ export interface OrderStudy {
   readonly answer: Answer;
   readonly sheet: OrderSheet;
   readonly saucers: SaucerFits;
+  readonly pools: readonly SaucerPool[];
   /** Null where the scenario says nothing of storage. */
   readonly storage: StorageLayout | null;
   /** The rush at the par with the two places, means a day; null without storage. */
@@ -89,7 +91,7 @@ export async function orderStudy(scenario: Scenario, runner: Runner, options: Or
   if (!sheet.ok) return sheet;
   const storage = scenario.storage === undefined ? null : storageLayout(scenario.storage, stored);
   const fetching = storage === null ? null : await fetchingOf(scenario, storage, answer, runner);
-  return { ok: true, value: { answer, sheet: sheet.value, saucers: fitsOf(scenario), storage, fetching, unquoted } };
+  return { ok: true, value: { answer, sheet: sheet.value, saucers: fitsOf(scenario), pools: await saucerPools(scenario, compile(scenario, piecesPerRackOf), answer.level, answer.seed, runner), storage, fetching, unquoted } };
 }
 
 /** The days of the study at the par, with pieces moved up from the reserve. The par itself is that of one place. */

@@ -3,6 +3,7 @@ import { existsSync, readdirSync, readFileSync, writeFileSync } from 'node:fs';
 import { join } from 'node:path';
 import { describe, expect, it } from 'vitest';
 import type { OrderSheet } from '../../src/ordering/order-sheet.js';
+import type { OrderStudy } from '../../src/study/order-study.js';
 import { cuptide, emptyFolder } from './run.js';
 
 const demo = 'scenarios/1-commuter-bar.yaml';
@@ -25,6 +26,15 @@ describe('cuptide order', () => {
     const { goodsMinor, freightMinor, taxMinor, totalMinor, handlingMinor } = sheet.totals;
     expect([goodsMinor + freightMinor + taxMinor, goodsMinor + freightMinor + taxMinor + handlingMinor]).toContain(totalMinor);
     for (const say of [/Suppliers side by side/, /Takeaway, a week/, /Where the pieces stand/, /A carton of china is heavy/]) expect(told.out).toMatch(say);
+  });
+
+  it('tells what one saucer for both cups saves, and how pieces come up from the reserve', () => {
+    const { pools, fetching } = sheet as OrderSheet & Pick<OrderStudy, 'pools' | 'fetching'>;
+    expect(pools.map(({ saucer, cups }) => [saucer, cups])).toEqual([['saucer', ['medium-cup', 'large-cup']]]);
+    expect(pools[0]!.gain.saved).toBeGreaterThan(0);
+    expect(fetching!.trips).toBeGreaterThan(0);
+    expect(fetching!.safe).toBeGreaterThan(0.85);
+    expect(told.out).toMatch(/one saucer for 2 cups saves \d+ saucers/);
   });
 
   it('writes the same numbers to CSV, workbook and page', () => {

@@ -30,12 +30,22 @@ describe('cuptide racks', () => {
     expect(files.filter((name) => name.includes('.rack-')).length).toBe(answer.lines.filter(({ used, pieces }) => used && pieces > 0).length);
     expect(files.some((name) => name.endsWith('two-shapes.svg'))).toBe(true);
     const cup = readFileSync(join(folder, '1-commuter-bar.rack-medium-cup.svg'), 'utf8');
-    expect(cup.match(/<circle r="44\.75"\/>/g)).toHaveLength(answer.lines.find(({ ware, used }) => ware === 'medium-cup' && used)!.pieces);
-    expect(cup).toContain('<title>');
+    expect(cup.match(/rotate\(/g)).toHaveLength(answer.lines.find(({ ware, used }) => ware === 'medium-cup' && used)!.pieces);
+    expect(cup).toMatch(/<title[^>]*>Medium cup: 21 in one open rack<\/title>/);
+    expect(cup).toMatch(/<desc/);
+  });
+
+  it('one ware alone, as text and as JSON', () => {
+    const { out } = cuptide(['racks', demo, '--ware', 'tumbler']);
+    expect(out).toMatch(/Tumbler +grid-25\*/);
+    expect(out).not.toMatch(/Medium cup/);
+    const one = JSON.parse(cuptide(['racks', demo, '--ware', 'tumbler', '--json']).out) as RacksAnswer;
+    expect(one.lines).toEqual(answer.lines.filter(({ ware }) => ware === 'tumbler'));
   });
 
   it('wider cups never make fewer racks', () => {
     const [now, wide] = answer.twoShapes!.shapes;
+    expect(wide!.fullRacksADay).toBeGreaterThan(now!.fullRacksADay);
     for (const [ware, pieces] of Object.entries(wide!.perRack)) expect(pieces).toBeLessThanOrEqual(now!.perRack[ware]!);
   });
 
@@ -48,7 +58,10 @@ describe('cuptide racks', () => {
     writeFileSync(file, readFileSync(demo, 'utf8').replace('like: large-cup, name: Large cup,', 'like: large-cup, name: Large cup, rim: 480 mm,'));
     const wide = cuptide(['racks', file]);
     expect([wide.status, wide.out]).toEqual([2, '']);
-    expect(wide.err).toMatch(/ware\.large-cup.*does not fit a rack/);
+    expect(wide.err).toMatch(/ware\.large-cup\.rim: "480 mm" does not fit a rack/);
+    // A handle longer than the rim, and a glass higher than the rack with all its extenders.
+    writeFileSync(file, readFileSync(demo, 'utf8').replace('like: large-cup, name: Large cup,', 'like: large-cup, name: Large cup, handle: 130 mm,').replace('like: tumbler, name: Tumbler,', 'like: tumbler, name: Tumbler, height: 320 mm,'));
+    expect(cuptide(['racks', file])).toMatchObject({ status: 2, out: '', err: expect.stringMatching(/large-cup\.handle: "130 mm".*no more than the rim[^]*tumbler\.height: "320 mm".*no more than 280 mm/) as string });
     expect(cuptide(['racks', demo, '--ware', 'bucket'])).toMatchObject({ status: 2, out: '' });
     expect(cuptide(['racks', demo, '--reach', '40']).err).toMatch(/--reach: "40"/);
   });

@@ -18,6 +18,7 @@ export const orderWords = {
   takeawayHead: ['', 'Pieces', 'of these as fall-back', 'Sleeves', 'Price'],
   saucers: 'Cups and saucers',
   fit: (cup: string, saucer: string, reason: string, clearance: string): string => `${cup} on ${saucer}: ${reason}${clearance}`,
+  pool: (saucer: string, gain: string): string => `${saucer}: ${gain}`,
   orphanCup: (cup: string): string => `${cup} has no saucer that takes it.`,
   orphanSaucer: (saucer: string): string => `${saucer} takes no cup.`,
   storage: 'Where the pieces stand',

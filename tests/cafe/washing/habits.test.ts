@@ -53,7 +53,7 @@ describe('habits of washing, each through a scenario', () => {
   it('fixed times: part racks go at the multiples, and not before', () => {
     const ware = { cup: { price: '1 EUR', family: 'china', perRack: 10, drying: '0 s' } };
     const washing = { machines: [{ ...instantMachine, cycle: '2 min' }], hands: 'unlimited', partLoadWait: 'never', partLoadsEvery: '15 min' };
-    expect(minutesTo(moves({ ware, washing }, { parties: [party(0, 3), party(1, 6), party(14, 4)] }), WASHING)).toEqual([15, 15, 30].slice(0, 3).filter((_, index) => index !== 1));
+    expect(minutesTo(moves({ ware, washing }, { parties: [party(0, 3), party(1, 6), party(14, 4)] }), WASHING)).toEqual([15, 30]);
   });
 
   it('polishing takes a hand a piece, after drying and before the shelf', () => {

@@ -1,0 +1,88 @@
+/** A scenario file with alternatives → the comparison, printed, and written with its pictures where a folder is named. */
+import { basename, extname, join } from 'node:path';
+import { compareCharts } from '../report/charts/compare-charts.js';
+import { compareText } from '../report/compare-text.js';
+import { contextOf } from '../report/context-of.js';
+import { renderSvg, standaloneSvg } from '../report/render-svg.js';
+import { candidatesOf } from '../study/compare-alternatives.js';
+import { mapFlaws } from '../study/compare-map.js';
+import { compareStudy } from '../study/compare-study.js';
+import { problem } from '../study/problems.js';
+import { piecesPerRackOf } from '../study/rack-geometry.js';
+import { writeAll } from './files.js';
+import { MistakeError } from './mistakes.js';
+import { openScenario, problemsAsMistake } from './open-scenario.js';
+import { daysBar } from './progress.js';
+import { version } from './version.js';
+import { threadedRunner } from './workers.js';
+
+export interface CompareArguments {
+  readonly file: string;
+  readonly level?: number | undefined;
+  readonly seed?: string | undefined;
+  readonly days?: number | undefined;
+  readonly map: boolean;
+  readonly moves: boolean;
+  readonly uncertainty?: number | undefined;
+  readonly seats?: string | undefined;
+  readonly equalGuests: boolean;
+  readonly threads?: number | undefined;
+  readonly json: boolean;
+  readonly out?: string | undefined;
+}
+
+/** 20,40,60 → [20, 40, 60] */
+export function parseSizes(text: string): number[] {
+  const sizes = text.split(',').map((part) => part.trim());
+  const wrong = sizes.find((part) => !/^\d{1,4}$/.test(part) || Number(part) === 0);
+  if (wrong !== undefined) throw new MistakeError(`--seats: "${wrong}" is no number of seats; write whole numbers with commas between them, such as 20,40,60`);
+  return [...new Set(sizes.map(Number))].toSorted((a, b) => a - b);
+}
+
+export async function runCompare(args: CompareArguments): Promise<void> {
+  const seats = args.seats === undefined ? undefined : parseSizes(args.seats);
+  const opened = await openScenario(args.file);
+  const candidates = candidatesOf(opened, args.file, { piecesPerRack: piecesPerRackOf });
+  if (!candidates.ok) throw problemsAsMistake(candidates.problems);
+  const base = candidates.all[0]!;
+  if (candidates.all.length === 1 && !args.map && !args.moves && seats === undefined) {
+    throw new MistakeError(`${args.file}: names no alternatives; add them, such as\nalternatives:\n  often-cleared: { change: { clearing.every: 5 min } }`);
+  }
+  if (args.map) {
+    const flaws = mapFlaws(base);
+    if (flaws.length > 0) throw problemsAsMistake(flaws.map((flaw) => problem(flaw, args.file, opened.positionOf(flaw.path))));
+  }
+  if (seats !== undefined && (base.scenario.seats.count ?? 0) === 0) throw new MistakeError('--seats needs a scenario with a number of seats, which guests then grow with');
+  const bar = await daysBar('comparing');
+  const runner = threadedRunner((days) => bar.add(days), args.threads);
+  const comparison = await (async () => {
+    try {
+      return await compareStudy(candidates.all, runner, {
+        ...(args.level === undefined ? {} : { level: args.level }),
+        ...(args.seed === undefined ? {} : { seed: args.seed }),
+        ...(args.days === undefined ? {} : { days: args.days }),
+        ...(seats === undefined ? {} : { seats }),
+        map: args.map,
+        moves: args.moves || args.uncertainty !== undefined,
+        draws: args.uncertainty ?? 0,
+        equalGuests: args.equalGuests,
+        piecesPerRack: piecesPerRackOf,
+      });
+    } finally {
+      bar.end();
+      await runner.close();
+    }
+  })();
+  const context = contextOf(opened.scenario, opened.inputs, version, piecesPerRackOf);
+  const text = compareText(comparison, context);
+  const files = args.out === undefined ? [] : await written(args.file, args.out, comparison, context, text);
+  process.stdout.write(args.json ? `${JSON.stringify(comparison)}\n` : `${text}${files.length === 0 ? '' : `\nWritten:\n${files.map((file) => `  ${file}\n`).join('')}`}`);
+}
+
+async function written(scenarioFile: string, folder: string, comparison: Parameters<typeof compareText>[0], context: Parameters<typeof compareText>[1], text: string): Promise<string[]> {
+  const stem = join(folder, `${basename(scenarioFile, extname(scenarioFile))}.compare`);
+  const charts = await Promise.all(compareCharts(comparison, context).map(async ({ id, spec }) => ({ path: `${stem}.${id}.svg`, content: standaloneSvg(await renderSvg(spec)) })));
+  const files = [{ path: `${stem}.txt`, content: text }, { path: `${stem}.json`, content: `${JSON.stringify(comparison, null, 1)}\n` }, ...charts];
+  await writeAll(files);
+  return files.map(({ path }) => path);
+}
