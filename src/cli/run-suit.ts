@@ -1,9 +1,6 @@
 /** Suiting from a file: the answer printed, its pictures written where asked. */
 import { basename, extname, join } from 'node:path';
-import { chart } from '../report/charts/chart-table.js';
-import { coolingOfDrinks, coolingOfDrinksTable } from '../report/charts/cooling.js';
-import { strengthByDrink, strengthByDrinkTable } from '../report/charts/strength.js';
-import { formatsFor } from '../report/format.js';
+import { suitCharts } from '../report/suit-charts.js';
 import { renderSvg, standaloneSvg } from '../report/render-svg.js';
 import { problem } from '../study/problems.js';
 import { suitStudy } from '../study/suit-study.js';
@@ -38,14 +35,7 @@ export async function runSuit({ file, json, seed, out }: Arguments): Promise<voi
 }
 
 async function pictures(answer: SuitAnswer, locale: string, stem: string): Promise<string[]> {
-  const look = { locale, formats: formatsFor({ locale, currency: answer.currency, openingMinute: null }) };
-  const strength = strengthByDrink(answer, look);
-  const cooling = coolingOfDrinks(answer, look);
-  const charts = [
-    ...(strength === null ? [] : [chart('strength', strength, strengthByDrinkTable(answer, look))]),
-    ...(cooling === null ? [] : [chart('cooling', cooling, coolingOfDrinksTable(answer))]),
-  ];
-  const files = await Promise.all(charts.map(async ({ id, spec }) => ({ path: `${stem}.${id}.svg`, content: standaloneSvg(await renderSvg(spec)) })));
+  const files = await Promise.all(suitCharts(answer, locale).map(async ({ id, spec }) => ({ path: `${stem}.${id}.svg`, content: standaloneSvg(await renderSvg(spec)) })));
   await writeAll(files);
   return files.map(({ path }) => path);
 }

@@ -1,34 +1,48 @@
 /** The files of a report: letter, pictures and answer, written whole or not at all. */
 import { basename, extname, join } from 'node:path';
+import type { ReportContext } from '../report/context.js';
+import { english } from '../report/words.js';
 import { contextOf } from '../report/context-of.js';
 import { cautionsFor } from '../report/cautions.js';
+import type { Chart } from '../report/charts/chart-table.js';
 import { letterCharts } from '../report/charts/letter-charts.js';
 import { reportHtml } from '../report/html.js';
 import { renderSvg, standaloneSvg } from '../report/render-svg.js';
 import { riskCurves } from '../report/risk-curves.js';
+import { suitCharts } from '../report/suit-charts.js';
 import { answerText } from '../report/text-answer.js';
 import { piecesPerRackOf } from '../study/rack-geometry.js';
+import { problem } from '../study/problems.js';
+import type { Runner } from '../study/runner.js';
+import { suitStudy } from '../study/suit-study.js';
 import { writeAll } from './files.js';
+import { problemsAsMistake } from './open-scenario.js';
 import type { RunStudy } from './run-study.js';
 import { version } from './version.js';
 
-export async function writeReport(scenarioFile: string, folder: string, { answer, risk, opened }: RunStudy): Promise<{ files: string[]; text: string }> {
+export async function writeReport(scenarioFile: string, folder: string, { answer, risk, opened }: RunStudy, runner: Runner): Promise<{ files: string[]; text: string }> {
   const context = contextOf(opened.scenario, opened.inputs, version, piecesPerRackOf);
-  const charts = await Promise.all(
-    letterCharts(answer, context, riskCurves(answer, risk)).map(async (chart) => ({
-      ...chart,
-      // In the letter the title stands beside the picture; the picture's own file carries it.
-      svg: await renderSvg(chart.spec, { bare: true, idPrefix: chart.id }),
-      file: standaloneSvg(await renderSvg(chart.spec)),
-    })),
-  );
+  const charts = await drawn(letterCharts(answer, context, riskCurves(answer, risk)));
+  const suited = opened.scenario.suit === undefined ? null : await suitParts(opened, context, runner);
   const stem = join(folder, basename(scenarioFile, extname(scenarioFile)));
-  const html = reportHtml({ answer, context, charts, inputs: context.inputs, cautions: cautionsFor(context), version });
+  const html = reportHtml({ answer, context, charts: [...charts, ...(suited?.charts ?? [])], findings: suited?.findings ?? [], inputs: context.inputs, cautions: cautionsFor(context), version });
   const files = [
     { path: `${stem}.html`, content: html },
     { path: `${stem}.json`, content: `${JSON.stringify(answer, null, 1)}\n` },
-    ...charts.map(({ id, file }) => ({ path: `${stem}.${id}.svg`, content: file })),
+    ...[...charts, ...(suited?.charts ?? [])].map(({ id, file }) => ({ path: `${stem}.${id}.svg`, content: file })),
   ];
   await writeAll(files);
   return { files: files.map(({ path }) => path), text: answerText(answer, context) };
+}
+
+/** In the letter the title stands beside the picture; the picture's own file carries it. */
+const drawn = (charts: readonly Chart[]): Promise<(Chart & { svg: string; file: string })[]> =>
+  Promise.all(charts.map(async (one) => ({ ...one, svg: await renderSvg(one.spec, { bare: true, idPrefix: one.id }), file: standaloneSvg(await renderSvg(one.spec)) })));
+
+/** Which vessel for which drink, where the scenario says how drinks are made. */
+async function suitParts({ scenario, inputs, positionOf }: RunStudy['opened'], context: ReportContext, runner: Runner): Promise<{ charts: Awaited<ReturnType<typeof drawn>>; findings: { title: string; items: string[] }[] }> {
+  const answer = await suitStudy(scenario, inputs, runner);
+  if (answer.problems.length > 0) throw problemsAsMistake(answer.problems.map((one) => problem(one, 'scenario', positionOf(one.path))));
+  const say = (context.words ?? english).letter;
+  return { charts: await drawn(suitCharts(answer, context.locale)), findings: [{ title: say.suitHead, items: answer.findings.map(({ message }) => message) }] };
 }

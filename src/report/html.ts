@@ -28,6 +28,8 @@ export interface ReportChart {
 }
 
 export interface ReportParts {
+  /** Further findings, each list under its heading. */
+  readonly findings?: readonly { readonly title: string; readonly items: readonly string[] }[];
   readonly answer: Answer;
   readonly context: ReportContext;
   readonly charts: readonly ReportChart[];
@@ -40,7 +42,7 @@ export interface ReportParts {
  * @returns a whole HTML document, the same bytes for the same parts
  * @throws Error if a picture holds anything but shapes and text
  */
-export function reportHtml({ answer, context, charts, inputs, cautions, version }: ReportParts): string {
+export function reportHtml({ answer, context, charts, inputs, cautions, version, findings = [] }: ReportParts): string {
   const words = context.words ?? english;
   const formats = formatsFor(context);
   const say = words.letter;
@@ -75,6 +77,7 @@ ${charts.length === 0 ? '' : `<h2>${escapeHtml(say.picturesHead)}</h2>`}
 <div class="pictures">
 ${charts.map((chart) => picture(chart, formats, words)).join('\n')}
 </div>
+${findings.filter(({ items }) => items.length > 0).map(({ title, items }) => `<h2>${escapeHtml(title)}</h2>\n<ul>${items.map((item) => `<li>${escapeHtml(cleanText(item))}</li>`).join('')}</ul>`).join('\n')}
 ${cautions.length === 0 ? '' : `<h2>${escapeHtml(say.cautionsHead)}</h2>\n<dl>\n${cautions.map((caution) => cautionEntry(caution, words)).join('\n')}\n</dl>`}
 ${inputs.length === 0 ? '' : inputsSection(inputs, formats, words)}
 <h2>${escapeHtml(say.methodHead)}</h2>

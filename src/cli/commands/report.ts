@@ -20,9 +20,9 @@ export const report: CommandModule<object, Arguments> = {
       describe: 'Folder to write to',
     }) as never,
   async handler(args) {
-    const [{ runStudy }, { writeReport }] = await Promise.all([import('../run-study.js'), import('../write-report.js')]);
+    const [{ runStudy }, { writeReport }, { inThisThread }] = await Promise.all([import('../run-study.js'), import('../write-report.js'), import('../../study/runner.js')]);
     const run = await runStudy(args, { watch: DAYS_WATCHED });
-    const { files, text } = await writeReport(args.file, args.out, run);
+    const { files, text } = await writeReport(args.file, args.out, run, inThisThread());
     process.stdout.write(`${text}\nWritten:\n${files.map((file) => `  ${file}\n`).join('')}`);
   },
 };

@@ -1,5 +1,6 @@
 /** Words of the letter (the HTML report) around the answer. */
 export const letterWords = {
+  suitHead: 'Vessel, drink and guest',
   heading: (name: string): string => `Ware for ${name}`,
   runningHead: (name: string): string => `Ware for ${name}`,
   page: (page: string, pages: string): readonly string[] => ['Page ', page, ' of ', pages],

@@ -1,0 +1,16 @@
+/** The pictures of suiting: strength by drink, cooling over the stay. */
+import type { SuitAnswer } from '../suiting/answer.js';
+import { chart, type Chart } from './charts/chart-table.js';
+import { coolingOfDrinks, coolingOfDrinksTable } from './charts/cooling.js';
+import { strengthByDrink, strengthByDrinkTable } from './charts/strength.js';
+import { formatsFor } from './format.js';
+
+export function suitCharts(answer: SuitAnswer, locale: string): Chart[] {
+  const look = { locale, formats: formatsFor({ locale, currency: answer.currency, openingMinute: null }) };
+  const strength = strengthByDrink(answer, look);
+  const cooling = coolingOfDrinks(answer, look);
+  return [
+    ...(strength === null ? [] : [chart('strength', strength, strengthByDrinkTable(answer, look))]),
+    ...(cooling === null ? [] : [chart('cooling', cooling, coolingOfDrinksTable(answer))]),
+  ];
+}
