@@ -7,7 +7,7 @@
  */
 const LAYERS = 256;
 /** Where the tail begins, and the area of every layer. */
-export const TAIL = 7.69711747013104972;
+export const TAIL = 7.69711747013105;
 const AREA = 3.949659822581572e-3;
 const RANGE = 4294967296;
 
