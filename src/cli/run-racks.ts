@@ -33,7 +33,7 @@ export async function runRacks(args: RacksArguments): Promise<void> {
   const runner = threadedRunner((days) => bar.add(days));
   let answer: RacksAnswer;
   try {
-    answer = await racksStudy(scenario, runner, { lift, ...(args.seed === undefined ? {} : { seed: args.seed }) });
+    answer = await racksStudy(scenario, runner, { lift, wider: args.ware === undefined, ...(args.seed === undefined ? {} : { seed: args.seed }) });
   } finally {
     bar.end();
     await runner.close();

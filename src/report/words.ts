@@ -5,6 +5,7 @@
 import { answerWords } from './words/answer.js';
 import { cautionWords } from './words/cautions.js';
 import { chartWords } from './words/charts.js';
+import { compareWords } from './words/compare.js';
 import { inputWords } from './words/inputs.js';
 import { letterWords } from './words/letter.js';
 import { orderWords } from './words/order.js';
@@ -16,6 +17,7 @@ export const english = {
   answer: answerWords,
   cautions: cautionWords,
   charts: chartWords,
+  compare: compareWords,
   inputs: inputWords,
   letter: letterWords,
   order: orderWords,

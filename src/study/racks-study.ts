@@ -93,7 +93,17 @@ const WIDER_BY_MM = 10;
 /** Racks waiting on the mean day that count as a queue. */
 const QUEUE = 0.1;
 
-export async function racksStudy(scenario: Scenario, runner: Runner, options: { readonly seed?: string; readonly lift?: StatedLift } = {}): Promise<RacksAnswer> {
+export interface RacksOptions {
+  /** Absent: the scenario's. */
+  readonly seed?: string;
+  /** Absent: an assumed one. */
+  readonly lift?: StatedLift;
+  /** Whether to try wider cups too, which takes as many days again; absent: yes. */
+  readonly wider?: boolean;
+}
+
+/** @throws Error as `study` does, for a scenario that `readScenario` did not accept */
+export async function racksStudy(scenario: Scenario, runner: Runner, options: RacksOptions = {}): Promise<RacksAnswer> {
   const seed = options.seed ?? scenario.seed;
   const run = (changed: Scenario) => study(changed, runner, { days: DAYS, watch: DAYS, seed, piecesPerRack: piecesPerRackOf });
   const { answer } = await run(scenario);
@@ -107,7 +117,7 @@ export async function racksStudy(scenario: Scenario, runner: Runner, options: { 
     const vessel = vesselOf(ware);
     return vessel === null ? [] : [{ id, ware, vessel }];
   });
-  const plan = rackPlan(known.map(({ id, vessel }): RackedWare => ({ id, vessel, group: vessel.shape === 'glass' ? 'glass' : 'china', pieces: answer.uses.find(({ ware }) => ware === id)?.aDay ?? 1 })), racks);
+  const plan = rackPlan(known.map(({ id, vessel }): RackedWare => ({ id, vessel, group: vessel.shape === 'glass' ? 'glass' : 'china', pieces: answer.uses.find(({ ware }) => ware === id)?.aDay ?? 1 })), racks, scenario.racks?.loading ?? 'best');
   const lines = known.flatMap(({ id, ware, vessel }) => {
     const used = rackKindOf(scenario.racks, familyOf(id, ware));
     const planned = plan.lines.find((line) => line.ware === id)?.rack;
@@ -135,7 +145,7 @@ export async function racksStudy(scenario: Scenario, runner: Runner, options: { 
     lift,
     liftCaution: heaviest === 0 ? null : adviceFor(heaviest * 1000).caution,
     washing: { loads: answer.loads, busy: answer.busy, openHours, ...washingOf(answer, answer.evidence!) },
-    twoShapes: await twoShapes(scenario, answer, async (changed) => (await run(changed)).answer),
+    twoShapes: options.wider === false ? null : await twoShapes(scenario, answer, async (changed) => (await run(changed)).answer),
   };
 }
 

@@ -36,9 +36,9 @@ describe('cuptide racks', () => {
   });
 
   it('one ware alone, as text and as JSON', () => {
-    const { out } = cuptide(['racks', demo, '--ware', 'tumbler']);
-    expect(out).toMatch(/Tumbler +grid-25\*/);
-    expect(out).not.toMatch(/Medium cup/);
+    const text = cuptide(['racks', demo, '--ware', 'tumbler']);
+    expect(text.out).toMatch(/Tumbler +grid-25\*/);
+    expect(text.out).not.toMatch(/Medium cup/);
     const one = JSON.parse(cuptide(['racks', demo, '--ware', 'tumbler', '--json']).out) as RacksAnswer;
     expect(one.lines).toEqual(answer.lines.filter(({ ware }) => ware === 'tumbler'));
   });

@@ -1,6 +1,5 @@
 /** Chart: the same drinks in two shapes of cup: pieces, racks and minutes. What a trainer shows staff. */
 import type { TwoShapes } from '../../study/racks-study.js';
-import type { ChartTable } from './chart-table.js';
 import { framed, palette, type ChartContext, type ChartSpec } from './style.js';
 import { english, type Words } from '../words.js';
 
@@ -36,14 +35,5 @@ export function twoShapesChart(two: TwoShapes, { locale, formats }: ChartContext
         { mark: { type: 'text', align: 'left', dx: 4 }, encoding: { text: { field: 'told' } } },
       ],
     },
-  };
-}
-
-export function twoShapesTable(two: TwoShapes, words: Words = english): ChartTable {
-  const say = words.racks;
-  return {
-    caption: say.shapesTitle(two.widerByMm),
-    columns: [{ title: say.shapesMeasure, as: 'text' }, { title: say.shapesFigure, as: 'decimal' }],
-    rows: rows(two, words).map(({ measure, shape, value }) => [`${measure}, ${shape}`, value]),
   };
 }

@@ -29,8 +29,7 @@ export const rackWords = {
   shapesTitle: (mm: number): string => `The same drinks in cups ${mm} mm wider`,
   shapesHead: ['', 'Cups', 'Cups\na rack', 'Racks\na day', 'Were all\nfull: cups', 'Handling,\nmin a day', 'Cost of\nall ware'],
   shapesMoved: (name: string, rack: string): string => `${name}, wider, no longer goes in its rack and is washed in: ${rack}.`,
-  shapesPartFull: (fill: string): string => `Racks go ${fill} full in this house: while part loads leave after their wait, a wider cup takes hardly more of them. It tells once racks fill.`,
-  shapesMeasure: 'measure', shapesFigure: 'figure',
+  shapesPartFull: (fill: string): string => `Racks go ${fill} full in this house: while part loads leave after their wait, a wider cup takes hardly more of them, and a rack that fills with fewer may even leave sooner. Shape tells once racks fill.`,
   asTheyAre: 'as they are', wider: (mm: number): string => `${mm} mm wider`,
   shapesChart: (mm: number, more: number, minutes: number): string =>
     `Cups ${mm} mm wider: ${more === 0 ? 'as many' : `${Math.abs(more)} ${more > 0 ? 'more' : 'fewer'}`} to buy, ${minutes === 0 ? 'as much handling a day' : `${Math.abs(minutes)} min ${minutes > 0 ? 'more' : 'less'} handling a day`}`,
