@@ -18,13 +18,6 @@ export const bases = ['measured', 'published', 'practice', 'assumed'] as const;
 export type Basis = (typeof bases)[number];
 
 /** A figure with what it rests on; `range` is where it may plausibly lie. */
-export interface Marked<T> {
-  readonly value: T;
-  readonly range?: readonly [T, T] | undefined;
-  readonly basis: Basis;
-  readonly source: string;
-}
-
 const marked = <S extends z.ZodType>(value: S) =>
   group({ value, range: z.tuple([value, value]).optional(), basis: z.enum(bases), source: text('the source') }, 'write { value, basis, source }');
 

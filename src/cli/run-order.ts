@@ -1,5 +1,6 @@
 /** The order from a file: printed, and written as CSV, workbook, page and pictures where asked. */
 import { basename, extname, join } from 'node:path';
+import { fileURLToPath } from 'node:url';
 import { orderSheetCsv } from '../ordering/order-sheet-csv.js';
 import { orderSheetXlsx } from '../ordering/order-sheet-xlsx.js';
 import type { ProgrammeSolver, SolverLoader } from '../ordering/choose-buy.js';
@@ -32,7 +33,7 @@ import { threadedRunner } from './workers.js';
 export const loadSolver: SolverLoader = async () => {
   const { default: loader } = await import('highs');
   const load = loader as unknown as (options: { locateFile: (name: string) => string }) => Promise<ProgrammeSolver>;
-  return load({ locateFile: (name) => new URL(name, import.meta.url).pathname });
+  return load({ locateFile: (name) => fileURLToPath(new URL(name, import.meta.url)) });
 };
 
 export function dayOf(option: string, given: string | undefined, otherwise: string | undefined): string {
@@ -76,7 +77,7 @@ async function orderFiles(study: OrderStudy, context: ReportContext, stem: strin
   ]);
   const charts = await Promise.all(specs.map(async ({ id, spec }) => ({ id, title: titleOf(spec), bare: await renderSvg(withoutTitle(spec), { bare: true, idPrefix: id }), whole: standaloneSvg(await renderSvg(spec)) })));
   const top = storage === null ? null : drawMachineTop(storage);
-  const pictures = [...(top === null ? [] : [{ title: english.order.storage, svg: top }]), ...charts.map(({ title, bare }) => ({ title, svg: bare }))];
+  const pictures = [...(top === null ? [] : [{ title: english.order.machineTop, svg: top }]), ...charts.map(({ title, bare }) => ({ title, svg: bare }))];
   return [
     { path: `${stem}.order.csv`, content: orderSheetCsv(sheet) },
     { path: `${stem}.order.xlsx`, content: await workbook(study) },

@@ -13,12 +13,12 @@ export interface Narrowing {
   readonly paths: readonly string[];
   /** Half the spread of the order now and once they are known, in money: root of the sum of squares of half the swings, as independent inputs add up. */
   readonly now: number;
-  readonly then: number;
+  readonly left: number;
 }
 
 /** The `count` inputs whose measurement narrows the order most. */
 export function measureFirst(all: readonly Swing[], canMeasure: (path: string) => boolean, count = 3): Narrowing {
   const half = (swings: readonly Swing[]): number => Math.hypot(...swings.map((swing) => widthOf(swing) / 2));
   const first = all.filter((swing) => canMeasure(swing.path) && widthOf(swing) > 0).toSorted((a, b) => widthOf(b) - widthOf(a)).slice(0, count);
-  return { paths: first.map(({ path }) => path), now: half(all), then: half(all.filter((swing) => !first.includes(swing))) };
+  return { paths: first.map(({ path }) => path), now: half(all), left: half(all.filter((swing) => !first.includes(swing))) };
 }

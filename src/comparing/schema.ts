@@ -79,5 +79,3 @@ export const costsSchema = group(
   'write { daysAYear: 300, horizonYears: 8, discount: 5 % }',
 );
 
-export type AlternativeSlice = z.output<typeof alternativesSchema>[string];
-export type CostsSlice = z.output<typeof costsSchema>;

@@ -14,7 +14,6 @@
 /** Ranks run from 0 to RANKS - 1. */
 export const RANKS = 32;
 
-const PER_RANK = 1 / RANKS;
 const NONE = -1;
 
 export class Calendar {
@@ -27,9 +26,12 @@ export class Calendar {
   /** Events waiting. */
   size = 0;
 
-  private keys: Float64Array;
-  private payloads: Int32Array;
-  private nexts: Int32Array;
+  /** By entry: what it is ordered by; its moment and rank again, as reading them is quicker than taking the key apart. */
+  private keys = new Float64Array(0);
+  private times = new Float64Array(0);
+  private ranks = new Uint8Array(0);
+  private payloads = new Int32Array(0);
+  private nexts = new Int32Array(0);
   private free = NONE;
   private readonly heads: Int32Array;
   private readonly mask: number;
@@ -49,9 +51,6 @@ export class Calendar {
     this.perBucket = 1 / this.bucketKeys;
     this.mask = buckets - 1;
     this.heads = new Int32Array(buckets).fill(NONE);
-    this.keys = new Float64Array(0);
-    this.payloads = new Int32Array(0);
-    this.nexts = new Int32Array(0);
     this.grow(256);
   }
 
@@ -71,30 +70,36 @@ export class Calendar {
   schedule(time: number, rank: number, payload: number): void {
     if (this.free === NONE) this.grow(this.keys.length * 2);
     const entry = this.free;
-    const nexts = this.nexts;
-    const keys = this.keys;
-    this.free = nexts[entry]!;
+    this.free = this.nexts[entry]!;
     const key = time * RANKS + rank;
-    keys[entry] = key;
+    this.keys[entry] = key;
+    this.times[entry] = time;
+    this.ranks[entry] = rank;
     this.payloads[entry] = payload;
+    this.size += 1;
     // Moments may pass 2³¹ on long runs; buckets of seconds do not within a lifetime.
     const bucket = (key * this.perBucket) | 0;
     if (bucket < this.bucket) this.bucket = bucket;
-    const slot = bucket & this.mask;
+    this.link(entry, bucket & this.mask);
+  }
+
+  /** Put an entry in its place in the list of its bucket, after those with the same key. */
+  private link(entry: number, slot: number): void {
+    const { nexts, keys } = this;
+    const key = keys[entry]!;
     let at = this.heads[slot]!;
     if (at === NONE || keys[at]! > key) {
       nexts[entry] = at;
       this.heads[slot] = entry;
-    } else {
-      let next = nexts[at]!;
-      while (next !== NONE && keys[next]! <= key) {
-        at = next;
-        next = nexts[at]!;
-      }
-      nexts[entry] = next;
-      nexts[at] = entry;
+      return;
     }
-    this.size += 1;
+    let next = nexts[at]!;
+    while (next !== NONE && keys[next]! <= key) {
+      at = next;
+      next = nexts[at]!;
+    }
+    nexts[entry] = next;
+    nexts[at] = entry;
   }
 
   /** Key (moment × RANKS + rank) of the next event; Infinity when there is none. */
@@ -119,9 +124,8 @@ export class Calendar {
     this.nexts[entry] = this.free;
     this.free = entry;
     this.size -= 1;
-    const time = Math.floor(key * PER_RANK);
-    this.time = time;
-    this.rank = key - time * RANKS;
+    this.time = this.times[entry]!;
+    this.rank = this.ranks[entry]!;
     this.payload = this.payloads[entry]!;
     return true;
   }
@@ -160,15 +164,11 @@ export class Calendar {
 
   private grow(to: number): void {
     const from = this.keys.length;
-    const keys = new Float64Array(to);
-    keys.set(this.keys);
-    const payloads = new Int32Array(to);
-    payloads.set(this.payloads);
-    const nexts = new Int32Array(to);
-    nexts.set(this.nexts);
-    this.keys = keys;
-    this.payloads = payloads;
-    this.nexts = nexts;
+    this.keys = grown(this.keys, new Float64Array(to));
+    this.times = grown(this.times, new Float64Array(to));
+    this.ranks = grown(this.ranks, new Uint8Array(to));
+    this.payloads = grown(this.payloads, new Int32Array(to));
+    this.nexts = grown(this.nexts, new Int32Array(to));
     this.linkFree(from);
   }
 
@@ -178,4 +178,10 @@ export class Calendar {
     this.nexts[this.nexts.length - 1] = NONE;
     this.free = from;
   }
+}
+
+/** `larger` with the contents of `from` at its start. */
+function grown<T extends Float64Array | Int32Array | Uint8Array>(from: T, larger: T): T {
+  larger.set(from);
+  return larger;
 }

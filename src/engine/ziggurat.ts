@@ -12,7 +12,7 @@ const AREA = 3.949659822581572e-3;
 const RANGE = 4294967296;
 
 /** By layer: 32 random bits below this are inside the layer at once; width of one bit; height of the density. */
-export const inside = new Float64Array(LAYERS);
+export const inside = new Uint32Array(LAYERS);
 export const width = new Float64Array(LAYERS);
 export const height = new Float64Array(LAYERS);
 

@@ -46,4 +46,3 @@ export const durationLaw: Quantity<DurationLaw> = z.union(
 );
 quantities.add(durationLaw, { kind: 'durationLaw' });
 
-export { meanMs } from '../engine/durations.js';

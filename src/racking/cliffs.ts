@@ -4,6 +4,7 @@
  * All of it rests on one law: a piece that grows in any measure never stands more often in a rack. So the first tenth of
  * a millimetre that changes the count is found by halving.
  */
+import { isFlatware } from './vessel.js';
 import type { Vessel } from './vessel.js';
 
 export interface Cliff {
@@ -32,7 +33,10 @@ function changed(vessel: Vessel, dimension: Cliff['dimension'], by: number): Ves
     const handleWidthMm = (vessel.handleWidthMm ?? 0) + by;
     return (vessel.handleMm ?? 0) > 0 && vessel.handleWidthMm !== undefined && handleWidthMm > 1 && handleWidthMm <= vessel.rimMm ? { ...vessel, handleWidthMm } : null;
   }
-  if (dimension === 'height') return vessel.heightMm + by > 1 ? { ...vessel, heightMm: vessel.heightMm + by, depthMm: vessel.depthMm } : null;
+  // The depth of saucers and plates is their height unless stated.
+  const depthIsHeight = isFlatware(vessel) && vessel.depthMm === undefined;
+  if (dimension === 'height') return !depthIsHeight && vessel.heightMm + by > 1 ? { ...vessel, heightMm: vessel.heightMm + by } : null;
+  if (depthIsHeight) return vessel.heightMm + by > 1 ? { ...vessel, heightMm: vessel.heightMm + by } : null;
   return vessel.depthMm !== undefined && vessel.depthMm + by > 1 ? { ...vessel, depthMm: vessel.depthMm + by } : null;
 }
 

@@ -34,7 +34,7 @@ export interface RackLayout {
   /** The smallest change of one measure that changes the count, and all that were found. */
   readonly cliff: Cliff | null;
   readonly cliffs: readonly Cliff[];
-  /** How much the rim may grow before this pattern loses pieces, mm (rounded down to 0.01); null: by more than 20 mm. */
+  /** How much the rim may grow before this pattern loses pieces, mm (rounded down to 0.01); null: by more than 20 mm, or not said (loose cutlery). */
   readonly slackMm: number | null;
   /** Pieces if the rim were 1 mm more, or less. */
   readonly plusOneMm: number;
@@ -99,7 +99,8 @@ export function rackLayout(vessel: Vessel, rack: Rack, rule: LoadingRule = 'best
   const pieces = problems.length > 0 ? 0 : Math.min(limit, placed.pieces);
   const fixed: NamedPattern | undefined = rack.kind === 'open' && placed.pieces > 0 ? { pattern: placed.pattern as OpenPattern, angleDeg: placed.angleDeg } : undefined;
   const count = (changed: Vessel): number => piecesPerRack(changed, rack, rule);
-  const cliffs = broken ? [] : cliffsOf(vessel, pieces, count, (changed, least) => takes(changed, rack, rule, least, fixed));
+  // Cutlery lies as it falls: millimetres say nothing there.
+  const cliffs = broken || rack.kind === 'basket' ? [] : cliffsOf(vessel, pieces, count, (changed, least) => takes(changed, rack, rule, least, fixed));
   return {
     pieces,
     positions: placed.positions.slice(0, pieces),
@@ -109,7 +110,7 @@ export function rackLayout(vessel: Vessel, rack: Rack, rule: LoadingRule = 'best
     areaShare: shareUsed(vessel, rack, pieces),
     cliff: nearest(cliffs),
     cliffs,
-    slackMm: pieces === 0 ? null : growthUntilLoss(vessel, (grown) => takes(grown, rack, fixed ?? rule, pieces)),
+    slackMm: pieces === 0 || rack.kind === 'basket' ? null : growthUntilLoss(vessel, (grown) => takes(grown, rack, fixed ?? rule, pieces)),
     plusOneMm: broken ? 0 : count({ ...vessel, rimMm: vessel.rimMm + 1, ...across(vessel, 1) }),
     minusOneMm: broken ? 0 : count({ ...vessel, rimMm: vessel.rimMm - 1, ...across(vessel, -1) }),
     loadedMassG: (rack.emptyMassG ?? EMPTY_MASS_G) + pieces * vessel.massG,

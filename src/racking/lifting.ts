@@ -41,7 +41,7 @@ export interface LiftAdvice {
   readonly caution: string;
 }
 
-/** Frequency multipliers of 94-110, table 5: lifts a minute, then hours of work. The last column of rows is where they end for hands below 75 cm. */
+/** Frequency multipliers of 94-110, table 5: lifts a minute, then hours of work. `lowEnds`: the last one for hands below 75 cm. */
 const PER_MINUTE = [0.2, 0.5, 1, 2, 3, 4, 5, 6, 7, 8, 9, 10, 11, 12, 13, 14, 15];
 const FREQUENCY = {
   1: { values: [1, 0.97, 0.94, 0.91, 0.88, 0.84, 0.8, 0.75, 0.7, 0.6, 0.52, 0.45, 0.41, 0.37, 0.34, 0.31, 0.28], lowEnds: 12 },
@@ -77,25 +77,33 @@ function frequencyMultiplier(perMinute: number, hours: 1 | 2 | 8, low: boolean):
   return values[i - 1]! + ((values[i]! - values[i - 1]!) * (perMinute - f0)) / (f1 - f0);
 }
 
-function endOf(load: number, h: number, v: number, travel: number, twist: number, lift: Lift, units: Units): LiftEnd {
+/** One end of a lift, in the units of the constants used. */
+interface Grip {
+  readonly h: number;
+  readonly v: number;
+  readonly twist: number;
+}
+type Work = Pick<Lift, 'perMinute' | 'hours' | 'coupling'>;
+
+function endOf(load: number, grip: Grip, travel: number, work: Work, units: Units): LiftEnd {
+  const { h, v, twist } = grip;
   const low = v < units.knuckle;
   const multipliers = {
     hm: h > units.farthest ? 0 : Math.min(1, units.nearest / h),
     vm: v < 0 || v > units.highest ? 0 : 1 - units.perHeight * Math.abs(v - units.knuckle),
     dm: travel > units.longest ? 0 : travel <= units.shortest ? 1 : 0.82 + units.perDistance / travel,
     am: twist > 135 ? 0 : 1 - 0.0032 * twist,
-    fm: frequencyMultiplier(lift.perMinute ?? 0.2, lift.hours ?? 1, low),
-    cm: COUPLING[lift.coupling ?? 'fair'][low ? 0 : 1],
+    fm: frequencyMultiplier(work.perMinute ?? 0.2, work.hours ?? 1, low),
+    cm: COUPLING[work.coupling ?? 'fair'][low ? 0 : 1],
   };
   const rwl = Object.values(multipliers).reduce((product, m) => product * m, units.constant);
   return { multipliers, rwl, liftingIndex: rwl > 0 ? load / rwl : null };
 }
 
-function advise(load: number, lift: Lift, units: Units): LiftAdvice {
-  const travel = Math.abs(lift.vDestCm - lift.vOriginCm);
-  const twist = Math.abs(lift.aDeg ?? 0);
-  const origin = endOf(load, lift.hCm, lift.vOriginCm, travel, twist, lift, units);
-  const destination = endOf(load, lift.hDestCm ?? lift.hCm, lift.vDestCm, travel, Math.abs(lift.aDestDeg ?? twist), lift, units);
+function advise(load: number, from: Grip, to: Grip, work: Work, units: Units): LiftAdvice {
+  const travel = Math.abs(to.v - from.v);
+  const origin = endOf(load, from, travel, work, units);
+  const destination = endOf(load, to, travel, work, units);
   const both = [origin.liftingIndex, destination.liftingIndex];
   const liftingIndex = both.includes(null) ? null : Math.max(...both.map((index) => index!));
   return { origin, destination, liftingIndex, caution: cautionOf(liftingIndex) };
@@ -111,18 +119,30 @@ function cautionOf(index: number | null): string {
   return `${found} Follow your local rules on manual handling first.`;
 }
 
-/** Recommended weight limit and lifting index at both ends of a lift; kg, cm and degrees. */
-export const nioshLift = (lift: Lift): LiftAdvice => advise(lift.loadKg, lift, METRIC);
+const twists = (lift: Pick<Lift, 'aDeg' | 'aDestDeg'>): readonly [number, number] => {
+  const from = Math.abs(lift.aDeg ?? 0);
+  return [from, lift.aDestDeg === undefined ? from : Math.abs(lift.aDestDeg)];
+};
 
-/** The same in pounds and inches, with the constants the manual has for them. */
-export const nioshLiftUs = (lift: {
+/** Recommended weight limit and lifting index at both ends of a lift; kg, cm and degrees. */
+export function nioshLift(lift: Lift): LiftAdvice {
+  const [from, to] = twists(lift);
+  const origin = { h: lift.hCm, v: lift.vOriginCm, twist: from };
+  return advise(lift.loadKg, origin, { h: lift.hDestCm ?? lift.hCm, v: lift.vDestCm, twist: to }, lift, METRIC);
+}
+
+/** The same lift measured in pounds and inches. */
+export interface LiftUs extends Pick<Lift, 'aDeg' | 'aDestDeg' | 'perMinute' | 'hours' | 'coupling'> {
   readonly loadLb: number;
   readonly hIn: number;
   readonly hDestIn?: number | undefined;
   readonly vOriginIn: number;
   readonly vDestIn: number;
-} & Pick<Lift, 'aDeg' | 'aDestDeg' | 'perMinute' | 'hours' | 'coupling'>): LiftAdvice => {
-  const { loadLb, hIn, hDestIn, vOriginIn, vDestIn, ...rest } = lift;
-  // The lengths are inches here; only the constants know.
-  return advise(loadLb, { ...rest, loadKg: loadLb, hCm: hIn, hDestCm: hDestIn, vOriginCm: vOriginIn, vDestCm: vDestIn }, US);
-};
+}
+
+/** `nioshLift` in pounds and inches, with the constants the manual has for them. */
+export function nioshLiftUs(lift: LiftUs): LiftAdvice {
+  const [from, to] = twists(lift);
+  const origin = { h: lift.hIn, v: lift.vOriginIn, twist: from };
+  return advise(lift.loadLb, origin, { h: lift.hDestIn ?? lift.hIn, v: lift.vDestIn, twist: to }, lift, US);
+}

@@ -61,7 +61,6 @@ export interface BasketRack extends AnyRack {
 }
 
 export type Rack = OpenRack | GridRack | PegRack | BasketRack;
-export type RackForm = Rack['kind'];
 
 export const USABLE_MM = 460;
 export const OUTER_MM = 500;

@@ -33,27 +33,30 @@ export function mapLines(map: TradeOffMap, formats: Formats, whole: Whole, words
   const racks = rows.some((row) => row.racks !== null);
   const cell = (row: (typeof rows)[number], clearingMinutes: number): string => {
     const found = map.points.find((point) => point.machineClass === row.machineClass && point.machines === row.machines && point.racks === row.racks && point.clearingMinutes === clearingMinutes);
-    return found === undefined ? '–' : formats.count(found.pieces);
+    return found === undefined ? '–' : whole(found.stockCost);
   };
   const groups = [...new Set(map.machineWorth.map(({ machineClass, clearingMinutes, racks: count }) => `${machineClass}\u0000${clearingMinutes}\u0000${count}`))];
   const worth = groups.flatMap((key) => {
     const steps = map.machineWorth.filter((one) => `${one.machineClass}\u0000${one.clearingMinutes}\u0000${one.racks}` === key);
     const first = steps[0]!;
-    return wrapText(say.machineWorth(first.machineClass, formats.minutes(first.clearingMinutes), steps.map(({ to, pieces }) => say.machineStep(formats.count(to), formats.count(pieces))).join('; ')), WIDTH, '  ');
+    return wrapText(say.machineWorth(first.machineClass, minutesText(first.clearingMinutes, formats), steps.map(({ to, pieces, stockCost }) => say.machineStep(formats.count(to), formats.count(Math.max(0, Math.round(pieces))), whole(Math.max(0, stockCost)))).join('; ')), WIDTH, '  ');
   });
   const { cheapest } = map;
   return [
     say.mapTitle(formats.count(map.days)),
     '',
     ...textTable(
-      [{ title: say.mapHead.class }, { title: say.mapHead.machines, right: true }, ...(racks ? [{ title: say.mapHead.racks, right: true }] : []), ...rounds.map((minutes) => ({ title: say.round(formats.minutes(minutes)), right: true }))],
+      [{ title: say.mapHead.class }, { title: say.mapHead.machines, right: true }, ...(racks ? [{ title: say.mapHead.racks, right: true }] : []), ...rounds.map((minutes) => ({ title: say.round(minutesText(minutes, formats)), right: true }))],
       rows.map((row) => [row.machineClass, formats.count(row.machines), ...(racks ? [row.racks === null ? '–' : formats.count(row.racks)] : []), ...rounds.map((minutes) => cell(row, minutes))]),
       WIDTH,
     ),
     ...worth,
-    ...wrapText(say.cheapest(formats.count(cheapest.machines), cheapest.machineClass, formats.minutes(cheapest.clearingMinutes), whole(cheapest.total)), WIDTH),
+    ...wrapText(say.cheapest(formats.count(cheapest.machines), cheapest.machineClass, minutesText(cheapest.clearingMinutes, formats), whole(cheapest.total)), WIDTH),
   ];
 }
+
+/** Minutes without a decimal where there is none. */
+const minutesText = (minutes: number, formats: Formats): string => (Number.isInteger(minutes) ? `${formats.count(minutes)}\u00A0min` : formats.minutes(minutes));
 
 export function movesLines(moves: MovesAnswer, formats: Formats, whole: Whole, words: Words): string[] {
   const say = words.compare;
@@ -74,7 +77,7 @@ export function movesLines(moves: MovesAnswer, formats: Formats, whole: Whole, w
     ),
     ...(moves.inputs.length > moving.length ? [say.unmoved(formats.count(moves.inputs.length - moving.length))] : []),
     ...(moves.withoutRange.length > 0 ? wrapText(say.withoutRange(formats.count(moves.withoutRange.length)), WIDTH) : []),
-    ...(moves.measureFirst.paths.length > 0 ? wrapText(say.measure(listed(moves.measureFirst.paths.map((path) => inputName(path, words)), words), whole(moves.measureFirst.now), whole(moves.measureFirst.then)), WIDTH) : []),
+    ...(moves.measureFirst.paths.length > 0 ? wrapText(say.measure(listed(moves.measureFirst.paths.map((path) => inputName(path, words)), words), whole(moves.measureFirst.now), whole(moves.measureFirst.left)), WIDTH) : []),
     ...(moves.spread === null ? [] : wrapText(say.spread(formats.count(moves.draws), whole(moves.spread.low), whole(moves.spread.middle), whole(moves.spread.high)), WIDTH)),
   ];
 }

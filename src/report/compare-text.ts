@@ -88,7 +88,7 @@ function recommendation({ ranking, alternatives }: Comparison, formats: Formats,
   const sure = ranking.notToldApart.length === 0 || ranking.separated ? say.error(formats.percent(ranking.errorProbability), whole(ranking.indifference)) : '';
   const alike = ranking.notToldApart.length === 0 ? '' : say.unsure(listed(ranking.notToldApart.map(name), words));
   const { chanceCheaper } = best;
-  const chance = chanceCheaper === null ? '' : say.underRanges(formats.percent(chanceCheaper.level, 0), formats.percent(chanceCheaper.low, 0), formats.percent(chanceCheaper.high, 0));
+  const chance = chanceCheaper === null ? '' : say.underRanges(formats.percent(chanceCheaper.level, 0), formats.percent(chanceCheaper.low, 0), formats.percent(chanceCheaper.high, 0)) + (chanceCheaper.level < 0.5 ? ` ${say.butRanges}` : '');
   return [first, sure, alike, chance].filter((part) => part !== '').join(' ');
 }
 

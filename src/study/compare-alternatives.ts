@@ -33,7 +33,7 @@ export interface Candidate {
 export type Candidates = { readonly ok: true; readonly all: readonly Candidate[] } | { readonly ok: false; readonly problems: readonly Problem[] };
 
 const without = (raw: unknown): unknown => (isGroup(raw) ? Object.fromEntries(Object.entries(raw).filter(([key]) => key !== 'alternatives')) : raw);
-const bare = ({ alternatives: _, ...rest }: Scenario): string => JSON.stringify(rest);
+const bare = (scenario: Scenario): string => JSON.stringify({ ...scenario, alternatives: undefined });
 
 /** The base and all its alternatives, or every problem that these have. */
 export function candidatesOf(opened: Opened, fileName: string, options: ReadOptions = {}): Candidates {

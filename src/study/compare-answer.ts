@@ -57,7 +57,7 @@ export interface MapPoint {
 export interface TradeOffMap {
   readonly days: number;
   readonly points: readonly MapPoint[];
-  /** What one more machine saves, class by class and round by round. */
+  /** What more machines save, class by class and round by round: ware in money, and as so many pieces at the mean price (near-ties swap pieces between ware, so counts alone mislead). */
   readonly machineWorth: readonly { readonly machineClass: string; readonly clearingMinutes: number; readonly racks: number | null; readonly from: number; readonly to: number; readonly pieces: number; readonly stockCost: number }[];
   readonly cheapest: MapPoint;
 }
@@ -90,7 +90,7 @@ export interface MovesAnswer {
   readonly inputs: readonly MovedBy[];
   /** Assumed inputs without a range: nothing is known of how far they move the order. */
   readonly withoutRange: readonly string[];
-  readonly measureFirst: { readonly paths: readonly string[]; readonly now: number; readonly then: number };
+  readonly measureFirst: { readonly paths: readonly string[]; readonly now: number; readonly left: number };
   readonly draws: number;
   /** Middle 90 % of the cost of the stock over the draws; null where none were drawn. */
   readonly spread: { readonly low: number; readonly middle: number; readonly high: number } | null;

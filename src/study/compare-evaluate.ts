@@ -7,6 +7,7 @@ import type { CafeModel } from '../cafe/model.js';
 import { PLACE_COUNT, SHELF } from '../cafe/places.js';
 import { mergeDays, type DaysRun } from '../cafe/rush.js';
 import type { Costs } from '../comparing/costs.js';
+import { meanMs } from '../engine/durations.js';
 import { inMinor } from '../quantities/money.js';
 import type { Peaks } from '../sizing/peaks.js';
 import type { Answer } from './answer.js';
@@ -95,7 +96,7 @@ function takenBy({ scenario }: Candidate, model: CafeModel, run: DaysRun, answer
     racksNeeded: answer.loads.racksNeeded,
     day: {
       loads: sums.loads / days,
-      staffMinutes: staffMinutesOf(run),
+      staffMinutes: staffMinutesOf(run, model),
       openHours: openHoursOf(scenario),
       machineBusy: machines === 0 ? 0 : Math.min(1, sums.machineMs / (days * model.closingMs * machines)),
       paperCups: sums.paperFallBacks / days,
@@ -103,8 +104,15 @@ function takenBy({ scenario }: Candidate, model: CafeModel, run: DaysRun, answer
   };
 }
 
-/** Staff minutes a day at the wash, polishing and walking trips. */
-export const staffMinutesOf = ({ sums, days }: DaysRun): number => (sums.handMs + sums.polishMs + sums.clearerMs) / days / MINUTE;
+/**
+ * Staff minutes a day at the wash, polishing and walking trips, after closing too; whoever does it. Handling is
+ * the loads times their mean time at the machines.
+ */
+export function staffMinutesOf({ sums, days }: DaysRun, { washing, clearing }: CafeModel): number {
+  const machines = washing.machines ?? [washing.everyMachine];
+  const handlingMs = machines.reduce((sum, { loading, unloading }) => sum + meanMs(loading) + meanMs(unloading), 0) / machines.length;
+  return (sums.loads * handlingMs + sums.trips * meanMs(clearing.trip) + sums.polishMs) / days / MINUTE;
+}
 
 /** Minutes of a rush in which the shelf of some ware is empty, looked at once a minute over the first days. */
 function minutesShort(model: CafeModel, seed: string, days: number, stock: readonly number[]): number {

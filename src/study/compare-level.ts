@@ -12,7 +12,7 @@ import { costOf } from './compare-differences.js';
 import type { Evaluated } from './compare-evaluate.js';
 import type { Runner } from './runner.js';
 
-const LEVELS = [0.3, 0.5, 0.7, 0.8, 0.85, 0.9, 0.925, 0.95, 0.975, 0.99, 0.995];
+const LEVELS = [0.7, 0.75, 0.8, 0.85, 0.9, 0.925, 0.95, 0.975, 0.99, 0.995];
 
 export async function levelToBuy(base: Evaluated, runner: Runner, seed: string, chosen: number): Promise<LevelAnswer> {
   const { candidate, peaks, unitCost, model } = base;

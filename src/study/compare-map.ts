@@ -42,9 +42,9 @@ export async function tradeOffMap(base: Candidate, runner: Runner, options: Quic
   }
   const machineWorth = points.flatMap((point) => {
     const next = points.filter((one) => one.machineClass === point.machineClass && one.clearingMinutes === point.clearingMinutes && one.racks === point.racks && one.machines > point.machines).toSorted((a, b) => a.machines - b.machines)[0];
-    return next === undefined
+    return next === undefined || point.stockCost === 0
       ? []
-      : [{ machineClass: point.machineClass, clearingMinutes: point.clearingMinutes, racks: point.racks, from: point.machines, to: next.machines, pieces: point.pieces - next.pieces, stockCost: point.stockCost - next.stockCost }];
+      : [{ machineClass: point.machineClass, clearingMinutes: point.clearingMinutes, racks: point.racks, from: point.machines, to: next.machines, pieces: ((point.stockCost - next.stockCost) * point.pieces) / point.stockCost, stockCost: point.stockCost - next.stockCost }];
   });
   return { days: options.days, points, machineWorth, cheapest: points.reduce((best, point) => (point.total < best.total ? point : best)) };
 }

@@ -51,7 +51,7 @@ export class QuickReader {
     const facts = rushFacts(model, run, level);
     const day = {
       loads: run.sums.loads / days,
-      staffMinutes: staffMinutesOf(run),
+      staffMinutes: staffMinutesOf(run, model),
       openHours: openHoursOf(scenario),
       machineBusy: Math.min(1, facts.busy.machines ?? 0),
       paperCups: run.sums.paperFallBacks / days,
@@ -62,4 +62,4 @@ export class QuickReader {
 }
 
 /** What of a café the rush sees: not what ware costs. */
-const rushKey = (model: CafeModel): string => JSON.stringify({ ...model, ware: model.ware.map(({ unitCost: _, ...rest }) => rest) });
+const rushKey = (model: CafeModel): string => JSON.stringify({ ...model, ware: model.ware.map((ware) => ({ ...ware, unitCost: 0 })) });

@@ -138,7 +138,7 @@ function told(one: Evaluated, base: Evaluated, pairs: Pairs, perUnit: number, ch
     chanceCheaper,
     minutesShort: one.minutesShort,
     drinksShort: atStock.sums.shortDrinks / atStock.days,
-    staffMinutes: staffMinutesOf(atStock),
+    staffMinutes: staffMinutesOf(atStock, one.model),
     shelfM2: shelfM2(scenario, stock),
     racks: racksOf(scenario, answer.loads.racksNeeded).racks,
     machinesBusy: answer.busy.machines,

@@ -6,8 +6,6 @@
 #include <cstdio>
 #include <cstdlib>
 #include <cstring>
-#include <queue>
-#include <vector>
 
 // xoshiro256++ (Blackman & Vigna), set from a number by splitmix64.
 struct Random {
@@ -67,28 +65,26 @@ struct Event {
   int what;
 };
 struct Heap {
-  std::vector<Event> list;
+  Event list[512];
+  int size = 0;
   uint32_t turns = 0;
   static bool first(const Event& a, const Event& b) { return a.at < b.at || (a.at == b.at && a.turn < b.turn); }
-  void clear() { list.clear(); turns = 0; }
+  void clear() { size = 0; turns = 0; }
   void push(double at, int what) {
     const Event event{at, turns++, what};
-    size_t i = list.size();
-    list.push_back(event);
+    int i = size++;
     while (i > 0 && first(event, list[(i - 1) / 2])) { list[i] = list[(i - 1) / 2]; i = (i - 1) / 2; }
     list[i] = event;
   }
   Event pop() {
-    const Event top = list[0], last = list.back();
-    list.pop_back();
-    const size_t n = list.size();
-    size_t i = 0;
-    for (size_t c = 1; c < n; c = 2 * i + 1) {
-      if (c + 1 < n && first(list[c + 1], list[c])) c++;
+    const Event top = list[0], last = list[--size];
+    int i = 0;
+    for (int c = 1; c < size; c = 2 * i + 1) {
+      if (c + 1 < size && first(list[c + 1], list[c])) c++;
       if (!first(list[c], last)) break;
       list[i] = list[c]; i = c;
     }
-    if (n > 0) list[i] = last;
+    list[i] = last;
     return top;
   }
 };
@@ -96,14 +92,15 @@ struct Heap {
 static double queueWait(uint64_t seed) {
   const int customers = 300000;
   Random random(seed);
-  Heap heap;
-  std::vector<double> line(1 << 16);
+  static Heap heap;
+  static double line[1 << 16];
+  heap.clear();
   uint32_t head = 0, tail = 0;
   bool busy = false;
   int arrived = 0;
   double waited = 0;
   heap.push(ziggurat.draw(random) / 0.8, 0);
-  while (!heap.list.empty()) {
+  while (heap.size > 0) {
     const Event event = heap.pop();
     if (event.what == 0) {
       if (++arrived < customers) heap.push(event.at + ziggurat.draw(random) / 0.8, 0);
@@ -144,7 +141,7 @@ static void cupDay(uint64_t seed, Heap& heap, double& lost, double& inHand) {
 int main(int count, char** words) {
   const bool cups = count > 1 && !std::strcmp(words[1], "cups");
   const int runs = count > 2 ? std::atoi(words[2]) : 7, replications = count > 3 ? std::atoi(words[3]) : 2000;
-  Heap heap;
+  static Heap heap;
   for (int run = 0; run <= runs; run++) {
     const auto start = std::chrono::steady_clock::now();
     double s1 = 0, q1 = 0, s2 = 0, q2 = 0;

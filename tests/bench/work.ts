@@ -24,7 +24,7 @@ const MINUTE = 60_000;
 function engineQueue(): (seed: number) => Result {
   const customers = 300_000;
   const line = new Float64Array(1 << 16);
-  const calendar = new Calendar(2 * SECOND, 64);
+  const calendar = new Calendar(32 * SECOND, 64);
   const stream = new Stream(streamKey('bench', 'queue'));
   return (seed) => {
     stream.toDay(seed);
@@ -116,7 +116,9 @@ function cafeCups(file: string): (seed: number) => Result {
 }
 
 interface Entity {
+  time(): number;
   setTimer(time: number): { done(call: () => void): void };
+  useFacility(facility: object, time: number): { done(call: () => void): void };
 }
 interface Library {
   Sim: new () => { addEntity(kind: unknown): unknown; simulate(until: number): void };
@@ -125,11 +127,46 @@ interface Library {
   Random: new (seed: number) => { exponential(rate: number): number };
 }
 
-function simjsCups(): (seed: number) => Result {
+/** It looks for a browser's window. */
+function simjs(): Library {
   const holder = globalThis as unknown as { window?: { Sim?: Library } };
   holder.window ??= {};
   createRequire(import.meta.url)('simjs');
-  const { Sim, Entity, Random } = holder.window.Sim!;
+  return holder.window.Sim!;
+}
+
+function simjsQueue(): (seed: number) => Result {
+  const { Sim, Entity, Facility, Random } = simjs();
+  const customers = 300_000;
+  return (seed) => {
+    const random = new Random(seed + 1);
+    const server = new Facility('server');
+    let [arrived, waited] = [0, 0];
+    class Door extends Entity {
+      start(): void {
+        this.customer();
+      }
+      customer(): void {
+        this.setTimer(random.exponential(0.8)).done(() => {
+          arrived += 1;
+          const service = random.exponential(1);
+          const came = this.time();
+          this.useFacility(server, service).done(() => {
+            waited += this.time() - came - service;
+          });
+          if (arrived < customers) this.customer();
+        });
+      }
+    }
+    const sim = new Sim();
+    sim.addEntity(Door);
+    sim.simulate(Infinity);
+    return [waited / customers, 0];
+  };
+}
+
+function simjsCups(): (seed: number) => Result {
+  const { Sim, Entity, Random } = simjs();
   return (seed) => {
     const random = new Random(seed + 1);
     let [clean, dirty, waiting, washing, hand, lost, most] = [60, 0, 0, 0, 0, 0, 0];
@@ -182,6 +219,7 @@ const works: Record<string, () => (seed: number) => Result> = {
   'engine-mm1': engineQueue,
   'engine-cups': engineCups,
   'cafe-cups': () => cafeCups(process.argv[5]!),
+  'simjs-mm1': simjsQueue,
   'simjs-cups': simjsCups,
 };
 const [, , name, runsText, replicationsText] = process.argv;

@@ -2,6 +2,9 @@ import fc from 'fast-check';
 import { readdirSync, readFileSync } from 'node:fs';
 import { describe, expect, it } from 'vitest';
 import { mergeDays, runDays, type DaysRun, type RushTask } from '../../src/cafe/rush.js';
+import { Stream, streamKey } from '../../src/engine/streams.js';
+import type { Peaks } from '../../src/sizing/peaks.js';
+import { sizeStock } from '../../src/sizing/size-stock.js';
 import { compile } from '../../src/study/compile.js';
 import { piecesPerRackOf } from '../../src/study/rack-geometry.js';
 import { readScenario } from '../../src/study/read-scenario.js';
@@ -32,6 +35,29 @@ describe('days are chunks of work that anyone can take', () => {
         expect(bytes(mergeDays(backwards ? parts.reverse() : parts)) === whole).toBe(true);
       }),
       { seed: 20, numRuns: 12 },
+    );
+  });
+
+  it.each(['1-commuter-bar.yaml', '4-bakery-corner.yaml'])('%s: the stock chosen and certified is the same, bit for bit, however its days were split', async (file) => {
+    const task = { ...taskOf(file, true), byDay: false };
+    const days = 40;
+    const unitCostMinor = task.model.ware.map((_, index) => 150 + 35 * index);
+    const sizedFrom = (cuts: readonly number[], backwards: boolean) => {
+      const draw = new Stream(streamKey('merge', 'bootstrap'));
+      const peaks = (from: number, count: number): Peaks => {
+        const edges = [0, ...cuts.filter((cut) => cut < count), count];
+        const parts = edges.slice(1).map((to, index) => runDays({ ...task, from: from + edges[index]!, days: to - edges[index]! }));
+        const run = mergeDays(backwards ? parts.reverse() : parts);
+        return { days: run.days, ware: task.model.ware.length, data: run.peaks };
+      };
+      return sizeStock({ level: 0.8, unitCostMinor, provider: { peaks }, days, uniform: () => draw.uniform() });
+    };
+    const whole = JSON.stringify(await sizedFrom([], false));
+    await fc.assert(
+      fc.asyncProperty(fc.uniqueArray(fc.integer({ min: 1, max: 999 }), { maxLength: 5 }), fc.boolean(), async (cuts, backwards) => {
+        expect(JSON.stringify(await sizedFrom(cuts.sort((a, b) => a - b), backwards)) === whole).toBe(true);
+      }),
+      { seed: 20, numRuns: 3 },
     );
   });
 

@@ -49,7 +49,19 @@ describe('cuptide order', () => {
     }
     expect(cells).toMatch(/<f>/);
     expect(page).toContain("default-src 'none'");
+    for (const { message } of sheet.warnings) expect(page).toContain(message.replaceAll("'", '&#39;'));
+    for (const say of [`From ${sheet.consignments[0]!.name}: `, 'Suppliers side by side', 'Takeaway, a week', 'Where the pieces stand', 'The machine top, to scale']) expect(page).toContain(say);
     expect(readdirSync(folder).filter((name) => name.endsWith('.svg')).length).toBe(2 * sheet.lines.length + 1);
+  });
+
+  it('splits the great hall between two suppliers where that lands cheaper than one alone, and finds room for all', () => {
+    const { status, out, err } = cuptide(['order', 'scenarios/3-great-hall.yaml', ...day, '--json']);
+    expect(status, err).toBe(0);
+    const { consignments, suppliers, plan, storage } = JSON.parse(out) as OrderSheet & Pick<OrderStudy, 'storage'>;
+    expect(consignments.map(({ supplier }) => supplier)).toEqual(['millbrook', 'northgate']);
+    expect(suppliers.find(({ supplier }) => supplier === 'northgate')!.missing).toEqual(['espresso-cup', 'small-saucer']);
+    expect(plan!.chosen.totalMinor).toBeLessThanOrEqual(suppliers.find(({ supplier }) => supplier === 'millbrook')!.alone!.totalMinor);
+    expect(storage!.homeless).toEqual([]);
   });
 
   it('needs no supplier to say how many are needed', () => {

@@ -1,6 +1,7 @@
 /** All commands, in the order of the help. A new command: its file beside this one, and one line here. */
 import type { CommandModule } from 'yargs';
 import { check } from './check.js';
+import { compare } from './compare.js';
 import { order } from './order.js';
 import { racks } from './racks.js';
 import { report } from './report.js';
@@ -10,4 +11,4 @@ import { stocktake } from './stocktake.js';
 import { suit } from './suit.js';
 import { till } from './till.js';
 
-export const commands = [starter, check, till, size, report, racks, suit, order, stocktake] as unknown as readonly CommandModule[];
+export const commands = [starter, check, till, size, report, racks, suit, order, stocktake, compare] as unknown as readonly CommandModule[];

@@ -1,4 +1,4 @@
-/** Chart: what the alternatives cost over the years, by what that is made of, with the interval of the difference. */
+/** Chart: how much more or less than the house as it is each alternative costs, with the interval of that. */
 import { annuityFactor } from '../../comparing/annuity.js';
 import type { ComparedAlternative, Comparison } from '../../study/compare-answer.js';
 import { cleanText, shorten } from '../clean-text.js';
@@ -7,7 +7,6 @@ import type { ChartTable } from './chart-table.js';
 import { framed, palette, PLOT_WIDTH, type ChartContext, type ChartSpec } from './style.js';
 
 const parts = ['ware', 'machines', 'staff', 'running', 'losses'] as const;
-const colours = [palette.blue, palette.orange, palette.sky, palette.green, palette.purple];
 
 /** Present value by part; the parts add up to the total. */
 function partsOf({ now, year, total }: ComparedAlternative, years: number): Record<(typeof parts)[number], number> {
@@ -18,49 +17,49 @@ function partsOf({ now, year, total }: ComparedAlternative, years: number): Reco
   return { ware, staff, running, losses, machines: total - ware - staff - running - losses };
 }
 
+/** @throws RangeError where there is nothing beside the base */
 export function alternativesCost(comparison: Comparison, { formats, locale }: ChartContext, words: Words = english): ChartSpec {
   const say = words.compare.charts;
-  const years = annuityFactor(comparison.discount, comparison.horizonYears);
-  const byTotal = comparison.ranking.order.map((id) => comparison.alternatives.find((one) => one.id === id)!);
-  const names = byTotal.map(({ name }) => shorten(cleanText(name), 30));
-  const bars = byTotal.flatMap((one, at) => {
-    const of = partsOf(one, years);
-    let start = 0;
-    return parts.map((part) => {
-      const from = start;
-      start += of[part];
-      return { name: names[at]!, part: say.parts[part], from, to: start };
-    });
+  const money = (amount: number): string => formats.money(Math.round(amount)).replace(/[.,]00(?!\d)/, '');
+  const bars = comparison.ranking.order.flatMap((id) => {
+    const one = comparison.alternatives.find((other) => other.id === id)!;
+    const against = one.totalAgainstBase;
+    if (against === null) return [];
+    const { difference, low, high } = against;
+    const less = difference < 0;
+    return [{ name: shorten(cleanText(one.name), 30), difference, low, high, side: less ? say.less : say.more, label: `${less ? '' : '+'}${money(difference)}`, at: less ? Math.max(0, high) : Math.max(high, 0) }];
   });
-  const base = comparison.alternatives[0]!;
-  const ends = byTotal.flatMap((one, at) => (one.totalAgainstBase === null ? [] : [{ name: names[at]!, low: base.total + one.totalAgainstBase.low, high: base.total + one.totalAgainstBase.high }]));
-  const labels = byTotal.map((one, at) => ({ name: names[at]!, at: Math.max(one.total, ends.find((end) => end.name === names[at])?.high ?? 0), label: formats.money(Math.round(one.total)).replace(/[.,]00$/, '') }));
-  const top = Math.max(...labels.map(({ at }) => at));
+  if (bars.length === 0) throw new RangeError('a chart of alternatives needs at least one beside the base');
+  const names = bars.map(({ name }) => name);
+  const [least, most] = [Math.min(0, ...bars.map(({ low }) => low)), Math.max(0, ...bars.map(({ high }) => high))];
+  const room = most - least || 1;
   const y = { field: 'name', type: 'nominal' as const, sort: names, title: null, axis: { labelLimit: 210, ticks: false, domain: false } };
-  const scale = { domain: [0, top * 1.22], nice: false };
-  const x = { type: 'quantitative' as const, title: say.cost(comparison.currency), scale, axis: { format: ',d', tickCount: 5, grid: true } };
+  const x = { type: 'quantitative' as const, title: say.cost(comparison.currency), scale: { domain: [least - 0.03 * room, most + 0.3 * room], nice: false }, axis: { format: ',d', tickCount: 5, grid: true } };
+  const first = bars[0]!;
   return {
-    ...framed({ title: say.costTitle(names[0]!, labels[0]!.label), description: say.costDescription, locale }),
-    width: PLOT_WIDTH,
+    ...framed({
+      title: first.difference < 0 ? say.costTitle(first.name, money(-first.difference), formats.count(comparison.horizonYears)) : say.costTitleBase,
+      description: say.costDescription,
+      locale,
+    }),
+    width: PLOT_WIDTH - 40,
     height: { step: 34 },
     layer: [
-      {
-        data: { values: bars },
-        mark: { type: 'bar', height: { band: 0.62 } },
-        encoding: { y, x: { ...x, field: 'from' }, x2: { field: 'to' }, color: { field: 'part', type: 'nominal', sort: parts.map((part) => say.parts[part]), scale: { domain: parts.map((part) => say.parts[part]), range: colours }, legend: { columns: 3 } } },
-      },
-      { data: { values: ends }, mark: { type: 'rule', strokeWidth: 2.5 }, encoding: { y, x: { ...x, field: 'low' }, x2: { field: 'high' } } },
-      { data: { values: labels }, mark: { type: 'text', align: 'left', dx: 6 }, encoding: { y, x: { ...x, field: 'at' }, text: { field: 'label', type: 'nominal' } } },
+      { data: { values: bars }, mark: { type: 'bar', height: { band: 0.55 } }, encoding: { y, x: { ...x, field: 'difference' }, color: { field: 'side', type: 'nominal', scale: { domain: [say.less, say.more], range: [palette.green, palette.orange] } } } },
+      { data: { values: bars }, mark: { type: 'rule', strokeWidth: 2.5 }, encoding: { y, x: { ...x, field: 'low' }, x2: { field: 'high' } } },
+      { data: { values: [{ zero: 0 }] }, mark: { type: 'rule', opacity: 0.6 }, encoding: { x: { ...x, field: 'zero' } } },
+      { data: { values: bars }, mark: { type: 'text', align: 'left', dx: 7 }, encoding: { y, x: { ...x, field: 'at' }, text: { field: 'label', type: 'nominal' } } },
     ],
   };
 }
 
+/** Present value of every alternative by what it is made of. */
 export function alternativesCostTable(comparison: Comparison, words: Words = english): ChartTable {
   const say = words.compare;
   const years = annuityFactor(comparison.discount, comparison.horizonYears);
   return {
     caption: `${say.charts.captions.cost}, ${comparison.currency}`,
-    columns: [{ title: say.head.alternative, as: 'text' }, ...parts.map((part) => ({ title: say.charts.parts[part], as: 'count' as const })), { title: say.charts.cost(comparison.currency), as: 'count' }],
+    columns: [{ title: say.head.alternative, as: 'text' }, ...parts.map((part) => ({ title: say.charts.parts[part], as: 'count' as const })), { title: say.charts.total, as: 'count' }],
     rows: comparison.ranking.order.map((id) => {
       const one = comparison.alternatives.find((other) => other.id === id)!;
       const of = partsOf(one, years);

@@ -16,7 +16,7 @@ export function compareCharts(comparison: Comparison, context: ReportContext): C
   const { worth, map, moves, alternatives } = comparison;
   return [
     ...(alternatives.length > 1 ? [chart('alternatives-cost', alternativesCost(comparison, look, words), alternativesCostTable(comparison, words))] : []),
-    ...(map === null ? [] : [...new Set(map.points.map(({ machineClass }) => machineClass))].map((cls) => chart(`trade-off-map-${cls}`, tradeOffMapChart(map, cls, look, words), tradeOffMapTable(map, words)))),
+    ...(map === null ? [] : [...new Set(map.points.map(({ machineClass }) => machineClass))].map((cls) => chart(`trade-off-map-${cls}`, tradeOffMapChart(map, cls, currency, look, words), tradeOffMapTable(map, words)))),
     ...(moves === null ? [] : [chart('what-moves-the-order', whatMovesTheOrder(moves, currency, look, words), whatMovesTheOrderTable(moves, words))]),
     ...(worth === null || worth.points.length < 2 ? [] : [chart('level-against-money', levelAgainstMoney(worth, currency, look, words), levelAgainstMoneyTable(worth, currency, words))]),
   ];

@@ -1,4 +1,4 @@
-/** Chart: pieces needed by machines, a line for each clearing round; the level is kept all along each line. */
+/** Chart: what the ware costs by machines, a line for each clearing round; the level is kept all along each line. */
 import type { TradeOffMap } from '../../study/compare-answer.js';
 import { cleanText } from '../clean-text.js';
 import { english, type Words } from '../words.js';
@@ -8,7 +8,7 @@ import { framed, palette, PLOT_WIDTH, type ChartContext, type ChartSpec } from '
 const colours = [palette.blue, palette.green, palette.orange, palette.vermilion, palette.purple, palette.sky];
 
 /** One class of machine; where racks are an axis too, their least number (the table has all). */
-export function tradeOffMapChart(map: TradeOffMap, machineClass: string, { formats, locale }: ChartContext, words: Words = english): ChartSpec {
+export function tradeOffMapChart(map: TradeOffMap, machineClass: string, currency: string, { formats, locale }: ChartContext, words: Words = english): ChartSpec {
   const say = words.compare.charts;
   const ofClass = map.points.filter((point) => point.machineClass === machineClass);
   const racks = ofClass[0]?.racks ?? null;
@@ -17,13 +17,13 @@ export function tradeOffMapChart(map: TradeOffMap, machineClass: string, { forma
   const counts = [...new Set(points.map(({ machines }) => machines))];
   const worth = map.machineWorth.filter((one) => one.machineClass === machineClass && one.racks === racks && one.from === 1 && one.to === 2).toSorted((a, b) => b.pieces - a.pieces)[0];
   const x = { field: 'machines', type: 'ordinal' as const, title: say.machines, axis: { labelAngle: 0, grid: true }, scale: { type: 'point' as const, padding: 0.35 } };
-  const most = Math.max(...points.map(({ pieces }) => pieces));
-  const least = Math.min(...points.map(({ pieces }) => pieces));
-  const y = { field: 'pieces', type: 'quantitative' as const, title: `${say.pieces} (${cleanText(machineClass)})`, scale: { zero: false, nice: true, domain: [least - 0.08 * (most - least + 1), most + 0.08 * (most - least + 1)] }, axis: { format: ',d' } };
+  const most = Math.max(...points.map(({ stockCost }) => stockCost));
+  const least = Math.min(...points.map(({ stockCost }) => stockCost));
+  const y = { field: 'stockCost', type: 'quantitative' as const, title: say.money(currency, cleanText(machineClass)), scale: { zero: false, nice: true, domain: [least - 0.08 * (most - least + 1), most + 0.08 * (most - least + 1)] }, axis: { format: ',d' } };
   const last = points.filter(({ machines }) => machines === counts.at(-1));
   return {
     ...framed({
-      title: worth === undefined || worth.pieces < 1 ? say.mapTitlePlain : say.mapTitle(formats.count(worth.pieces), cleanText(machineClass), formats.minutes(worth.clearingMinutes)),
+      title: worth === undefined || worth.pieces < 0.5 ? say.mapTitlePlain : say.mapTitle(formats.count(Math.round(worth.pieces)), cleanText(machineClass), formats.minutes(worth.clearingMinutes)),
       description: say.mapDescription,
       locale,
     }),
@@ -31,16 +31,16 @@ export function tradeOffMapChart(map: TradeOffMap, machineClass: string, { forma
     height: 260,
     layer: [
       { data: { values: points }, mark: { type: 'line', strokeWidth: 2, point: { filled: true, size: 45 } }, encoding: { x, y, color: { field: 'round', type: 'nominal', sort: rounds, scale: { domain: rounds, range: colours }, legend: { columns: 5 } } } },
-      { data: { values: spread(last, 0.05 * (most - least + 1)) }, mark: { type: 'text', align: 'left', dx: 9 }, encoding: { x, y: { ...y, field: 'labelAt' }, text: { field: 'pieces', type: 'quantitative', format: ',d' } } },
+      { data: { values: spread(last, 0.05 * (most - least + 1)) }, mark: { type: 'text', align: 'left', dx: 9 }, encoding: { x, y: { ...y, field: 'labelAt' }, text: { field: 'stockCost', type: 'quantitative', format: ',.0f' } } },
     ],
   };
 }
 
 /** Labels moved apart, so that none lies on another. */
-function spread<P extends { readonly pieces: number }>(points: readonly P[], apart: number): (P & { readonly labelAt: number })[] {
+function spread<P extends { readonly stockCost: number }>(points: readonly P[], apart: number): (P & { readonly labelAt: number })[] {
   let above = -Infinity;
-  return points.toSorted((a, b) => a.pieces - b.pieces).map((point) => {
-    above = Math.max(point.pieces, above + apart);
+  return points.toSorted((a, b) => a.stockCost - b.stockCost).map((point) => {
+    above = Math.max(point.stockCost, above + apart);
     return { ...point, labelAt: above };
   });
 }
@@ -49,7 +49,7 @@ export function tradeOffMapTable({ points }: TradeOffMap, words: Words = english
   const say = words.compare;
   return {
     caption: say.charts.captions.map,
-    columns: [{ title: say.mapHead.class, as: 'text' }, { title: say.mapHead.machines, as: 'count' }, { title: 'min', as: 'decimal' }, { title: say.mapHead.racks, as: 'count' }, { title: say.charts.pieces, as: 'count' }],
-    rows: points.map((point) => [point.machineClass, point.machines, point.clearingMinutes, point.racks, point.pieces]),
+    columns: [{ title: say.mapHead.class, as: 'text' }, { title: say.mapHead.machines, as: 'count' }, { title: 'min', as: 'decimal' }, { title: say.mapHead.racks, as: 'count' }, { title: say.charts.pieces, as: 'count' }, { title: say.head.stock, as: 'decimal' }],
+    rows: points.map((point) => [point.machineClass, point.machines, point.clearingMinutes, point.racks, point.pieces, point.stockCost]),
   };
 }

@@ -11,15 +11,15 @@ const MOST = 10;
 export function whatMovesTheOrder(moves: MovesAnswer, currency: string, { formats, locale }: ChartContext, words: Words = english): ChartSpec {
   const say = words.compare.charts;
   const moving = moves.inputs.filter(({ low, high }) => low !== high).toSorted((a, b) => Math.abs(b.high - b.low) - Math.abs(a.high - a.low)).slice(0, MOST);
-  const names = moving.map(({ path, basis }) => `${shorten(inputName(path, words), 32)} (${basis})`);
+  const names = moving.map(({ path, basis }) => `${shorten(inputName(path, words), 34)} (${basis})`);
   const lines = moving.map(({ low, high }, at) => ({ name: names[at]!, low, high }));
   const ends = moving.flatMap(({ low, high }, at) => [{ name: names[at]!, cost: low, end: say.low }, { name: names[at]!, cost: high, end: say.high }]);
-  const y = { field: 'name', type: 'nominal' as const, sort: names, title: null, axis: { labelLimit: 250, ticks: false, domain: false, grid: false } };
+  const y = { field: 'name', type: 'nominal' as const, sort: names, title: null, axis: { labelLimit: 300, ticks: false, domain: false, grid: false } };
   const x = { type: 'quantitative' as const, title: say.moves(currency), scale: { zero: false, nice: true }, axis: { format: ',d', grid: true, tickCount: 5 } };
   const first = moving[0];
   return {
     ...framed({ title: first === undefined ? say.movesTitleNone : say.movesTitle(shorten(inputName(first.path, words), 60), formats.money(Math.abs(first.high - first.low))), description: say.movesDescription, locale }),
-    width: PLOT_WIDTH - 60,
+    width: PLOT_WIDTH - 100,
     height: { step: 26 },
     layer: [
       { data: { values: [{ cost: moves.stockCost }] }, mark: { type: 'rule', strokeDash: [5, 4], opacity: 0.7 }, encoding: { x: { ...x, field: 'cost' } } },

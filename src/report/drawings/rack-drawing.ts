@@ -23,9 +23,12 @@ export interface RackDrawingOptions {
 
 const MARGIN = 12;
 const HEADING = 44;
-const UNDER = 128;
 const ONE_WAY = '#56b4e9';
 const OTHER_WAY = '#b35900';
+/** Sizes of heading and text, and of a letter's width against its height on average. */
+const LARGE = 21;
+const SMALL = 15;
+const LETTER = 0.54;
 
 const escaped = (text: string): string => text.replace(/[&<>"']/g, (c) => `&#${c.charCodeAt(0)};`);
 
@@ -33,34 +36,48 @@ const escaped = (text: string): string => text.replace(/[&<>"']/g, (c) => `&#${c
 export function drawRack(layout: RackLayout, vessel: Vessel, rack: Rack, options: RackDrawingOptions = {}): string {
   const inside = usableOf(rack);
   const wall = Math.max(6, ((rack.outerMm ?? OUTER_MM) - Math.max(inside.x, inside.y)) / 2);
-  const [width, height] = [inside.x + 2 * (wall + MARGIN), inside.y + 2 * wall + MARGIN + HEADING + UNDER];
+  const width = inside.x + 2 * (wall + MARGIN);
   const id = escaped(options.id ?? 'rack-drawing');
   const title = options.title ?? rack.id;
-  const lines = captions(layout, vessel);
+  const [count, ...said] = captions(layout, vessel);
+  const lines = said.flatMap((text) => wrapped(text, Math.floor((width - 2 * MARGIN) / (SMALL * LETTER))));
   // y points up inside the rack, as angles are counted, and down on the page.
   const [left, bottom] = [MARGIN + wall, HEADING + wall + inside.y];
+  const under = bottom + wall;
+  const height = under + 66 + 22 * lines.length + MARGIN;
   return [
-    `<svg xmlns="http://www.w3.org/2000/svg" viewBox="0 0 ${mm(width)} ${mm(height)}" role="img" aria-labelledby="${id}-title ${id}-desc"${options.widthPx === undefined ? '' : ` width="${mm(options.widthPx)}"`} font-family="system-ui, 'Segoe UI', 'DejaVu Sans', sans-serif" fill="none" stroke="none" color="inherit">`,
+    `<svg xmlns="http://www.w3.org/2000/svg" viewBox="0 0 ${mm(width)} ${mm(height)}" role="img" aria-labelledby="${id}-title ${id}-desc"${options.widthPx === undefined ? '' : ` width="${mm(options.widthPx)}"`} font-family="system-ui, 'Segoe UI', 'DejaVu Sans', sans-serif" fill="none" color="inherit">`,
     `<title id="${id}-title">${escaped(title)}</title>`,
-    `<desc id="${id}-desc">${escaped(`Seen from above, to scale. ${lines.join(' ')}`)}</desc>`,
-    `<text x="${mm(MARGIN)}" y="29" font-size="21" font-weight="600" fill="currentColor"${fitted(title, 21, width)}>${escaped(title)}</text>`,
+    `<desc id="${id}-desc">${escaped(['Seen from above, to scale.', `${count}.`, ...said].join(' '))}</desc>`,
+    words(title, 29, Math.min(LARGE, (width - 2 * MARGIN) / (LETTER * title.length)), true),
     `<rect x="${mm(MARGIN)}" y="${HEADING}" width="${mm(inside.x + 2 * wall)}" height="${mm(inside.y + 2 * wall)}" rx="14" stroke="currentColor" stroke-width="1.6"/>`,
     `<g transform="translate(${mm(left)} ${mm(bottom)}) scale(1 -1)">`,
     `<rect width="${mm(inside.x)}" height="${mm(inside.y)}" rx="3" stroke="currentColor" stroke-width="0.8" stroke-opacity="0.6"/>`,
     ...floor(rack),
     ...pieces(layout, vessel, rack),
     '</g>',
-    ...widthLine(left, bottom + wall + 16, inside.x),
-    ...lines.map((line, i) => `<text x="${mm(MARGIN)}" y="${mm(bottom + wall + 52 + (i === 0 ? 0 : 6 + 22 * i))}" font-size="${i === 0 ? 21 : 15}"${i === 0 ? ' font-weight="600"' : ''} fill="currentColor"${fitted(line, i === 0 ? 21 : 15, width)}>${escaped(line)}</text>`),
+    ...widthLine(left, under + 14, inside.x),
+    words(count!, under + 58, LARGE, true),
+    ...lines.map((line, i) => words(line, under + 84 + 22 * i - 2, SMALL, false)),
     '</svg>',
   ].join('\n');
 }
 
-/** Lines too long for the drawing are set narrower rather than cut. */
-const fitted = (text: string, size: number, width: number): string =>
-  text.length * size * 0.55 > width - 2 * MARGIN ? ` textLength="${mm(width - 2 * MARGIN)}" lengthAdjust="spacingAndGlyphs"` : '';
+const words = (text: string, y: number, size: number, heavy: boolean): string =>
+  `<text x="${MARGIN}" y="${mm(y)}" font-size="${mm(size)}"${heavy ? ' font-weight="600"' : ''} fill="currentColor">${escaped(text)}</text>`;
 
-/** Compartments or rows of pegs, faint. */
+/** Broken between words into lines of at most so many letters. */
+function wrapped(text: string, letters: number): string[] {
+  const lines: string[] = [];
+  for (const word of text.split(' ')) {
+    const last = lines.at(-1);
+    if (last !== undefined && last.length + 1 + word.length <= letters) lines[lines.length - 1] = `${last} ${word}`;
+    else lines.push(word);
+  }
+  return lines;
+}
+
+/** Compartments, or the mesh of a basket, faint. */
 function floor(rack: Rack): string[] {
   const { x, y } = usableOf(rack);
   if (rack.kind === 'grid') {
@@ -80,6 +97,7 @@ function floor(rack: Rack): string[] {
 
 function pieces(layout: RackLayout, vessel: Vessel, rack: Rack): string[] {
   if (rack.kind === 'peg') return onEdge(layout, vessel, rack);
+  if (rack.kind === 'basket') return loose(layout, vessel, rack);
   const outline = piecePath(vessel);
   const foot = (vessel.footMm ?? 0) > 0 && (vessel.footMm ?? 0) < vessel.rimMm ? `<circle r="${mm((vessel.footMm ?? 0) / 2)}" stroke="currentColor" stroke-width="0.7" stroke-opacity="0.55"/>` : '';
   const drawn = layout.positions.map((p) => {
@@ -111,18 +129,38 @@ function onEdge(layout: RackLayout, vessel: Vessel, rack: Extract<Rack, { kind: 
   });
 }
 
+/** Cutlery side by side, to show how many and how large; it lies as it falls. Not drawn where layers overlap. */
+function loose(layout: RackLayout, vessel: Vessel, rack: Rack): string[] {
+  const { x, y } = usableOf(rack);
+  const [long, broad] = [vessel.rimMm, vessel.rimAcrossMm ?? vessel.rimMm];
+  const columns = Math.max(1, Math.floor(x / long));
+  const rows = Math.ceil(layout.pieces / columns);
+  if (long > x || rows * broad > y) return [];
+  const [dx, dy] = [x / columns, y / rows];
+  // A bowl at the end of a stem, or a bar.
+  const bowl = vessel.shape === 'spoon' ? 0.7 * broad : broad / 6;
+  const stem = broad / 6;
+  const shape = `M${mm(-long / 2)} ${mm(-stem)}H${mm(long / 2 - 2 * bowl)}A${mm(bowl)} ${mm(vessel.shape === 'spoon' ? broad / 2 : stem)} 0 1 1 ${mm(long / 2 - 2 * bowl)} ${mm(stem)}H${mm(-long / 2)}Z`;
+  return Array.from({ length: layout.pieces }, (_, i) => {
+    const [column, row] = [i % columns, Math.floor(i / columns)];
+    return `<path transform="translate(${mm((column + 0.5) * dx)} ${mm((row + 0.5) * dy)})${row % 2 === 1 ? ' rotate(180)' : ''}" d="${shape}" fill="${ONE_WAY}" fill-opacity="0.28" stroke="currentColor" stroke-width="0.9" stroke-linejoin="round"/>`;
+  });
+}
+
 /** A dimension line under the rack: its clear inside. */
 const widthLine = (left: number, y: number, length: number): string[] => [
   `<path d="M${mm(left)} ${mm(y)}H${mm(left + length)}M${mm(left)} ${mm(y - 5)}v10M${mm(left + length)} ${mm(y - 5)}v10" stroke="currentColor" stroke-width="0.9"/>`,
-  `<text x="${mm(left + length / 2)}" y="${mm(y + 16)}" font-size="13" text-anchor="middle" fill="currentColor">${mm(length)} mm inside</text>`,
+  `<text x="${mm(left + length / 2)}" y="${mm(y + 15)}" font-size="12" text-anchor="middle" fill="currentColor">${mm(length)} mm inside</text>`,
 ];
 
-/** What the picture says, in words: count and pattern, then how near a change is, then what binds. */
-export function captions(layout: RackLayout, vessel: Vessel): string[] {
+/** What the picture says, in words: the count; then the pattern, how near a change is, and what binds. */
+function captions(layout: RackLayout, vessel: Vessel): string[] {
   const { pieces: n, cliff, slackMm } = layout;
-  const lines = [`${n} ${n === 1 ? 'piece' : 'pieces'}${n === 0 ? '' : `, ${patternText(layout, vessel)}`}`];
-  if (n === 0) return [...lines, ...layout.problems.slice(0, 2).map((problem) => `${problem.rule[0]!.toUpperCase()}${problem.rule.slice(1)}.`)];
-  lines.push(slackMm === null ? 'The rim could be 20 mm wider in this pattern.' : `Slack: ${tenths(slackMm)} mm more rim before this pattern loses pieces.`);
+  const count = `${n} ${n === 1 ? 'piece' : 'pieces'}`;
+  if (n === 0) return [count, ...layout.problems.slice(0, 2).map((problem) => `${problem.rule[0]!.toUpperCase()}${problem.rule.slice(1)}. ${problem.remedy}`)];
+  const lines = [count, patternText(layout, vessel)];
+  if (layout.pattern === 'loose') return lines;
+  lines.push(slackMm === null ? 'Slack: more than 20 mm of rim in this pattern.' : `Slack: ${tenths(slackMm)} mm more rim before this pattern loses pieces.`);
   if (cliff !== null) lines.push(`${tenths(Math.abs(cliff.changeMm))} mm ${cliff.changeMm < 0 ? 'less' : 'more'} ${DIMENSION[cliff.dimension]}: ${cliff.piecesThen} instead of ${n}.`);
   lines.push(BINDS[layout.binds]);
   return lines;
@@ -142,15 +180,18 @@ const BINDS = {
   kind: 'This kind of rack does not take this kind of piece.',
 } as const;
 
-function patternText(layout: RackLayout, vessel: Vessel): string {
-  if (layout.pattern === 'compartments') return handleText(layout, vessel, 'one a compartment');
-  if (layout.pattern === 'on edge') return 'on edge';
-  if (layout.pattern === 'loose') return 'loose in the basket';
-  return handleText(layout, vessel, { grid: 'in a grid', staggered: 'in staggered rows', turned: 'every second row turned' }[layout.pattern]);
-}
+const PATTERN = {
+  grid: 'In a grid',
+  staggered: 'In staggered rows',
+  turned: 'Every second row turned about',
+  compartments: 'One a compartment',
+  'on edge': 'On edge between the pegs',
+  loose: 'Loose in the basket, drawn in order to show their number',
+} as const;
 
-function handleText(layout: RackLayout, vessel: Vessel, pattern: string): string {
-  if ((vessel.handleMm ?? 0) <= 0) return pattern;
+function patternText(layout: RackLayout, vessel: Vessel): string {
+  const pattern = PATTERN[layout.pattern];
+  if ((vessel.handleMm ?? 0) <= 0) return `${pattern}.`;
   const angle = layout.angleDeg % 90;
-  return `${pattern}, handles ${angle === 0 ? 'straight' : `at ${mm(Math.round(angle * 10) / 10)}°`}`;
+  return `${pattern}, handles ${angle === 0 ? 'straight' : `at ${mm(Math.round(angle * 10) / 10)}°`}.`;
 }

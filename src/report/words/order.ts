@@ -2,14 +2,14 @@
 export const orderWords = {
   heading: (name: string, date: string): string => `Order for ${name}, ${date}`,
   sentence: (pieces: string, total: string, confidence: string, review: string): string =>
-    `Order ${pieces} pieces for ${total} in all, freight and tax included; with a count every ${review} days the pieces at opening then stay at or above the par until the next delivery with ${confidence} probability.`,
+    `Order ${pieces} pieces for ${total} in all, freight, tax and own handling included; with a count every ${review} days the pieces at opening then stay at or above the par until the next delivery with ${confidence} probability.`,
   sentenceUnquoted: (pieces: string): string => `${pieces} pieces are needed. No supplier is named, so there is no price, carton or freight to weigh: add them under supply.suppliers in the scenario.`,
   head: ['Ware', 'Par', 'Hold', 'Order\npieces', 'Cartons', 'Supplier', 'Repeat\nsupply', 'Goods', 'Freight', 'Tax', 'Landed\na piece', 'Reorder\nbelow', 'Next order'],
   none: '–',
   total: 'Total',
   notes: 'Par: pieces that must stand clean at opening. Hold: par and spares. Reorder below: order when a count finds fewer.',
   consignment: (name: string, cartons: number, mass: string, freight: string, step: string, total: string, delivery: string): string =>
-    `From ${name}: ${cartons} cartons${mass}, freight ${freight} (${step}), ${total} with tax; expected ${delivery}.`,
+    `From ${name}: ${cartons} cartons${mass}, freight ${freight} (${step}), ${total} with tax and own handling; expected ${delivery}.`,
   next: 'Next steps of freight and price',
   suppliers: 'Suppliers side by side',
   alone: (name: string, opening: string, total: string): string => `${name} alone: ${opening} now, ${total} over the horizon.`,
@@ -22,6 +22,7 @@ export const orderWords = {
   orphanCup: (cup: string): string => `${cup} has no saucer that takes it.`,
   orphanSaucer: (saucer: string): string => `${saucer} takes no cup.`,
   storage: 'Where the pieces stand',
+  machineTop: 'The machine top, to scale',
   storageHead: ['Ware', 'On the machine', 'In reserve', 'Fetch at'],
   fetching: (trips: string, waits: string, safe: string): string => `${trips} trips to the reserve a rush; ${waits} drinks wait for one (waiting is not being short); nothing runs out in ${safe} of rushes.`,
   homeless: (ware: string, pieces: number): string => `${pieces} of ${ware} have no place.`,
