@@ -1,0 +1,95 @@
+import { existsSync, readdirSync, readFileSync, writeFileSync } from 'node:fs';
+import { join } from 'node:path';
+import { describe, expect, it } from 'vitest';
+import type { Comparison } from '../../src/study/compare-answer.js';
+import { idealised, steady } from '../published/scenario-of.js';
+import { cuptide, emptyFolder } from './run.js';
+
+const demo = 'scenarios/1-commuter-bar.yaml';
+const text = readFileSync(demo, 'utf8');
+const head = text.slice(0, text.indexOf('\nalternatives:'));
+const folder = emptyFolder();
+
+describe('cuptide compare', () => {
+  const out = join(folder, 'told');
+  const told = cuptide(['compare', demo, '--days', '400', '--out', out]);
+  const comparison = JSON.parse(cuptide(['compare', demo, '--days', '400', '--json']).out) as Comparison;
+
+  it('gives every alternative a line, a difference with an interval, and the sums of its parts', () => {
+    expect(told.status, told.err).toBe(0);
+    expect(comparison.alternatives).toHaveLength(8);
+    for (const { id, name, now, nowTotal, totalAgainstBase } of comparison.alternatives) {
+      expect(told.out).toContain(name);
+      expect(Object.values(now).reduce((sum, part) => sum + part, 0)).toBeCloseTo(nowTotal, 6);
+      if (id === 'base') expect(totalAgainstBase).toBeNull();
+      else {
+        expect(totalAgainstBase!.low).toBeLessThanOrEqual(totalAgainstBase!.difference);
+        expect(totalAgainstBase!.high).toBeGreaterThanOrEqual(totalAgainstBase!.difference);
+      }
+    }
+    expect(new Set(comparison.ranking.order)).toEqual(new Set(comparison.alternatives.map(({ id }) => id)));
+    expect(told.out).toMatch(/licensed/);
+    expect(readdirSync(out).some((name) => name.endsWith('.svg'))).toBe(true);
+  });
+
+  // The aim set for the demo: the same guests in every alternative cut the variance of a difference at least 5-fold;
+  // an alternative that changes the guests themselves (the busier rush) cannot share them.
+  it('cuts the variance of the difference at least 5-fold where the guests are the same', () => {
+    for (const { id, totalAgainstBase } of comparison.alternatives) {
+      if (id === 'base' || id === 'busier' || totalAgainstBase!.varianceCut === null) continue;
+      expect(totalAgainstBase!.varianceCut, id).toBeGreaterThan(5);
+    }
+  });
+
+  it.each([
+    ['changes nothing', 'same: { change: { clearing.every: CLEAR } }', /alternatives\.same/],
+    ['a path that is not there', 'odd: { change: { clearing.evry: 5 min } }', /evry.*did you mean.*every/s],
+    ['makes the scenario invalid', 'odd: { change: { clearing.every: 5 } }', /in the alternative odd/],
+    ['a cost without a currency', 'odd: { change: { ware.medium-cup.price: 4 } }', /in the alternative odd/],
+    ['another currency', 'odd: { change: { ware.medium-cup.price: 4 USD } }', /USD/],
+  ])('refuses an alternative that has %s, in its own line, and writes nothing', (_, line, message) => {
+    const file = join(folder, 'bad.yaml');
+    const clear = /every: (\d+ min)/.exec(text)![1]!;
+    writeFileSync(file, `${head}\nalternatives:\n  ${line.replace('CLEAR', clear)}\n`);
+    const never = join(folder, 'never');
+    const { status, out: said, err } = cuptide(['compare', file, '--out', never]);
+    expect([status, said], err).toEqual([2, '']);
+    expect(err).toMatch(message);
+    expect(err).toMatch(new RegExp(`bad\\.yaml:${head.split('\n').length + 1}:\\d+: `));
+    expect(existsSync(never)).toBe(false);
+  });
+});
+
+/**
+ * Chance that a loop of this mean (exponential, one guest a minute for 180 minutes) never has more than `most` pieces
+ * out: a chain killed on leaving `most`, by uniformization (Jensen 1953). At 25 minutes this must give the published
+ * value of shared/checks/exact-peaks.json, so the halved loop may be trusted too.
+ */
+function staysWithin(most: number, loopMinutes: number): number {
+  const fastest = 1 + most / loopMinutes;
+  const jumps = fastest * 180;
+  let at: number[] = Array.from({ length: most + 1 }, (_, out) => (out === 0 ? 1 : 0));
+  let alive = 0;
+  for (let jump = 0, weight = Math.exp(-jumps); jump < jumps + 12 * Math.sqrt(jumps); jump++, weight *= jumps / jump) {
+    alive += weight * at.reduce((sum, chance) => sum + chance, 0);
+    const before = at;
+    at = before.map((chance, out) => (chance * (fastest - 1 - out / loopMinutes) + (before[out - 1] ?? 0) + ((before[out + 1] ?? 0) * (out + 1)) / loopMinutes) / fastest);
+  }
+  return alive;
+}
+
+describe('halving the loop of an idealised café', () => {
+  const level = 0.94;
+  const needed = (loopMinutes: number): number => Array.from({ length: 60 }, (_, stock) => stock).find((stock) => staysWithin(stock, loopMinutes) >= level)!;
+
+  it('saves exactly the cups that the killed chain says', () => {
+    expect(staysWithin(40, 25)).toBeCloseTo(0.950731842, 7);
+    const guests = { partySize: 1, staysIn: '100 %', drinksEach: 1, secondDrink: 0, dwell: { exponential: '25 min' } };
+    const file = join(folder, 'loop.json');
+    writeFileSync(file, JSON.stringify(idealised({ ...steady(1, 180), guests, alternatives: { half: { change: { 'guests.dwell': { exponential: '12.5 min' } } } } })));
+    const { status, out, err } = cuptide(['compare', file, '--days', '8000', '--level', String(level), '--json']);
+    expect(status, err).toBe(0);
+    const [base, half] = (JSON.parse(out) as Comparison).alternatives;
+    expect([base!.pieces, half!.pieces]).toEqual([needed(25), needed(12.5)]);
+  });
+});
