@@ -13,7 +13,7 @@ const folder = emptyFolder();
 describe('cuptide compare', () => {
   const out = join(folder, 'told');
   const told = cuptide(['compare', demo, '--days', '400', '--out', out]);
-  const comparison = JSON.parse(cuptide(['compare', demo, '--days', '400', '--json']).out) as Comparison;
+  const comparison = JSON.parse(cuptide(['compare', demo, '--json']).out) as Comparison;
 
   it('gives every alternative a line, a difference with an interval, and the sums of its parts', () => {
     expect(told.status, told.err).toBe(0);
@@ -42,20 +42,19 @@ describe('cuptide compare', () => {
   });
 
   it.each([
-    ['changes nothing', 'same: { change: { clearing.every: CLEAR } }', /alternatives\.same/],
+    ['changes nothing', 'same: { change: { hours: HOURS } }', /alternatives\.same/],
     ['a path that is not there', 'odd: { change: { clearing.evry: 5 min } }', /evry.*did you mean.*every/s],
     ['makes the scenario invalid', 'odd: { change: { clearing.every: 5 } }', /in the alternative odd/],
     ['a cost without a currency', 'odd: { change: { ware.medium-cup.price: 4 } }', /in the alternative odd/],
     ['another currency', 'odd: { change: { ware.medium-cup.price: 4 USD } }', /USD/],
   ])('refuses an alternative that has %s, in its own line, and writes nothing', (_, line, message) => {
     const file = join(folder, 'bad.yaml');
-    const clear = /every: (\d+ min)/.exec(text)![1]!;
-    writeFileSync(file, `${head}\nalternatives:\n  ${line.replace('CLEAR', clear)}\n`);
+    writeFileSync(file, `${head}\nalternatives:\n  ${line.replace('HOURS', /^hours: (.+?)(?: +#.*)?$/m.exec(text)![1]!)}\n`);
     const never = join(folder, 'never');
     const { status, out: said, err } = cuptide(['compare', file, '--out', never]);
     expect([status, said], err).toEqual([2, '']);
     expect(err).toMatch(message);
-    expect(err).toMatch(new RegExp(`bad\\.yaml:${head.split('\n').length + 1}:\\d+: `));
+    expect(err).toMatch(new RegExp(`bad\\.yaml:${head.split('\n').length + 2}:\\d+: `));
     expect(existsSync(never)).toBe(false);
   });
 });
