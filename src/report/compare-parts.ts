@@ -56,7 +56,7 @@ export function mapLines(map: TradeOffMap, formats: Formats, whole: Whole, words
 }
 
 /** Minutes without a decimal where there is none. */
-const minutesText = (minutes: number, formats: Formats): string => (Number.isInteger(minutes) ? `${formats.count(minutes)}\u00A0min` : formats.minutes(minutes));
+export const minutesText = (minutes: number, formats: Formats): string => (Number.isInteger(minutes) ? `${formats.count(minutes)}\u00A0min` : formats.minutes(minutes));
 
 export function movesLines(moves: MovesAnswer, formats: Formats, whole: Whole, words: Words): string[] {
   const say = words.compare;

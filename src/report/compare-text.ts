@@ -85,18 +85,22 @@ function recommendation({ ranking, alternatives }: Comparison, formats: Formats,
   const best = alternatives.find(({ id }) => id === ranking.best)!;
   const against = best.totalAgainstBase;
   const first = against === null ? `${say.bestIsBase}.` : `${say.best(name(best.id), whole(-against.difference), years)}${say.sure(whole(-against.high), whole(-against.low))}`;
-  const sure = ranking.notToldApart.length === 0 || ranking.separated ? say.error(formats.percent(ranking.errorProbability), whole(ranking.indifference)) : '';
+  const small = against !== null && -against.difference < ranking.indifference ? say.withinIndifference(whole(ranking.indifference)) : '';
+  // A bound too small for its arithmetic is not nought.
+  const sure = ranking.separated ? say.error(formats.percent(Math.max(ranking.errorProbability, 1e-6)), whole(ranking.indifference)) : '';
   const alike = ranking.notToldApart.length === 0 ? '' : say.unsure(listed(ranking.notToldApart.map(name), words));
   const { chanceCheaper } = best;
   const chance = chanceCheaper === null ? '' : say.underRanges(formats.percent(chanceCheaper.level, 0), formats.percent(chanceCheaper.low, 0), formats.percent(chanceCheaper.high, 0)) + (chanceCheaper.level < 0.5 ? ` ${say.butRanges}` : '');
-  return [first, sure, alike, chance].filter((part) => part !== '').join(' ');
+  const left = ranking.notRanked.length === 0 ? '' : say.notRanked(listed(ranking.notRanked.map(name), words));
+  return [first, small, sure, alike, chance, left].filter((part) => part !== '').join(' ');
 }
 
-function notes({ alternatives, equalGuests }: Comparison, formats: Formats, words: Words, name: (id: string) => string): string[] {
+function notes({ alternatives, equalGuests, ranking }: Comparison, formats: Formats, words: Words, name: (id: string) => string): string[] {
   const say = words.compare;
   if (equalGuests) return [say.equalGuests];
   const base = alternatives[0]!;
-  return alternatives.slice(1).flatMap((one) => {
+  // Where other guests come by the question itself, seating all of them makes nothing equal.
+  return alternatives.slice(1).filter(({ id }) => !ranking.notRanked.includes(id)).flatMap((one) => {
     const seated = one.guests.seated - base.guests.seated;
     if (Math.abs(seated) < Math.max(0.5, 0.01 * base.guests.seated)) return [];
     const pieces = one.pieces - base.pieces;

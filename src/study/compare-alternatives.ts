@@ -26,6 +26,8 @@ export interface Candidate {
   /** Money beside what is worked out. */
   readonly once: Money | undefined;
   readonly aYear: Money | undefined;
+  /** Other guests come, or order otherwise: a question the house asks, not a choice it has. */
+  readonly otherGuests: boolean;
   /** What was changed, as written: "clearing.every: 5 min". */
   readonly changes: readonly string[];
 }
@@ -33,13 +35,16 @@ export interface Candidate {
 export type Candidates = { readonly ok: true; readonly all: readonly Candidate[] } | { readonly ok: false; readonly problems: readonly Problem[] };
 
 const without = (raw: unknown): unknown => (isGroup(raw) ? Object.fromEntries(Object.entries(raw).filter(([key]) => key !== 'alternatives')) : raw);
+/** Who comes and what they order. How long they stay is left out: a house may set that. */
+const demandOf = ({ arrivals, hours, guests, menu }: Scenario): string =>
+  JSON.stringify([arrivals, hours, { ...guests, dwell: null }, Object.entries(menu).map(([id, { share }]) => [id, share])]);
 const bare = (scenario: Scenario): string => JSON.stringify({ ...scenario, alternatives: undefined });
 
 /** The base and all its alternatives, or every problem that these have. */
 export function candidatesOf(opened: Opened, fileName: string, options: ReadOptions = {}): Candidates {
   const { scenario, raw, positionOf } = opened;
   const baseRaw = without(raw);
-  const base: Candidate = { id: 'base', name: 'As it is', note: '', scenario, inputs: opened.inputs, raw: baseRaw, once: undefined, aYear: undefined, changes: [] };
+  const base: Candidate = { id: 'base', name: 'As it is', note: '', scenario, inputs: opened.inputs, raw: baseRaw, once: undefined, aYear: undefined, otherGuests: false, changes: [] };
   const problems: Problem[] = [];
   const all: Candidate[] = [base];
   const filled = fill(unwrap(baseRaw).tree).tree;
@@ -81,7 +86,7 @@ export function candidatesOf(opened: Opened, fileName: string, options: ReadOpti
       continue;
     }
     const changes = [...Object.entries(written.change ?? {}).map(([key, value]) => `${key}: ${told(value)}`), ...Object.entries(slice.scale ?? {}).map(([key, value]) => `${key} × ${value}`), ...(slice.without ?? []).map((key) => `without ${key}`)];
-    all.push({ id, name: nameOf(id, slice), note: slice.note ?? '', scenario: read.scenario, inputs: read.inputs, raw: tree, once: slice.once, aYear: slice.aYear, changes });
+    all.push({ id, name: nameOf(id, slice), note: slice.note ?? '', scenario: read.scenario, inputs: read.inputs, raw: tree, once: slice.once, aYear: slice.aYear, otherGuests: demandOf(read.scenario) !== demandOf(scenario), changes });
   }
   return problems.length > 0 ? { ok: false, problems: inOrder(problems) } : { ok: true, all };
 }

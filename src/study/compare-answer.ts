@@ -117,7 +117,7 @@ export interface Comparison {
   readonly discount: number;
   readonly daysAYear: number;
   readonly alternatives: readonly ComparedAlternative[];
-  readonly ranking: { readonly order: readonly string[]; readonly best: string; readonly errorProbability: number; readonly indifference: number; readonly separated: boolean; readonly notToldApart: readonly string[] };
+  readonly ranking: { readonly order: readonly string[]; readonly best: string; readonly errorProbability: number; readonly indifference: number; readonly separated: boolean; readonly notToldApart: readonly string[]; /** Those with other guests: told last in the order, never recommended. */ readonly notRanked: readonly string[] };
   readonly worth: LevelAnswer | null;
   readonly map: TradeOffMap | null;
   readonly moves: MovesAnswer | null;

@@ -78,6 +78,7 @@ export async function compareStudy(given: readonly Candidate[], runner: Runner, 
   const draws = options.draws === undefined || options.draws === 0 ? null : await drawInputs(candidates, options.draws, runner, { ...quick, days: DRAW_DAYS }, reading);
   const perUnit = 10 ** minorDigits(scenario.currency);
   const frame = frameOf(scenario);
+  const notRanked = candidates.filter(({ otherGuests }) => otherGuests).map(({ id }) => id);
   return {
     scenario: scenario.name,
     seed,
@@ -90,7 +91,7 @@ export async function compareStudy(given: readonly Candidate[], runner: Runner, 
     discount: frame.discount,
     daysAYear: frame.daysAYear,
     alternatives: evaluated.map((one) => told(one, evaluated[0]!, pairs, perUnit, draws?.cheaper.get(one.candidate.id) ?? null)),
-    ranking: { order: ranking.order, best: ranking.best, errorProbability: ranking.errorProbability, indifference: indifference / perUnit, separated: ranking.separated, notToldApart: ranking.level },
+    ranking: { order: [...ranking.order, ...notRanked], best: ranking.best, errorProbability: ranking.errorProbability, indifference: indifference / perUnit, separated: ranking.separated, notToldApart: ranking.level, notRanked },
     worth: options.noLevel === true ? null : await levelToBuy(evaluated[0]!, runner, seed, level),
     map: options.map === true ? await tradeOffMap(base, runner, quick, reading) : null,
     moves: options.moves === true ? await whatMoves(base, runner, quick, reading, draws) : null,
@@ -105,7 +106,9 @@ function seatingAll(candidate: Candidate, reading: { readonly piecesPerRack?: Pi
   return { ...candidate, raw, scenario: read.scenario, inputs: read.inputs };
 }
 
-function rankOf(evaluated: readonly Evaluated[], pairs: Pairs, indifference: number): Ranking {
+/** Ranks what the house can choose; alternatives with other guests serve others, so their money is no reason. */
+function rankOf(all: readonly Evaluated[], pairs: Pairs, indifference: number): Ranking {
+  const evaluated = all.filter(({ candidate }) => !candidate.otherGuests);
   const best = evaluated.reduce((least, one) => (one.costs.total < least.costs.total ? one : least));
   return rank(
     evaluated.map((one) => ({ id: one.candidate.id, total: one.costs.total, errorAgainstBest: one === best ? 0 : pairs.compare(best, one).totalError })),

@@ -29,3 +29,17 @@ describe('the ranking of a tiny idealised café', () => {
     expect(right).toBeGreaterThanOrEqual(190);
   }, 120_000);
 });
+
+describe('an alternative in which other guests come', () => {
+  const read = readScenario(JSON.stringify(idealised({ ...steady(1, 20), guests: { partySize: 1, staysIn: '100 %', drinksEach: 1, secondDrink: 0, dwell: dwelling(8) }, alternatives: { quieter: { scale: { arrivals: '50 %' } }, longer: { change: { 'guests.dwell': dwelling(12) } } } })), 'tiny.json');
+  if (!read.ok) throw new Error(read.problems.map(({ message }) => message).join('\n'));
+  const found = candidatesOf(read, 'tiny.json');
+  if (!found.ok) throw new Error(found.problems.map(({ message }) => message).join('\n'));
+
+  it('is told but never recommended, though half the guests need fewer cups', async () => {
+    const { ranking, alternatives } = await compareStudy(found.all, inThisThread(), { days: 100, mostDays: 100, noLevel: true });
+    const [base, quieter] = alternatives;
+    expect(quieter!.total).toBeLessThan(base!.total);
+    expect([ranking.best, ranking.notRanked, ranking.order.at(-1)]).toEqual(['base', ['quieter'], 'quieter']);
+  });
+});

@@ -17,11 +17,15 @@ function partsOf({ now, year, total }: ComparedAlternative, years: number): Reco
   return { ware, staff, running, losses, machines: total - ware - staff - running - losses };
 }
 
-/** @throws RangeError where there is nothing beside the base */
+/**
+ * Alternatives in which other guests come are left out: less money for fewer guests is no saving.
+ * @throws RangeError where nothing is ranked beside the base
+ */
 export function alternativesCost(comparison: Comparison, { formats, locale }: ChartContext, words: Words = english): ChartSpec {
   const say = words.compare.charts;
   const money = (amount: number): string => formats.money(Math.round(amount)).replace(/[.,]00(?!\d)/, '');
-  const bars = comparison.ranking.order.flatMap((id) => {
+  const { order, notRanked } = comparison.ranking;
+  const bars = order.filter((id) => !notRanked.includes(id)).flatMap((id) => {
     const one = comparison.alternatives.find((other) => other.id === id)!;
     const against = one.totalAgainstBase;
     if (against === null) return [];

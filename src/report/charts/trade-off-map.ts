@@ -1,6 +1,7 @@
 /** Chart: what the ware costs by machines, a line for each clearing round; the level is kept all along each line. */
 import type { TradeOffMap } from '../../study/compare-answer.js';
 import { cleanText } from '../clean-text.js';
+import { minutesText } from '../compare-parts.js';
 import { english, type Words } from '../words.js';
 import type { ChartTable } from './chart-table.js';
 import { framed, palette, PLOT_WIDTH, type ChartContext, type ChartSpec } from './style.js';
@@ -12,7 +13,7 @@ export function tradeOffMapChart(map: TradeOffMap, machineClass: string, currenc
   const say = words.compare.charts;
   const ofClass = map.points.filter((point) => point.machineClass === machineClass);
   const racks = ofClass[0]?.racks ?? null;
-  const points = ofClass.filter((point) => point.racks === racks).map((point) => ({ ...point, round: formats.minutes(point.clearingMinutes) }));
+  const points = ofClass.filter((point) => point.racks === racks).map((point) => ({ ...point, round: minutesText(point.clearingMinutes, formats) }));
   const rounds = [...new Set(points.map(({ round }) => round))];
   const counts = [...new Set(points.map(({ machines }) => machines))];
   const worth = map.machineWorth.filter((one) => one.machineClass === machineClass && one.racks === racks && one.from === 1 && one.to === 2).toSorted((a, b) => b.pieces - a.pieces)[0];
@@ -23,7 +24,7 @@ export function tradeOffMapChart(map: TradeOffMap, machineClass: string, currenc
   const last = points.filter(({ machines }) => machines === counts.at(-1));
   return {
     ...framed({
-      title: worth === undefined || worth.pieces < 0.5 ? say.mapTitlePlain : say.mapTitle(formats.count(Math.round(worth.pieces)), cleanText(machineClass), formats.minutes(worth.clearingMinutes)),
+      title: worth === undefined || worth.pieces < 0.5 ? say.mapTitlePlain : say.mapTitle(formats.count(Math.round(worth.pieces)), cleanText(machineClass), minutesText(worth.clearingMinutes, formats)),
       description: say.mapDescription,
       locale,
     }),
@@ -49,7 +50,7 @@ export function tradeOffMapTable({ points }: TradeOffMap, words: Words = english
   const say = words.compare;
   return {
     caption: say.charts.captions.map,
-    columns: [{ title: say.mapHead.class, as: 'text' }, { title: say.mapHead.machines, as: 'count' }, { title: 'min', as: 'decimal' }, { title: say.mapHead.racks, as: 'count' }, { title: say.charts.pieces, as: 'count' }, { title: say.head.stock, as: 'decimal' }],
+    columns: [{ title: say.mapHead.class, as: 'text' }, { title: say.mapHead.machines, as: 'count' }, { title: say.mapHead.round, as: 'decimal' }, { title: say.mapHead.racks, as: 'count' }, { title: say.charts.pieces, as: 'count' }, { title: say.head.stock, as: 'decimal' }],
     rows: points.map((point) => [point.machineClass, point.machines, point.clearingMinutes, point.racks, point.pieces, point.stockCost]),
   };
 }

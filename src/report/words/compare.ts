@@ -4,6 +4,8 @@ export const compareWords = {
   bestIsBase: 'Recommended: leave the house as it is; none of the alternatives costs less',
   sure: (low: string, high: string): string => ` (95% interval ${low} to ${high}).`,
   error: (chance: string, amount: string): string => `The chance that another is cheaper by more than ${amount} is at most ${chance}.`,
+  withinIndifference: (amount: string): string => `That is less than the ${amount} below which differences count as none, so let other things than money decide.`,
+  notRanked: (names: string): string => `Shown but not ranked, as other guests come: ${names}.`,
   unsure: (names: string): string => `It cannot be told apart from ${names} on the days run: choose among them by other things than money.`,
   underRanges: (share: string, low: string, high: string): string => `With all inputs drawn from their ranges it was the cheaper of the two in ${share} of the draws (95% interval ${low} to ${high}).`,
   head: {
@@ -36,7 +38,7 @@ export const compareWords = {
     `If a short drink costs ${short}, the level of least money is ${recommended} (chosen: ${chosen}). Check: by the newsvendor's ratio a last piece of mean price pays as long as it is missed in more than 1 − ${ratio} of rushes.`,
   knee: (level: string): string => `Beyond ${level} each further safe rush costs steeply more.`,
   mapTitle: (days: string): string => `The trade-off map: what the ware costs that keeps the level, ${days} days a point`,
-  mapHead: { class: 'Class', machines: 'Machines', racks: 'Racks' },
+  mapHead: { round: 'Minutes between rounds', class: 'Class', machines: 'Machines', racks: 'Racks' },
   round: (minutes: string): string => `cleared\nevery ${minutes}`,
   machineWorth: (cls: string, minutes: string, steps: string): string => `${cls}, cleared every ${minutes}: ${steps}.`,
   machineStep: (to: string, pieces: string, money: string): string => `machine ${to} is worth ${pieces} pieces of ware (${money})`,
