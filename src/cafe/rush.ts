@@ -12,7 +12,7 @@ import { PLACE_COUNT } from './places.js';
 /** Sums over days, whole numbers all: pieces, guests, drinks, milliseconds. */
 export const SUMS = [
   'days', 'safeDays', 'parties', 'guestsSeated', 'guestsTookAway', 'guestsLeft', 'guestsTakeawayInstead', 'houseDrinks', 'shortDrinks', 'takeawayDrinks',
-  'paperFallBacks', 'unserved', 'waitedMs', 'drinksStarted', 'machineMs', 'makerMs', 'seatMs', 'clearerMs', 'handMs', 'polishMs', 'loads', 'racks', 'ownRacks',
+  'paperFallBacks', 'unserved', 'waitedMs', 'drinksStarted', 'machineMs', 'makerMs', 'seatMs', 'clearerMs', 'handMs', 'handlingMs', 'polishMs', 'loads', 'racks', 'ownRacks',
   'fillPermille', 'trips', 'fetchTrips', 'fetchWaits', 'runMs',
 ] as const;
 export type SumName = (typeof SUMS)[number];
@@ -144,6 +144,7 @@ function addDay(sums: Record<SumName, number>, floor: Floor): void {
   sums.seatMs += seats.seatMs();
   sums.clearerMs += clearers.busyMs;
   sums.handMs += hands.busyMs;
+  sums.handlingMs += washing.handlingMs;
   sums.polishMs += floor.polishing.handMs;
   sums.loads += washing.loads;
   sums.racks += washing.racks;

@@ -8,6 +8,7 @@ import { version } from './version.js';
 import { commands } from './commands/all.js';
 import { removeTemporary } from './files.js';
 import { EXIT, MistakeError } from './mistakes.js';
+import { didYouMean } from '../quantities/nearest.js';
 
 // `| head` closes our output early: that is no mistake of anybody's.
 process.stdout.on('error', (error: NodeJS.ErrnoException) => {
@@ -21,14 +22,14 @@ for (const signal of ['SIGINT', 'SIGTERM'] as const) {
   });
 }
 
-const cli = yargs(hideBin(process.argv))
+const given = hideBin(process.argv);
+const cli = yargs(given)
   .scriptName('cuptide')
   .usage('$0 <command>\n\nHow many cups, glasses, saucers and spoons a café needs, and why.')
   .version(version)
   .help()
   .strict()
   .demandCommand(1, 1, 'Name a command; cuptide --help lists them.')
-  .recommendCommands()
   .wrap(Math.min(100, process.stdout.columns ?? 100))
   .exitProcess(false)
   .fail((message, error, instance) => {
@@ -36,7 +37,15 @@ const cli = yargs(hideBin(process.argv))
   });
 for (const command of commands) cli.command(command);
 
+/** The option parser takes an unknown command for an argument too many. */
+function checkCommand(): void {
+  const [word] = given;
+  const known = commands.map(({ command }) => String(command).split(' ')[0]!);
+  if (word !== undefined && !word.startsWith('-') && !known.includes(word)) throw new MistakeError(`"${word}" is no command; ${didYouMean(word, known)}\ncuptide --help tells more.`);
+}
+
 try {
+  checkCommand();
   await cli.parseAsync();
 } catch (error) {
   removeTemporary();

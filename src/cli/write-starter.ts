@@ -7,7 +7,8 @@ import { writeAll } from './files.js';
 import { MistakeError } from './mistakes.js';
 import { problemsAsMistake } from './open-scenario.js';
 
-interface Given {
+/** Answers given as options; the others are asked. */
+export interface Given {
   readonly file: string;
   readonly name?: string;
   readonly seats?: number;

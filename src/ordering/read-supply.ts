@@ -2,6 +2,7 @@
  * From the `supply` slice to suppliers, losses and rules without units, and everything that is wrong
  * with it at once: unknown ware, a second currency, steps out of order, a lead time past the horizon.
  */
+import { nameOf } from '../quantities/name.js';
 import { inMinor, type Money } from '../quantities/money.js';
 import { didYouMean } from '../quantities/nearest.js';
 import { DAY_MS, longestLeadDays } from './lead-time.js';
@@ -118,7 +119,7 @@ class Reader {
     }
     return {
       id,
-      name: slice.name ?? id,
+      name: nameOf(id, slice),
       leadTime: slice.leadTime,
       minimumOrderMinor: this.money(slice.minimumOrder, [...path, 'minimumOrder']),
       freight,

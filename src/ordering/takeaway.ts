@@ -1,4 +1,5 @@
 /** Takeaway cups and lids by size, a week: those ordered to go and those that stood in for a house cup. */
+import { nameOf } from '../quantities/name.js';
 import { inMinor } from '../quantities/money.js';
 import { didYouMean } from '../quantities/nearest.js';
 import { problem, type Outcome, type Problem } from './problems.js';
@@ -62,7 +63,7 @@ export function takeawayLines(input: TakeawayInput): Outcome<readonly TakeawayLi
     // A mean within a millionth of a whole sleeve is that sleeve.
     const sleevesAWeek = Math.ceil(uses.all / item.sleeve - 1e-6);
     const minorAWeek = item.price === undefined ? null : sleevesAWeek * item.sleeve * inMinor(item.price, input.staffHourMinor);
-    return { id, name: item.name ?? id, kind, aWeek: uses.all, asFallBackAWeek: uses.asFallBack, sleeve: item.sleeve, sleevesAWeek, minorAWeek };
+    return { id, name: nameOf(id, item), kind, aWeek: uses.all, asFallBackAWeek: uses.asFallBack, sleeve: item.sleeve, sleevesAWeek, minorAWeek };
   };
   const cupLines = Object.entries(cups).map(([id, cup]) => line(id, 'cup', cup, used(id)));
   const lidLines = Object.entries(lids).map(([id, lid]) => {

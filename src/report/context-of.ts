@@ -1,5 +1,6 @@
 /** The report's context from the scenario that the answer is of. */
-import { closingMs, compile, nameOf, openingClockMs } from '../study/compile.js';
+import { nameOf } from '../quantities/name.js';
+import { closingMs, compile, openingClockMs } from '../study/compile.js';
 import type { Input } from '../study/inputs.js';
 import type { PiecesPerRack } from '../study/pieces-per-rack.js';
 import { shown } from '../study/problems.js';

@@ -104,7 +104,7 @@ export interface Answer {
     /** Mean of a full loop of a piece by ware: off the shelf until back. */
     readonly loop: readonly { readonly ware: string; readonly minutes: number; /** Minutes at each place, the shelf left out. */ readonly places: readonly number[] }[];
   };
-  readonly loads: { readonly aDay: number; readonly racksADay: number; readonly fill: number; /** Hands' minutes a day of loading and unloading (and polishing). */ readonly handlingMinutes: number; readonly polishingMinutes: number; readonly racksNeeded: readonly { readonly kind: string; readonly racks: number }[] };
+  readonly loads: { readonly aDay: number; readonly racksADay: number; readonly fill: number; /** Minutes a day of loading and unloading, after closing too, whoever does it. */ readonly handlingMinutes: number; readonly polishingMinutes: number; readonly racksNeeded: readonly { readonly kind: string; readonly racks: number }[] };
   readonly uses: readonly { readonly ware: string; readonly aDay: number }[];
   /** Drinks a day put in hand: house and takeaway. */
   readonly drinks: { readonly houseDrinks: number; readonly takeawayDrinks: number };

@@ -4,7 +4,7 @@ import { didYouMean } from '../quantities/nearest.js';
 import { fill } from './defaults.js';
 import type { Input } from './inputs.js';
 import { dotted, isWithin, type Path } from './path.js';
-import { nameOf } from './compile.js';
+import { nameOf } from '../quantities/name.js';
 import { inOrder, problem, problemAt, type Flaw, type Position, type Problem } from './problems.js';
 import { checkTree, type PositionOf, type ReadOptions, type ReadResult } from './read-scenario.js';
 import { parsePath, rawValueAt, scaled, withoutRaw, withRawValue } from './raw-paths.js';

@@ -104,15 +104,8 @@ function takenBy({ scenario }: Candidate, model: CafeModel, run: DaysRun, answer
   };
 }
 
-/**
- * Staff minutes a day at the wash, polishing and walking trips, after closing too; whoever does it. Handling is
- * the loads times their mean time at the machines.
- */
-export function staffMinutesOf({ sums, days }: DaysRun, { washing, clearing }: CafeModel): number {
-  const machines = washing.machines ?? [washing.everyMachine];
-  const handlingMs = machines.reduce((sum, { loading, unloading }) => sum + meanMs(loading) + meanMs(unloading), 0) / machines.length;
-  return (sums.loads * handlingMs + sums.trips * meanMs(clearing.trip) + sums.polishMs) / days / MINUTE;
-}
+/** Staff minutes a day at the wash, polishing and walking trips, after closing too; whoever does it. */
+export const staffMinutesOf = ({ sums, days }: DaysRun, { clearing }: CafeModel): number => (sums.handlingMs + sums.trips * meanMs(clearing.trip) + sums.polishMs) / days / MINUTE;
 
 /** Minutes of a rush in which the shelf of some ware is empty, looked at once a minute over the first days. */
 function minutesShort(model: CafeModel, seed: string, days: number, stock: readonly number[]): number {

@@ -3,7 +3,7 @@ import { minorDigits } from '../quantities/money.js';
 import type { Candidate } from './compare-alternatives.js';
 import type { PlanningRow } from './compare-answer.js';
 import type { EvaluateOptions } from './compare-evaluate.js';
-import { nameOf } from './compile.js';
+import { nameOf } from '../quantities/name.js';
 import { checkTree, type ReadOptions } from './read-scenario.js';
 import { rawValueAt, scaled, withRawValue } from './raw-paths.js';
 import type { Runner } from './runner.js';

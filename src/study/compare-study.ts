@@ -15,7 +15,7 @@ import { evaluate, staffMinutesOf, type EvaluateOptions, type Evaluated } from '
 import { levelToBuy } from './compare-level.js';
 import { tradeOffMap } from './compare-map.js';
 import { planningTable } from './compare-seats.js';
-import { nameOf } from './compile.js';
+import { nameOf } from '../quantities/name.js';
 import type { PiecesPerRack } from './pieces-per-rack.js';
 import { checkTree } from './read-scenario.js';
 import { withRawValue } from './raw-paths.js';

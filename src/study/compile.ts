@@ -22,9 +22,6 @@ export const closingMs = ({ hours }: Scenario): number => ('from' in hours ? hou
 /** Cost of a piece of every ware, in minor units of the scenario's currency, in the order of the file. */
 export const unitCosts = (scenario: Scenario): number[] => Object.values(scenario.ware).map(({ price }) => inMinor(price, scenario.staffHour.minor));
 
-/** A name for people: the one given, else the id with blanks for hyphens. */
-export const nameOf = (id: string, { name }: { readonly name?: string | undefined }): string => name ?? id.replaceAll('-', ' ').replace(/^./, (first) => first.toUpperCase());
-
 /** Steps of a rate over the hours; the last ends at closing. */
 function stepped(steps: readonly { readonly for: number; readonly rate: number }[], closing: number): { untilMs: number; rate: number }[] {
   let until = 0;

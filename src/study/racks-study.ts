@@ -7,7 +7,7 @@ import { rackPlan, type RackedWare } from '../racking/plan.js';
 import { extendersFor, type Rack } from '../racking/rack.js';
 import type { Vessel } from '../racking/vessel.js';
 import type { Answer, Evidence } from './answer.js';
-import { nameOf } from './compile.js';
+import { nameOf } from '../quantities/name.js';
 import { familyOf, rackFill, rackKindOf, type Ware } from './pieces-per-rack.js';
 import { piecesPerRackOf, rackOf, vesselOf } from './rack-geometry.js';
 import { withRackPlan } from './rack-plan.js';

@@ -49,7 +49,7 @@ export function rushFacts(model: CafeModel, run: DaysRun, level: number): RushFa
       aDay: sums.loads / days,
       racksADay: sums.ownRacks / days,
       fill: sums.ownRacks === 0 ? 0 : sums.fillPermille / sums.ownRacks / 1000,
-      handlingMinutes: sums.handMs / days / MINUTE,
+      handlingMinutes: sums.handlingMs / days / MINUTE,
       polishingMinutes: sums.polishMs / days / MINUTE,
       racksNeeded: model.rackKinds.map(({ id }, kind) => ({ kind: id, racks: racksAtLevel(run, model.rackKinds.length, kind, level) })),
     },

@@ -5,7 +5,8 @@
  * clean count), certified on fresh days, and told together with what the rush looked like.
  */
 import type { ListedDay } from '../cafe/listed-day.js';
-import { compile, nameOf, unitCosts } from './compile.js';
+import { nameOf } from '../quantities/name.js';
+import { compile, unitCosts } from './compile.js';
 import { mergeDays, type DaysRun } from '../cafe/rush.js';
 import { looksAtTheShelf } from '../cafe/washing/rules/in-order.js';
 import { Stream, streamKey } from '../engine/streams.js';

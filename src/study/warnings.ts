@@ -2,7 +2,7 @@
  * What is legal in a scenario but seldom wise.
  */
 import type { Warning } from './answer.js';
-import { nameOf } from './compile.js';
+import { nameOf } from '../quantities/name.js';
 import type { Scenario } from './scenario.js';
 
 /** Warnings that can be told from the scenario alone, before any rush is run. */

@@ -2,6 +2,7 @@
  * From the scenario's own ware, menu and rack layouts to what the checks read. Structural on purpose: any
  * parsed scenario with these fields will do.
  */
+import { nameOf } from '../quantities/name.js';
 import type { RackFit, Shape, SuitDrink, SuitWare } from './model.js';
 
 /** A ware as parsed: mm, ml, g. */
@@ -21,7 +22,7 @@ export interface ParsedWare {
 export function suitWare(ware: Readonly<Record<string, ParsedWare>>): SuitWare[] {
   return Object.entries(ware).map(([id, given]) => ({
     id,
-    name: given.name ?? id,
+    name: nameOf(id, given),
     shape: given.shape ?? null,
     brimMl: given.brim ?? null,
     rimMm: given.rim ?? null,
@@ -44,7 +45,7 @@ export interface ParsedDrink {
 }
 
 export const suitMenu = (menu: Readonly<Record<string, ParsedDrink>>): SuitDrink[] =>
-  Object.entries(menu).map(([id, given]) => ({ id, name: given.name ?? id, share: given.share, setting: given.setting, fallBacks: given.fallBacks ?? [] }));
+  Object.entries(menu).map(([id, given]) => ({ id, name: nameOf(id, given), share: given.share, setting: given.setting, fallBacks: given.fallBacks ?? [] }));
 
 /** A rack layout as `racking` computes it: what of it the checks read. */
 export interface LaidOut {

@@ -7,7 +7,6 @@
  *     minutes, one machine of 25 pieces and 3 minutes; guests who find no cup are lost.
  */
 import { readFileSync } from 'node:fs';
-import { createRequire } from 'node:module';
 import { Day } from '../../src/cafe/day.js';
 import { Demand } from '../../src/cafe/demand.js';
 import { Floor } from '../../src/cafe/floor.js';
@@ -15,6 +14,7 @@ import { Calendar } from '../../src/engine/calendar.js';
 import { Stream, streamKey } from '../../src/engine/streams.js';
 import { compile } from '../../src/study/compile.js';
 import { readScenario } from '../../src/study/read-scenario.js';
+import { simjs, simjsCups } from '../oracles/simjs-cups.js';
 
 type Result = readonly [first: number, second: number];
 
@@ -115,26 +115,6 @@ function cafeCups(file: string): (seed: number) => Result {
   };
 }
 
-interface Entity {
-  time(): number;
-  setTimer(time: number): { done(call: () => void): void };
-  useFacility(facility: object, time: number): { done(call: () => void): void };
-}
-interface Library {
-  Sim: new () => { addEntity(kind: unknown): unknown; simulate(until: number): void };
-  Entity: new (...args: unknown[]) => Entity;
-  Facility: new (name: string) => object;
-  Random: new (seed: number) => { exponential(rate: number): number };
-}
-
-/** It looks for a browser's window. */
-function simjs(): Library {
-  const holder = globalThis as unknown as { window?: { Sim?: Library } };
-  holder.window ??= {};
-  createRequire(import.meta.url)('simjs');
-  return holder.window.Sim!;
-}
-
 function simjsQueue(): (seed: number) => Result {
   const { Sim, Entity, Facility, Random } = simjs();
   const customers = 300_000;
@@ -165,62 +145,18 @@ function simjsQueue(): (seed: number) => Result {
   };
 }
 
-function simjsCups(): (seed: number) => Result {
-  const { Sim, Entity, Random } = simjs();
-  return (seed) => {
-    const random = new Random(seed + 1);
-    let [clean, dirty, waiting, washing, hand, lost, most] = [60, 0, 0, 0, 0, 0, 0];
-    class House extends Entity {
-      start(): void {
-        this.guest();
-        this.round();
-      }
-      guest(): void {
-        this.setTimer(random.exponential(2)).done(() => {
-          if (clean > 0) {
-            clean -= 1;
-            hand += 1;
-            most = Math.max(most, hand);
-            this.setTimer(random.exponential(1 / 20)).done(() => {
-              hand -= 1;
-              dirty += 1;
-            });
-          } else lost += 1;
-          this.guest();
-        });
-      }
-      round(): void {
-        this.setTimer(5).done(() => {
-          waiting += dirty;
-          dirty = 0;
-          this.wash();
-          this.round();
-        });
-      }
-      wash(): void {
-        if (washing > 0 || waiting === 0) return;
-        washing = Math.min(25, waiting);
-        waiting -= washing;
-        this.setTimer(3).done(() => {
-          clean += washing;
-          washing = 0;
-          this.wash();
-        });
-      }
-    }
-    const sim = new Sim();
-    sim.addEntity(House);
-    sim.simulate(240);
-    return [lost, most];
-  };
-}
-
 const works: Record<string, () => (seed: number) => Result> = {
   'engine-mm1': engineQueue,
   'engine-cups': engineCups,
   'cafe-cups': () => cafeCups(process.argv[5]!),
   'simjs-mm1': simjsQueue,
-  'simjs-cups': simjsCups,
+  'simjs-cups': () => {
+    const cups = simjsCups();
+    return (seed) => {
+      const { lost, mostInHand } = cups(seed + 1);
+      return [lost, mostInHand];
+    };
+  },
 };
 const [, , name, runsText, replicationsText] = process.argv;
 const once = works[name!]!();

@@ -47,7 +47,7 @@ describe('files that are no scenario', () => {
 describe('options', () => {
   it.each([
     [[], /Name a command/],
-    [['siz', demo], /Did you mean size\?/],
+    [['siz', demo], /"siz" is no command; did you mean "size"\?/],
     [['size'], /Not enough non-option arguments/],
     [['size', demo, '--levle', '0.9'], /Unknown argument: levle/],
     [['size', demo, '--level', '2'], /--level is not a share between 0 and 1/],

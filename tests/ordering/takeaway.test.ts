@@ -25,8 +25,8 @@ test('cups and lids a week, fall-backs included, in whole sleeves', () => {
   // A week is 6 days, and the rush is half of each: 12 rushes' worth.
   expect(outcome.value).toEqual([
     { id: 'small', name: 'Small paper cup', kind: 'cup', aWeek: 504, asFallBackAWeek: 24, sleeve: 50, sleevesAWeek: 11, minorAWeek: 11 * 50 * 8 },
-    { id: 'large', name: 'large', kind: 'cup', aWeek: 246, asFallBackAWeek: 6, sleeve: 25, sleevesAWeek: 10, minorAWeek: null },
-    { id: 'lid', name: 'lid', kind: 'lid', aWeek: 252 + 246, asFallBackAWeek: 12 + 6, sleeve: 100, sleevesAWeek: 5, minorAWeek: 2000 },
+    { id: 'large', name: 'Large', kind: 'cup', aWeek: 246, asFallBackAWeek: 6, sleeve: 25, sleevesAWeek: 10, minorAWeek: null },
+    { id: 'lid', name: 'Lid', kind: 'lid', aWeek: 252 + 246, asFallBackAWeek: 12 + 6, sleeve: 100, sleevesAWeek: 5, minorAWeek: 2000 },
   ]);
 });
 

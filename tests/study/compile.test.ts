@@ -1,6 +1,7 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
-import { compile, nameOf, unitCosts } from '../../src/study/compile.js';
+import { nameOf } from '../../src/quantities/name.js';
+import { compile, unitCosts } from '../../src/study/compile.js';
 import { accepted, changed, edited, valid } from './a-scenario.js';
 
 const cafeOf = (text: string) => compile(accepted(text).scenario);

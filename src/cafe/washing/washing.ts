@@ -28,6 +28,8 @@ export class Washing implements RackTaker {
   ownRacks = 0;
   /** Σ units used × 1000 / units of a full rack over our own racks, whole numbers so that sums merge exactly. */
   fillPermille = 0;
+  /** Loading and unloading, after closing too, whoever does it. */
+  handlingMs = 0;
 
   private ready = new Int32Array(64);
   private head = 0;
@@ -63,7 +65,7 @@ export class Washing implements RackTaker {
 
   open(day: number): void {
     this.machines.open();
-    this.loads = this.racks = this.ownRacks = this.fillPermille = 0;
+    this.loads = this.racks = this.ownRacks = this.fillPermille = this.handlingMs = 0;
     this.head = this.tail = this.otherWaiting = this.unloadHead = this.unloadTail = 0;
     this.times.toDay(day);
     this.dryingTimes.toDay(day);
@@ -198,6 +200,7 @@ export class Washing implements RackTaker {
       this.unloadHead += 1;
       const time = this.machines.list[number]!.unloading.draw(this.times);
       this.hands.hold(this.flow.now, time);
+      this.handlingMs += time;
       this.flow.calendar.schedule(this.flow.now + time, MOMENT.unloaded, number);
     }
   }
@@ -217,6 +220,7 @@ export class Washing implements RackTaker {
     const time = machine.loading.draw(this.times);
     this.machines.start(number, flow.now);
     this.hands.hold(flow.now, time);
+    this.handlingMs += time;
     flow.calendar.schedule(flow.now + time, MOMENT.loaded, number);
   }
 

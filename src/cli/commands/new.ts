@@ -1,20 +1,8 @@
 /** cuptide new: a commented scenario file from a few answers, asked on a terminal or given as options. */
 import type { CommandModule } from 'yargs';
+import type { Given } from '../write-starter.js';
 
-interface Arguments {
-  readonly file: string;
-  readonly name?: string;
-  readonly seats?: number;
-  readonly guests?: number;
-  readonly from?: string;
-  readonly to?: string;
-  readonly stay?: string;
-  readonly menu?: string;
-  readonly currency?: string;
-  readonly staffHour?: string;
-}
-
-export const starter: CommandModule<object, Arguments> = {
+export const starter: CommandModule<object, Given> = {
   command: 'new <file>',
   describe: 'Write a commented scenario to start from',
   builder: (yargs) =>

@@ -65,8 +65,8 @@ export const answerWords = {
   left: 'of these, left',
   takeawayInstead: 'of these, took away instead',
   counterWait: 'Mean wait of a drink to be made',
-  loads: 'Loads washed',
-  racks: 'Racks washed',
+  loads: 'Loads washed, of all ware',
+  racks: 'Racks of our ware washed',
   rackFill: 'Mean fill of a rack',
   aDay: 'a day',
 
