@@ -1,6 +1,7 @@
 /** Asks what the options left open, checks the answers, writes the starter. */
 import { access } from 'node:fs/promises';
-import { createInterface } from 'node:readline/promises';
+import { createInterface } from 'node:readline';
+import type { Readable, Writable } from 'node:stream';
 import { readScenario } from '../study/read-scenario.js';
 import { starter, starterDrinks, type StarterAnswers } from '../study/starter.js';
 import { writeAll } from './files.js';
@@ -93,17 +94,31 @@ async function answersTo(given: Given): Promise<Record<Key, string>> {
   const answers = Object.fromEntries((Object.keys(questions) as Key[]).map((key) => [key, String(given[key] ?? questions[key].usual)])) as Record<Key, string>;
   if (open.length === 0) return answers;
   if (!process.stdin.isTTY) throw new MistakeError(`Nobody to ask: give ${open.map((key) => `--${questions[key].option}`).join(', ')}`);
-  const terminal = createInterface({ input: process.stdin, output: process.stderr });
+  return { ...answers, ...(await ask(open, process.stdin, process.stderr)) };
+}
+
+/**
+ * Ask, and ask again until an answer will do; an empty line takes the usual answer. Lines that were typed or pasted
+ * ahead answer the questions that follow.
+ * @throws MistakeError where the input ends before the last answer
+ */
+export async function ask(open: readonly Key[], input: Readable, output: Writable): Promise<Partial<Record<Key, string>>> {
+  const terminal = createInterface({ input, output });
+  terminal.on('SIGINT', () => process.kill(process.pid, 'SIGINT'));
+  const lines = terminal[Symbol.asyncIterator]();
+  const answers: Partial<Record<Key, string>> = {};
   try {
     for (const key of open) {
-      for (;;) {
-        const answer = (await terminal.question(`${questions[key].ask} [${questions[key].usual}] `)).trim() || questions[key].usual;
-        const problem = questions[key].wrong(answer);
-        if (problem === null) {
-          answers[key] = answer;
-          break;
-        }
-        process.stderr.write(`"${answer}" ${problem}.\n`);
+      const { ask: question, usual, wrong } = questions[key];
+      while (answers[key] === undefined) {
+        terminal.setPrompt(`${question} [${usual}] `);
+        terminal.prompt();
+        const { value, done } = await lines.next();
+        if (done === true) throw new MistakeError('The answers end before the last question; nothing was written.');
+        const answer = value.trim() || usual;
+        const problem = wrong(answer);
+        if (problem === null) answers[key] = answer;
+        else output.write(`"${answer}" ${problem}.\n`);
       }
     }
   } finally {

@@ -4,9 +4,9 @@ import { drinksAWeek, rackFit, suitMenu, suitWare } from '../../src/suiting/scen
 
 test('ware and menu of a parsed scenario', () => {
   const [cup, glass] = suitWare({ cup: { shape: 'cup', brim: 200, rim: 90 }, glass: { name: 'Tumbler', shape: 'glass' } });
-  expect(cup).toMatchObject({ id: 'cup', name: 'cup', brimMl: 200, rimMm: 90, handleMm: null, massG: null });
+  expect(cup).toMatchObject({ id: 'cup', name: 'Cup', brimMl: 200, rimMm: 90, handleMm: null, massG: null });
   expect(glass).toMatchObject({ name: 'Tumbler', handleMm: 0 });
-  expect(suitMenu({ tea: { share: 1, setting: ['cup'] } })).toEqual([{ id: 'tea', name: 'tea', share: 1, setting: ['cup'], fallBacks: [] }]);
+  expect(suitMenu({ tea: { share: 1, setting: ['cup'] } })).toEqual([{ id: 'tea', name: 'Tea', share: 1, setting: ['cup'], fallBacks: [] }]);
 });
 
 test('the nearest gain by a narrower rim, and nothing else, is the cliff', () => {
