@@ -1,10 +1,28 @@
+import { fileURLToPath } from 'node:url';
 import { defineConfig } from 'vitest/config';
 
+const root = fileURLToPath(new URL('..', import.meta.url));
+
+/** The tests of the page come last and one file after the other: a browser beside the rest would take two cores from it. */
 export default defineConfig({
+  root,
   test: {
-    include: ['tests/**/*.test.ts'],
     globalSetup: ['tests/global-setup.ts'],
-    testTimeout: 120_000,
     reporters: ['dot'],
+    projects: [
+      { root, test: { name: 'house', include: ['tests/**/*.test.ts'], exclude: ['tests/browser/**'], testTimeout: 120_000, sequence: { groupOrder: 0 } } },
+      {
+        root,
+        test: {
+          name: 'browser',
+          include: ['tests/browser/**/*.test.ts'],
+          globalSetup: ['tests/browser/set-up.ts'],
+          fileParallelism: false,
+          testTimeout: 60_000,
+          hookTimeout: 60_000,
+          sequence: { groupOrder: 1 },
+        },
+      },
+    ],
   },
 });

@@ -141,6 +141,11 @@ export class Bench {
     return this.used[a]! * this.fullUnits[this.family[b]!]! - this.used[b]! * this.fullUnits[this.family[a]!]!;
   }
 
+  /** Racks that have been numbered so far today; those not in use hold no pieces. */
+  get numbered(): number {
+    return this.racks;
+  }
+
   /** Share of a rack that is used, 0..1. */
   fill(rack: number): number {
     return this.used[rack]! / this.fullUnits[this.family[rack]!]!;

@@ -17,7 +17,8 @@ import type { Tables } from './tables.js';
 const NOBODY: readonly number[] = [];
 
 /** What one clearer carries: pieces in the order picked up, and parties whose last piece is among them. */
-interface Trip {
+export interface Trip {
+  startedAt: number;
   pieces: Int32Array;
   count: number;
   readonly parties: number[];
@@ -83,7 +84,14 @@ export class Clearing {
 
   /** The moment of a round. */
   round(): void {
-    if (this.head < this.tail && this.clearers.free > 0) this.setOut(this.idle.pop() ?? this.carrying.push({ pieces: new Int32Array(64), count: 0, parties: [] }) - 1);
+    if (this.head < this.tail && this.clearers.free > 0) this.setOut(this.idle.pop() ?? this.carrying.push({ startedAt: 0, pieces: new Int32Array(64), count: 0, parties: [] }) - 1);
+  }
+
+  /** For those who look on: what each clearer who is out carries. */
+  eachTrip(see: (trip: Trip, clearer: number) => void): void {
+    this.carrying.forEach((trip, clearer) => {
+      if (!this.idle.includes(clearer)) see(trip, clearer);
+    });
   }
 
   /** Whether rounds go on, also after closing: while there is anything to clear or that may become so. */
@@ -113,6 +121,7 @@ export class Clearing {
     const { flow, tables } = this;
     const trip = this.carrying[clearer]!;
     trip.count = 0;
+    trip.startedAt = flow.now;
     while (trip.count < this.most && this.head < this.tail) {
       const party = this.dirty[this.head]!;
       const ware = tables.pickUp(party);

@@ -110,6 +110,21 @@ export class Tables {
     return this.firstServed[party] !== NONE;
   }
 
+  /** For those who look on: whether a party that has sat down has left, and the pieces on its table, in the order served. */
+  hasLeft(party: number): boolean {
+    return this.state[party] === LEFT;
+  }
+
+  eachPiece(party: number, see: (ware: number, drink: number) => void): void {
+    const { pieces, start } = this.settings;
+    let gone = this.pickedUp[party]!;
+    for (let drink = this.firstServed[party]!; drink !== NONE; drink = this.nextServed[drink]!) {
+      const setting = this.standsIn[drink]!;
+      for (let at = start[setting]! + gone; at < start[setting + 1]!; at += 1) see(pieces[at]!, drink);
+      gone = 0;
+    }
+  }
+
   /** Pick up the next piece from a left table, in the order served; its ware. Only while `hasPieces`. */
   pickUp(party: number): number {
     const { pieces, start } = this.settings;

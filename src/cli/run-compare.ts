@@ -6,8 +6,9 @@ import { contextOf } from '../report/context-of.js';
 import { renderSvg, standaloneSvg } from '../report/render-svg.js';
 import { candidatesOf } from '../study/compare-alternatives.js';
 import { mapFlaws } from '../study/compare-map.js';
+import { placed } from '../study/part-checks.js';
 import { compareStudy } from '../study/compare-study.js';
-import { problem } from '../study/problems.js';
+import { inOrder } from '../study/problems.js';
 import { piecesPerRackOf } from '../study/rack-geometry.js';
 import { writeAll } from './files.js';
 import { MistakeError } from './mistakes.js';
@@ -43,14 +44,11 @@ export async function runCompare(args: CompareArguments): Promise<void> {
   const seats = args.seats === undefined ? undefined : parseSizes(args.seats);
   const opened = await openScenario(args.file);
   const candidates = candidatesOf(opened, args.file, { piecesPerRack: piecesPerRackOf });
-  if (!candidates.ok) throw problemsAsMistake(candidates.problems);
+  const mapped = args.map ? placed(mapFlaws(opened), opened, args.file) : [];
+  if (!candidates.ok || mapped.length > 0) throw problemsAsMistake(inOrder([...(candidates.ok ? [] : candidates.problems), ...mapped]));
   const base = candidates.all[0]!;
   if (candidates.all.length === 1 && !args.map && !args.moves && seats === undefined) {
     throw new MistakeError(`${args.file}: names no alternatives; add them, such as\nalternatives:\n  often-cleared: { change: { clearing.every: 5 min } }`);
-  }
-  if (args.map) {
-    const flaws = mapFlaws(base);
-    if (flaws.length > 0) throw problemsAsMistake(flaws.map((flaw) => problem(flaw, args.file, opened.positionOf(flaw.path))));
   }
   if (seats !== undefined && (base.scenario.seats.count ?? 0) === 0) throw new MistakeError('--seats needs a scenario with a number of seats, which guests then grow with');
   const bar = await daysBar('comparing');

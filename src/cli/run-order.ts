@@ -18,13 +18,13 @@ import { orderText } from '../report/order-text.js';
 import { renderSvg, standaloneSvg } from '../report/render-svg.js';
 import { english } from '../report/words.js';
 import { orderStudy, type OrderStudy } from '../study/order-study.js';
-import { problem } from '../study/problems.js';
-import type { PositionOf } from '../study/read-scenario.js';
+import { placed } from '../study/part-checks.js';
+import { inOrder } from '../study/problems.js';
 import { piecesPerRackOf } from '../study/rack-geometry.js';
 import type { OrderArguments } from './commands/order.js';
 import { writeAll } from './files.js';
 import { MistakeError } from './mistakes.js';
-import { openScenario, problemsAsMistake } from './open-scenario.js';
+import { openScenario, problemsAsMistake, type OpenScenario } from './open-scenario.js';
 import { daysBar } from './progress.js';
 import { version } from './version.js';
 import { threadedRunner } from './workers.js';
@@ -42,8 +42,7 @@ export function dayOf(option: string, given: string | undefined, otherwise: stri
   return date;
 }
 
-export const orderProblems = (problems: readonly OrderProblem[], file: string, positionOf: PositionOf): MistakeError =>
-  problemsAsMistake(problems.map(({ path, value, rule, remedy }) => problem({ path, value, rule, remedy }, file, positionOf(path))));
+export const orderProblems = (problems: readonly OrderProblem[], opened: OpenScenario, file: string): MistakeError => problemsAsMistake(inOrder(placed(problems, opened, file)));
 
 export async function runOrder(args: OrderArguments): Promise<void> {
   const opened = await openScenario(args.file);
@@ -59,7 +58,7 @@ export async function runOrder(args: OrderArguments): Promise<void> {
     bar.end();
     await runner.close();
   }
-  if (!result.ok) throw orderProblems(result.problems, args.file, opened.positionOf);
+  if (!result.ok) throw orderProblems(result.problems, opened, args.file);
   const study = result.value;
   const context = contextOf(scenario, opened.inputs, version, piecesPerRackOf);
   const files = args.out === undefined ? [] : await orderFiles(study, context, join(args.out, basename(args.file, extname(args.file))));

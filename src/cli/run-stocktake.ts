@@ -1,15 +1,14 @@
 /** A stocktake from a file: what has gone, what that says of the loss rates, what to order now. */
 import { daysBetween } from '../ordering/dates.js';
 import { readCounts } from '../ordering/counts-file.js';
-import { quoteFor } from '../ordering/supply.js';
-import { readSupply } from '../ordering/read-supply.js';
-import { usesACalendarDay } from '../ordering/make-sheet.js';
-import { stocktake, type StocktakeWare } from '../ordering/stocktake.js';
-import { wareClass } from '../catalogue/catalogue.js';
+import type { Problem } from '../ordering/problems.js';
 import { contextOf } from '../report/context-of.js';
 import { stocktakeText } from '../report/order-text.js';
-import { lossesOf, orderStudy } from '../study/order-study.js';
+import { orderStudy } from '../study/order-study.js';
+import { orderFlaws } from '../study/order-checks.js';
+import { shown } from '../study/problems.js';
 import { piecesPerRackOf } from '../study/rack-geometry.js';
+import { stocktakeStudy } from '../study/stocktake-study.js';
 import type { StocktakeArguments } from './commands/stocktake.js';
 import { readWhole } from './files.js';
 import { MistakeError } from './mistakes.js';
@@ -21,50 +20,27 @@ import { version } from './version.js';
 import { threadedRunner } from './workers.js';
 
 const LARGEST_COUNTS = 1_000_000;
-const SOON = { law: 'constant', ms: 10 * 86_400_000 } as const;
 
 export async function runStocktake(args: StocktakeArguments): Promise<void> {
   const opened = await openScenario(args.file);
   const { scenario } = opened;
-  const counts = readCounts(Buffer.from(await readWhole(args.counts, LARGEST_COUNTS)).toString('utf8'));
-  if (!counts.ok) throw countMistake(counts.problems, args.counts);
+  const early = orderFlaws(scenario);
+  if (early.length > 0) throw orderProblems(early, opened, args.file);
+  const ids = Object.keys(scenario.ware);
   const date = dayOf('date', args.date, undefined);
   const days = daysBetween(dayOf('since', args.since, undefined), date);
-  const last = args.last === undefined ? {} : parseStock(args.last, Object.keys(scenario.ware));
-  const supply = readSupply(scenario.supply ?? {}, { currency: scenario.currency, staffHourMinor: scenario.staffHour.minor, ware: Object.entries(scenario.ware).map(([id, { mass }]) => ({ id, massG: mass ?? null })) });
-  if (!supply.ok) throw orderProblems(supply.problems, args.file, opened.positionOf);
+  if (days <= 0) throw new MistakeError(`--since: "${args.since}" is not before ${date}, the day of this count; give the day of the last count`);
+  const last = args.last === undefined ? {} : parseStock(args.last, ids, 'last');
+  const counts = readCounts(textOf(await readWhole(args.counts, LARGEST_COUNTS), args.counts), ids);
+  if (!counts.ok) throw countMistake(counts.problems, args.counts);
   const bar = await daysBar('running days');
   const runner = threadedRunner((done) => bar.add(done), args.threads);
   try {
     const asked = { ...(args.level === undefined ? {} : { level: args.level }), ...(args.seed === undefined ? {} : { seed: args.seed }), ...(args.days === undefined ? {} : { days: args.days }) };
     // What the order would be tells the holding that the count is held against.
     const ordered = await orderStudy(scenario, runner, { ...asked, date, loadSolver: null });
-    if (!ordered.ok) throw orderProblems(ordered.problems, args.file, opened.positionOf);
-    const ware = ordered.value.sheet.lines.map((line): StocktakeWare => {
-      const usesADay = usesACalendarDay(ordered.value.answer.uses.find((one) => one.ware === line.ware)!.aDay, supply.value);
-      const supplier = supply.value.suppliers.find(({ id }) => id === line.supplier);
-      const cls = scenario.ware[line.ware]!.like === undefined ? null : wareClass(scenario.ware[line.ware]!.like!);
-      return {
-        ware: line.ware,
-        lastCount: last[line.ware] ?? supply.value.onHand[line.ware] ?? line.hold,
-        usesSince: usesADay * Math.max(0, days),
-        breakageRange: cls?.brokenPerThousandUses.range ?? null,
-        walkOffRange: cls?.lostPerYear.range ?? null,
-        policy: {
-          ware: line.ware,
-          par: line.par,
-          rates: { ...lossesOf(scenario, line.ware), usesADay },
-          leadTime: supplier?.leadTime ?? SOON,
-          reviewDays: supply.value.reviewDays,
-          coverDays: line.coverDays,
-          confidence: supply.value.confidence,
-          repeat: (supplier && quoteFor(supplier, line.ware)?.repeat) ?? 'assured',
-          horizonDays: supply.value.horizonDays,
-          date,
-        },
-      };
-    });
-    const result = stocktake({ counts: counts.value, ware, days });
+    if (!ordered.ok) throw orderProblems(ordered.problems, opened, args.file);
+    const result = stocktakeStudy(scenario, ordered.value, { counts: counts.value, last, days, date });
     if (!result.ok) throw countMistake(result.problems, args.counts);
     process.stdout.write(args.json ? `${JSON.stringify(result.value)}\n` : stocktakeText(result.value, contextOf(scenario, opened.inputs, version, piecesPerRackOf)));
   } finally {
@@ -73,7 +49,19 @@ export async function runStocktake(args: StocktakeArguments): Promise<void> {
   }
 }
 
-/** Problems of a count name the row of its file. */
-function countMistake(problems: readonly { readonly path: readonly (string | number)[]; readonly message: string }[], file: string): MistakeError {
-  return new MistakeError([...problems.map(({ path, message }) => `${file}${path[0] === 'row' ? `:${path[1]}` : ''}: ${message}`), 'nothing was done.'].join('\n'));
+function textOf(bytes: Uint8Array, file: string): string {
+  try {
+    return new TextDecoder('utf-8', { fatal: true }).decode(bytes);
+  } catch {
+    throw new MistakeError(`${file}: is not text in UTF-8; save the table as CSV in UTF-8`);
+  }
+}
+
+/** Problems of a count name the row and the column of its file. */
+function countMistake(problems: readonly Problem[], file: string): MistakeError {
+  const lines = problems.map(({ path, value, rule, remedy }) => {
+    const [, row, ...column] = path;
+    return `${file}:${row}: ${column.length === 0 ? '' : `${column.join(' ')}: `}${shown(value)} ${rule}; ${remedy}`;
+  });
+  return new MistakeError([...lines, `${lines.length} problem${lines.length === 1 ? '' : 's'}; nothing was done.`].join('\n'));
 }

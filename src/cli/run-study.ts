@@ -1,8 +1,8 @@
 /** A scenario file and options → a study, with a progress bar and as many threads as pay. */
 import type { ListedDay } from '../cafe/listed-day.js';
 import { readListedDays } from '../study/listed-day-schema.js';
-import { piecesPerRackOf } from '../study/rack-geometry.js';
-import { study, type Study } from '../study/size-study.js';
+import { scenarioStudy } from '../study/scenario-study.js';
+import type { Study } from '../study/size-study.js';
 import { readWhole } from './files.js';
 import { openScenario, problemsAsMistake, type OpenScenario } from './open-scenario.js';
 import { daysBar } from './progress.js';
@@ -23,6 +23,7 @@ const LARGEST_LISTED = 200_000_000;
 
 export interface RunStudy extends Study {
   readonly opened: OpenScenario;
+  readonly listed: readonly ListedDay[] | null;
 }
 
 export async function runStudy(args: StudyArguments, extra: { readonly peaks?: boolean; readonly watch?: number } = {}): Promise<RunStudy> {
@@ -33,16 +34,15 @@ export async function runStudy(args: StudyArguments, extra: { readonly peaks?: b
   const bar = await daysBar('running days');
   const runner = threadedRunner((days) => bar.add(days), args.threads);
   try {
-    const result = await study(scenario, runner, {
+    const result = await scenarioStudy(opened, runner, {
       ...(args.level === undefined ? {} : { level: args.level }),
       ...(args.seed === undefined ? {} : { seed: args.seed }),
       ...(args.days === undefined ? {} : { days: args.days }),
       ...(stock === undefined ? {} : { stock }),
       ...(listed === undefined ? {} : { listed }),
       ...extra,
-      piecesPerRack: piecesPerRackOf,
     });
-    return { ...result, answer: { ...result.answer, warnings: [...opened.warnings, ...result.answer.warnings] }, opened };
+    return { ...result, opened, listed: listed ?? null };
   } finally {
     bar.end();
     await runner.close();

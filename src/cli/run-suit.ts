@@ -2,7 +2,8 @@
 import { basename, extname, join } from 'node:path';
 import { suitCharts } from '../report/suit-charts.js';
 import { renderSvg, standaloneSvg } from '../report/render-svg.js';
-import { problem } from '../study/problems.js';
+import { placed } from '../study/part-checks.js';
+import { inOrder } from '../study/problems.js';
 import { suitStudy } from '../study/suit-study.js';
 import type { SuitAnswer } from '../suiting/answer.js';
 import { suitText } from '../suiting/text.js';
@@ -19,7 +20,8 @@ interface Arguments {
 }
 
 export async function runSuit({ file, json, seed, out }: Arguments): Promise<void> {
-  const { scenario, inputs, positionOf } = await openScenario(file);
+  const opened = await openScenario(file);
+  const { scenario, inputs } = opened;
   const bar = await daysBar('running days');
   const runner = threadedRunner((days) => bar.add(days));
   let answer: SuitAnswer;
@@ -29,7 +31,7 @@ export async function runSuit({ file, json, seed, out }: Arguments): Promise<voi
     bar.end();
     await runner.close();
   }
-  if (answer.problems.length > 0) throw problemsAsMistake(answer.problems.map((one) => problem(one, file, positionOf(one.path))));
+  if (answer.problems.length > 0) throw problemsAsMistake(inOrder(placed(answer.problems, opened, file)));
   const written = out === undefined ? [] : await pictures(answer, scenario.locale ?? 'en', join(out, basename(file, extname(file))));
   process.stdout.write(json ? `${JSON.stringify(answer)}\n` : `${suitText(answer)}${written.length === 0 ? '' : `\nWritten: ${written.join(', ')}\n`}`);
 }

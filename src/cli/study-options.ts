@@ -21,15 +21,15 @@ export function inside(name: string, value: number | undefined, fits: (value: nu
   return value;
 }
 
-/** cup=40,saucer=60 → { cup: 40, saucer: 60 } */
-export function parseStock(text: string, ware: readonly string[]): Record<string, number> {
+/** cup=40,saucer=60 → { cup: 40, saucer: 60 }; `option` names the option in messages. */
+export function parseStock(text: string, ware: readonly string[], option = 'stock'): Record<string, number> {
   const stock: Record<string, number> = {};
   const problems: string[] = [];
   for (const part of text.split(',').map((one) => one.trim())) {
     const [id = '', count = '', ...rest] = part.split('=').map((one) => one.trim());
-    if (id === '' || rest.length > 0 || !/^\d{1,7}$/.test(count)) problems.push(`--stock: "${part}" is not a ware and a whole number of pieces; write cup=40`);
-    else if (!ware.includes(id)) problems.push(`--stock: "${id}" is no ware of this scenario; it has ${ware.join(', ')}`);
-    else if (Object.hasOwn(stock, id)) problems.push(`--stock: "${id}" is given twice`);
+    if (id === '' || rest.length > 0 || !/^\d{1,7}$/.test(count)) problems.push(`--${option}: "${part}" is not a ware and a whole number of pieces; write cup=40`);
+    else if (!ware.includes(id)) problems.push(`--${option}: "${id}" is no ware of this scenario; it has ${ware.join(', ')}`);
+    else if (Object.hasOwn(stock, id)) problems.push(`--${option}: "${id}" is given twice`);
     else stock[id] = Number(count);
   }
   if (problems.length > 0) throw new MistakeError(problems.join('\n'));

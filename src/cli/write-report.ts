@@ -6,26 +6,35 @@ import { contextOf } from '../report/context-of.js';
 import { cautionsFor } from '../report/cautions.js';
 import type { Chart } from '../report/charts/chart-table.js';
 import { letterCharts } from '../report/charts/letter-charts.js';
+import type { GivenOptions } from '../report/html-live.js';
 import { reportHtml } from '../report/html.js';
 import { renderSvg, standaloneSvg } from '../report/render-svg.js';
 import { riskCurves } from '../report/risk-curves.js';
 import { suitCharts } from '../report/suit-charts.js';
 import { answerText } from '../report/text-answer.js';
 import { piecesPerRackOf } from '../study/rack-geometry.js';
+import { largestScenarioBytes } from '../study/parse-yaml.js';
 import { problem } from '../study/problems.js';
 import type { Runner } from '../study/runner.js';
 import { suitStudy } from '../study/suit-study.js';
-import { writeAll } from './files.js';
+import { readWhole, writeAll } from './files.js';
+import { livePage } from './live-page.js';
 import { problemsAsMistake } from './open-scenario.js';
 import type { RunStudy } from './run-study.js';
 import { version } from './version.js';
 
-export async function writeReport(scenarioFile: string, folder: string, { answer, risk, opened }: RunStudy, runner: Runner): Promise<{ files: string[]; text: string }> {
+/** Listed days that a letter carries with it. */
+const MOST_LISTED = 20;
+
+export async function writeReport(scenarioFile: string, folder: string, options: GivenOptions, { answer, risk, opened }: RunStudy, runner: Runner): Promise<{ files: string[]; text: string }> {
   const context = contextOf(opened.scenario, opened.inputs, version, piecesPerRackOf);
   const charts = await drawn(letterCharts(answer, context, riskCurves(answer, risk)));
   const suited = opened.scenario.suit === undefined ? null : await suitParts(opened, context, runner);
   const stem = join(folder, basename(scenarioFile, extname(scenarioFile)));
-  const html = reportHtml({ answer, context, charts: [...charts, ...(suited?.charts ?? [])], findings: suited?.findings ?? [], inputs: context.inputs, cautions: cautionsFor(context), version });
+  const pieces = Object.fromEntries(answer.stock.map(({ ware, pieces: count }) => [ware, count]));
+  // Many listed days are too much for a letter: it is then text and pictures alone.
+  const live = (options.listed?.length ?? 0) > MOST_LISTED ? null : await livePage({ fileName: basename(scenarioFile), text: await scenarioText(scenarioFile), options, pieces, tightest: { day: answer.tightest.day, ware: answer.tightest.ware } });
+  const html = reportHtml({ answer, context, charts: [...charts, ...(suited?.charts ?? [])], findings: suited?.findings ?? [], inputs: context.inputs, cautions: cautionsFor(context), version }, live);
   const files = [
     { path: `${stem}.html`, content: html },
     { path: `${stem}.json`, content: `${JSON.stringify(answer, null, 1)}\n` },
@@ -34,6 +43,8 @@ export async function writeReport(scenarioFile: string, folder: string, { answer
   await writeAll(files);
   return { files: files.map(({ path }) => path), text: answerText(answer, context) };
 }
+
+const scenarioText = async (path: string): Promise<string> => new TextDecoder().decode(await readWhole(path, largestScenarioBytes));
 
 /** In the letter the title stands beside the picture; the picture's own file carries it. */
 const drawn = (charts: readonly Chart[]): Promise<(Chart & { svg: string; file: string })[]> =>

@@ -5,7 +5,7 @@ import * as z from 'zod';
 import { group, list, named } from '../quantities/group.js';
 import { money } from '../quantities/money.js';
 import { count, plainNumber, share } from '../quantities/numbers.js';
-import { bad, good, kindOf, quantity, splitNumber, text, wrongKind, type Parsed, type Quantity } from '../quantities/quantity.js';
+import { bad, filled, good, kindOf, quantity, splitNumber, text, wrongKind, type Parsed, type Quantity } from '../quantities/quantity.js';
 import { duration } from '../quantities/units.js';
 
 /** A factor above 0: "120 %" or 1.2. */
@@ -48,23 +48,25 @@ export const costsSchema = group(
     daysAYear: plainNumber('days a year', true).optional(),
     /** Share of a day's uses within the scenario's hours. */
     rushShare: share.optional(),
-    horizonYears: plainNumber('years', true).optional(),
+    horizonYears: filled(plainNumber('years', true)),
     /** Rate at which later money counts for less, a year. */
-    discount: share.optional(),
+    discount: filled(share),
     /** A cubic metre, with its drain. */
-    waterPerM3: money.optional(),
-    energyPer100kWh: money.optional(),
-    detergentPerKg: money.optional(),
-    rinseAidPerL: money.optional(),
+    waterPerM3: filled(money),
+    energyPer100kWh: filled(money),
+    detergentPerKg: filled(money),
+    rinseAidPerL: filled(money),
     /** A rack of any kind, where that of its kind in the reference data is not meant. */
     rack: money.optional(),
     /** Differences in the total below this are none. */
     indifference: money.optional(),
     /** What a drink costs for which the wanted ware is missing. */
-    shortDrink: group(
-      { paperCup: money.optional(), delay: duration.optional(), guestLost: share.optional(), guestWorth: money.optional() },
-      'write { paperCup: 0.15 EUR, delay: 1 min, guestLost: 2 %, guestWorth: 60 EUR }',
-    ).optional(),
+    shortDrink: filled(
+      group(
+        { paperCup: filled(money), delay: filled(duration), guestLost: filled(share), guestWorth: filled(money) },
+        'write { paperCup: 0.15 EUR, delay: 1 min, guestLost: 2 %, guestWorth: 60 EUR }',
+      ),
+    ),
     /** The grid of the trade-off map. */
     map: group(
       {

@@ -1,5 +1,6 @@
 /** Reads a stocktake: a CSV table with a row a ware. */
 import { parse, CsvError } from 'csv-parse/sync';
+import { didYouMean } from '../quantities/nearest.js';
 import { problem, type Outcome, type Problem } from './problems.js';
 
 /** One row of a stocktake. */
@@ -21,13 +22,16 @@ const COLUMNS = ['ware', 'counted', 'broken', 'retired', 'delivered'] as const;
 
 /**
  * Reads the table. Columns `ware` and `counted` are needed, `broken`, `retired` and `delivered` may be
- * there; any other column is refused, so that a misspelt one is not dropped in silence.
+ * there; any other column is refused, so that a misspelt one is not dropped in silence. Cells are parted by
+ * commas, semicolons or tabs, whichever the first line has.
+ *
+ * @param known ids of the ware there is; absent: any will do here
  */
-export function readCounts(text: string): Outcome<readonly Count[]> {
+export function readCounts(text: string, known?: readonly string[]): Outcome<readonly Count[]> {
   let records: { record: string[]; info: { lines: number } }[];
   try {
     // With `info` each record comes with its line; the package's types leave that out.
-    records = parse(text, { bom: true, trim: true, skip_empty_lines: true, relax_column_count: true, info: true }) as unknown as typeof records;
+    records = parse(text, { bom: true, delimiter: separatorOf(text), trim: true, skip_empty_lines: true, relax_column_count: true, info: true }) as unknown as typeof records;
   } catch (error) {
     if (!(error instanceof CsvError)) throw error;
     return { ok: false, problems: [problem(['row', error.lines as number], '', 'is not a row of a table', 'check its quotes')] };
@@ -60,9 +64,18 @@ export function readCounts(text: string): Outcome<readonly Count[]> {
     if (cells.length > header.length) problems.push(problem(['row', row], cells.join(','), 'has more cells than the header', 'put text that holds a comma in quotes'));
     if (ware === '') problems.push(problem(['row', row, 'ware'], ware, 'is no ware', 'write the id of a ware'));
     else if (seen.has(ware)) problems.push(problem(['row', row, 'ware'], ware, `was counted in row ${seen.get(ware)} already`, 'add the counts into one row'));
-    else seen.set(ware, row);
+    else {
+      seen.set(ware, row);
+      if (known !== undefined && !known.includes(ware)) problems.push(problem(['row', row, 'ware'], ware, 'is not a ware of this scenario', didYouMean(ware, known)));
+    }
     if (cell('counted') === '') problems.push(problem(['row', row, 'counted'], '', 'is no count', 'write the pieces that were found, 0 if none'));
     return { ware, counted: whole('counted') ?? 0, broken: whole('broken'), retired: whole('retired'), delivered: whole('delivered'), row };
   });
   return problems.length > 0 ? { ok: false, problems } : { ok: true, value: counts };
+}
+
+/** What parts the cells of the first line: a comma unless it has none and another sign. */
+function separatorOf(text: string): string {
+  const first = text.slice(0, /[\r\n]|$/.exec(text)!.index);
+  return first.includes(',') ? ',' : ([';', '\t'].find((sign) => first.includes(sign)) ?? ',');
 }

@@ -1,4 +1,5 @@
 /** From par, losses and suppliers to the order sheet: the one place where the parts of an order meet. */
+import { counted } from '../quantities/counted.js';
 import type { DurationLaw } from '../engine/durations.js';
 import { orderCautions } from './cautions.js';
 import type { SolverLoader } from './choose-buy.js';
@@ -219,11 +220,11 @@ async function eachAlone(input: SheetInput, wares: readonly PlannedWare[], joint
 function sheetWarnings(input: SheetInput, lines: readonly OrderLine[]): readonly Warning[] {
   const warnings: Warning[] = [];
   if (input.supply.suppliers.length > 0) {
-    for (const line of lines) if (line.supplier === null) warnings.push({ code: 'no-quote', path: 'supply.suppliers', message: `${line.ware} is quoted by no supplier: ${line.pieces} pieces are needed, without cartons, freight or cost` });
+    for (const line of lines) if (line.supplier === null) warnings.push({ code: 'no-quote', path: 'supply.suppliers', message: `${line.name} is quoted by no supplier: ${counted(line.pieces, 'piece is', 'pieces are')} needed, without cartons, freight or cost` });
   }
   for (const line of lines) {
     if (line.pieces > 0 && line.needed > 0 && line.pieces >= 2 * line.needed && line.cartons !== null) {
-      warnings.push({ code: 'large-carton', path: `supply.suppliers.${line.supplier}.quotes.${line.ware}`, message: `${line.ware}: ${line.pieces} pieces must be bought where ${line.needed} are needed; ask for a smaller carton or share one` });
+      warnings.push({ code: 'large-carton', path: `supply.suppliers.${line.supplier}.quotes.${line.ware}`, message: `${line.name}: ${line.pieces} pieces must be bought where ${counted(line.needed, 'is', 'are')} needed; ask for a smaller carton or share one` });
     }
   }
   return warnings;

@@ -58,6 +58,10 @@ export function readSupply(slice: SupplySlice, context: SupplyContext): Outcome<
   if (slice.orders !== undefined && slice.orders > 1 && horizonDays / slice.orders < reviewDays) problems.push(problem(['supply', 'orders'], slice.orders, `orders over ${horizonDays} days are more often than counts (every ${reviewDays} days)`, 'order less often, or count more often'));
 
   for (const field of ['onHand', 'losses'] as const) for (const ware of Object.keys(slice[field] ?? {})) reader.knownWare(ware, ['supply', field, ware]);
+  for (const [saucer, cups] of Object.entries(slice.saucers?.fits ?? {})) {
+    reader.knownWare(saucer, ['supply', 'saucers', 'fits', saucer]);
+    cups.forEach((cup, index) => reader.knownWare(cup, ['supply', 'saucers', 'fits', saucer, index]));
+  }
   const suppliers = Object.entries(slice.suppliers ?? {}).map(([id, supplier]) => {
     const longest = longestLeadDays(supplier.leadTime);
     if (longest > horizonDays) {
@@ -94,7 +98,7 @@ class Reader {
     private readonly problems: Problem[],
   ) {}
 
-  knownWare(ware: string, path: readonly string[]): void {
+  knownWare(ware: string, path: readonly (string | number)[]): void {
     const known = this.context.ware.map(({ id }) => id);
     if (!known.includes(ware)) this.problems.push(problem(path, ware, 'is not a ware of this scenario', didYouMean(ware, known)));
   }

@@ -1,4 +1,5 @@
 /** The reorder card of a ware: what to hang beside the shelf. */
+import { counted } from '../quantities/counted.js';
 import { formatMoney } from './money.js';
 import type { OrderLine, OrderSheet } from './order-sheet.js';
 
@@ -13,7 +14,7 @@ export interface ReorderCard {
 /** The card of one line of a sheet. */
 export function reorderCard(line: OrderLine, sheet: OrderSheet): ReorderCard {
   const carton = line.reorder?.cartons;
-  const amount = line.reorder === null ? '' : carton === null || carton === undefined ? `${line.reorder.pieces} pieces` : `${carton} ${carton === 1 ? 'carton' : 'cartons'} (${line.reorder.pieces} pieces)`;
+  const amount = line.reorder === null ? '' : carton === null || carton === undefined ? counted(line.reorder.pieces, 'piece') : `${counted(carton, 'carton')} (${counted(line.reorder.pieces, 'piece')})`;
   const from = line.supplierName === null ? '' : ` from ${line.supplierName}`;
   const rule =
     line.reorderPoint === null
@@ -30,7 +31,7 @@ export function reorderCard(line: OrderLine, sheet: OrderSheet): ReorderCard {
       ...(line.landedPerPieceMinor === null ? [] : [{ label: 'A lost piece costs', text: formatMoney(line.landedPerPieceMinor, sheet.currency, sheet.locale ?? undefined) }]),
       { label: 'Next order expected', text: line.nextOrder === null ? 'not while the range is kept' : `${line.nextOrder.expected} (${line.nextOrder.earliest} at the earliest${line.nextOrder.latest === null ? '' : `, ${line.nextOrder.latest} at the latest`}, 9 in 10)` },
       ...(line.lastOrder === null ? [] : [{ label: 'Last order', text: `by ${line.lastOrder.by}, up to ${line.lastOrder.upTo}` }]),
-      ...(line.economicOrder === null ? [] : [{ label: 'Economic order by itself', text: `${line.economicOrder.pieces} pieces, every ${line.economicOrder.years.toFixed(1)} years` }]),
+      ...(line.economicOrder === null ? [] : [{ label: 'Economic order by itself', text: `${counted(line.economicOrder.pieces, 'piece')}, every ${line.economicOrder.years.toFixed(1)} years` }]),
     ],
   };
 }

@@ -172,8 +172,8 @@ function reserveRoom(slice: StorageSlice, wares: readonly StoredWare[], onTop: P
 }
 
 function warningsOf(wares: readonly StoredWare[], left: Readonly<Record<string, number>>, massLimitG: number | null, massMissing: boolean): readonly Warning[] {
-  const warnings: Warning[] = Object.keys(left).map((id) => ({ code: 'top-too-small', path: `storage.onTop.${id}`, message: `${id}: the number given for the machine top does not fit on it` }));
-  for (const ware of wares) if (ware.onMachine && ware.diameterMm === null) warnings.push({ code: 'no-measures', path: `ware.${ware.id}`, message: `${ware.id} has no rim and foot, so its place on the machine top cannot be worked out; all of it stands in reserve` });
+  const warnings: Warning[] = Object.keys(left).map((id) => ({ code: 'top-too-small', path: `storage.onTop.${id}`, message: `${wares.find((ware) => ware.id === id)?.name ?? id}: the number given for the machine top does not fit on it` }));
+  for (const ware of wares) if (ware.onMachine && ware.diameterMm === null) warnings.push({ code: 'no-measures', path: `ware.${ware.id}`, message: `${ware.name} has no rim and foot, so its place on the machine top cannot be worked out; all of it stands in reserve` });
   if (massLimitG !== null && massMissing) warnings.push({ code: 'no-mass', path: 'storage.top.massLimit', message: 'a ware on the machine top has no mass, so the mass limit cannot be kept for certain' });
   if (massLimitG === null) warnings.push({ code: 'no-mass-limit', path: 'storage.top.massLimit', message: "no mass limit is given for the machine top; look it up in the machine's manual" });
   return warnings;

@@ -36,12 +36,14 @@ export interface TakeawayInput {
   readonly staffHourMinor: number;
 }
 
-/** One line a size of cup and a kind of lid; drinks without a size and lids that are not listed are problems. */
-export function takeawayLines(input: TakeawayInput): Outcome<readonly TakeawayLine[]> {
-  const { cups, lids = {} } = input.takeaway;
+/** Sizes that name drinks which are not on the menu or in another size already, and lids that are not listed. */
+export function takeawayProblems(takeaway: TakeawayInput['takeaway'], menu: readonly string[]): Problem[] {
+  return readSizes(takeaway, menu).problems;
+}
+
+function readSizes({ cups, lids = {} }: TakeawayInput['takeaway'], known: readonly string[]): { readonly problems: Problem[]; readonly sizeOf: ReadonlyMap<string, string> } {
   const problems: Problem[] = [];
   const sizeOf = new Map<string, string>();
-  const known = input.perDay.map(({ drink }) => drink);
   for (const [id, cup] of Object.entries(cups)) {
     cup.drinks.forEach((drink, index) => {
       const path = ['supply', 'takeaway', 'cups', id, 'drinks', index];
@@ -51,6 +53,13 @@ export function takeawayLines(input: TakeawayInput): Outcome<readonly TakeawayLi
     });
     if (cup.lid !== undefined && !Object.hasOwn(lids, cup.lid)) problems.push(problem(['supply', 'takeaway', 'cups', id, 'lid'], cup.lid, 'is not a lid that is listed', didYouMean(cup.lid, Object.keys(lids))));
   }
+  return { problems, sizeOf };
+}
+
+/** One line a size of cup and a kind of lid; drinks without a size and lids that are not listed are problems. */
+export function takeawayLines(input: TakeawayInput): Outcome<readonly TakeawayLine[]> {
+  const { cups, lids = {} } = input.takeaway;
+  const { problems, sizeOf } = readSizes(input.takeaway, input.perDay.map(({ drink }) => drink));
   for (const { drink, ordered, asFallBack } of input.perDay) {
     if (ordered + asFallBack > 0 && !sizeOf.has(drink)) problems.push(problem(['supply', 'takeaway', 'cups'], drink, 'is taken away in no size', 'name the drink in one of the sizes'));
   }

@@ -22,7 +22,7 @@ export function levelLines(worth: LevelAnswer, formats: Formats, words: Words): 
       worth.points.map((one) => [percent(one.level), formats.count(one.pieces), formats.money(one.stockCost), formats.decimal(one.shortADay, 2), formats.money(one.stockAYear), formats.money(one.shortAYear), formats.money(one.totalAYear), formats.money(one.perSafeRush)]),
       WIDTH,
     ),
-    ...wrapText(say.level(percent(worth.recommended), percent(worth.chosen), formats.money(worth.shortDrinkCost), formats.percent(worth.newsvendor)) + (worth.knee === null ? '' : ` ${say.knee(percent(worth.knee))}`), WIDTH),
+    ...wrapText(say.level(percent(worth.recommended), percent(worth.chosen), formats.money(worth.shortDrinkCost), formats.percent(1 - worth.newsvendor)) + (worth.knee === null ? '' : ` ${say.knee(percent(worth.knee))}`), WIDTH),
   ];
 }
 
@@ -35,11 +35,15 @@ export function mapLines(map: TradeOffMap, formats: Formats, whole: Whole, words
     const found = map.points.find((point) => point.machineClass === row.machineClass && point.machines === row.machines && point.racks === row.racks && point.clearingMinutes === clearingMinutes);
     return found === undefined ? '–' : whole(found.stockCost);
   };
+  const worthOf = ({ to, pieces, stockCost }: (typeof map.machineWorth)[number]): string => {
+    const count = Math.round(pieces);
+    return count <= 0 ? say.machineNothing(formats.count(to)) : say.machineStep(formats.count(to), formats.count(count), count === 1, whole(stockCost));
+  };
   const groups = [...new Set(map.machineWorth.map(({ machineClass, clearingMinutes, racks: count }) => `${machineClass}\u0000${clearingMinutes}\u0000${count}`))];
   const worth = groups.flatMap((key) => {
     const steps = map.machineWorth.filter((one) => `${one.machineClass}\u0000${one.clearingMinutes}\u0000${one.racks}` === key);
     const first = steps[0]!;
-    return wrapText(say.machineWorth(first.machineClass, minutesText(first.clearingMinutes, formats), steps.map(({ to, pieces, stockCost }) => say.machineStep(formats.count(to), formats.count(Math.max(0, Math.round(pieces))), whole(Math.max(0, stockCost)))).join('; ')), WIDTH, '  ');
+    return wrapText(say.machineWorth(first.machineClass, minutesText(first.clearingMinutes, formats), steps.map((step) => worthOf(step)).join('; ')), WIDTH, '  ');
   });
   const { cheapest } = map;
   return [
@@ -70,14 +74,15 @@ export function movesLines(moves: MovesAnswer, formats: Formats, whole: Whole, w
     ...textTable(
       [{ title: head.input }, { title: head.basis }, { title: head.range }, ...[head.low, head.high, head.swing, ...(drawn ? [head.rank] : [])].map((title) => ({ title, right: true }))],
       moving.slice(0, MOST_INPUTS).map(({ path, basis, lowValue, highValue, low, high, correlation }) => [
-        shorten(inputName(path, words), 36), basis, shorten(cleanText(`${lowValue} … ${highValue}`), 28), whole(low), whole(high), whole(Math.abs(high - low)),
+        shorten(inputName(path, words), 36), basis, shorten(cleanText(`${lowValue} … ${highValue}`), 24), whole(low), whole(high), whole(Math.abs(high - low)),
         ...(drawn ? [correlation === null ? '–' : `${rank(correlation.value)} (${rank(correlation.low)} to ${rank(correlation.high)})`] : []),
       ]),
-      WIDTH + 18,
+      WIDTH + 30,
     ),
     ...(moves.inputs.length > moving.length ? [say.unmoved(formats.count(moves.inputs.length - moving.length))] : []),
     ...(moves.withoutRange.length > 0 ? wrapText(say.withoutRange(formats.count(moves.withoutRange.length)), WIDTH) : []),
     ...(moves.measureFirst.paths.length > 0 ? wrapText(say.measure(listed(moves.measureFirst.paths.map((path) => inputName(path, words)), words), whole(moves.measureFirst.now), whole(moves.measureFirst.left)), WIDTH) : []),
+    ...(drawn ? wrapText(say.rankNote, WIDTH) : []),
     ...(moves.spread === null ? [] : wrapText(say.spread(formats.count(moves.draws), whole(moves.spread.low), whole(moves.spread.middle), whole(moves.spread.high)), WIDTH)),
   ];
 }

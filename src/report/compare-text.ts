@@ -60,6 +60,7 @@ export function compareText(comparison: Comparison, context: ReportContext): str
   const sections: string[][] = [
     many ? wrapText(recommendation(comparison, formats, whole, words, years, name), WIDTH) : [],
     many ? notes(comparison, formats, words, name).flatMap((note) => wrapText(`! ${note}`, WIDTH, '  ')) : [],
+    beatLines(comparison, whole, words),
     missed.length === 0 ? [] : wrapText(say.missed(listed(missed, words)), WIDTH, '  '),
     [say.moneyTitle, '', ...money, ...(many ? wrapText(say.cutNote, WIDTH) : [])],
     [say.rushTitle, '', ...rush, ...wrapText(say.minutesNote, WIDTH)],
@@ -95,6 +96,18 @@ function recommendation({ ranking, alternatives }: Comparison, formats: Formats,
   return [first, small, sure, alike, chance, left].filter((part) => part !== '').join(' ');
 }
 
+/** A lead that shrinks below half of itself with a clock a minute off is flagged; any other is told to stay. */
+function beatLines({ beats }: Comparison, whole: (amount: number) => string, words: Words): string[] {
+  const say = words.compare;
+  const [asWritten, ...off] = beats;
+  if (asWritten === undefined || off.length === 0) return [];
+  const amount = (difference: number): string => (difference < 0 ? say.beatLess(whole(-difference)) : say.beatMore(whole(difference)));
+  const worst = off.reduce((dearest, one) => (one.difference > dearest.difference ? one : dearest));
+  if (asWritten.difference < 0 && worst.difference > asWritten.difference / 2) return wrapText(say.beats(amount(worst.difference), say.beat(worst.what === 'rounds' ? 'rounds' : 'waits', worst.minutes), amount(asWritten.difference)), WIDTH, '  ');
+  const least = off.reduce((cheapest, one) => (one.difference < cheapest.difference ? one : cheapest));
+  return worst.difference < 0 ? wrapText(say.steady(whole(-worst.difference), whole(-least.difference)), WIDTH) : [];
+}
+
 function notes({ alternatives, equalGuests, ranking }: Comparison, formats: Formats, words: Words, name: (id: string) => string): string[] {
   const say = words.compare;
   if (equalGuests) return [say.equalGuests];
@@ -104,10 +117,12 @@ function notes({ alternatives, equalGuests, ranking }: Comparison, formats: Form
     const seated = one.guests.seated - base.guests.seated;
     if (Math.abs(seated) < Math.max(0.5, 0.01 * base.guests.seated)) return [];
     const pieces = one.pieces - base.pieces;
-    if (seated > 0) return pieces > 0 ? [say.admits(name(one.id), formats.decimal(seated), formats.count(pieces))] : [];
+    if (seated > 0) return pieces > 0 ? [say.admits(name(one.id), formats.decimal(seated), piecesText(pieces, formats))] : [];
     return [say.admitsFewer(name(one.id), formats.decimal(-seated))];
   });
 }
+
+const piecesText = (pieces: number, formats: Formats): string => `${formats.count(pieces)} ${pieces === 1 ? 'piece' : 'pieces'}`;
 
 /** Money without decimals, for tables of large amounts. */
 export function wholeMoney({ currency, locale }: Pick<ReportContext, 'currency' | 'locale'>, formats: Formats): (amount: number) => string {

@@ -7,15 +7,18 @@ import { shown } from '../study/problems.js';
 import type { Scenario } from '../study/scenario.js';
 import { machineClass } from '../catalogue/catalogue.js';
 import type { ReportContext, ReportInput, ReportMachine } from './context.js';
+import type { Units } from './measures.js';
 
 const MINUTE = 60_000;
 
-export function contextOf(scenario: Scenario, inputs: readonly Input[], version: string, piecesPerRack?: PiecesPerRack): ReportContext {
+/** @param units those the reader chose; metric where nothing is chosen */
+export function contextOf(scenario: Scenario, inputs: readonly Input[], version: string, piecesPerRack?: PiecesPerRack, units: Units = 'metric'): ReportContext {
   const model = compile(scenario, piecesPerRack);
   const { hands, machines } = model.washing;
   return {
     locale: scenario.locale ?? 'en',
     currency: scenario.currency,
+    units,
     openingMinute: 'from' in scenario.hours ? openingClockMs(scenario) / MINUTE : null,
     openMinutes: closingMs(scenario) / MINUTE,
     seats: model.seats.count,

@@ -2,6 +2,7 @@
  * What a report needs to know of the scenario beside the answer: names, units of money, clock, and
  * the inputs with what they rest on. Plain data, made by whoever holds the scenario.
  */
+import type { Units } from './measures.js';
 import type { Words } from './words.js';
 
 export const wareKinds = ['cup', 'glass', 'saucer', 'spoon', 'plate', 'other'] as const;
@@ -48,6 +49,8 @@ export interface ReportContext {
   readonly locale: string;
   /** ISO 4217. */
   readonly currency: string;
+  /** Units that lengths, volumes, masses and temperatures are told in; metric where nothing is given. */
+  readonly units?: Units;
   /** Opening time in minutes after midnight; null where the scenario gives only a length of time. */
   readonly openingMinute: number | null;
   /** Length of the opening hours. */

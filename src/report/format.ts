@@ -3,9 +3,10 @@
  */
 import { columnsOf, shorten } from './clean-text.js';
 import type { ReportContext } from './context.js';
+import { measuresIn, type Measures } from './measures.js';
 
 /** Figures as text; spaces within them are no-break spaces (U+00A0). */
-export interface Formats {
+export interface Formats extends Measures {
   /** Whole number. */
   count(value: number): string;
   /** At most one decimal: means a day, pieces a seat. */
@@ -20,7 +21,7 @@ export interface Formats {
   minutes(value: number): string;
 }
 
-type FormatContext = Pick<ReportContext, 'locale' | 'currency' | 'openingMinute'>;
+type FormatContext = Pick<ReportContext, 'locale' | 'currency' | 'openingMinute' | 'units'>;
 
 /** `locale` if the machine knows how to read it, else English as written in Ireland (day before month, 24 hours). */
 export function safeLocale(locale: string): string {
@@ -34,7 +35,7 @@ export function safeLocale(locale: string): string {
 /** All kinds of space within a figure become the one no-break space, so that a figure keeps its unit on its line; marks of direction go. */
 const oneSpace = (text: string): string => text.replace(/[ \u202F\u2009]/g, '\u00A0').replace(/[\u200E\u200F\u061C]/g, '');
 
-export function formatsFor({ locale, currency, openingMinute }: FormatContext): Formats {
+export function formatsFor({ locale, currency, openingMinute, units = 'metric' }: FormatContext): Formats {
   const tag = safeLocale(locale);
   const number = (digits: number, least = 0): Intl.NumberFormat => new Intl.NumberFormat(tag, { minimumFractionDigits: least, maximumFractionDigits: digits });
   const whole = number(0);
@@ -42,7 +43,9 @@ export function formatsFor({ locale, currency, openingMinute }: FormatContext): 
   const percents = [0, 1, 2].map((digits) => new Intl.NumberFormat(tag, { style: 'percent', minimumFractionDigits: digits, maximumFractionDigits: digits }));
   const moneys = moneyFormat(tag, currency);
   const time = new Intl.DateTimeFormat(tag, { hour: '2-digit', minute: '2-digit', timeZone: 'UTC' });
+  const upTo = [whole, number(1), number(2)];
   return {
+    ...measuresIn(units, (value, most, least = 0) => oneSpace((least === 0 ? (upTo[most] ?? upTo[2]!) : (decimals[most] ?? decimals[3]!)).format(value))),
     count: (value) => oneSpace(whole.format(value)),
     decimal: (value, digits = 1) => oneSpace((decimals[digits] ?? decimals[3]!).format(value)),
     percent(share, digits = 1) {

@@ -7,12 +7,13 @@ import type { ReportInput } from './context.js';
 import { escapeHtml } from './escape-html.js';
 import type { Formats } from './format.js';
 import { cell, CELL_LENGTH, column, scrolled } from './html-parts.js';
+import { inputWords } from './input-name.js';
 import type { Words } from './words.js';
 
 const basisOrder = ['assumed', 'practice', 'published', 'measured'] as const;
 
 /** Inputs that no number of this letter depends on. */
-const ofOtherQuestions = /^ware\.[^.]+\.(?:mass|brim|colour)$|^washing\.machines(?:\[\d+\]|\.\d+|\.unlimited)?\.(?:water|energy|idlePower|detergent|rinseAid|price|installation|lifeYears)$/;
+const ofOtherQuestions = /^costs\.|^ware\.[^.]+\.(?:mass|brim|colour)$|^washing\.machines(?:\[\d+\]|\.\d+|\.unlimited)?\.(?:water|energy|idlePower|detergent|rinseAid|price|installation|lifeYears)$/;
 
 export function inputsSection(inputs: readonly ReportInput[], formats: Formats, words: Words): string {
   const say = words.letter;
@@ -48,12 +49,9 @@ function inputRow({ path, value, range, source, origin }: ReportInput, sources: 
  * like, and its path (left out of print where there are words). Paths may break after their dots.
  */
 function inputHead(path: string, words: Words): string {
-  const named = /^(menu|ware|racks\.owned|racks\.families)\.([^.]+)/.exec(path);
-  const position = /\[(\d+)\]|\.(\d+)(?=\.|$)/.exec(path);
-  const general = (named === null ? path : `${named[1]!}.*${path.slice(named[0].length)}`).replace(/\[\d+\]|\.\d+(?=\.|$)/g, '').replace(/^washing\.machines\.unlimited\./, 'washing.machines.');
-  const label = Object.hasOwn(words.inputs, general) ? words.inputs[general] : undefined;
+  const found = inputWords(path, words);
   const shown = `<span class="path"><bdi>${escapeHtml(shorten(cleanText(path), CELL_LENGTH)).replaceAll('.', '.<wbr>')}</bdi></span>`;
-  if (label === undefined) return `<th scope="row">${shown}</th>`;
-  const which = named?.[2] ?? (position === null ? '' : String(Number(position[1] ?? position[2]) + 1));
-  return `<th scope="row" class="named">${escapeHtml(label)}${which === '' ? '' : `: <bdi>${escapeHtml(shorten(cleanText(which), 40))}</bdi>`} ${shown}</th>`;
+  if (found === null) return `<th scope="row">${shown}</th>`;
+  const { label, which } = found;
+  return `<th scope="row" class="named">${escapeHtml(label)}${which === '' ? '' : `: <bdi>${escapeHtml(which)}</bdi>`} ${shown}</th>`;
 }

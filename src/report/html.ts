@@ -1,31 +1,22 @@
 /**
  * The report as one HTML file: a letter. The sentence first, then the order, then what supports it,
- * each picture beside its words; inputs, cautions and method after that. Nothing is fetched and nothing
- * runs: the content security policy forbids both.
+ * each picture beside its words; inputs, cautions and method after that. Nothing is fetched; nothing
+ * runs but, in a live page, the page's own script: the content security policy holds it to that.
  */
 import type { Answer } from '../study/answer.js';
 import { answerFacts, type AnswerFacts, type Row } from './answer-facts.js';
 import type { Caution } from './cautions.js';
-import { tableText, type ChartTable } from './charts/chart-table.js';
 import { cleanText, shorten } from './clean-text.js';
 import type { ReportContext, ReportInput } from './context.js';
 import { escapeHtml } from './escape-html.js';
 import { formatsFor, type Formats } from './format.js';
 import { inputsSection } from './html-inputs.js';
-import { cell, CELL_LENGTH, column, rowHead, scrolled } from './html-parts.js';
+import { island, liveScripts, policyOf, type LivePage } from './html-live.js';
+import { cell, column, rowHead, scrolled } from './html-parts.js';
+import { pageStyle } from './html-page-style.js';
+import { picture, type ReportChart } from './html-picture.js';
 import { letterStyle } from './html-style.js';
 import { english, type Words } from './words.js';
-
-export interface ReportChart {
-  readonly id: string;
-  readonly title: string;
-  readonly words: string;
-  /** As `renderSvg` gives it. */
-  readonly svg: string;
-  readonly table: ChartTable;
-  /** Shown on a screen, left out of print. */
-  readonly screenOnly?: boolean;
-}
 
 export interface ReportParts {
   /** Further findings, each list under its heading. */
@@ -38,56 +29,107 @@ export interface ReportParts {
   readonly version: string;
 }
 
+/** The pieces that a letter is put together from; the page fills each anew when the answer changes. */
+export const LETTER_PARTS = ['heading', 'lead', 'order', 'mind', 'rush', 'pictures', 'findings', 'cautions', 'inputs', 'method', 'colophon'] as const;
+export type LetterPart = (typeof LETTER_PARTS)[number];
+
 /**
- * @returns a whole HTML document, the same bytes for the same parts
+ * @returns the letter's parts as HTML, the same bytes for the same input
  * @throws Error if a picture holds anything but shapes and text
  */
-export function reportHtml({ answer, context, charts, inputs, cautions, version, findings = [] }: ReportParts): string {
+export function letterParts({ answer, context, charts, inputs, cautions, version, findings = [] }: ReportParts): Record<LetterPart, string> {
   const words = context.words ?? english;
   const formats = formatsFor(context);
   const say = words.letter;
   const facts = answerFacts(answer, context);
   const name = shorten(cleanText(answer.scenario), 120);
-  return `<!doctype html>
-<html lang="${escapeHtml(words.language)}">
-<head>
-<meta charset="utf-8">
-<meta http-equiv="Content-Security-Policy" content="default-src 'none'; style-src 'unsafe-inline'; img-src data:; base-uri 'none'; form-action 'none'">
-<meta name="viewport" content="width=device-width, initial-scale=1">
-<meta name="color-scheme" content="light dark">
-<title>${escapeHtml(say.heading(name))}</title>
-<style>${letterStyle(name, words)}</style>
-</head>
-<body>
-<main>
-<h1>${say.heading('\0').split('\0').map(escapeHtml).join(`<bdi>${escapeHtml(name)}</bdi>`)}</h1>
-<p class="lead">${escapeHtml(facts.sentence)}</p>
-${orderTable(facts, answer.rushLevel !== undefined, words)}
-${words.answer.notes.map((note) => `<p class="small">${escapeHtml(note)}</p>`).join('\n')}
-${beforeYouBuy(facts, words)}
-<h2>${escapeHtml(say.rushHead)}</h2>
+  return {
+    heading: say.heading('\0').split('\0').map(escapeHtml).join(`<bdi>${escapeHtml(name)}</bdi>`),
+    lead: escapeHtml(facts.sentence),
+    order: `${orderTable(facts, answer.rushLevel !== undefined, words)}
+${words.answer.notes.map((note) => `<p class="small">${escapeHtml(note)}</p>`).join('\n')}`,
+    mind: beforeYouBuy(facts, words),
+    rush: `<h2>${escapeHtml(say.rushHead)}</h2>
 <div class="pair">
 ${facts.stock.length === 0 ? '' : rowsTable(words.answer.stockHead, facts.stock)}
 ${rowsTable(say.busyCaption, facts.busy)}
 ${rowsTable(say.dayCaption, facts.day)}
 ${loopTable(answer, formats, words)}
 </div>
-${tightestTable(facts, words)}
-${charts.length === 0 ? '' : `<h2>${escapeHtml(say.picturesHead)}</h2>`}
+${tightestTable(facts, words)}`,
+    pictures: `${charts.length === 0 ? '' : `<h2>${escapeHtml(say.picturesHead)}</h2>`}
 <div class="pictures">
 ${charts.map((chart) => picture(chart, formats, words)).join('\n')}
-</div>
-${findings.filter(({ items }) => items.length > 0).map(({ title, items }) => `<h2>${escapeHtml(title)}</h2>\n<ul>${items.map((item) => `<li>${escapeHtml(cleanText(item))}</li>`).join('')}</ul>`).join('\n')}
-${cautions.length === 0 ? '' : `<h2>${escapeHtml(say.cautionsHead)}</h2>\n<dl>\n${cautions.map((caution) => cautionEntry(caution, words)).join('\n')}\n</dl>`}
-${inputs.length === 0 ? '' : inputsSection(inputs, formats, words)}
-<h2>${escapeHtml(say.methodHead)}</h2>
+</div>`,
+    findings: findings.filter(({ items }) => items.length > 0).map(({ title, items }) => `<h2>${escapeHtml(title)}</h2>\n<ul>${items.map((item) => `<li>${escapeHtml(cleanText(item))}</li>`).join('')}</ul>`).join('\n'),
+    cautions: cautions.length === 0 ? '' : `<h2>${escapeHtml(say.cautionsHead)}</h2>\n<dl>\n${cautions.map((caution) => cautionEntry(caution, words)).join('\n')}\n</dl>`,
+    inputs: inputs.length === 0 ? '' : inputsSection(inputs, formats, words),
+    method: `<h2>${escapeHtml(say.methodHead)}</h2>
 ${(answer.certified === null && answer.rushLevel === undefined ? [say.method[0]!, say.methodListed] : say.method).map((text) => `<p>${escapeHtml(text)}</p>`).join('\n')}
-<p>${escapeHtml(facts.days)}</p>
+<p>${escapeHtml(facts.days)}</p>`,
+    colophon: `<p>${escapeHtml(say.informs)}</p>
+<p class="small">${escapeHtml(say.colophon(version, shorten(cleanText(answer.seed), 80)))}</p>`,
+  };
+}
+
+/**
+ * @param live makes the letter run the study again in the reader's hands; null: text and pictures alone
+ * @returns a whole HTML document, the same bytes for the same parts
+ * @throws Error if a picture holds anything but shapes and text
+ */
+export function reportHtml(parts: ReportParts, live: LivePage | null = null): string {
+  return letterDocument(shorten(cleanText(parts.answer.scenario), 120), letterParts(parts), parts.context.words ?? english, live);
+}
+
+/** The letter before there is a scenario: for people who begin in the page. */
+export function blankHtml(live: LivePage, words: Words = english): string {
+  const empty = Object.fromEntries(LETTER_PARTS.map((part) => [part, ''])) as Record<LetterPart, string>;
+  return letterDocument(words.page.blankName, { ...empty, heading: escapeHtml(words.page.blankHeading), lead: escapeHtml(words.page.blankLead) }, words, live);
+}
+
+function letterDocument(name: string, parts: Readonly<Record<LetterPart, string>>, words: Words, live: LivePage | null): string {
+  const say = words.letter;
+  const part = (id: LetterPart): string => `<section data-part="${id}">${parts[id]}</section>`;
+  const later = (id: string): string => (live === null ? '' : `<section data-part="${id}"></section>`);
+  return `<!doctype html>
+<html lang="${escapeHtml(words.language)}">
+<head>
+<meta charset="utf-8">
+<meta http-equiv="Content-Security-Policy" content="${policyOf(live)}">
+<meta name="viewport" content="width=device-width, initial-scale=1">
+<meta name="color-scheme" content="light dark">
+<title>${escapeHtml(say.heading(name))}</title>
+<style>${letterStyle(name, words)}${live === null ? '' : pageStyle()}</style>
+</head>
+<body>
+${island(live, 'head')}
+<main>
+${island(live, 'sender')}
+${island(live, 'start')}
+<h1 data-part="heading">${parts.heading}</h1>
+<p class="lead" data-part="lead">${parts.lead}</p>
+${island(live, 'status')}
+${island(live, 'boxes')}
+${part('order')}
+${island(live, 'pieces')}
+${part('mind')}
+${part('rush')}
+${part('pictures')}
+${part('findings')}
+${island(live, 'walk')}
+${island(live, 'questions')}
+${part('cautions')}
+${part('inputs')}
+${island(live, 'forms')}
+${part('method')}
+${island(live, 'cards')}
+${later('cards')}
+${island(live, 'files')}
 </main>
-<footer>
-<p>${escapeHtml(say.informs)}</p>
-<p class="small">${escapeHtml(say.colophon(version, shorten(cleanText(answer.seed), 80)))}</p>
+<footer data-part="colophon">
+${parts.colophon}
 </footer>
+${live === null ? '' : liveScripts(live)}
 </body>
 </html>
 `;
@@ -109,31 +151,6 @@ function beforeYouBuy({ overloads, warnings }: AnswerFacts, words: Words): strin
   return `<h2>${escapeHtml(words.letter.beforeYouBuy)}</h2>
 ${overloads.map((text) => `<p class="alarm">${escapeHtml(text)}</p>`).join('\n')}
 ${warnings.length === 0 ? '' : `<ul>${warnings.map((text) => `<li>${escapeHtml(text)}</li>`).join('')}</ul>`}`;
-}
-
-function picture({ id, title, words: text, svg, table, screenOnly }: ReportChart, formats: Formats, words: Words): string {
-  const head = table.columns.map(({ title: name }) => column(shorten(cleanText(name), 60))).join('');
-  const rows = tableText(table, formats).map(([first, ...rest]) => `<tr>${rowHead(first ?? '')}${rest.map(cell).join('')}</tr>`);
-  return `<section class="beside${screenOnly === true ? ' screen' : ''}" id="${escapeHtml(id)}">
-<div>
-<h3>${escapeHtml(shorten(cleanText(title), CELL_LENGTH))}</h3>
-<p>${escapeHtml(shorten(cleanText(text), 700))}</p>
-<details><summary>${escapeHtml(words.letter.tableBehind)}</summary>
-${scrolled(table.caption, `<table><caption>${escapeHtml(shorten(cleanText(table.caption), CELL_LENGTH))}</caption><thead><tr>${head}</tr></thead><tbody>\n${rows.join('\n')}\n</tbody></table>`)}
-</details>
-</div>
-<figure>${onlyShapes(svg)}</figure>
-</section>`;
-}
-
-/** Pictures are text we made; this holds the line if one ever carries more than shapes and text. */
-function onlyShapes(svg: string): string {
-  const tags = svg.match(/<[^>]*>/g) ?? [];
-  const isPlain = (tag: string): boolean => /^<\/?(?:svg|g|path|line|rect|circle|text|tspan|defs|clipPath|linearGradient|stop)[\s>/]/.test(tag) && !/\s(?:on[a-z]+|[a-z:]*href|style)\s*=/i.test(tag.replace(/"[^"]*"/g, '""'));
-  if (!svg.startsWith('<svg ') || !tags.every(isPlain)) {
-    throw new Error('a picture holds more than shapes and text');
-  }
-  return svg;
 }
 
 function rowsTable(caption: string, rows: readonly Row[]): string {

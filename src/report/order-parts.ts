@@ -7,7 +7,7 @@ import type { OrderStudy } from '../study/order-study.js';
 import { cleanText } from './clean-text.js';
 import type { ReportContext } from './context.js';
 import { formatsFor } from './format.js';
-import { english } from './words.js';
+import { english, listed } from './words.js';
 
 type Cells = readonly string[];
 
@@ -38,6 +38,7 @@ export function orderParts({ sheet, saucers, pools, storage, fetching, unquoted 
   const money = (minor: number | null): string => (minor === null ? say.none : formatMoney(minor, sheet.currency, sheet.locale ?? undefined));
   const nameOf = (id: string): string => cleanText(context.ware.find((ware) => ware.id === id)?.name ?? id);
   const { totals } = sheet;
+  const tooFew = (fetching?.onePlace ?? []).filter((id) => storage!.lines.some(({ ware, onTop }) => ware === id && onTop > 0));
   const pieces = unquoted ? sheet.lines.reduce((sum, { needed }) => sum + needed, 0) : totals.pieces;
   return {
     heading: say.heading(cleanText(sheet.title), sheet.date),
@@ -57,11 +58,11 @@ export function orderParts({ sheet, saucers, pools, storage, fetching, unquoted 
       countOr(line.reorderPoint),
       line.nextOrder?.expected ?? say.none,
     ]),
-    totals: [say.total, '', '', count(pieces), count(totals.cartons), '', '', money(totals.goodsMinor), money(totals.freightMinor), money(totals.taxMinor), '', '', ''],
+    totals: [say.total, '', '', count(pieces), ...(unquoted ? [say.none, '', '', say.none, say.none, say.none] : [count(totals.cartons), '', '', money(totals.goodsMinor), money(totals.freightMinor), money(totals.taxMinor)]), '', '', ''],
     consignments: unquoted
       ? []
       : sheet.consignments.map((one) =>
-          say.consignment(cleanText(one.name), one.cartons, one.massG === null ? '' : ` of ${decimal(one.massG / 1000)} kg`, money(one.freightMinor), cleanText(one.freightStep), money(one.totalMinor), one.delivery),
+          say.consignment(cleanText(one.name), one.cartons, one.massG === null ? '' : `, ${decimal(one.massG / 1000)} kg in all`, money(one.freightMinor), cleanText(one.freightStep), money(one.totalMinor), one.delivery),
         ),
     nextSteps: sheet.consignments.flatMap((one) => one.nextSteps.map((step) => cleanText(nextStepSentence(step, money)))),
     suppliers: [
@@ -84,6 +85,7 @@ export function orderParts({ sheet, saucers, pools, storage, fetching, unquoted 
         : [
             ...(fetching === null ? [] : [say.fetching(decimal(fetching.trips), decimal(fetching.waits), percent(fetching.safe))]),
             ...(storage.lines.some(({ onTop }) => onTop === 0) ? [say.withinReach] : []),
+            ...(tooFew.length === 0 ? [] : [say.tooFewOnTop(listed(tooFew.map(nameOf), words))]),
             ...storage.homeless.map(({ ware, pieces: left }) => say.homeless(nameOf(ware), left)),
             ...storage.remedies.map(cleanText),
           ],

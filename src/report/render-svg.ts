@@ -1,10 +1,15 @@
 /**
  * Charts to SVG text without a browser. The libraries are large, so they are loaded when first needed.
+ * Expressions are read as data and interpreted, everywhere, so that the same picture is drawn where a
+ * content policy forbids code made from text.
  */
 import type { LoggerInterface } from 'vega';
 import { escapeHtml } from './escape-html.js';
-import { textWidth } from './charts/text-width.js';
 import { titleOf, withoutTitle, type ChartSpec } from './charts/style.js';
+import { withTitles } from './charts/svg-titles.js';
+import { textWidth } from './charts/text-width.js';
+
+export { standaloneSvg } from './charts/standalone-svg.js';
 
 export interface RenderOptions {
   /** Leave the title out of the picture, where a heading says it. Default false. */
@@ -38,18 +43,19 @@ function useOurWidths(vega: object): void {
 
 /**
  * Renders a chart to one SVG element: text and lines take the colour of the text around it
- * (`currentColor`), ids are numbered by appearance, so the same chart gives the same bytes.
+ * (`currentColor`), marks that tell carry a `title`, ids are numbered by appearance, so the same chart
+ * gives the same bytes.
  * @throws Error if the specification cannot be compiled
  */
 export async function renderSvg(spec: ChartSpec, options: RenderOptions = {}): Promise<string> {
-  const [vega, lite] = await Promise.all([import('vega'), import('vega-lite')]);
+  const [vega, lite, { expressionInterpreter }] = await Promise.all([import('vega'), import('vega-lite'), import('vega-interpreter')]);
   useOurWidths(vega);
   const logger = warningsOnly(options.onWarning ?? (() => {}));
   const compiled = lite.compile(options.bare === true ? withoutTitle(spec) : spec, { logger }).spec;
-  const view = new vega.View(vega.parse(compiled), { renderer: 'none', logger });
+  const view = new vega.View(vega.parse(compiled, undefined, { ast: true }), { renderer: 'none', logger, expr: expressionInterpreter });
   const svg = await view.toSVG();
   view.finalize();
-  return labelled(numberedIds(svg, options.idPrefix ?? 'chart'), spec);
+  return labelled(withTitles(numberedIds(svg, options.idPrefix ?? 'chart')), spec);
 }
 
 /** Passes on warnings and errors, and nothing else. */
@@ -76,10 +82,4 @@ function numberedIds(svg: string, prefix: string): string {
 function labelled(svg: string, spec: ChartSpec): string {
   const words = [titleOf(spec), typeof spec.description === 'string' ? spec.description : ''].filter((part) => part !== '').join('. ');
   return svg.replace(/^<svg /, `<svg role="img" aria-label="${escapeHtml(words)}" `);
-}
-
-/** A picture as a file of its own: with a light ground, so that it can be read anywhere. */
-export function standaloneSvg(svg: string, ground = '#FFFFFF', ink = '#1F2328'): string {
-  const opened = svg.replace(/^<svg /, `<svg color="${ink}" `).replace(/^(<svg [^>]*>)/, `$1<rect width="100%" height="100%" fill="${ground}"/>`);
-  return `<?xml version="1.0" encoding="UTF-8"?>\n${opened}\n`;
 }

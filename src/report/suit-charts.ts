@@ -4,13 +4,14 @@ import { chart, type Chart } from './charts/chart-table.js';
 import { coolingOfDrinks, coolingOfDrinksTable } from './charts/cooling.js';
 import { strengthByDrink, strengthByDrinkTable } from './charts/strength.js';
 import { formatsFor } from './format.js';
+import type { Units } from './measures.js';
 
-export function suitCharts(answer: SuitAnswer, locale: string): Chart[] {
-  const look = { locale, formats: formatsFor({ locale, currency: answer.currency, openingMinute: null }) };
+export function suitCharts(answer: SuitAnswer, locale: string, units: Units = 'metric'): Chart[] {
+  const look = { locale, formats: formatsFor({ locale, currency: answer.currency, openingMinute: null, units }) };
   const strength = strengthByDrink(answer, look);
   const cooling = coolingOfDrinks(answer, look);
   return [
     ...(strength === null ? [] : [chart('strength', strength, strengthByDrinkTable(answer, look))]),
-    ...(cooling === null ? [] : [chart('cooling', cooling, coolingOfDrinksTable(answer))]),
+    ...(cooling === null ? [] : [chart('cooling', cooling, coolingOfDrinksTable(answer, units))]),
   ];
 }

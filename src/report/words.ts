@@ -3,25 +3,36 @@
  * shape and hand it over in the report's context.
  */
 import { answerWords } from './words/answer.js';
+import { cardWords } from './words/cards.js';
 import { cautionWords } from './words/cautions.js';
 import { chartWords } from './words/charts.js';
 import { compareWords } from './words/compare.js';
-import { inputWords } from './words/inputs.js';
+import { formWords } from './words/forms.js';
+import { inputPlaceWords, inputWords } from './words/inputs.js';
 import { letterWords } from './words/letter.js';
 import { orderWords } from './words/order.js';
+import { pageWords } from './words/page.js';
 import { rackWords } from './words/racks.js';
+import { walkWords } from './words/walk.js';
+import { sectionWords } from './words/sections.js';
 
 export const english = {
   /** BCP 47 tag of the language of these words. */
   language: 'en',
   answer: answerWords,
+  cards: cardWords,
   cautions: cautionWords,
   charts: chartWords,
   compare: compareWords,
+  forms: formWords,
   inputs: inputWords,
+  inputPlaces: inputPlaceWords,
   letter: letterWords,
   order: orderWords,
+  page: pageWords,
   racks: rackWords,
+  walk: walkWords,
+  sections: sectionWords,
 };
 
 export type Words = typeof english;

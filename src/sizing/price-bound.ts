@@ -36,6 +36,11 @@ export class PriceBounds {
   /** Of the last evaluation, by ware: the stock chosen and its cost with penalties. */
   readonly #stock: Int32Array;
   readonly #least: Float64Array;
+  /** Of the box under way: the stocks worth considering, ware after ware, each from the highest, where those of a ware begin, */
+  #first: Int32Array;
+  #level: Int32Array;
+  /** and the shares that each has to pay. */
+  #shares: Float64Array;
 
   constructor(excess: ExcessDays, unitCost: ArrayLike<number>) {
     this.#excess = excess;
@@ -43,6 +48,9 @@ export class PriceBounds {
     this.#share = new Float64Array(excess.rows * excess.ware).fill(1);
     this.#stock = new Int32Array(excess.ware);
     this.#least = new Float64Array(excess.ware);
+    this.#first = new Int32Array(excess.ware + 1);
+    this.#level = new Int32Array(0);
+    this.#shares = new Float64Array(0);
   }
 
   /**
@@ -53,10 +61,12 @@ export class PriceBounds {
    */
   raise(box: StockBox, price: number, rounds: number, limit: number, inspect?: (stock: Int32Array) => number): PriceBound {
     const contested = this.#contestedRows(box);
+    this.#findLevels(box);
     let best = { value: -Infinity, price, stock: box.low };
     const low = box.low.slice();
     const high = box.high.slice();
     for (let round = 0; round < rounds && best.value <= limit; round++) {
+      this.#addShares(box);
       const wide = round === 0 ? 2 : 1.1;
       const found = this.#bestPrice(box, best.price, wide);
       if (found.value > best.value) best = { ...found, stock: this.#stock.slice() };
@@ -68,18 +78,67 @@ export class PriceBounds {
   }
 
   /** For each day that may run out of several ware: where the shares of those lie. Scales them to sum to one. */
-  #contestedRows(box: StockBox): number[][] {
-    const { ware } = this.#excess;
-    const entries: number[][] = Array.from({ length: this.#excess.rows }, () => []);
-    box.rows.forEach((rows, w) => rows.forEach((row) => entries[row].push(row * ware + w)));
-    entries.forEach((at) => this.#scale(at));
-    return entries.filter((at) => at.length > 1);
+  #contestedRows(box: StockBox): Contested {
+    const { ware, rows } = this.#excess;
+    // First entry by row, by counting; then the entries, in the order of ware.
+    const first = new Int32Array(rows + 1);
+    for (const some of box.rows) for (const row of some) first[row + 1]++;
+    for (let row = 0; row < rows; row++) first[row + 1] += first[row];
+    const filled = first.slice();
+    const entries = new Int32Array(first[rows]);
+    box.rows.forEach((some, w) => {
+      for (const row of some) entries[filled[row]++] = row * ware + w;
+    });
+    const contested: number[] = [];
+    for (let row = 0; row < rows; row++) {
+      this.#scale(entries, first[row], first[row + 1]);
+      if (first[row + 1] - first[row] > 1) contested.push(row);
+    }
+    return { entries, first, rows: contested };
   }
 
-  #scale(entries: readonly number[]): void {
+  #scale(entries: Int32Array, from: number, to: number): void {
+    const share = this.#share;
     let sum = 0;
-    for (const at of entries) sum += this.#share[at] = Math.max(this.#share[at], LEAST_SHARE);
-    for (const at of entries) this.#share[at] /= sum;
+    for (let i = from; i < to; i++) {
+      const at = entries[i];
+      if (share[at] < LEAST_SHARE) share[at] = LEAST_SHARE;
+      sum += share[at];
+    }
+    for (let i = from; i < to; i++) share[entries[i]] /= sum;
+  }
+
+  /** Every stock of each ware worth considering: its peaks in the box, and the least. */
+  #findLevels({ low, peaks }: StockBox): void {
+    const most = peaks.reduce((sum, some) => sum + some.length + 1, 0);
+    if (this.#level.length < most) {
+      this.#level = new Int32Array(most);
+      this.#shares = new Float64Array(most);
+    }
+    let at = 0;
+    peaks.forEach((some, w) => {
+      this.#first[w] = at;
+      for (let i = 0; i < some.length; i++) if (i === 0 || some[i] !== some[i - 1]) this.#level[at++] = some[i];
+      this.#level[at++] = low[w];
+    });
+    this.#first[peaks.length] = at;
+  }
+
+  /** The shares to be paid at each of those: of all days with a higher peak. */
+  #addShares({ rows, peaks }: StockBox): void {
+    const { ware, weight } = this.#excess;
+    for (let w = 0; w < rows.length; w++) {
+      const some = rows[w];
+      const peak = peaks[w];
+      let at = this.#first[w];
+      let sum = 0;
+      this.#shares[at] = 0;
+      for (let i = 0; i < some.length; i++) {
+        if (peak[i] !== this.#level[at]) this.#shares[++at] = sum;
+        sum += weight[some[i]] * this.#share[some[i] * ware + w];
+      }
+      this.#shares[this.#first[w + 1] - 1] = sum;
+    }
   }
 
   /** The price at which the bound is highest for the present shares, and the bound; leaves its stock behind. */
@@ -105,38 +164,28 @@ export class PriceBounds {
 
   /** The bound at a price, and how fast it rises with the price. */
   #evaluate(box: StockBox, price: number): { value: number; slope: number } {
+    const level = this.#level;
+    const shares = this.#shares;
     let value = -price * box.left;
     let slope = -box.left;
     for (let w = 0; w < box.rows.length; w++) {
+      const unitCost = this.#unitCost[w];
+      const end = this.#first[w + 1];
       let least = Infinity;
-      let penalties = 0;
-      this.#walkDown(box, w, (level, shares) => {
-        const cost = this.#unitCost[w] * level + price * shares;
+      let chosen = end - 1;
+      for (let at = this.#first[w]; at < end; at++) {
+        const cost = unitCost * level[at] + price * shares[at];
         if (cost < least) {
           least = cost;
-          penalties = shares;
-          this.#stock[w] = level;
+          chosen = at;
         }
-      });
+      }
+      this.#stock[w] = level[chosen];
       this.#least[w] = least;
       value += least;
-      slope += penalties;
+      slope += shares[chosen];
     }
     return { value, slope };
-  }
-
-  /** Visits every stock of one ware worth considering, from the highest, with the shares it has to pay. */
-  #walkDown(box: StockBox, w: number, visit: (level: number, shares: number) => void): void {
-    const rows = box.rows[w];
-    const peaks = box.peaks[w];
-    const { ware, weight } = this.#excess;
-    let shares = 0;
-    for (let i = 0; i < rows.length; ) {
-      const level = peaks[i];
-      visit(level, shares);
-      for (; i < rows.length && peaks[i] === level; i++) shares += weight[rows[i]] * this.#share[rows[i] * ware + w];
-    }
-    visit(box.low[w], shares);
   }
 
   /** Narrows low…high to the stocks of each ware with which the bound, the others free, stays within the limit. */
@@ -145,23 +194,34 @@ export class PriceBounds {
       const others = value - this.#least[w];
       let highest = -1;
       let lowest = Infinity;
-      this.#walkDown(box, w, (level, shares) => {
-        if (others + this.#unitCost[w] * level + price * shares > limit) return;
+      for (let at = this.#first[w]; at < this.#first[w + 1]; at++) {
+        const level = this.#level[at];
+        if (others + this.#unitCost[w] * level + price * this.#shares[at] > limit) continue;
         highest = Math.max(highest, level);
         lowest = level;
-      });
+      }
       low[w] = Math.max(low[w], Math.min(lowest, box.high[w] + 1));
       high[w] = Math.min(high[w], highest);
     }
   }
 
-  #moveShares(contested: readonly (readonly number[])[], growth: number): void {
+  #moveShares({ entries, first, rows }: Contested, growth: number): void {
     const { ware, peak } = this.#excess;
-    for (const entries of contested) {
-      const short = entries.filter((at) => peak[at] > this.#stock[at % ware]);
-      if (short.length === 0 || short.length === entries.length) continue;
-      for (const at of short) this.#share[at] *= growth;
-      this.#scale(entries);
+    for (const row of rows) {
+      const from = first[row];
+      const to = first[row + 1];
+      let short = 0;
+      for (let i = from; i < to; i++) if (peak[entries[i]] > this.#stock[entries[i] - row * ware]) short++;
+      if (short === 0 || short === to - from) continue;
+      for (let i = from; i < to; i++) if (peak[entries[i]] > this.#stock[entries[i] - row * ware]) this.#share[entries[i]] *= growth;
+      this.#scale(entries, from, to);
     }
   }
+}
+
+/** Days that may run out of several ware of a box: their rows, and for every row where its entries (row × ware + ware) begin. */
+interface Contested {
+  readonly entries: Int32Array;
+  readonly first: Int32Array;
+  readonly rows: readonly number[];
 }

@@ -29,6 +29,8 @@ export interface SizingRequest {
   readonly days?: number;
   /** Otherwise, the most it may be chosen on; 8,000 unless said. */
   readonly cap?: number;
+  /** A provisional answer: certify once, on so many fresh days, and never add days; 1,000 are chosen on unless `days` says otherwise. */
+  readonly certifyOn?: number;
   /** False for listed days (`days` is their number): no fresh ones exist, and the days are the days. */
   readonly certify?: boolean;
   readonly confidence?: number;
@@ -78,14 +80,15 @@ const CAP = 8000;
  * which nothing runs out is the level that is told. Should even the high end of its interval lie below the level,
  * the days are doubled again and the stock is certified on days never used before. At the cap, and with a fixed
  * number of days, a missed promise is a warning. Days 0, 1, 2 … are chosen on; the next ones not yet used certify.
+ * With `certifyOn` the first choice is certified on so many days and told, wide as its interval may be.
  *
  * @throws RangeError for a level outside 0…1, or no days
  */
 export async function sizeStock(request: SizingRequest): Promise<SizedStock> {
-  const { level, unitCostMinor, provider, uniform } = request;
-  const cap = request.days ?? request.cap ?? CAP;
-  if (!(level > 0 && level < 1) || !(Number.isInteger(cap) && cap >= 1)) {
-    throw new RangeError(`sizing needs 0 < level < 1 and at least one day; given ${level} and ${cap} days`);
+  const { level, unitCostMinor, provider, uniform, certifyOn } = request;
+  const cap = request.days ?? (certifyOn === undefined ? (request.cap ?? CAP) : FIRST_DAYS);
+  if (!(level > 0 && level < 1) || !wholeDays(cap) || !wholeDays(certifyOn ?? FIRST_DAYS)) {
+    throw new RangeError(`sizing needs 0 < level < 1 and at least one day; given ${level}, ${cap} days${certifyOn === undefined ? '' : ` and ${certifyOn} to certify on`}`);
   }
   const store = new DayStore(provider);
   let days = Math.min(cap, request.days ?? FIRST_DAYS);
@@ -104,7 +107,7 @@ export async function sizeStock(request: SizingRequest): Promise<SizedStock> {
     }
     const chosen = await choose(request, peaks, correctedMisses(peaks, unitCostMinor, level));
     const from = Math.max(used, days);
-    const certifiedOn = Math.max(FIRST_DAYS, days);
+    const certifiedOn = certifyOn ?? Math.max(FIRST_DAYS, days);
     used = from + certifiedOn;
     const fresh = await store.days(from, certifiedOn);
     const missed = provider.misses === undefined ? countMisses(fresh, chosen.stock) : await provider.misses(chosen.stock, from, certifiedOn);
@@ -113,6 +116,8 @@ export async function sizeStock(request: SizingRequest): Promise<SizedStock> {
     else return sized(request, peaks, chosen, { fresh, kept, error });
   }
 }
+
+const wholeDays = (days: number): boolean => Number.isInteger(days) && days >= 1;
 
 interface Chosen {
   readonly stock: readonly number[];

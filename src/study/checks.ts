@@ -2,13 +2,17 @@
  * What a schema of single fields cannot see: names that point nowhere, shares that do not add up,
  * times that do not fit. Works on the filled tree, so that it finds what it can beside other mistakes.
  */
+import { cafeFields } from '../cafe/schema.js';
 import { machineClass, machineClassIds, rackKind, rackKindIds, wareClass, wareClassIds } from '../catalogue/catalogue.js';
 import { parseCurrency, parseMoney } from '../quantities/money.js';
 import { didYouMean } from '../quantities/nearest.js';
 import { parseShare } from '../quantities/numbers.js';
+import { length } from '../quantities/units.js';
+import { rackProblems } from '../racking/problems.js';
 import { checkHours, checkTimes } from './check-times.js';
 import type { Path } from './path.js';
 import { problemAt, type Flaw } from './problems.js';
+import { rackOf } from './rack-geometry.js';
 import { eachValue } from './schema-walk.js';
 import { scenarioSchema } from './scenario.js';
 import { isGroup, valueAt } from './tree.js';
@@ -62,7 +66,49 @@ function checkWare(tree: unknown): Flaw[] {
   return Object.entries(ware).flatMap(([id, one]): Flaw[] => {
     if (id === 'takeaway' || id === 'unlimited') return [{ ...problemAt(['ware', id], undefined, 'has a meaning of its own and cannot name a ware', 'choose another name'), onKey: true }];
     const like = isGroup(one) ? one['like'] : undefined;
-    return typeof like === 'string' && wareClass(like) === null ? [problemAt(['ware', id, 'like'], like, 'is not a class of ware', didYouMean(like, wareClassIds()))] : [];
+    if (typeof like === 'string' && wareClass(like) === null) return [problemAt(['ware', id, 'like'], like, 'is not a class of ware', didYouMean(like, wareClassIds()))];
+    return isGroup(one) ? checkShape(['ware', id], one) : [];
+  });
+}
+
+/** Measures of one piece that cannot both be true. */
+function checkShape(path: Path, ware: Record<string, unknown>): Flaw[] {
+  const mm = (field: string): number | null => length.safeParse(ware[field]).data ?? null;
+  const [rim, foot, well] = [mm('rim'), mm('foot'), mm('well')];
+  const { shape } = ware;
+  if (rim === null) return [];
+  const stands = shape === undefined || shape === 'cup' || shape === 'glass';
+  return [
+    ...(stands && foot !== null && foot > rim ? [problemAt([...path, 'foot'], ware['foot'], `is wider than the rim (${Number(rim.toFixed(1))} mm)`, 'check whether foot and rim were exchanged')] : []),
+    ...(shape === 'saucer' && well !== null && well >= rim ? [problemAt([...path, 'well'], ware['well'], `is no narrower than the saucer itself (${Number(rim.toFixed(1))} mm)`, 'measure the hollow that the foot stands in')] : []),
+  ];
+}
+
+/** Ware that takes the place of another for guests who ask for an easy handle: the rush takes it from the shelf. */
+function checkInstead(tree: unknown): Flaw[] {
+  const ware = Object.keys(groupAt(tree, 'ware'));
+  return Object.entries(groupAt(tree, 'suit', 'guests', 'instead')).flatMap(([from, to]): Flaw[] => {
+    const path: Path = ['suit', 'guests', 'instead', from];
+    return [
+      ...(ware.includes(from) ? [] : [{ ...problemAt(path, undefined, 'is not in ware', didYouMean(from, ware)), onKey: true }]),
+      ...(typeof to !== 'string' || ware.includes(to) ? [] : [problemAt(path, to, 'is not in ware', didYouMean(to, ware))]),
+    ];
+  });
+}
+
+/** Fields of a rack's measures, by what geometry calls them. */
+const rackFields: Readonly<Record<string, string>> = { extenderMm: 'extenderHeight' };
+
+/** Measures of racks that no rack can have. */
+function checkMeasures(tree: unknown): Flaw[] {
+  const racks = cafeFields.racks.safeParse(valueAt(tree, ['racks'])).data;
+  return Object.keys(racks?.measures ?? {}).flatMap((kind) => {
+    const rack = rackOf(kind, racks);
+    return (rack === null ? [] : rackProblems(rack)).map(({ path, rule, remedy }): Flaw => {
+      const field = String(path[0]);
+      const at: Path = ['racks', 'measures', kind, rackFields[field] ?? field.replace(/(Mm|G)$/, '')];
+      return problemAt(at, valueAt(tree, at), `is not right: ${rule}`, `${remedy.charAt(0).toLowerCase()}${remedy.slice(1).replace(/\.$/, '')}`);
+    });
   });
 }
 
@@ -122,6 +168,8 @@ export function crossChecks(tree: unknown): Flaw[] {
     ...checkMenu(tree),
     ...checkWare(tree),
     ...checkRacks(tree),
+    ...checkMeasures(tree),
+    ...checkInstead(tree),
     ...checkMachines(tree),
     ...checkMoney(tree),
   ];

@@ -11,6 +11,7 @@ import { parsePath, rawValueAt, scaled, withoutRaw, withRawValue } from './raw-p
 import { scenarioSchema, type Scenario } from './scenario.js';
 import { knownKeys } from './schema-walk.js';
 import { isGroup, unwrap, valueAt } from './tree.js';
+import { written } from './written.js';
 
 export type Opened = Extract<ReadResult, { ok: true }>;
 
@@ -38,7 +39,7 @@ const without = (raw: unknown): unknown => (isGroup(raw) ? Object.fromEntries(Ob
 /** Who comes and what they order. How long they stay is left out: a house may set that. */
 const demandOf = ({ arrivals, hours, guests, menu }: Scenario): string =>
   JSON.stringify([arrivals, hours, { ...guests, dwell: null }, Object.entries(menu).map(([id, { share }]) => [id, share])]);
-const bare = (scenario: Scenario): string => JSON.stringify({ ...scenario, alternatives: undefined });
+const bare = (scenario: Scenario): string => JSON.stringify({ ...scenario, name: '', alternatives: undefined });
 
 /** The base and all its alternatives, or every problem that these have. */
 export function candidatesOf(opened: Opened, fileName: string, options: ReadOptions = {}): Candidates {
@@ -52,7 +53,7 @@ export function candidatesOf(opened: Opened, fileName: string, options: ReadOpti
     const at: Path = ['alternatives', id];
     const flaws: Flaw[] = [];
     if (id === 'base') flaws.push({ ...problemAt(at, undefined, 'is the name of the scenario as it is', 'choose another name'), onKey: true });
-    const written = rawValueAt(raw, at) as { readonly change?: Record<string, unknown> };
+    const inFile = rawValueAt(raw, at) as { readonly change?: Record<string, unknown> };
     const origins: { readonly path: Path; readonly from: Path }[] = [];
     let tree = baseRaw;
     const steps = [
@@ -68,7 +69,7 @@ export function candidatesOf(opened: Opened, fileName: string, options: ReadOpti
         continue;
       }
       origins.push({ path: path!, from });
-      if (verb === 'change') tree = withRawValue(tree, path!, written.change![key]);
+      if (verb === 'change') tree = withRawValue(tree, path!, inFile.change![key]);
       else if (verb === 'without') tree = withoutRaw(tree, path!);
       else tree = withRawValue(tree, path!, scaled(rawValueAt(tree, path!) ?? valueAt(filled, path!), slice.scale![key]!, path!.at(-1)));
     }
@@ -85,13 +86,11 @@ export function candidatesOf(opened: Opened, fileName: string, options: ReadOpti
       problems.push(problem({ ...problemAt(at, undefined, 'changes nothing', 'write under change what is to be different, such as clearing.every: 5 min'), onKey: true }, fileName, positionOf(at, true)));
       continue;
     }
-    const changes = [...Object.entries(written.change ?? {}).map(([key, value]) => `${key}: ${told(value)}`), ...Object.entries(slice.scale ?? {}).map(([key, value]) => `${key} × ${value}`), ...(slice.without ?? []).map((key) => `without ${key}`)];
+    const changes = [...Object.entries(inFile.change ?? {}).map(([key, value]) => `${key}: ${written(value)}`), ...Object.entries(slice.scale ?? {}).map(([key, value]) => `${key} × ${value}`), ...(slice.without ?? []).map((key) => `without ${key}`)];
     all.push({ id, name: nameOf(id, slice), note: slice.note ?? '', scenario: read.scenario, inputs: read.inputs, raw: tree, once: slice.once, aYear: slice.aYear, otherGuests: demandOf(read.scenario) !== demandOf(scenario), changes });
   }
   return problems.length > 0 ? { ok: false, problems: inOrder(problems) } : { ok: true, all };
 }
-
-const told = (value: unknown): string => (typeof value === 'object' ? JSON.stringify(value).replaceAll('"', '') : String(value));
 
 /** A path whose owner is not there, or that passes the end of its list. */
 function pathFlaw(path: Path, from: Path, key: string, raw: unknown, filled: unknown, verb: 'scale' | 'change' | 'without'): Flaw | null {

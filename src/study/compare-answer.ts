@@ -43,6 +43,14 @@ export interface ComparedAlternative {
   readonly warnings: readonly Warning[];
 }
 
+/** What the one named best costs against the base with the clocks of both a little off; a quick reading, not certified. */
+export interface Beat {
+  readonly what: 'asWritten' | 'rounds' | 'waits';
+  /** Minutes by which clearing rounds, or waits of part loads, are longer in either house. */
+  readonly minutes: number;
+  readonly difference: number;
+}
+
 export interface MapPoint {
   readonly machines: number;
   readonly machineClass: string;
@@ -118,6 +126,8 @@ export interface Comparison {
   readonly daysAYear: number;
   readonly alternatives: readonly ComparedAlternative[];
   readonly ranking: { readonly order: readonly string[]; readonly best: string; readonly errorProbability: number; readonly indifference: number; readonly separated: boolean; readonly notToldApart: readonly string[]; /** Those with other guests: told last in the order, never recommended. */ readonly notRanked: readonly string[] };
+  /** Empty where the base is best. */
+  readonly beats: readonly Beat[];
   readonly worth: LevelAnswer | null;
   readonly map: TradeOffMap | null;
   readonly moves: MovesAnswer | null;

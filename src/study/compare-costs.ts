@@ -7,50 +7,30 @@ import { closingMs } from './compile.js';
 import type { Answer } from './answer.js';
 import type { Scenario } from './scenario.js';
 
-/** Prices where the scenario is silent: common practice, from memory, in staff hours so that they hold in any currency. All assumed. */
-export const COST_DEFAULTS = {
-  daysAYear: 312,
-  rushShare: 1,
-  horizonYears: 8,
-  discount: 0.05,
-  waterPerM3: 0.18,
-  energyPer100kWh: 1.3,
-  detergentPerKg: 0.18,
-  rinseAidPerL: 0.27,
-  indifference: 5,
-  shortDrink: { paperCup: 0.006, delayMinutes: 0.5, guestLost: 0.02, guestWorth: 3 },
-} as const;
+/** Where neither costs nor supply tells; all else that the costs leave out is filled from the reference data. */
+const DEFAULTS = { daysAYear: 312, rushShare: 1, indifferenceHours: 5 } as const;
 
-export function frameOf({ costs = {}, supply, staffHour }: Scenario): CostFrame {
+export function frameOf({ costs, supply, staffHour }: Scenario): CostFrame {
   const hour = staffHour.minor;
-  const price = (given: Money | undefined, hours: number): number => (given === undefined ? hours * hour : inMinor(given, hour));
   const weeks = supply?.openDaysAWeek;
   return {
-    daysAYear: costs.daysAYear ?? (weeks === undefined ? COST_DEFAULTS.daysAYear : weeks * 52),
-    rushShare: costs.rushShare ?? supply?.rushShare ?? COST_DEFAULTS.rushShare,
-    horizonYears: costs.horizonYears ?? COST_DEFAULTS.horizonYears,
-    discount: costs.discount ?? COST_DEFAULTS.discount,
-    waterPerM3: price(costs.waterPerM3, COST_DEFAULTS.waterPerM3),
-    energyPerKWh: price(costs.energyPer100kWh, COST_DEFAULTS.energyPer100kWh) / 100,
-    detergentPerKg: price(costs.detergentPerKg, COST_DEFAULTS.detergentPerKg),
-    rinseAidPerL: price(costs.rinseAidPerL, COST_DEFAULTS.rinseAidPerL),
+    daysAYear: costs.daysAYear ?? (weeks === undefined ? DEFAULTS.daysAYear : weeks * 52),
+    rushShare: costs.rushShare ?? supply?.rushShare ?? DEFAULTS.rushShare,
+    horizonYears: costs.horizonYears,
+    discount: costs.discount,
+    waterPerM3: inMinor(costs.waterPerM3, hour),
+    energyPerKWh: inMinor(costs.energyPer100kWh, hour) / 100,
+    detergentPerKg: inMinor(costs.detergentPerKg, hour),
+    rinseAidPerL: inMinor(costs.rinseAidPerL, hour),
     staffHour: hour,
-    paperCup: price(costs.shortDrink?.paperCup, COST_DEFAULTS.shortDrink.paperCup),
+    paperCup: inMinor(costs.shortDrink.paperCup, hour),
   };
 }
 
-export const indifferenceOf = ({ costs, staffHour }: Scenario): number => (costs?.indifference === undefined ? COST_DEFAULTS.indifference * staffHour.minor : inMinor(costs.indifference, staffHour.minor));
+export const indifferenceOf = ({ costs, staffHour }: Scenario): number => (costs.indifference === undefined ? DEFAULTS.indifferenceHours * staffHour.minor : inMinor(costs.indifference, staffHour.minor));
 
-export function shortDrinkOf({ costs, staffHour }: Scenario): ShortDrink {
-  const given = costs?.shortDrink ?? {};
-  const usual = COST_DEFAULTS.shortDrink;
-  const hour = staffHour.minor;
-  return {
-    paperCup: given.paperCup === undefined ? usual.paperCup * hour : inMinor(given.paperCup, hour),
-    delayMinutes: given.delay === undefined ? usual.delayMinutes : given.delay / 60_000,
-    guestLost: given.guestLost ?? usual.guestLost,
-    guestWorth: given.guestWorth === undefined ? usual.guestWorth * hour : inMinor(given.guestWorth, hour),
-  };
+export function shortDrinkOf({ costs: { shortDrink }, staffHour: { minor: hour } }: Scenario): ShortDrink {
+  return { paperCup: inMinor(shortDrink.paperCup, hour), delayMinutes: shortDrink.delay / 60_000, guestLost: shortDrink.guestLost, guestWorth: inMinor(shortDrink.guestWorth, hour) };
 }
 
 export function machinesOf({ washing, staffHour }: Scenario): MachineCost[] {

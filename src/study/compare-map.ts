@@ -11,7 +11,7 @@ import { tidy, withoutRaw, withRawValue } from './raw-paths.js';
 import type { Runner } from './runner.js';
 
 /** Classes named in `costs.map` that are none. */
-export function mapFlaws({ scenario }: Candidate): Flaw[] {
+export function mapFlaws({ scenario }: Pick<Candidate, 'scenario'>): Flaw[] {
   return (scenario.costs?.map?.classes ?? []).flatMap((id, index) => (machineClass(id) === null ? [problemAt(['costs', 'map', 'classes', index], id, 'is not a class of machine', didYouMean(id, machineClassIds()))] : []));
 }
 

@@ -8,6 +8,7 @@ import { rank, type Ranking } from '../comparing/ranking.js';
 import { minorDigits } from '../quantities/money.js';
 import type { Candidate } from './compare-alternatives.js';
 import type { ComparedAlternative, Comparison, Difference } from './compare-answer.js';
+import { beatsOf } from './compare-beats.js';
 import { breakEvens } from './compare-break-even.js';
 import { frameOf, indifferenceOf, racksOf, shelfM2 } from './compare-costs.js';
 import { costOf, Pairs } from './compare-differences.js';
@@ -77,6 +78,7 @@ export async function compareStudy(given: readonly Candidate[], runner: Runner, 
 
   const draws = options.draws === undefined || options.draws === 0 ? null : await drawInputs(candidates, options.draws, runner, { ...quick, days: DRAW_DAYS }, reading);
   const perUnit = 10 ** minorDigits(scenario.currency);
+  const beats = await beatsOf(base, candidates.find(({ id }) => id === ranking.best)!, runner, quick, reading);
   const frame = frameOf(scenario);
   const notRanked = candidates.filter(({ otherGuests }) => otherGuests).map(({ id }) => id);
   return {
@@ -92,6 +94,7 @@ export async function compareStudy(given: readonly Candidate[], runner: Runner, 
     daysAYear: frame.daysAYear,
     alternatives: evaluated.map((one) => told(one, evaluated[0]!, pairs, perUnit, draws?.cheaper.get(one.candidate.id) ?? null)),
     ranking: { order: [...ranking.order, ...notRanked], best: ranking.best, errorProbability: ranking.errorProbability, indifference: indifference / perUnit, separated: ranking.separated, notToldApart: ranking.level, notRanked },
+    beats: beats.map((beat) => ({ ...beat, difference: beat.difference / perUnit })),
     worth: options.noLevel === true ? null : await levelToBuy(evaluated[0]!, runner, seed, level),
     map: options.map === true ? await tradeOffMap(base, runner, quick, reading) : null,
     moves: options.moves === true ? await whatMoves(base, runner, quick, reading, draws) : null,

@@ -125,8 +125,8 @@ function forEachDay(options: EvidenceOptions, days: number, visit: (floor: Floor
   }
 }
 
-/** A floor and a way to bring a numbered day's guests to it. */
-function prepared({ model, seed, listed }: EvidenceOptions): { floor: Floor; guests: (number: number) => void } {
+/** A new floor and a way to bring a numbered day's guests to it. */
+export function prepared({ model, seed, listed }: Pick<EvidenceOptions, 'model' | 'seed' | 'listed'>): { floor: Floor; guests: (number: number) => void } {
   const floor = new Floor(model, seed);
   floor.day = new Day();
   const demand = listed === null ? new Demand(model, seed) : null;

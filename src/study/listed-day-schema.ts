@@ -11,6 +11,7 @@ import { didYouMean } from '../quantities/nearest.js';
 import { count, plainNumber } from '../quantities/numbers.js';
 import { largestScenarioBytes, parseYaml } from './parse-yaml.js';
 import { inOrder, problem, problemAt, type Flaw, type Position, type Problem } from './problems.js';
+import { valueAt } from './tree.js';
 import { flawsOf } from './zod-flaws.js';
 
 /** Problems told at most; a systematic mistake in a long file would otherwise bury its own message. */
@@ -39,12 +40,20 @@ export const listedDaysSchema = group({ days: list(day, 'write a list of days').
 
 export type ListedDaysResult = { readonly ok: true; readonly days: readonly ListedDay[] } | { readonly ok: false; readonly problems: readonly Problem[] };
 
-function unknownDrinks(days: readonly ListedDay[], menu: readonly string[]): Flaw[] {
+/** Drinks that are not on the menu, found whatever else is wrong with the file. */
+function unknownDrinks(tree: unknown, menu: readonly string[]): Flaw[] {
   const known = new Set(menu);
-  return days.flatMap(({ parties }, d) =>
-    parties.flatMap(({ drinks, seconds }, p) =>
-      ([['drinks', drinks], ['seconds', seconds]] as const).flatMap(([round, ordered]) =>
-        ordered.flatMap(({ drink: id }, i) => (known.has(id) ? [] : [problemAt(['days', d, 'parties', p, round, i, 'drink'], id, 'is not on the menu', didYouMean(id, menu))])),
+  const listAt = (owner: unknown, key: string): readonly unknown[] => {
+    const found = valueAt(owner, [key]);
+    return Array.isArray(found) ? found : [];
+  };
+  return listAt(tree, 'days').flatMap((day, d) =>
+    listAt(day, 'parties').flatMap((party, p) =>
+      ['drinks', 'seconds'].flatMap((round) =>
+        listAt(party, round).flatMap((ordered, i): Flaw[] => {
+          const id = valueAt(ordered, ['drink']);
+          return typeof id !== 'string' || known.has(id) ? [] : [problemAt(['days', d, 'parties', p, round, i, 'drink'], id, 'is not on the menu', didYouMean(id, menu))];
+        }),
       ),
     ),
   );
@@ -62,7 +71,7 @@ export function readListedDays(text: string | Uint8Array, fileName: string, menu
     return refuse([problemAt([], undefined, `cannot be read as JSON (${error instanceof Error ? error.message : 'unreadable'})`, 'write { "days": [{ "parties": [...] }] } in UTF-8')], () => start);
   }
   const parsed = listedDaysSchema.safeParse(tree);
-  const flaws = parsed.success ? unknownDrinks(parsed.data.days, menu) : flawsOf(parsed.error.issues, listedDaysSchema, tree);
+  const flaws = [...(parsed.success ? [] : flawsOf(parsed.error.issues, listedDaysSchema, tree)), ...unknownDrinks(tree, menu)];
   if (parsed.success && flaws.length === 0) return { ok: true, days: parsed.data.days };
   const places = text.length <= largestScenarioBytes ? parseYaml(text) : null;
   return refuse(flaws, (flaw) => places?.parsed?.positionOf(flaw.path, flaw.onKey) ?? start);

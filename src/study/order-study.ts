@@ -5,13 +5,13 @@ import type { LossRates } from '../ordering/losses.js';
 import { orderSheet } from '../ordering/make-sheet.js';
 import type { OrderSheet } from '../ordering/order-sheet.js';
 import type { Outcome } from '../ordering/problems.js';
-import { readSupply } from '../ordering/read-supply.js';
 import { saucerFits, type SaucerFits } from '../ordering/saucers.js';
 import { STORAGE_DEFAULTS, storageLayout, storageProblems, type StorageLayout, type StoredWare } from '../ordering/storage.js';
 import { takeawayLines, type TakeawayLine } from '../ordering/takeaway.js';
 import type { Answer } from './answer.js';
 import { nameOf } from '../quantities/name.js';
 import { compile } from './compile.js';
+import { orderFlaws, supplyOf } from './order-checks.js';
 import { piecesPerRackOf } from './rack-geometry.js';
 import type { Runner } from './runner.js';
 import { saucerPools, type SaucerPool } from './saucer-pools.js';
@@ -38,6 +38,8 @@ export interface Fetching {
   readonly waits: number;
   /** Share of rushes in which nothing runs out, fetching included. */
   readonly safe: number;
+  /** Ware with fewer on the machine than one drink takes: the rush has it in one place, without fetching. */
+  readonly onePlace: readonly string[];
 }
 
 export type OrderOptions = Pick<StudyOptions, 'level' | 'seed' | 'days'> & {
@@ -51,11 +53,11 @@ const NO_LOSSES = { perThousandUses: 0, walkOffPerYear: 0, retirementPerYear: 0 
 const DAYS_AT_STOCK = 1000;
 
 export async function orderStudy(scenario: Scenario, runner: Runner, options: OrderOptions): Promise<Outcome<OrderStudy>> {
-  const context = { currency: scenario.currency, staffHourMinor: scenario.staffHour.minor, ware: Object.entries(scenario.ware).map(([id, { mass }]) => ({ id, massG: mass ?? null })) };
-  const slice = scenario.supply ?? {};
-  const unquoted = Object.keys(slice.suppliers ?? {}).length === 0;
-  const supply = readSupply(slice, context);
+  const early = orderFlaws(scenario);
+  if (early.length > 0) return { ok: false, problems: early };
+  const supply = supplyOf(scenario);
   if (!supply.ok) return supply;
+  const unquoted = Object.keys(scenario.supply?.suppliers ?? {}).length === 0;
   const { date, loadSolver, ...asked } = options;
   const sized = await study(scenario, runner, { ...asked, watch: 100, piecesPerRack: piecesPerRackOf });
   const { answer } = sized;
@@ -109,7 +111,7 @@ async function fetchingOf(scenario: Scenario, layout: StorageLayout, answer: Ans
     fetchers: rules.fetchedBy === undefined || rules.fetchedBy === 'maker' ? ('makers' as const) : rules.fetchedBy,
   };
   const { sums } = await runner.run({ model: { ...model, storage }, seed: answer.seed, from: 0, days: DAYS_AT_STOCK, stock: answer.stock.map(({ pieces }) => pieces), listed: null, byDay: false });
-  return { days: sums.days, trips: sums.fetchTrips / sums.days, waits: sums.fetchWaits / sums.days, safe: sums.safeDays / sums.days };
+  return { days: sums.days, trips: sums.fetchTrips / sums.days, waits: sums.fetchWaits / sums.days, safe: sums.safeDays / sums.days, onePlace: layout.lines.filter((_, ware) => onTop[ware] === null).map(({ ware }) => ware) };
 }
 
 /** Loss rates of a ware: the scenario's own, else those of its class (assumed). */

@@ -25,7 +25,7 @@ const slices = {
   ware: named(ware, 'write a ware a line, such as cup: { like: medium-cup }'),
   washing: washingSchema(oneMachine, listedMachine),
   alternatives: alternativesSchema.optional(),
-  costs: costsSchema.optional(),
+  costs: filled(costsSchema),
   storage: storageSchema.optional(),
   suit: suitSchema.optional(),
   supply: supplySchema.optional(),

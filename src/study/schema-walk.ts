@@ -10,7 +10,7 @@ import { isGroup } from './tree.js';
 type Schema = z.core.$ZodType;
 
 /** The definition's children, typed for the kinds that scenarios use. */
-interface Def {
+export interface Def {
   readonly type: string;
   readonly innerType?: Schema;
   readonly in?: Schema;
@@ -20,7 +20,7 @@ interface Def {
   readonly element?: Schema;
 }
 
-const defOf = (schema: Schema): Def => schema._zod.def as unknown as Def;
+export const defOf = (schema: Schema): Def => schema._zod.def as unknown as Def;
 
 /**
  * Takes off what does not show in a file: optional, default, transform. Unions become their options.

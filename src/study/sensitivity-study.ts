@@ -14,6 +14,7 @@ import { checkTree, type PositionOf, type ReadOptions } from './read-scenario.js
 import type { Runner } from './runner.js';
 import type { Scenario } from './scenario.js';
 import { atRanks } from './sensitivity-draw.js';
+import { written } from './written.js';
 
 const nowhere: PositionOf = () => ({ line: 1, column: 1 });
 
@@ -69,7 +70,8 @@ export async function whatMoves(base: Candidate, runner: Runner, options: QuickO
   const perUnit = 10 ** minorDigits(base.scenario.currency);
   const middle = await reader.read(base.scenario);
   const inputs: MovedBy[] = [];
-  for (const input of base.inputs.filter(ranged)) {
+  // Prices of running move the total, never the ware.
+  for (const input of base.inputs.filter((one) => ranged(one) && one.at[0] !== 'costs')) {
     const ends: number[] = [];
     for (const rank of [0, 1]) {
       const scenario = scenarioAt(base, (path) => (path === input.path ? rank : undefined), reading);
@@ -79,8 +81,8 @@ export async function whatMoves(base: Candidate, runner: Runner, options: QuickO
     inputs.push({
       path: input.path,
       basis: input.basis,
-      lowValue: told(input.range![0]),
-      highValue: told(input.range![1]),
+      lowValue: written(input.range![0]),
+      highValue: written(input.range![1]),
       low: ends[0]!,
       high: ends[1]!,
       correlation: found === null ? null : { value: found.correlation, low: found.low, high: found.high },
@@ -102,5 +104,3 @@ export async function whatMoves(base: Candidate, runner: Runner, options: QuickO
     spread: spread === null ? null : { low: at(0.05), middle: at(0.5), high: at(0.95) },
   };
 }
-
-const told = (value: unknown): string => (typeof value === 'object' ? JSON.stringify(value).replaceAll('"', '') : String(value));

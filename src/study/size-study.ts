@@ -16,7 +16,7 @@ import { countMisses, type Peaks } from '../sizing/peaks.js';
 import { onePathOf, riskCurve, scaledPathOf, type RiskPoint } from '../sizing/risk-curve.js';
 import { sizeStock, type SizedStock } from '../sizing/size-stock.js';
 import { exactBinomialInterval } from '../statistics/exact-binomial-interval.js';
-import type { Answer, StockLine, Warning } from './answer.js';
+import type { Answer, Evidence, StockLine, Warning } from './answer.js';
 import { tightestMoment, watchDays } from './evidence.js';
 import type { PiecesPerRack } from './pieces-per-rack.js';
 import { findOverloads } from './overloads.js';
@@ -31,6 +31,8 @@ export interface StudyOptions {
   readonly seed?: string;
   /** Fixes the number of days the stock is chosen on. */
   readonly days?: number;
+  /** A quick, provisional answer: certified once, on so many fresh days, and no days added. No matter where the stock or the days are given. */
+  readonly certifyOn?: number;
   /** Given pieces by ware id: asks how safe that stock is. Ware left out is taken as plentiful. */
   readonly stock?: Readonly<Record<string, number>>;
   /** Given days in place of drawn ones. */
@@ -47,6 +49,8 @@ export interface Study {
   readonly answer: Answer;
   /** The chance of running out as all ware is scaled together, and with one ware varied alone; worked out when asked. */
   readonly risk: { together(): readonly RiskPoint[]; alone(ware: number): readonly RiskPoint[] };
+  /** Watches the first days again for pictures, at most as many as were run. */
+  watch(days: number): Evidence;
 }
 
 /** Days run at a given stock unless said otherwise. */
@@ -119,6 +123,7 @@ export async function study(scenario: Scenario, runner: Runner, options: StudyOp
   const curvePeaks = sized?.fresh ?? peaks;
   return {
     answer,
+    watch: (most) => watchDays({ ...look, days: Math.min(most, days) }),
     risk: {
       together: () => riskCurve(curvePeaks, scaledPathOf(curvePeaks, stock)),
       alone: (ware) => riskCurve(curvePeaks, onePathOf(curvePeaks, stock, ware)),
@@ -135,6 +140,7 @@ export async function study(scenario: Scenario, runner: Runner, options: StudyOp
       uniform: () => bootstrap.uniform(),
       ...(listed === null ? {} : { days: listed.length, certify: false }),
       ...(listed === null && options.days !== undefined ? { days: options.days } : {}),
+      ...(listed === null && options.certifyOn !== undefined ? { certifyOn: options.certifyOn } : {}),
     });
   }
 

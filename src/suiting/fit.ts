@@ -41,25 +41,25 @@ export function rackCliff(fit: RackFit): { readonly code: 'tight' | 'near-gain';
 export function wareProblems(ware: SuitWare): Problem[] {
   const problems: Problem[] = [];
   const say = (field: string, value: number, rule: string, remedy: string): void => {
-    problems.push({ path: ['ware', ware.id, field], value, rule, remedy, message: `ware ${ware.id}: ${field} ${round1(value)}: ${rule}; ${remedy}` });
+    problems.push({ path: ['ware', ware.id, field], value, rule, remedy, message: `ware ${ware.id}: ${field} ${round1(value)} ${rule}; ${remedy}` });
   };
   const measures = { brim: ware.brimMl, rim: ware.rimMm, foot: ware.footMm, height: ware.heightMm, mass: ware.massG, well: ware.wellMm };
   for (const [field, value] of Object.entries(measures)) {
-    if (value !== null && !(value > 0 && Number.isFinite(value))) say(field, value, 'must be above zero', 'measure it again');
+    if (value !== null && !(value > 0 && Number.isFinite(value))) say(field, value, 'is not above zero', 'measure it again');
   }
-  if (ware.handleMm !== null && !(ware.handleMm >= 0 && Number.isFinite(ware.handleMm))) say('handle', ware.handleMm, 'cannot be below zero', 'give 0 mm for a vessel without a handle');
+  if (ware.handleMm !== null && !(ware.handleMm >= 0 && Number.isFinite(ware.handleMm))) say('handle', ware.handleMm, 'is below zero', 'give 0 mm for a vessel without a handle');
   if (problems.length > 0) return problems;
   const isVessel = ware.shape === 'cup' || ware.shape === 'glass' || ware.shape === null;
   if (isVessel && ware.rimMm !== null && ware.footMm !== null && ware.footMm > ware.rimMm) {
-    say('foot', ware.footMm, `the foot of a vessel is no wider than its rim (${round1(ware.rimMm)} mm)`, 'check whether foot and rim were exchanged');
+    say('foot', ware.footMm, `is wider than the rim (${round1(ware.rimMm)} mm)`, 'check whether foot and rim were exchanged');
   }
   if (isVessel && ware.handleMm !== null && ware.rimMm !== null && ware.handleMm > ware.rimMm) {
-    say('handle', ware.handleMm, `the handle stands out less than the rim is wide (${round1(ware.rimMm)} mm)`, 'measure from the rim outwards');
+    say('handle', ware.handleMm, `stands out by more than the rim is wide (${round1(ware.rimMm)} mm)`, 'measure from the rim outwards');
   }
   if (isVessel && ware.brimMl !== null && ware.rimMm !== null && ware.heightMm !== null) {
     // No vessel that narrows to its foot holds more than a cylinder of its rim and height; 1.3 leaves room for bellies.
     const mostMl = 1.3 * (Math.PI / 4) * ware.rimMm ** 2 * ware.heightMm / 1000;
-    if (ware.brimMl > mostMl) say('brim', ware.brimMl, `no vessel of that rim and height holds more than about ${Math.round(mostMl)} ml`, 'measure the brim with water, or check rim and height');
+    if (ware.brimMl > mostMl) say('brim', ware.brimMl, `is more than a vessel of that rim and height holds (about ${Math.round(mostMl)} ml)`, 'measure the brim with water, or check rim and height');
   }
   return problems;
 }

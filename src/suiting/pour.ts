@@ -123,18 +123,18 @@ export function pourFaults(side: Side): PourFault[] {
   const faults: PourFault[] = [];
   const brim = `${Math.round(space.brimMl)} ml`;
   if (recipe.foam !== null && 'depthMm' in recipe.foam && space.rimInnerMm === null) {
-    return [{ field: 'foam', value: recipe.foam.depthMm, rule: 'a depth of foam needs the rim of its vessel', remedy: 'give the rim of the vessel, or the foam as a share of the filling' }];
+    return [{ field: 'foam', value: recipe.foam.depthMm, rule: 'is a depth, which needs the rim of its vessel', remedy: 'give the rim of the vessel, or the foam as a share of the filling' }];
   }
   const fill = fillOf(side);
   const shotMl = recipe.brew.yieldG * recipe.shotShare;
   if (fill > 1 + 1e-9) {
     const liquid = recipe.topUp === 'nothing' ? shotMl : recipe.pouredMl;
     if (liquid === null) {
-      faults.push({ field: 'fill', value: fill, rule: 'a vessel is filled to its brim at most (100 %)', remedy: 'state the fill as a share of the measured brim, 100 % or less' });
+      faults.push({ field: 'fill', value: fill, rule: 'is more than the brim (100 %)', remedy: 'state the fill as a share of the measured brim, 100 % or less' });
     } else {
       faults.push({
         field: recipe.topUp === 'nothing' ? 'shot' : 'pours', value: liquid,
-        rule: `the liquid and its foam (${Math.round(fill * space.brimMl)} ml) must fit below the brim (${brim})`,
+        rule: `makes ${Math.round(fill * space.brimMl)} ml with its foam, which must fit below the brim (${brim})`,
         remedy: 'take a larger vessel, or pour less',
       });
     }
@@ -142,11 +142,11 @@ export function pourFaults(side: Side): PourFault[] {
   }
   const poured = pour(side);
   if (poured.foamMl > poured.filledMl || poured.servedMl <= 0) {
-    faults.push({ field: 'foam', value: poured.foamMl, rule: 'foam leaves no room for liquid', remedy: 'give less foam, or a larger vessel' });
+    faults.push({ field: 'foam', value: poured.foamMl, rule: 'leaves no room for liquid', remedy: 'give less foam, or a larger vessel' });
   } else if (poured.toppedMl < -1e-9) {
     faults.push({
       field: 'share', value: recipe.shotShare,
-      rule: `the shot (${Math.round(shotMl)} ml) must fit into the liquid that the vessel holds (${Math.round(poured.servedMl)} ml)`,
+      rule: `brings ${Math.round(shotMl)} ml of shot, which must fit into the liquid that the vessel holds (${Math.round(poured.servedMl)} ml)`,
       remedy: 'take a larger vessel, a smaller share of the shot or a shorter shot',
     });
   }

@@ -61,12 +61,12 @@ export function readBrew(shot: ShotSection, path: readonly string[], reading: Re
   const at = path.join('.');
   const before = reading.problems.length;
   if (shot.yield !== undefined && shot.ratio !== undefined) {
-    reading.refuse([...path, 'ratio'], shot.ratio, 'yield and ratio say the same thing', 'give one of them');
+    reading.refuse([...path, 'ratio'], shot.ratio, 'stands beside yield, which says the same thing', 'give one of them');
   }
   const doseG = shot.dose ?? reading.assume(`${at}.dose`, 'doseG');
-  if (!(doseG > 0)) reading.refuse([...path, 'dose'], doseG, 'a dose must be above zero', 'give the grams of ground coffee in the basket');
+  if (!(doseG > 0)) reading.refuse([...path, 'dose'], doseG, 'is not above zero', 'give the grams of ground coffee in the basket');
   const yieldG = shot.yield ?? doseG * (shot.ratio ?? reading.assume(`${at}.ratio`, 'brewRatio'));
-  if (!(yieldG > 0)) reading.refuse([...path, 'yield'], yieldG, 'a yield must be above zero', 'give the grams of coffee in the cup');
+  if (!(yieldG > 0)) reading.refuse([...path, 'yield'], yieldG, 'is not above zero', 'give the grams of coffee in the cup');
   if (reading.problems.length > before) return null;
 
   const extraction = shot.extraction ?? (shot.tds === undefined ? reading.assume(`${at}.extraction`, 'extraction') : null);
@@ -74,17 +74,17 @@ export function readBrew(shot: ShotSection, path: readonly string[], reading: Re
   if (shot.extraction !== undefined && shot.tds !== undefined) {
     const byTds = yieldG * shot.tds;
     if (Math.abs(byTds - brew.solidsG) > TWO_WAYS_DIFFER * brew.solidsG) {
-      reading.refuse([...path, 'tds'], shot.tds, `dose × extraction (${brew.solidsG.toFixed(2)} g) must equal yield × TDS (${byTds.toFixed(2)} g)`, 'weigh the shot and read it again, or give one of the two');
+      reading.refuse([...path, 'tds'], shot.tds, `does not agree: dose × extraction (${brew.solidsG.toFixed(2)} g) must equal yield × TDS (${byTds.toFixed(2)} g)`, 'weigh the shot and read it again, or give one of the two');
     }
   }
   if (!(brew.extraction > 0)) {
-    reading.refuse([...path, shot.tds === undefined ? 'extraction' : 'tds'], brew.extraction, 'nothing is extracted', 'give the share of the dose that ends in the cup, about 20 %');
+    reading.refuse([...path, shot.tds === undefined ? 'extraction' : 'tds'], brew.extraction, 'leaves nothing extracted', 'give the share of the dose that ends in the cup, about 20 %');
   }
   if (brew.extraction > HIGHEST_EXTRACTION + 1e-9) {
-    reading.refuse([...path, shot.extraction === undefined ? 'tds' : 'extraction'], brew.extraction, `an extraction of ${(100 * brew.extraction).toFixed(1)} % is over 30 %, more than coffee gives`, 'check dose, yield and TDS: shots run from 16 to 22 %');
+    reading.refuse([...path, shot.extraction === undefined ? 'tds' : 'extraction'], brew.extraction, `${shot.extraction === undefined ? `makes an extraction of ${(100 * brew.extraction).toFixed(1)} %, which ` : ''}is over 30 %, more than coffee gives`, 'check dose, yield and TDS: shots run from 16 to 22 %');
   }
   if (brew.tds > HIGHEST_TDS + 1e-9) {
-    reading.refuse([...path, shot.yield === undefined ? 'ratio' : 'yield'], yieldG, `dissolved solids would be ${(100 * brew.tds).toFixed(0)} % of the shot`, 'check dose and yield: a shot weighs 1 to 3 times its dose');
+    reading.refuse([...path, shot.yield === undefined ? 'ratio' : 'yield'], yieldG, `makes ${(100 * brew.tds).toFixed(0)} % of the shot dissolved solids`, 'check dose and yield: a shot weighs 1 to 3 times its dose');
   }
   return reading.problems.length > before ? null : brew;
 }

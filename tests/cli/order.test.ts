@@ -118,8 +118,19 @@ describe('cuptide stocktake', () => {
     ['unknown ware', 'ware,counted\nmedium-cups,30\n', /counts\.csv:2: .*not a ware.*medium-cup/],
     ['a count below nothing', 'ware,counted\nmedium-cup,-3\n', /counts\.csv:2: .*not a count/],
     ['no column of counts', 'ware,pieces\nmedium-cup,3\n', /counts\.csv:1: /],
+    ['several mistakes, all at once', 'ware,counted\nmedium-cups,3\nsaucer,x\n', /counts\.csv:2: ware: "medium-cups".*counts\.csv:3: counted: "x" is not a count of pieces.*2 problems/s],
+    ['a cell that would steer a terminal', 'ware,counted\n\u001b[31mcup,3\n', /"\?\[31mcup" is not a ware/],
   ])('refuses %s', (_, rows, message) => {
     const ran = cuptide(args(rows));
+    expect([ran.status, ran.out]).toEqual([2, '']);
+    expect(ran.err).toMatch(message);
+  });
+
+  it.each([
+    ['a last count after this one', ['--since', '2027-01-01'], /--since: "2027-01-01" is not before 2026-12-01, the day of this count/],
+    ['unknown ware at the last count', ['--since', '2026-09-01', '--last', 'sauser=4'], /--last: "sauser" is no ware of this scenario/],
+  ])('refuses %s, naming the option', (_, more, message) => {
+    const ran = cuptide(['stocktake', demo, '--counts', counted('ware,counted\nsaucer,3\n'), ...day, ...more]);
     expect([ran.status, ran.out]).toEqual([2, '']);
     expect(ran.err).toMatch(message);
   });

@@ -53,6 +53,21 @@ describe('reading counts', () => {
     if (!outcome.ok) expect(outcome.problems[0]!.message.startsWith(message), outcome.problems[0]!.message).toBe(true);
   });
 
+  test('semicolons or tabs between cells, as some spreadsheets save them', () => {
+    const plain = readCounts('ware,counted,broken\ncup,61,12\n');
+    expect(plain.ok).toBe(true);
+    expect(readCounts('ware;counted;broken\r\ncup;61;12\r\n')).toEqual(plain);
+    expect(readCounts('ware\tcounted\tbroken\ncup\t61\t12\n')).toEqual(plain);
+  });
+
+  test('unknown ware is told with all else that is wrong, where the ware is known', () => {
+    const outcome = readCounts('ware,counted\ncups,3\nspoon,x\n', ['cup', 'spoon']);
+    expect(outcome.ok ? [] : outcome.problems.map(({ path, rule }) => [path.join('.'), rule])).toEqual([
+      ['row.2.ware', 'is not a ware of this scenario'],
+      ['row.3.counted', 'is not a count of pieces'],
+    ]);
+  });
+
   test('any text gives counts or problems, never a crash', () => {
     fc.assert(
       fc.property(fc.oneof(fc.string(), fc.string().map((text) => `ware,counted\n${text}`)), (text) => {

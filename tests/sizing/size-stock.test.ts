@@ -5,6 +5,7 @@ import { countMisses, sliceDays } from '../../src/sizing/peaks.js';
 import type { Peaks } from '../../src/sizing/peaks.js';
 import { sizeStock } from '../../src/sizing/size-stock.js';
 import type { SizingProvider } from '../../src/sizing/size-stock.js';
+import { exactBinomialInterval } from '../../src/statistics/exact-binomial-interval.js';
 import { drawDays, EIGHT_COSTS, exactLevel, ONE_KIND, peaksOf, THREE_KINDS, uniforms } from './days.js';
 
 const CAFE = { means: [60, 40, 25, 90], kinds: THREE_KINDS };
@@ -73,6 +74,17 @@ describe('sizing a stock', () => {
     expect(sized.warnings.map(({ code }) => code)).toEqual(['cost-unsteady']);
   });
 
+  it('certifies a provisional stock once, on the days it is told to, right after those chosen on', async () => {
+    const provider = handing(whole);
+    const sized = await sizeStock({ ...request(provider), days: 200, certifyOn: 150 });
+    expect([sized.chosenOn, sized.certifiedOn]).toEqual([200, 150]);
+    expect(provider.asked).toEqual([[0, 200], [200, 150]]);
+    const missed = countMisses(sliceDays(whole, 200, 150), sized.stock);
+    const { share, low, high } = exactBinomialInterval(150 - missed, 150);
+    expect(sized.certified).toEqual({ level: share, low, high, confidence: 0.95 });
+    expect(sized.stock).toEqual((await sizeStock({ ...request(handing(whole)), days: 200 })).stock);
+  });
+
   it('takes listed days as they are: the plain number of misses, nothing certified', async () => {
     const listed = sliceDays(whole, 0, 200);
     const sized = await sizeStock({ ...request(handing(listed)), days: 200, certify: false });
@@ -113,6 +125,14 @@ describe('a promise that fresh days break', () => {
     expect(missed?.message).toContain(`${(100 * (sized.certified?.level ?? 0)).toFixed(1)} %`);
   });
 
+  it('adds no day to a provisional answer, and warns of it as of any other', async () => {
+    const provider = handing(turning);
+    const sized = await sizeStock({ level: 0.95, unitCostMinor: costs, provider, uniform: uniforms('turning'), certifyOn: 400 });
+    expect(provider.asked).toEqual([[0, 1000], [1000, 400]]);
+    expect([sized.chosenOn, sized.certifiedOn]).toEqual([1000, 400]);
+    expect(sized.warnings.map(({ code }) => code)).toContain('promise-missed');
+  });
+
   it('certifies past the days already used when the cap cuts the doubling short', async () => {
     // Days without chance, so that the cost is steady at once and the first 1,000 fresh days are used up in vain.
     const steady = peaksOf(Array.from({ length: 4000 }, (_, day) => (day < 1000 ? [20, 30] : [30, 45])));
@@ -147,7 +167,7 @@ describe('rules that look at the clean count', () => {
 describe('requests that make no sense', () => {
   it('are refused', async () => {
     const provider = handing(peaksOf([[1, 1, 1, 1]]));
-    for (const change of [{ level: 0 }, { level: 1 }, { level: Number.NaN }, { days: 0 }, { cap: 2.5 }]) {
+    for (const change of [{ level: 0 }, { level: 1 }, { level: Number.NaN }, { days: 0 }, { cap: 2.5 }, { certifyOn: 0 }, { certifyOn: 1.5 }]) {
       await expect(sizeStock({ ...request(provider), ...change })).rejects.toThrow(RangeError);
     }
   });

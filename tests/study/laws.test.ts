@@ -46,6 +46,16 @@ describe('laws of the whole line', () => {
     expect(costs).toEqual([...costs].sort((x, y) => x - y));
   });
 
+  it('a provisional answer comes from the first days alone and differs from the full one only in how sure it is', async () => {
+    const [quick, full] = [await answerOf(demo, { days: 200, certifyOn: 200 }), await answerOf(demo, { days: 200 })];
+    expect([quick.days, full.days]).toEqual([{ chosenOn: 200, certifiedOn: 200 }, { chosenOn: 200, certifiedOn: 1000 }]);
+    expect(pieces(quick)).toEqual(pieces(full));
+    const width = ({ certified }: Answer) => certified!.high - certified!.low;
+    expect(width(quick)).toBeGreaterThan(width(full));
+    const rest = ({ days: _, certified: __, warnings: ___, ...answer }: Answer) => answer;
+    expect(rest(quick)).toEqual(rest(full));
+  });
+
   it('a low-water rule is searched for, and the stock found keeps the promise on its days', async () => {
     const marked = demo.replace('medium-cup: { like: medium-cup,', 'medium-cup: { like: medium-cup, lowWater: 6,').replace('partLoadWait: 8 min', 'partLoadWait: 30 min');
     const sized = await answerOf(marked, { days: 200, peaks: false });

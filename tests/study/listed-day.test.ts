@@ -45,6 +45,12 @@ describe('listed days', () => {
     expect(first!.replace(/^d\.json:\d+:\d+: /, '')).toBe(problem);
   });
 
+  it('tell unknown drinks together with all else that is wrong', () => {
+    const both = problems(text.replace('"tea"', '"flat-wite"').replace('"size": 2', '"size": 0'));
+    expect(both).toHaveLength(2);
+    expect(both.join()).toMatch(/size: 0 is too few guests.*drink: "flat-wite" is not on the menu/s);
+  });
+
   it('name an unknown drink with the nearest on the menu, and a broken file', () => {
     expect(problems(text.replace('"tea"', '"flat-wite"'))[0]).toMatch(/days\[0\]\.parties\[0\]\.drinks\[0\]\.drink: "flat-wite" is not on the menu; did you mean "flat-white"\?$/);
     expect(problems('{ "days": [')[0]).toMatch(/^d\.json:1:1: cannot be read as JSON/);

@@ -58,7 +58,7 @@ describe('cooling', () => {
     const svg = await draw(coolingOfDrinks(answer, look));
     expect(svg).toContain('minutes from pouring');
     expect(svg).toContain('warmed vessel');
-    expect(svg).toMatch(/A warmed cup keeps the first sip of flat-white \d °C hotter/);
+    expect(svg).toMatch(/A warmed cup keeps the first sip of flat-white \d\u00A0°C hotter/);
   });
 
   test('the table has every fifth minute and two columns a drink', () => {

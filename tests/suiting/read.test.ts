@@ -62,7 +62,7 @@ describe('bad input is told where it stands, and nothing is computed from it', (
   test.each([
     ['fill: 95 %, pours: 150 ml', 'suit.drinks.flat-white.pours', 'the same thing'],
     ['pours: 210 ml', 'suit.drinks.flat-white.pours', 'must fit below the brim'],
-    ['vessel: shot-glass', 'suit.drinks.flat-white.vessel', 'no such ware'],
+    ['vessel: shot-glass', 'suit.drinks.flat-white.vessel', 'is not in ware'],
     ['paper: smal', 'suit.drinks.flat-white.paper', 'did you mean "small"?'],
     ['share: 0 %', 'suit.drinks.flat-white.share', 'some of the shot'],
     ['served: 105 °C', 'suit.drinks.flat-white.served', 'hotter than 100'],
@@ -71,9 +71,9 @@ describe('bad input is told where it stands, and nothing is computed from it', (
     ['shot: { dose: 20 g, yield: 40 g, tds: 10 %, extraction: 22 % }', 'suit.drinks.flat-white.shot.tds', 'must equal'],
     ['shot: { yield: 40 g, ratio: 2 }', 'suit.drinks.flat-white.shot.ratio', 'the same thing'],
     ['shot: { dose: 20 g, yield: 8 g }', 'suit.drinks.flat-white.shot.yield', '% of the shot'],
-    ['shot: { dose: 20 g, extraction: 0 % }', 'suit.drinks.flat-white.shot.extraction', 'nothing is extracted'],
+    ['shot: { dose: 20 g, extraction: 0 % }', 'suit.drinks.flat-white.shot.extraction', 'leaves nothing extracted'],
     ['shot: { dose: 120 g, yield: 240 g }', 'suit.drinks.flat-white.share', 'must fit into the liquid'],
-    ['takeaway: { fill: 88 % }', 'suit.drinks.flat-white.takeaway', 'needs its paper cup'],
+    ['takeaway: { fill: 88 % }', 'suit.drinks.flat-white.takeaway', 'has no paper cup'],
     ['top: nothing, shot: { dose: 120 g, yield: 240 g }', 'suit.drinks.flat-white.shot', 'must fit below the brim'],
   ])('%s', (made, path, words) => {
     const answer = suit(input(`papers: { small: { nominal: 8 fl oz, brim: 280 ml } }\ndrinks: { flat-white: { ${made} } }`));

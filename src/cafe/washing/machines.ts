@@ -7,6 +7,9 @@ import { Duration } from '../../engine/durations.js';
 import { overlap } from '../people.js';
 import type { MachineModel, WashingModel } from '../model.js';
 
+/** What a machine is about. */
+export const STAGE = { idle: 0, loading: 1, running: 2, waiting: 3, unloading: 4 } as const;
+
 /** A machine's times made ready for drawing, and the state of its load. */
 export interface Machine {
   readonly model: MachineModel;
@@ -19,6 +22,8 @@ export interface Machine {
   readonly racks: Int32Array;
   count: number;
   busy: boolean;
+  /** One of STAGE; `waiting` is for a hand to unload it. */
+  stage: number;
   /** How many reasons there are why it may not start: warm-up, a spell out of order, a breakdown. */
   stopped: number;
   startedAt: number;
@@ -43,6 +48,7 @@ export class Machines {
     this.lowestIdle = 0;
     for (const machine of this.list) {
       machine.busy = false;
+      machine.stage = STAGE.idle;
       machine.count = 0;
       machine.stopped = 0;
     }
@@ -65,12 +71,14 @@ export class Machines {
   start(number: number, now: number): void {
     const machine = this.list[number]!;
     machine.busy = true;
+    machine.stage = STAGE.loading;
     machine.startedAt = now;
   }
 
   release(number: number, now: number): void {
     const machine = this.list[number]!;
     machine.busy = false;
+    machine.stage = STAGE.idle;
     machine.count = 0;
     this.busyMs += overlap(machine.startedAt, now, this.closingMs);
     if (number < this.lowestIdle) this.lowestIdle = number;
@@ -93,6 +101,7 @@ function newMachine(model: MachineModel): Machine {
     racks: new Int32Array(model.racks),
     count: 0,
     busy: false,
+    stage: STAGE.idle,
     stopped: 0,
     startedAt: 0,
   };

@@ -15,7 +15,7 @@ import type { CafeModel } from '../model.js';
 import type { People } from '../people.js';
 import { DRYING, RACKED, WASHING } from '../places.js';
 import { NO_RACK, type LoadRule, type Yard } from './load-rule.js';
-import { Machines } from './machines.js';
+import { Machines, STAGE } from './machines.js';
 import { rulesInOrder } from './rules/in-order.js';
 
 const OTHER_LOAD = -2;
@@ -116,11 +116,13 @@ export class Washing implements RackTaker {
   loaded(number: number): void {
     this.hands.release();
     const machine = this.machines.list[number]!;
+    machine.stage = STAGE.running;
     this.flow.calendar.schedule(this.flow.now + machine.cycle.draw(this.times), MOMENT.cycleDone, number);
     this.flow.peopleFree();
   }
 
   cycleDone(number: number): void {
+    this.machines.list[number]!.stage = STAGE.waiting;
     if (this.unloadTail === this.toUnload.length) this.compactUnload();
     this.toUnload[this.unloadTail] = number;
     this.unloadTail += 1;
@@ -198,7 +200,9 @@ export class Washing implements RackTaker {
     while (this.hands.free > 0 && this.unloadHead < this.unloadTail) {
       const number = this.toUnload[this.unloadHead]!;
       this.unloadHead += 1;
-      const time = this.machines.list[number]!.unloading.draw(this.times);
+      const machine = this.machines.list[number]!;
+      machine.stage = STAGE.unloading;
+      const time = machine.unloading.draw(this.times);
       this.hands.hold(this.flow.now, time);
       this.handlingMs += time;
       this.flow.calendar.schedule(this.flow.now + time, MOMENT.unloaded, number);

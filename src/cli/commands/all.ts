@@ -3,6 +3,7 @@ import type { CommandModule } from 'yargs';
 import { check } from './check.js';
 import { compare } from './compare.js';
 import { order } from './order.js';
+import { page } from './page.js';
 import { racks } from './racks.js';
 import { report } from './report.js';
 import { size } from './size.js';
@@ -11,4 +12,4 @@ import { stocktake } from './stocktake.js';
 import { suit } from './suit.js';
 import { till } from './till.js';
 
-export const commands = [starter, check, till, size, report, racks, suit, order, stocktake, compare] as unknown as readonly CommandModule[];
+export const commands = [starter, check, till, size, report, page, racks, suit, order, stocktake, compare] as unknown as readonly CommandModule[];

@@ -20,8 +20,11 @@ export const check: CommandModule<object, Arguments> = {
       process.stdout.write(`${JSON.stringify(scenarioJsonSchema(), null, 2)}\n`);
       return;
     }
-    const { openScenario } = await import('../open-scenario.js');
-    const { scenario, inputs, warnings } = await openScenario(file);
+    const [{ openScenario, problemsAsMistake }, { partProblems }, { piecesPerRackOf }] = await Promise.all([import('../open-scenario.js'), import('../../study/part-checks.js'), import('../../study/rack-geometry.js')]);
+    const opened = await openScenario(file);
+    const problems = partProblems(opened, file, { piecesPerRack: piecesPerRackOf });
+    if (problems.length > 0) throw problemsAsMistake(problems);
+    const { scenario, inputs, warnings } = opened;
     const count = (basis: string): number => inputs.filter((input) => input.basis === basis).length;
     for (const { message, path } of warnings) process.stdout.write(`warning${path === '' ? '' : ` (${path})`}: ${message}\n`);
     process.stdout.write(

@@ -1,7 +1,8 @@
 /** cuptide report: the answer, its pictures and its inputs as files. */
 import type { CommandModule } from 'yargs';
 import { studyOptions } from '../study-options.js';
-import type { StudyArguments } from '../run-study.js';
+import type { GivenOptions } from '../../report/html-live.js';
+import type { RunStudy, StudyArguments } from '../run-study.js';
 
 interface Arguments extends StudyArguments {
   readonly out: string;
@@ -22,7 +23,18 @@ export const report: CommandModule<object, Arguments> = {
   async handler(args) {
     const [{ runStudy }, { writeReport }, { inThisThread }] = await Promise.all([import('../run-study.js'), import('../write-report.js'), import('../../study/runner.js')]);
     const run = await runStudy(args, { watch: DAYS_WATCHED });
-    const { files, text } = await writeReport(args.file, args.out, run, inThisThread());
+    const { files, text } = await writeReport(args.file, args.out, givenOptions(args, run), run, inThisThread());
     process.stdout.write(`${text}\nWritten:\n${files.map((file) => `  ${file}\n`).join('')}`);
   },
 };
+
+/** What the page must ask for to give the same answer. */
+function givenOptions({ level, seed, days, stock }: Arguments, { answer, listed }: RunStudy): GivenOptions {
+  return {
+    ...(level === undefined ? {} : { level }),
+    ...(seed === undefined ? {} : { seed }),
+    ...(days === undefined ? {} : { days }),
+    ...(stock === undefined ? {} : { stock: Object.fromEntries(answer.stock.map(({ ware, pieces }) => [ware, pieces])) }),
+    ...(listed === null ? {} : { listed }),
+  };
+}

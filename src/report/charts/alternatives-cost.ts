@@ -4,6 +4,7 @@ import type { ComparedAlternative, Comparison } from '../../study/compare-answer
 import { cleanText, shorten } from '../clean-text.js';
 import { english, type Words } from '../words.js';
 import type { ChartTable } from './chart-table.js';
+import { tellingRows } from './hover.js';
 import { framed, palette, PLOT_WIDTH, type ChartContext, type ChartSpec } from './style.js';
 
 const parts = ['ware', 'machines', 'staff', 'running', 'losses'] as const;
@@ -31,14 +32,15 @@ export function alternativesCost(comparison: Comparison, { formats, locale }: Ch
     if (against === null) return [];
     const { difference, low, high } = against;
     const less = difference < 0;
-    return [{ name: shorten(cleanText(one.name), 30), difference, low, high, side: less ? say.less : say.more, label: `${less ? '' : '+'}${money(difference)}`, at: less ? Math.max(0, high) : Math.max(high, 0) }];
+    const told = say.toldCost(shorten(cleanText(one.name), 60), money(Math.abs(difference)), less, money(low), money(high));
+    return [{ name: shorten(cleanText(one.name), 30), told, difference, low, high, side: less ? say.less : say.more, label: `${less ? '' : '+'}${money(difference)}`, at: less ? Math.max(0, high) : Math.max(high, 0) }];
   });
   if (bars.length === 0) throw new RangeError('a chart of alternatives needs at least one beside the base');
   const names = bars.map(({ name }) => name);
   const [least, most] = [Math.min(0, ...bars.map(({ low }) => low)), Math.max(0, ...bars.map(({ high }) => high))];
   const room = most - least || 1;
   const y = { field: 'name', type: 'nominal' as const, sort: names, title: null, axis: { labelLimit: 210, ticks: false, domain: false } };
-  const x = { type: 'quantitative' as const, title: say.cost(comparison.currency), scale: { domain: [least - 0.03 * room, most + 0.3 * room], nice: false }, axis: { format: ',d', tickCount: 5, grid: true } };
+  const x = { type: 'quantitative' as const, title: say.cost(comparison.currency), scale: { domain: [least - 0.03 * room, most + 0.3 * room], nice: false }, axis: { format: ',d', tickCount: 4, grid: true } };
   const first = bars[0]!;
   return {
     ...framed({
@@ -46,13 +48,14 @@ export function alternativesCost(comparison: Comparison, { formats, locale }: Ch
       description: say.costDescription,
       locale,
     }),
-    width: PLOT_WIDTH - 40,
+    width: PLOT_WIDTH - 120,
     height: { step: 34 },
     layer: [
       { data: { values: bars }, mark: { type: 'bar', height: { band: 0.55 } }, encoding: { y, x: { ...x, field: 'difference' }, color: { field: 'side', type: 'nominal', scale: { domain: [say.less, say.more], range: [palette.green, palette.orange] } } } },
       { data: { values: bars }, mark: { type: 'rule', strokeWidth: 2.5 }, encoding: { y, x: { ...x, field: 'low' }, x2: { field: 'high' } } },
       { data: { values: [{ zero: 0 }] }, mark: { type: 'rule', opacity: 0.6 }, encoding: { x: { ...x, field: 'zero' } } },
       { data: { values: bars }, mark: { type: 'text', align: 'left', dx: 7 }, encoding: { y, x: { ...x, field: 'at' }, text: { field: 'label', type: 'nominal' } } },
+      ...tellingRows(bars, y),
     ],
   };
 }

@@ -1,6 +1,7 @@
 /** Chart: parties arriving, and under it the seats they take. */
 import type { Evidence } from '../../study/answer.js';
 import type { ChartTable } from './chart-table.js';
+import { asTold, telling, tellingStrips } from './hover.js';
 import { clockAxis, framed, palette, PLOT_WIDTH, type ChartContext, type ChartLayer, type ChartSpec } from './style.js';
 import { english, type Words } from '../words.js';
 
@@ -17,6 +18,7 @@ export function arrivalsAndSeats(input: SeatsInput, context: ChartContext, words
   const { formats, locale } = context;
   const say = words.charts.seats;
   const { slots, slotMinutes, taken, until } = shown(input.evidence);
+  const { waitingForSeat } = input.evidence.guests;
   const busiest = slots.reduce((best, slot) => (slot.parties > best.parties ? slot : best), slots[0] ?? { from: 0, to: 0, parties: 0 });
   const fullest = taken.reduce((best, one) => (one.seats > best.seats ? one : best), taken[0] ?? { minute: 0, seats: 0 });
   const most = formats.decimal(fullest.seats, 0);
@@ -25,6 +27,10 @@ export function arrivalsAndSeats(input: SeatsInput, context: ChartContext, words
   const axis = clockAxis(until, formats, input.openingMinute === null ? words.charts.timeSinceOpening : words.charts.timeOfDay, input.openingMinute);
   const y = { type: 'quantitative' as const, axis: { format: ',d', tickMinStep: 1 } };
   const top = Math.max(1, 1.15 * Math.max(input.seats ?? 0, fullest.seats));
+  const told = taken.map(({ minute, seats }, i) => {
+    const waiting = waitingForSeat[i] ?? 0;
+    return { at: minute, told: say.toldSeats(formats.clock(minute), formats.count(Math.round(seats)), input.seats === null ? null : formats.count(input.seats), waiting < 0.05 ? null : formats.decimal(waiting)) };
+  });
   const capacity: ChartLayer[] =
     input.seats === null
       ? []
@@ -38,8 +44,8 @@ export function arrivalsAndSeats(input: SeatsInput, context: ChartContext, words
         ];
   return {
     ...framed({
-      title: input.seats === null ? say.titleUnlimited(most, at) : say.title(most, formats.percent(input.seats > 0 ? fullest.seats / input.seats : 0, 0), at),
-      description: say.description(formats.decimal(busiest.parties), formats.clock(busiest.from)),
+      title: input.seats === null ? say.titleUnlimited(most, at) : say.title(most, formats.count(input.seats), formats.percent(input.seats > 0 ? fullest.seats / input.seats : 0, 0), at),
+      description: say.description(formats.decimal(busiest.parties), formats.minutes(slotMinutes), formats.clock(busiest.from)),
       locale,
     }),
     spacing: 22,
@@ -47,12 +53,13 @@ export function arrivalsAndSeats(input: SeatsInput, context: ChartContext, words
       {
         width: PLOT_WIDTH,
         height: 110,
-        data: { values: slots },
-        mark: { type: 'bar', color: palette.blue, binSpacing: 1 },
+        data: { values: slots.filter(({ parties }) => parties > 0).map((slot) => ({ ...slot, told: say.toldParties(formats.clock(slot.from), formats.clock(slot.to), formats.decimal(slot.parties)) })) },
+        mark: { type: 'bar', ...telling, color: palette.blue, binSpacing: 1 },
         encoding: {
           x: { field: 'from', type: 'quantitative', scale, axis: { ...axis, title: null }, bin: { binned: true } },
           x2: { field: 'to' },
           y: { ...y, field: 'parties', title: say.parties(`${formats.count(slotMinutes)} min`) },
+          ...asTold,
         },
       },
       {
@@ -65,6 +72,7 @@ export function arrivalsAndSeats(input: SeatsInput, context: ChartContext, words
             encoding: { x: { field: 'minute', type: 'quantitative', scale, axis }, y: { ...y, field: 'seats', scale: { domain: [0, top], nice: false }, title: say.taken } },
           },
           ...capacity,
+          ...tellingStrips(told, { field: 'minute', type: 'quantitative', scale, axis }),
         ],
       },
     ],

@@ -2,22 +2,10 @@
 import type { LandedPoint } from '../../ordering/landed.js';
 import { inUnits } from '../../ordering/money.js';
 import { cleanText, shorten } from '../clean-text.js';
+import { english, type Words } from '../words.js';
 import type { ChartTable } from './chart-table.js';
+import { tellingStrips } from './hover.js';
 import { framed, palette, PLOT_WIDTH, type ChartContext, type ChartSpec } from './style.js';
-
-const words = {
-  title: (name: string, first: string, last: string, pieces: string): string => `${name}: ${first} a piece on the smallest order, ${last} on ${pieces}`,
-  description: (name: string): string => `Goods, freight and tax of one piece of ${name}, ordered by itself, for each number of cartons; the grey line is the price of the goods alone.`,
-  size: 'Pieces ordered',
-  cost: (currency: string): string => `Landed cost of a piece, ${currency}`,
-  chosen: (pieces: string): string => `${pieces} ordered`,
-  caption: 'Landed cost against order size',
-  cartons: 'Cartons',
-  pieces: 'Pieces',
-  landed: 'Landed a piece',
-  goods: 'Goods a piece',
-  step: 'What begins here',
-};
 
 export interface LandedCostInput {
   readonly name: string;
@@ -28,27 +16,36 @@ export interface LandedCostInput {
   readonly chosenPieces: number | null;
 }
 
+/** Height of the picture over its highest point: a label goes there. */
+const HEADROOM = 1.12;
+
 /** @throws RangeError if there are no points */
-export function landedCost(input: LandedCostInput, context: ChartContext): ChartSpec {
+export function landedCost(input: LandedCostInput, context: ChartContext, words: Words = english): ChartSpec {
+  const say = words.charts.landed;
   const { points, currency } = input;
   if (points.length === 0) throw new RangeError('a chart of landed cost needs at least one order size');
   const { formats, locale } = context;
   const name = shorten(cleanText(input.name), 40);
   const values = points.map((point) => ({ pieces: point.pieces, landed: inUnits(point.perPieceMinor, currency), goods: inUnits(point.goodsPerPieceMinor, currency), step: point.step }));
   const [first, last] = [values[0]!, values.at(-1)!];
-  const x = { field: 'pieces', type: 'quantitative' as const, title: words.size, scale: { zero: false, nice: false, padding: 8 }, axis: { format: ',d', tickMinStep: 1, tickCount: 7 } };
-  const y = { type: 'quantitative' as const, title: words.cost(currency), scale: { zero: true }, axis: { format: ',.2f' } };
+  const x = { field: 'pieces', type: 'quantitative' as const, title: say.size, scale: { zero: false, nice: false, padding: 8 }, axis: { format: ',d', tickMinStep: 1, tickCount: 7 } };
+  const y = { type: 'quantitative' as const, title: say.cost(currency), scale: { domain: [0, HEADROOM * Math.max(...values.flatMap(({ landed, goods }) => [landed, goods]))], nice: true }, axis: { format: ',.2f' } };
+  const told = points.map((point, i) => {
+    const text = say.told(formats.count(point.pieces), formats.count(point.cartons), point.cartons === 1, formats.money(values[i]!.landed), formats.money(values[i]!.goods));
+    return { at: point.pieces, told: point.step === null ? text : say.toldStep(text, shorten(cleanText(point.step), 60)) };
+  });
   const chosen = values.filter(({ pieces }) => pieces === input.chosenPieces);
   const steps = values.filter(({ step }) => step !== null).map(({ step, ...value }) => ({ ...value, label: shorten(cleanText(step!), 24) }));
   return {
-    ...framed({ title: words.title(name, formats.money(first.landed), formats.money(last.landed), formats.count(last.pieces)), description: words.description(name), locale }),
+    ...framed({ title: say.title(name, formats.money(first.landed), formats.money(last.landed), formats.count(last.pieces)), description: say.description(name), locale }),
     width: PLOT_WIDTH,
     height: 220,
     layer: [
       { data: { values }, mark: { type: 'line', interpolate: 'step-after', color: 'currentColor', opacity: 0.45, strokeWidth: 1.5 }, encoding: { x, y: { ...y, field: 'goods' } } },
       { data: { values }, mark: { type: 'line', color: palette.blue, strokeWidth: 2, point: { filled: true, size: 26, color: palette.blue } }, encoding: { x, y: { ...y, field: 'landed' } } },
       ...(steps.length === 0 ? [] : stepMarks(steps, x)),
-      ...(chosen.length === 0 ? [] : chosenMarks(chosen.map((value) => ({ ...value, label: words.chosen(formats.count(value.pieces)) })), x, y)),
+      ...(chosen.length === 0 ? [] : chosenMarks(chosen.map((value) => ({ ...value, label: say.chosen(formats.count(value.pieces)) })), x, y)),
+      ...tellingStrips(told, x),
     ],
   };
 }
@@ -84,15 +81,16 @@ function chosenMarks(chosen: readonly Size[], x: object, y: object) {
 }
 
 /** The figures behind the picture, money in whole units of the currency. */
-export function landedCostTable({ points, currency }: LandedCostInput): ChartTable {
+export function landedCostTable({ points, currency }: LandedCostInput, words: Words = english): ChartTable {
+  const say = words.charts.landed;
   return {
-    caption: `${words.caption}, ${currency}`,
+    caption: `${say.caption}, ${currency}`,
     columns: [
-      { title: words.cartons, as: 'count' },
-      { title: words.pieces, as: 'count' },
-      { title: words.landed, as: 'decimal' },
-      { title: words.goods, as: 'decimal' },
-      { title: words.step, as: 'text' },
+      { title: say.cartons, as: 'count' },
+      { title: say.pieces, as: 'count' },
+      { title: say.landed, as: 'decimal' },
+      { title: say.goods, as: 'decimal' },
+      { title: say.step, as: 'text' },
     ],
     rows: points.map((point) => [point.cartons, point.pieces, inUnits(point.perPieceMinor, currency), inUnits(point.goodsPerPieceMinor, currency), point.step]),
   };

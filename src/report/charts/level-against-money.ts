@@ -3,6 +3,7 @@ import type { LevelAnswer } from '../../study/compare-answer.js';
 import { digitsOf } from '../answer-facts.js';
 import { english, type Words } from '../words.js';
 import type { ChartTable } from './chart-table.js';
+import { tellingStrips } from './hover.js';
 import { framed, palette, PLOT_WIDTH, type ChartContext, type ChartSpec } from './style.js';
 
 export function levelAgainstMoney(worth: LevelAnswer, currency: string, { formats, locale }: ChartContext, words: Words = english): ChartSpec {
@@ -13,6 +14,7 @@ export function levelAgainstMoney(worth: LevelAnswer, currency: string, { format
     { level, money: shortAYear, what: series[1]! },
     { level, money: totalAYear, what: series[2]! },
   ]);
+  const told = worth.points.map(({ level, stockAYear, shortAYear, totalAYear }) => ({ at: level, told: say.toldLevel(formats.percent(level, digitsOf(level)), formats.money(stockAYear), formats.money(shortAYear), formats.money(totalAYear)) }));
   const best = worth.points.find(({ level }) => level === worth.recommended)!;
   const x = { field: 'level', type: 'quantitative' as const, title: say.levelAxis, scale: { domain: [worth.points[0]!.level, 1], nice: false, padding: 10 }, axis: { format: '.0%', tickCount: 7 } };
   const y = { field: 'money', type: 'quantitative' as const, title: say.levelMoney(currency), scale: { zero: true, nice: true }, axis: { format: ',d' } };
@@ -23,6 +25,7 @@ export function levelAgainstMoney(worth: LevelAnswer, currency: string, { format
     layer: [
       { data: { values }, mark: { type: 'line', strokeWidth: 2 }, encoding: { x, y, color: { field: 'what', type: 'nominal', sort: series, scale: { domain: series, range: [palette.blue, palette.orange, palette.vermilion] } }, strokeDash: { field: 'what', type: 'nominal', sort: series, scale: { domain: series, range: [[1, 0], [6, 3], [1, 0]] } } } },
       { data: { values: [{ level: best.level, money: best.totalAYear }] }, mark: { type: 'point', filled: true, size: 110, color: palette.vermilion, opacity: 1 }, encoding: { x, y } },
+      ...tellingStrips(told, x),
     ],
   };
 }

@@ -2,6 +2,7 @@
 import { cleanText, shorten } from '../clean-text.js';
 import type { Evidence } from '../../study/answer.js';
 import type { ChartTable } from './chart-table.js';
+import { tellingStrips } from './hover.js';
 import { clockAxis, framed, palette, PLOT_WIDTH, type ChartContext, type ChartSpec } from './style.js';
 import { english, type Words } from '../words.js';
 
@@ -29,6 +30,13 @@ export function placesThroughRush(input: PlacesInput, context: ChartContext, wor
   const peak = sums.reduce((best, one) => (one.sum > best.sum ? one : best), sums[0] ?? { minute: 0, counts: [], sum: 0 });
   const main = peak.counts.reduce((best, pieces, place) => (pieces > (peak.counts[best] ?? 0) ? place : best), 0);
   const off = input.evidence.offShelf[input.ware]?.q95.slice(0, steps.length) ?? [];
+  const stock = words.answer.pieces(formats.count(input.stock), name, input.stock === 1);
+  const told = sums.map(({ minute, counts, sum }, i) => {
+    const [time, most] = [formats.clock(minute), off[i] ?? 0];
+    if (Math.round(sum) === 0) return { at: minute, told: say.toldNone(time, stock, formats.count(most)) };
+    const fullest = counts.reduce((best, pieces, place) => (pieces > (counts[best] ?? 0) ? place : best), 0);
+    return { at: minute, told: say.told(time, formats.count(Math.round(sum)), stock, input.evidence.places[fullest] ?? '', formats.count(Math.round(counts[fullest] ?? 0)), formats.count(most)) };
+  });
   const top = Math.max(1, 1.12 * Math.max(input.stock, peak.sum, ...off));
   const x = { field: 'minute', type: 'quantitative' as const, scale: { domain: [0, until], nice: false }, axis: clockAxis(until, formats, input.openingMinute === null ? words.charts.timeSinceOpening : words.charts.timeOfDay, input.openingMinute) };
   const y = { type: 'quantitative' as const, title: say.pieces, scale: { domain: [0, top], nice: false }, axis: { format: ',d', tickMinStep: 1 } };
@@ -67,6 +75,7 @@ export function placesThroughRush(input: PlacesInput, context: ChartContext, wor
         mark: { type: 'text', align: 'left', baseline: 'bottom', dy: -5, dx: 4, fontWeight: 600 },
         encoding: { x, y: { ...y, field: 'pieces' }, text: { field: 'label', type: 'nominal' } },
       },
+      ...tellingStrips(told, x),
     ],
   };
 }

@@ -1,6 +1,7 @@
 /** Chart: the chance that ware runs out in a rush, against the stock. */
 import { cleanText, shorten } from '../clean-text.js';
 import type { ChartTable } from './chart-table.js';
+import { tellingStrips } from './hover.js';
 import { framed, palette, PLOT_WIDTH, type ChartContext, type ChartSpec } from './style.js';
 import { english, type Words } from '../words.js';
 
@@ -39,6 +40,8 @@ export function riskAgainstStock(curve: RiskCurve, context: ChartContext, words:
   const last = points.at(-1)!;
   const pieces = formats.count(curve.chosen);
   const risk = formats.percent(chosen.risk);
+  const some = (stock: number): string => (name === null ? say.allPieces(formats.count(stock)) : words.answer.pieces(formats.count(stock), name, stock === 1));
+  const told = points.map((point) => ({ at: point.stock, told: say.told(some(point.stock), formats.percent(point.risk), formats.percent(point.low), formats.percent(point.high)) }));
   const allowed = 1 - level;
   const top = Math.min(1, Math.max(...points.map(({ high }) => high), allowed * 1.5));
   const x = {
@@ -72,6 +75,7 @@ export function riskAgainstStock(curve: RiskCurve, context: ChartContext, words:
         mark: { type: 'text', align: 'left', baseline: 'bottom', dx: 2, dy: -10, fontWeight: 600 },
         encoding: { x, y: { ...y, field: 'high' }, text: { field: 'label', type: 'nominal' } },
       },
+      ...tellingStrips(told, x),
     ],
   };
 }

@@ -2,8 +2,9 @@
 import type { Evidence } from '../../study/answer.js';
 import type { Capacity } from '../context.js';
 import type { ChartTable } from './chart-table.js';
+import { tellingStrips, UNSEEN } from './hover.js';
 import { clockAxis, framed, palette, PLOT_WIDTH, type ChartContext, type ChartSpec } from './style.js';
-import { english, type Words } from '../words.js';
+import { english, listed, type Words } from '../words.js';
 
 export interface StaffInput {
   readonly evidence: Evidence;
@@ -33,8 +34,18 @@ export function staffAndMachine(input: StaffInput, context: ChartContext, words:
   const worst = busy.reduce((best, one) => (one.share > best.share ? one : best), busy[0] ?? { minute: 0, who: '', share: 0 });
   const racks = slotMeans(guests.racksWaiting.slice(0, steps), stepMinutes);
   const most = racks.reduce((best, one) => (one.mean > best.mean ? one : best), racks[0] ?? { minute: 0, mean: 0 });
+  const drinks = slotMeans(guests.drinksWaiting.slice(0, steps), stepMinutes);
+  const toldBusy = racks.flatMap(({ minute }) => {
+    const list = busy.filter((one) => one.minute === minute).map(({ who, share }) => say.busyOne(who, formats.percent(share, 0)));
+    return list.length === 0 ? [] : [{ at: minute, told: say.toldBusy(formats.clock(minute), listed(list, words)) }];
+  });
+  const toldWaiting = racks.map(({ minute, mean }, i) => {
+    const [time, making] = [formats.clock(minute), drinks[i]?.mean ?? 0];
+    return { at: minute, told: mean < 0.05 && making < 0.05 ? say.toldNoWait(time) : say.toldWaiting(time, formats.decimal(mean), formats.decimal(making)) };
+  });
   const scale = { domain: [0, until], nice: false };
   const axis = clockAxis(until, formats, input.openingMinute === null ? words.charts.timeSinceOpening : words.charts.timeOfDay, input.openingMinute);
+  const x = { type: 'quantitative' as const, scale, axis };
   const key = (of: readonly { readonly name: string; readonly colour: string; readonly dash: readonly number[] }[]) => ({
     color: { type: 'nominal' as const, scale: { domain: of.map(({ name }) => name), range: of.map(({ colour }) => colour) } },
     strokeDash: { type: 'nominal' as const, scale: { domain: of.map(({ name }) => name), range: of.map(({ dash }) => [...dash]) } },
@@ -45,7 +56,7 @@ export function staffAndMachine(input: StaffInput, context: ChartContext, words:
   return {
     ...framed({
       title: limited.length === 0 ? say.titleNone : say.title(worst.who, formats.percent(worst.share, 0), formats.clock(worst.minute)),
-      description: say.description(formats.decimal(most.mean), formats.clock(most.minute)),
+      description: most.mean < 0.05 ? say.descriptionNoWait : say.description(formats.decimal(most.mean), formats.clock(most.minute)),
       locale,
     }),
     spacing: 26,
@@ -54,26 +65,36 @@ export function staffAndMachine(input: StaffInput, context: ChartContext, words:
       {
         width: PLOT_WIDTH,
         height: 140,
-        data: { values: busy },
-        mark: { type: 'line', strokeWidth: 2 },
-        encoding: {
-          x: { field: 'minute', type: 'quantitative', scale, axis: { ...axis, title: null } },
-          y: { field: 'share', type: 'quantitative', title: say.busy, scale: { domain: [0, 1] }, axis: { format: '.0%' } },
-          color: { ...whoKey.color, field: 'who', legend },
-          strokeDash: { ...whoKey.strokeDash, field: 'who', legend },
-        },
+        layer: [
+          {
+            data: { values: busy },
+            mark: { type: 'line', strokeWidth: 2 },
+            encoding: {
+              x: { ...x, axis: { ...axis, title: null }, field: 'minute' },
+              y: { field: 'share', type: 'quantitative', title: say.busy, scale: { domain: [0, 1] }, axis: { format: '.0%' } },
+              color: { ...whoKey.color, field: 'who', legend },
+              strokeDash: { ...whoKey.strokeDash, field: 'who', legend },
+            },
+          },
+          ...tellingStrips(toldBusy, { ...x, axis: { ...axis, title: null } }),
+        ],
       },
       {
         width: PLOT_WIDTH,
         height: 110,
-        data: { values: waiting },
-        mark: { type: 'line', strokeWidth: 2 },
-        encoding: {
-          x: { field: 'minute', type: 'quantitative', scale, axis },
-          y: { field: 'waiting', type: 'quantitative', title: say.waiting },
-          color: { ...whatKey.color, field: 'what', legend },
-          strokeDash: { ...whatKey.strokeDash, field: 'what', legend },
-        },
+        layer: [
+          {
+            data: { values: waiting },
+            mark: { type: 'line', strokeWidth: 2 },
+            encoding: {
+              x: { ...x, field: 'minute' },
+              y: { field: 'waiting', type: 'quantitative', title: say.waiting },
+              color: { ...whatKey.color, field: 'what', legend },
+              strokeDash: { ...whatKey.strokeDash, field: 'what', legend },
+            },
+          },
+          ...tellingStrips(toldWaiting, x, `${UNSEEN}-below`),
+        ],
       },
     ],
   };

@@ -54,7 +54,7 @@ export function chartConfig(locale: string, ink = 'currentColor'): Config {
     font: FONT,
     locale: { number: numberMarks(locale) },
     view: { stroke: null },
-    title: { anchor: 'start', frame: 'group', color: ink, font: FONT, fontSize: TITLE_SIZE, fontWeight: 600, lineHeight: 19, offset: 14 },
+    title: { anchor: 'start', frame: 'bounds', color: ink, font: FONT, fontSize: TITLE_SIZE, fontWeight: 600, lineHeight: 19, offset: 14 },
     axis: { ...text, titleFontWeight: 'normal', titlePadding: 8, labelPadding: 5, tickSize: 4, tickColor: ink, domainColor: ink, domainOpacity: 0.5, tickOpacity: 0.5, gridColor: ink, gridOpacity: 0.12, labelOverlap: 'greedy', labelFlush: false },
     axisY: { domain: false, ticks: false, tickCount: 5, titleAlign: 'left', titleAnchor: 'end', titleAngle: 0, titleX: 0, titleY: -12, titleBaseline: 'bottom' },
     axisX: { grid: false },
@@ -77,7 +77,6 @@ export const framed = ({ title, description, locale }: Frame) =>
     $schema: 'https://vega.github.io/schema/vega-lite/v6.json',
     title: { text: evenLines(shorten(title, 160), PLOT_WIDTH + 40, TITLE_SIZE, true) },
     description: shorten(description, 600),
-    autosize: { type: 'pad', resize: true },
     padding: 6,
     config: chartConfig(locale),
   }) satisfies Partial<ChartSpec>;

@@ -4,6 +4,7 @@ import { cleanText } from '../clean-text.js';
 import { minutesText } from '../compare-parts.js';
 import { english, type Words } from '../words.js';
 import type { ChartTable } from './chart-table.js';
+import { asTold, telling } from './hover.js';
 import { framed, palette, PLOT_WIDTH, type ChartContext, type ChartSpec } from './style.js';
 
 const colours = [palette.blue, palette.green, palette.orange, palette.vermilion, palette.purple, palette.sky];
@@ -13,7 +14,10 @@ export function tradeOffMapChart(map: TradeOffMap, machineClass: string, currenc
   const say = words.compare.charts;
   const ofClass = map.points.filter((point) => point.machineClass === machineClass);
   const racks = ofClass[0]?.racks ?? null;
-  const points = ofClass.filter((point) => point.racks === racks).map((point) => ({ ...point, round: minutesText(point.clearingMinutes, formats) }));
+  const points = ofClass.filter((point) => point.racks === racks).map(({ machines, stockCost, pieces, clearingMinutes }) => {
+    const round = minutesText(clearingMinutes, formats);
+    return { machines, stockCost, round, told: say.toldMap(formats.count(machines), cleanText(machineClass), round, formats.money(stockCost), formats.count(pieces)) };
+  });
   const rounds = [...new Set(points.map(({ round }) => round))];
   const counts = [...new Set(points.map(({ machines }) => machines))];
   const worth = map.machineWorth.filter((one) => one.machineClass === machineClass && one.racks === racks && one.from === 1 && one.to === 2).toSorted((a, b) => b.pieces - a.pieces)[0];
@@ -21,18 +25,20 @@ export function tradeOffMapChart(map: TradeOffMap, machineClass: string, currenc
   const most = Math.max(...points.map(({ stockCost }) => stockCost));
   const least = Math.min(...points.map(({ stockCost }) => stockCost));
   const y = { field: 'stockCost', type: 'quantitative' as const, title: say.money(currency, cleanText(machineClass)), scale: { zero: false, nice: true, domain: [least - 0.08 * (most - least + 1), most + 0.08 * (most - least + 1)] }, axis: { format: ',d' } };
+  const color = { field: 'round', type: 'nominal' as const, sort: rounds, scale: { domain: rounds, range: colours }, legend: { title: say.cleared, titleOrient: 'left' as const, columns: 5 } };
   const last = points.filter(({ machines }) => machines === counts.at(-1));
   return {
     ...framed({
-      title: worth === undefined || worth.pieces < 0.5 ? say.mapTitlePlain : say.mapTitle(formats.count(Math.round(worth.pieces)), cleanText(machineClass), minutesText(worth.clearingMinutes, formats)),
+      title: worth === undefined || worth.pieces < 0.5 ? say.mapTitlePlain : say.mapTitle(formats.count(Math.round(worth.pieces)), Math.round(worth.pieces) === 1, cleanText(machineClass), minutesText(worth.clearingMinutes, formats)),
       description: say.mapDescription,
       locale,
     }),
     width: PLOT_WIDTH,
     height: 260,
     layer: [
-      { data: { values: points }, mark: { type: 'line', strokeWidth: 2, point: { filled: true, size: 45 } }, encoding: { x, y, color: { field: 'round', type: 'nominal', sort: rounds, scale: { domain: rounds, range: colours }, legend: { columns: 5 } } } },
-      { data: { values: spread(last, 0.05 * (most - least + 1)) }, mark: { type: 'text', align: 'left', dx: 9 }, encoding: { x, y: { ...y, field: 'labelAt' }, text: { field: 'stockCost', type: 'quantitative', format: ',.0f' } } },
+      { data: { values: points }, mark: { type: 'line', strokeWidth: 2 }, encoding: { x, y, color } },
+      { data: { values: points }, mark: { type: 'point', ...telling, filled: true, opacity: 1, size: 60 }, encoding: { ...asTold, x, y, color } },
+      { data: { values: spread(last, 0.065 * (most - least + 1)) }, mark: { type: 'text', align: 'left', dx: 9 }, encoding: { x, y: { ...y, field: 'labelAt' }, text: { field: 'stockCost', type: 'quantitative', format: ',.0f' } } },
     ],
   };
 }

@@ -4,16 +4,8 @@ import type { StorageLayout, TopStack } from '../../ordering/storage.js';
 import { cleanText, shorten } from '../clean-text.js';
 import { palette } from '../charts/style.js';
 import { escapeHtml } from '../escape-html.js';
-
-const words = {
-  label: (width: number, depth: number, stacks: number): string => `The machine top from above, ${width} by ${depth} mm, with ${stacks} ${stacks === 1 ? 'stack' : 'stacks'}`,
-  back: 'back',
-  front: 'front: the maker stands here',
-  scale: '100 mm',
-  onTop: (name: string, top: number, reserve: number, trigger: number | null): string =>
-    `${name}: ${top} on top, ${reserve} in reserve${trigger === null ? '' : `; fetch at ${trigger} left`}`,
-  empty: 'nothing stands here',
-};
+import { plainMetric, type Measures } from '../measures.js';
+import { english, type Words } from '../words.js';
 
 const COLOURS = [palette.sky, palette.orange, palette.green, palette.purple, palette.blue, palette.vermilion];
 /** Millimetres of the drawing round the top, for words and the scale. */
@@ -23,7 +15,8 @@ const LINE = 26;
 const HANDLE_ANGLE = Math.PI / 4;
 
 /** One SVG element; a unit is a millimetre, and it fills the width it is given. Text takes the colour around it. */
-export function drawMachineTop(layout: StorageLayout): string {
+export function drawMachineTop(layout: StorageLayout, measures: Measures = plainMetric, words: Words = english): string {
+  const say = words.charts.drawing;
   const { widthMm, depthMm } = layout.top;
   const named = layout.lines.filter((line) => line.onTop + line.inReserve > 0);
   const colourOf = new Map(layout.lines.filter((line) => line.onTop > 0).map((line, index) => [line.ware, COLOURS[index % COLOURS.length]!]));
@@ -31,18 +24,18 @@ export function drawMachineTop(layout: StorageLayout): string {
   const legendTop = MARGIN * 2 + depthMm + LINE;
   const parts = [
     rect(MARGIN, MARGIN, widthMm, depthMm, 'fill="none" stroke="currentColor" stroke-width="2"'),
-    text(MARGIN + widthMm / 2, MARGIN - 10, words.back, 'middle'),
-    text(MARGIN + widthMm / 2, MARGIN + depthMm + 24, words.front, 'middle'),
-    ...scaleBar(MARGIN + widthMm, MARGIN + depthMm + 10),
+    text(MARGIN + widthMm / 2, MARGIN - 10, say.back, 'middle'),
+    text(MARGIN + widthMm / 2, MARGIN + depthMm + 24, say.front, 'middle'),
+    ...scaleBar(MARGIN + widthMm, MARGIN + depthMm + 10, measures),
     ...layout.stacks.map((stack) => stackOf(stack, colourOf.get(stack.ware)!)),
-    ...(layout.stacks.length === 0 ? [text(MARGIN + widthMm / 2, MARGIN + depthMm / 2, words.empty, 'middle')] : []),
+    ...(layout.stacks.length === 0 ? [text(MARGIN + widthMm / 2, MARGIN + depthMm / 2, say.empty, 'middle')] : []),
     ...named.map((line, index) => {
       const y = legendTop + index * LINE;
       const mark = line.onTop === 0 ? '' : `<circle cx="${MARGIN + 9}" cy="${y - 6}" r="9" fill="${colourOf.get(line.ware)!}" fill-opacity="0.55" stroke="currentColor"/>`;
-      return mark + text(MARGIN + 28, y, shorten(cleanText(words.onTop(line.name, line.onTop, line.inReserve, line.trigger)), 78), 'start');
+      return mark + text(MARGIN + 28, y, shorten(cleanText(say.onTop(line.name, line.onTop, line.inReserve, line.trigger)), 78), 'start');
     }),
   ];
-  const label = escapeHtml(words.label(widthMm, depthMm, layout.stacks.length));
+  const label = escapeHtml(say.top(measures.length(widthMm), measures.length(depthMm), layout.stacks.length));
   return `<svg xmlns="http://www.w3.org/2000/svg" role="img" aria-label="${label}" viewBox="0 0 ${round(widthMm + MARGIN * 2)} ${round(height)}" width="100%" font-family="'Helvetica Neue', Helvetica, Arial, sans-serif">${parts.join('')}</svg>`;
 }
 
@@ -54,8 +47,10 @@ function stackOf({ xMm, yMm, diameterMm, handleMm, pieces }: TopStack, colour: s
   return `${handle}<circle cx="${round(x)}" cy="${round(y)}" r="${round(radius)}" fill="${colour}" fill-opacity="0.55" stroke="currentColor" stroke-width="1.5"/>${text(x, y + 8, `${pieces}`, 'middle')}`;
 }
 
-function scaleBar(right: number, y: number): readonly string[] {
-  return [`<path d="M${right - 100} ${y - 4}v8M${right - 100} ${y}h100M${right} ${y - 4}v8" fill="none" stroke="currentColor" stroke-width="2"/>`, text(right - 50, y + 22, words.scale, 'middle', 16)];
+/** A round length of the reader's unit: 100 mm, or 4 inches. */
+function scaleBar(right: number, y: number, { units, length }: Measures): readonly string[] {
+  const long = units === 'us' ? 101.6 : 100;
+  return [`<path d="M${round(right - long)} ${y - 4}v8M${round(right - long)} ${y}h${long}M${right} ${y - 4}v8" fill="none" stroke="currentColor" stroke-width="2"/>`, text(right - long / 2, y + 22, length(long), 'middle', 16)];
 }
 
 const rect = (x: number, y: number, width: number, height: number, look: string): string => `<rect x="${x}" y="${y}" width="${width}" height="${height}" ${look}/>`;

@@ -10,6 +10,8 @@ import { OUTER_MM, usableOf } from '../../racking/rack.js';
 import type { Rack } from '../../racking/rack.js';
 import { depthOf } from '../../racking/vessel.js';
 import type { Vessel } from '../../racking/vessel.js';
+import { plainMetric, type Measures } from '../measures.js';
+import { english, type Words } from '../words.js';
 import { mm, piecePath } from './piece-path.js';
 
 export interface RackDrawingOptions {
@@ -19,6 +21,9 @@ export interface RackDrawingOptions {
   readonly id?: string | undefined;
   /** Width on the page, CSS pixels; absent: as wide as there is room. */
   readonly widthPx?: number | undefined;
+  /** How lengths are told; absent: in millimetres. The drawing itself stays in millimetres. */
+  readonly measures?: Measures | undefined;
+  readonly words?: Words | undefined;
 }
 
 const MARGIN = 12;
@@ -34,12 +39,14 @@ const escaped = (text: string): string => text.replace(/[&<>"']/g, (c) => `&#${c
 
 /** SVG of one rack; the texts are escaped. */
 export function drawRack(layout: RackLayout, vessel: Vessel, rack: Rack, options: RackDrawingOptions = {}): string {
+  const { measures = plainMetric } = options;
+  const say = (options.words ?? english).charts.drawing;
   const inside = usableOf(rack);
   const wall = Math.max(6, ((rack.outerMm ?? OUTER_MM) - Math.max(inside.x, inside.y)) / 2);
   const width = inside.x + 2 * (wall + MARGIN);
   const id = escaped(options.id ?? 'rack-drawing');
   const title = options.title ?? rack.id;
-  const [count, ...said] = captions(layout, vessel);
+  const [count, ...said] = captions(layout, vessel, measures, say);
   const lines = said.flatMap((text) => wrapped(text, Math.floor((width - 2 * MARGIN) / (SMALL * LETTER))));
   // y points up inside the rack, as angles are counted, and down on the page.
   const [left, bottom] = [MARGIN + wall, HEADING + wall + inside.y];
@@ -48,22 +55,22 @@ export function drawRack(layout: RackLayout, vessel: Vessel, rack: Rack, options
   return [
     `<svg xmlns="http://www.w3.org/2000/svg" viewBox="0 0 ${mm(width)} ${mm(height)}" role="img" aria-labelledby="${id}-title ${id}-desc"${options.widthPx === undefined ? '' : ` width="${mm(options.widthPx)}"`} font-family="system-ui, 'Segoe UI', 'DejaVu Sans', sans-serif" fill="none" color="inherit">`,
     `<title id="${id}-title">${escaped(title)}</title>`,
-    `<desc id="${id}-desc">${escaped(['Seen from above, to scale.', `${count}.`, ...said].join(' '))}</desc>`,
-    words(title, 29, Math.min(LARGE, (width - 2 * MARGIN) / (LETTER * title.length)), true),
+    `<desc id="${id}-desc">${escaped([say.fromAbove, `${count}.`, ...said].join(' '))}</desc>`,
+    lineOfText(title, 29, Math.min(LARGE, (width - 2 * MARGIN) / (LETTER * title.length)), true),
     `<rect x="${mm(MARGIN)}" y="${HEADING}" width="${mm(inside.x + 2 * wall)}" height="${mm(inside.y + 2 * wall)}" rx="14" stroke="currentColor" stroke-width="1.6"/>`,
     `<g transform="translate(${mm(left)} ${mm(bottom)}) scale(1 -1)">`,
     `<rect width="${mm(inside.x)}" height="${mm(inside.y)}" rx="3" stroke="currentColor" stroke-width="0.8" stroke-opacity="0.6"/>`,
     ...floor(rack),
-    ...pieces(layout, vessel, rack),
+    ...pieces(layout, vessel, rack, measures),
     '</g>',
-    ...widthLine(left, under + 14, inside.x),
-    words(count!, under + 58, LARGE, true),
-    ...lines.map((line, i) => words(line, under + 84 + 22 * i - 2, SMALL, false)),
+    ...widthLine(left, under + 14, inside.x, say.inside(measures.length(inside.x))),
+    lineOfText(count!, under + 58, LARGE, true),
+    ...lines.map((line, i) => lineOfText(line, under + 84 + 22 * i - 2, SMALL, false)),
     '</svg>',
   ].join('\n');
 }
 
-const words = (text: string, y: number, size: number, heavy: boolean): string =>
+const lineOfText = (text: string, y: number, size: number, heavy: boolean): string =>
   `<text x="${MARGIN}" y="${mm(y)}" font-size="${mm(size)}"${heavy ? ' font-weight="600"' : ''} fill="currentColor">${escaped(text)}</text>`;
 
 /** Broken between words into lines of at most so many letters. */
@@ -95,7 +102,7 @@ function floor(rack: Rack): string[] {
   return [];
 }
 
-function pieces(layout: RackLayout, vessel: Vessel, rack: Rack): string[] {
+function pieces(layout: RackLayout, vessel: Vessel, rack: Rack, measures: Measures): string[] {
   if (rack.kind === 'peg') return onEdge(layout, vessel, rack);
   if (rack.kind === 'basket') return loose(layout, vessel, rack);
   const outline = piecePath(vessel);
@@ -105,12 +112,12 @@ function pieces(layout: RackLayout, vessel: Vessel, rack: Rack): string[] {
     return `<g transform="translate(${mm(p.x)} ${mm(p.y)}) rotate(${mm(p.angleDeg)})"><path d="${outline}" fill="${tint}" fill-opacity="0.28" stroke="currentColor" stroke-width="1.2" stroke-linejoin="round"/>${foot}</g>`;
   });
   const first = layout.positions[0];
-  return first === undefined ? drawn : [...drawn, rimLabel(first, vessel)];
+  return first === undefined ? drawn : [...drawn, rimLabel(first, vessel, measures)];
 }
 
-/** The rim of one piece, measured across it. */
-function rimLabel(at: { readonly x: number; readonly y: number }, vessel: Vessel): string {
-  const text = `${mm(Math.round(vessel.rimMm * 10) / 10)}`;
+/** The rim of one piece, measured across it; the unit stands with the width of the rack. */
+function rimLabel(at: { readonly x: number; readonly y: number }, vessel: Vessel, measures: Measures): string {
+  const text = escaped(measures.length(vessel.rimMm).split('\u00A0')[0]!);
   const half = vessel.rimMm / 2;
   const size = Math.min(18, Math.max(10, vessel.rimMm / 5));
   return (vessel.footprint ?? 'round') === 'round'
@@ -148,50 +155,30 @@ function loose(layout: RackLayout, vessel: Vessel, rack: Rack): string[] {
 }
 
 /** A dimension line under the rack: its clear inside. */
-const widthLine = (left: number, y: number, length: number): string[] => [
+const widthLine = (left: number, y: number, length: number, told: string): string[] => [
   `<path d="M${mm(left)} ${mm(y)}H${mm(left + length)}M${mm(left)} ${mm(y - 5)}v10M${mm(left + length)} ${mm(y - 5)}v10" stroke="currentColor" stroke-width="0.9"/>`,
-  `<text x="${mm(left + length / 2)}" y="${mm(y + 15)}" font-size="12" text-anchor="middle" fill="currentColor">${mm(length)} mm inside</text>`,
+  `<text x="${mm(left + length / 2)}" y="${mm(y + 15)}" font-size="12" text-anchor="middle" fill="currentColor">${escaped(told)}</text>`,
 ];
 
 /** What the picture says, in words: the count; then the pattern, how near a change is, and what binds. */
-function captions(layout: RackLayout, vessel: Vessel): string[] {
+function captions(layout: RackLayout, vessel: Vessel, { length, room, enough }: Measures, say: Words['charts']['drawing']): string[] {
   const { pieces: n, cliff, slackMm } = layout;
-  const count = `${n} ${n === 1 ? 'piece' : 'pieces'}`;
+  const count = say.pieces(n);
   if (n === 0) return [count, ...layout.problems.slice(0, 2).map((problem) => `${problem.rule[0]!.toUpperCase()}${problem.rule.slice(1)}. ${problem.remedy}`)];
-  const lines = [count, patternText(layout, vessel)];
+  const lines = [count, patternText(layout, vessel, say)];
   if (layout.pattern === 'loose') return lines;
-  lines.push(slackMm === null ? 'Slack: more than 20 mm of rim in this pattern.' : `Slack: ${tenths(slackMm)} mm more rim before this pattern loses pieces.`);
-  if (cliff !== null) lines.push(`${tenths(Math.abs(cliff.changeMm))} mm ${cliff.changeMm < 0 ? 'less' : 'more'} ${DIMENSION[cliff.dimension]}: ${cliff.piecesThen} instead of ${n}.`);
-  lines.push(BINDS[layout.binds]);
+  lines.push(slackMm === null ? say.slackAmple(length(AMPLE_MM)) : say.slack(room(slackMm)));
+  if (cliff !== null) lines.push(say.cliff(enough(Math.abs(cliff.changeMm)), cliff.changeMm < 0, say.dimension[cliff.dimension], cliff.piecesThen, n));
+  lines.push(say.binds[layout.binds]);
   return lines;
 }
 
-/** Rounded down, so that no slack is promised that is not there. */
-const tenths = (value: number): string => (Math.floor(value * 10 + 1e-9) / 10).toFixed(1);
+/** Slack beyond which the layout says no more. */
+const AMPLE_MM = 20;
 
-const DIMENSION = { rim: 'rim', handle: 'handle', handleWidth: 'width of handle', height: 'height', depth: 'depth' } as const;
-
-const BINDS = {
-  opening: 'The opening of the compartments sets the number.',
-  height: 'The height of the rack sets the number.',
-  neighbour: 'Neighbours keep one more piece out.',
-  wall: 'The walls keep one more piece out.',
-  mass: 'The mass of the loaded rack sets the number.',
-  kind: 'This kind of rack does not take this kind of piece.',
-} as const;
-
-const PATTERN = {
-  grid: 'In a grid',
-  staggered: 'In staggered rows',
-  turned: 'Every second row turned about',
-  compartments: 'One a compartment',
-  'on edge': 'On edge between the pegs',
-  loose: 'Loose in the basket, drawn in order to show their number',
-} as const;
-
-function patternText(layout: RackLayout, vessel: Vessel): string {
-  const pattern = PATTERN[layout.pattern];
+function patternText(layout: RackLayout, vessel: Vessel, say: Words['charts']['drawing']): string {
+  const pattern = say.pattern[layout.pattern];
   if ((vessel.handleMm ?? 0) <= 0) return `${pattern}.`;
   const angle = layout.angleDeg % 90;
-  return `${pattern}, handles ${angle === 0 ? 'straight' : `at ${mm(Math.round(angle * 10) / 10)}°`}.`;
+  return say.handles(pattern, angle === 0 ? null : mm(Math.round(angle * 10) / 10));
 }

@@ -31,7 +31,5 @@ export const rackWords = {
   shapesMoved: (name: string, rack: string): string => `${name}, wider, no longer goes in its rack and is washed in: ${rack}.`,
   shapesPartFull: (fill: string): string => `Racks go ${fill} full in this house: while part loads leave after their wait, a wider cup takes hardly more of them, and a rack that fills with fewer may even leave sooner. Shape tells once racks fill.`,
   asTheyAre: 'as they are', wider: (mm: number): string => `${mm} mm wider`,
-  shapesChart: (mm: number, more: number, minutes: number): string =>
-    `Cups ${mm} mm wider: ${more === 0 ? 'as many' : `${Math.abs(more)} ${more > 0 ? 'more' : 'fewer'}`} to buy, ${minutes === 0 ? 'as much handling a day' : `${Math.abs(minutes)} min ${minutes > 0 ? 'more' : 'less'} handling a day`}`,
   shapesAxis: { pieces: 'cups to buy', racks: 'racks washed a day', full: 'racks of cups a day, were every rack full', minutes: 'minutes of handling a day' },
 };

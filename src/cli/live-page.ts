@@ -1,0 +1,21 @@
+/** The page's programs, as the build left them beside the command. */
+import { readdir, readFile } from 'node:fs/promises';
+import type { GivenScenario, LivePage, Template } from '../report/html-live.js';
+import { version } from './version.js';
+
+/** @param scenario null: the blank letter, with the examples to begin from */
+export async function livePage(scenario: GivenScenario | null): Promise<LivePage> {
+  const programs = JSON.parse(await readFile(new URL('./page.json', import.meta.url), 'utf8')) as Pick<LivePage, 'script' | 'scriptHash' | 'engine'>;
+  return { ...programs, given: { version, scenario, templates: scenario === null ? await templates() : [] } };
+}
+
+async function templates(): Promise<Template[]> {
+  const folder = new URL('../scenarios/', import.meta.url);
+  const names = (await readdir(folder)).filter((name) => /\.ya?ml$/.test(name)).sort();
+  return Promise.all(
+    names.map(async (fileName) => {
+      const text = await readFile(new URL(fileName, folder), 'utf8');
+      return { fileName, name: /^name: *"?([^"\n]*)/m.exec(text)?.[1] ?? fileName, text };
+    }),
+  );
+}

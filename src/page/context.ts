@@ -1,0 +1,24 @@
+/** The page's own things, for its islands: what is known, what can be done, how it is worded. */
+import { createContext } from 'preact';
+import { useContext, useEffect, useState } from 'preact/hooks';
+import { formatsFor, type Formats } from '../report/format.js';
+import type { Words } from '../report/words.js';
+import type { Actions } from './actions.js';
+import type { PageState, Store } from './store.js';
+
+export interface Page {
+  readonly store: Store;
+  readonly actions: Actions;
+  readonly words: Words;
+}
+
+export const PageContext = createContext<Page | null>(null);
+
+export function usePage(): Page & { state: PageState; formats: Formats } {
+  const page = useContext(PageContext);
+  if (page === null) throw new Error('an island outside the page');
+  const [state, setState] = useState(page.store.state);
+  useEffect(() => page.store.subscribe(() => setState(page.store.state)), [page]);
+  const { view } = state;
+  return { ...page, state, formats: formatsFor({ locale: state.look.locale ?? view?.locale ?? 'en', currency: view?.currency ?? 'EUR', openingMinute: view?.openingMinute ?? null }) };
+}

@@ -1,0 +1,166 @@
+/** What each ask is answered with. */
+import { cautionsFor } from '../../report/cautions.js';
+import type { Chart } from '../../report/charts/chart-table.js';
+import { letterCharts } from '../../report/charts/letter-charts.js';
+import type { ReportContext } from '../../report/context.js';
+import { contextOf } from '../../report/context-of.js';
+import { letterParts, type LetterPart } from '../../report/html.js';
+import { riskCurves } from '../../report/risk-curves.js';
+import { orderWorkbook } from '../../report/sections/order-workbook.js';
+import { nameOf } from '../../quantities/name.js';
+import type { Answer } from '../../study/answer.js';
+import { compile } from '../../study/compile.js';
+import { walkDay } from '../../study/day-walk.js';
+import { editScenario, EditRefused, type Edit } from '../../study/edit-scenario.js';
+import { formsOf } from '../../study/input-forms.js';
+import { problem, type Problem } from '../../study/problems.js';
+import { piecesPerRackOf } from '../../study/rack-geometry.js';
+import { readScenario } from '../../study/read-scenario.js';
+import { scenarioStudy } from '../../study/scenario-study.js';
+import { valueAt } from '../../study/tree.js';
+import { walkLayouts } from '../../study/walk-layouts.js';
+import type { Asked, Mistake, Reply, Request, View } from '../messages.js';
+import { drawnCharts } from './drawn.js';
+import { answers, orderOf, type Inquiry, type Opened } from './questions.js';
+import { sharingRunner } from './shared-days.js';
+
+export interface Engine {
+  version: string;
+  neighbour: MessagePort | null;
+}
+
+type Say = (reply: Reply) => void;
+
+/** Days of a quick answer: enough to see which way a change goes, told as provisional. */
+const QUICK = { days: 200, certifyOn: 200 } as const;
+const QUICK_AT_STOCK = { days: 400 } as const;
+const DAYS_WATCHED = 300;
+
+export async function answerAsk(engine: Engine, request: Exclude<Request, { kind: 'join' | 'stop' }>, wanted: () => boolean, say: Say): Promise<void> {
+  switch (request.kind) {
+    case 'forms':
+      return forms(engine, request, say);
+    case 'warm':
+      return warm(engine, request);
+    case 'quick':
+      return quick(engine, request.asked, request.edits, say);
+    case 'sure':
+      return sure(engine, request, wanted, say);
+    case 'walk':
+      return walk(request, say);
+    case 'question':
+      return question(engine, request, wanted, say);
+    case 'workbook':
+      return workbook(engine, request.asked, wanted, say);
+  }
+}
+
+function opened({ text, fileName }: Asked, say: Say): Opened | null {
+  const read = readScenario(text, fileName, { piecesPerRack: piecesPerRackOf });
+  if (read.ok) return read;
+  say({ kind: 'mistakes', mistakes: read.problems.map(mistakeOf) });
+  return null;
+}
+
+function changed(text: string, edits: readonly Edit[], say: Say): string | null {
+  if (edits.length === 0) return text;
+  try {
+    return editScenario(text, edits);
+  } catch (error) {
+    if (!(error instanceof EditRefused)) throw error;
+    say({ kind: 'mistakes', mistakes: error.flaws.map((flaw) => mistakeOf(problem(flaw, '', { line: 1, column: 1 }))) });
+    return null;
+  }
+}
+
+const mistakeOf = ({ path, line, message }: Problem): Mistake => ({ path, line, message });
+
+function forms({ version }: Engine, { asked, sent }: Extract<Request, { kind: 'forms' }>, say: Say): void {
+  const read = opened(asked, say);
+  if (read === null) return;
+  const stock = Object.entries(read.scenario.ware).map(([id, ware]) => ({ id, name: nameOf(id, ware), pieces: sent.pieces[id] ?? 0 }));
+  say({ kind: 'view', view: viewOf(read, contextFor(read, asked, version), stock, asked.options.stock !== undefined, sent.tightest, null) });
+  say({ kind: 'text', text: asked.text, groups: formsOf(read) });
+}
+
+async function question(engine: Engine, { asked, question: one }: Extract<Request, { kind: 'question' }>, wanted: () => boolean, say: Say): Promise<void> {
+  const inquiry = inquiryOf(engine, asked, wanted, say);
+  if (inquiry !== null) say({ kind: 'section', html: await answers[one](inquiry) });
+}
+
+async function workbook(engine: Engine, asked: Asked, wanted: () => boolean, say: Say): Promise<void> {
+  const inquiry = inquiryOf(engine, asked, wanted, say);
+  if (inquiry !== null) say({ kind: 'file', bytes: await orderWorkbook((await orderOf(inquiry)).sheet) });
+}
+
+function inquiryOf({ version, neighbour }: Engine, asked: Asked, wanted: () => boolean, say: Say): Inquiry | null {
+  const read = opened(asked, say);
+  return read && { read, asked, context: contextFor(read, asked, version), runner: sharingRunner(neighbour, wanted, (days) => say({ kind: 'progress', days })) };
+}
+
+function walk({ asked, day, stock }: Extract<Request, { kind: 'walk' }>, say: Say): void {
+  const read = opened(asked, say);
+  if (read === null) return;
+  const model = compile(read.scenario, piecesPerRackOf);
+  const pieces = model.ware.map(({ id }) => stock[id] ?? 0);
+  say({ kind: 'walk', walk: walkDay({ model, seed: asked.options.seed ?? read.scenario.seed, day, stock: pieces, listed: asked.options.listed ?? null }), layouts: walkLayouts(read.scenario) });
+}
+
+async function warm(engine: Engine, { asked, pictures }: Extract<Request, { kind: 'warm' }>): Promise<void> {
+  const nobody = (): void => {};
+  if (pictures) await sure(engine, { kind: 'sure', asked: { ...asked, options: { ...asked.options, days: 300 } }, pictures: true }, () => true, nobody);
+  else for (let time = 0; time < 3; time += 1) await quick(engine, asked, [], nobody);
+}
+
+async function quick({ version }: Engine, asked: Asked, edits: readonly Edit[], say: Say): Promise<void> {
+  const text = changed(asked.text, edits, say);
+  if (text === null) return;
+  const read = opened({ ...asked, text }, say);
+  if (read === null) return;
+  const { days: _, ...options } = asked.options;
+  const few = options.listed !== undefined ? {} : options.stock === undefined ? QUICK : QUICK_AT_STOCK;
+  const { answer } = await scenarioStudy(read, sharingRunner(null, () => true), { ...options, ...few });
+  const context = contextFor(read, asked, version);
+  const parts = letterParts({ answer, context, charts: [], inputs: [], cautions: [], version });
+  say({ kind: 'answer', certified: false, view: viewOfAnswer(read, answer, context), parts: { heading: parts.heading, lead: parts.lead, order: parts.order, mind: parts.mind, rush: parts.rush }, json: null });
+  say({ kind: 'text', text, groups: formsOf(read) });
+}
+
+async function sure({ version, neighbour }: Engine, { asked, pictures }: Extract<Request, { kind: 'sure' }>, wanted: () => boolean, say: Say): Promise<void> {
+  const read = opened(asked, say);
+  if (read === null) return;
+  const runner = sharingRunner(neighbour, wanted, (days) => say({ kind: 'progress', days }));
+  const { answer, risk, watch } = await scenarioStudy(read, runner, asked.options);
+  const context = contextFor(read, asked, version);
+  const { heading, lead, order, mind, rush, cautions, inputs, method, colophon } = letterParts({ answer, context, charts: [], inputs: context.inputs, cautions: cautionsFor(context), version });
+  say({ kind: 'answer', certified: true, view: viewOfAnswer(read, answer, context), parts: { heading, lead, order, mind, rush, cautions, inputs, method, colophon }, json: null });
+  if (!pictures) return;
+  const whole: Answer = { ...answer, evidence: watch(DAYS_WATCHED) };
+  const html = await picturesHtml(whole, context, letterCharts(whole, context, riskCurves(whole, risk)), version);
+  say({ kind: 'pictures', html, json: `${JSON.stringify(whole, null, 1)}\n` });
+}
+
+async function picturesHtml(answer: Answer, context: ReportContext, charts: readonly Chart[], version: string): Promise<string> {
+  return letterParts({ answer, context, charts: await drawnCharts(charts), inputs: [], cautions: [], version })['pictures' satisfies LetterPart];
+}
+
+function contextFor(read: Opened, { look }: Asked, version: string): ReportContext {
+  const context = contextOf(read.scenario, read.inputs, version, piecesPerRackOf, look.units);
+  return { ...context, ...(look.locale === null ? {} : { locale: look.locale }) };
+}
+
+const viewOfAnswer = (read: Opened, answer: Answer, context: ReportContext): View =>
+  viewOf(read, context, answer.stock.map(({ ware, name, pieces }) => ({ id: ware, name, pieces })), answer.rushLevel !== undefined, answer.tightest, answer.days);
+
+const viewOf = ({ scenario, raw }: Opened, context: ReportContext, ware: View['ware'], stockGiven: boolean, { day, ware: scarcest }: View['tightest'], days: View['days']): View => ({
+  name: scenario.name,
+  currency: context.currency,
+  locale: context.locale,
+  openingMinute: context.openingMinute,
+  ware,
+  stockGiven,
+  tightest: { day, ware: scarcest },
+  machines: Array.isArray(scenario.washing.machines) ? (valueAt(raw, ['washing', 'machines']) as unknown[]) : null,
+  days,
+  has: { alternatives: Object.keys(scenario.alternatives ?? {}).length > 0, suit: scenario.suit !== undefined },
+});

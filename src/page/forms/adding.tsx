@@ -1,0 +1,112 @@
+/** A drink, ware or a machine more, or one less. */
+import { useEffect, useRef, useState } from 'preact/hooks';
+import type { Words } from '../../report/words.js';
+import type { Edit } from '../../study/edit-scenario.js';
+import type { Addition } from '../../study/input-forms.js';
+import { additionOf } from './edit-of.js';
+
+export interface AddThingProps {
+  readonly adds: Addition;
+  readonly words: Words;
+  onAdd(edit: Edit): void;
+}
+
+export function AddThing({ adds, words, onAdd }: AddThingProps) {
+  const say = words.forms;
+  const { thing, classes } = adds;
+  const [name, setName] = useState('');
+  const [choice, setChoice] = useState(classes[0]?.id ?? '');
+  const [wrong, setWrong] = useState(false);
+  const title = { drink: say.addDrink, ware: say.addWare, machine: say.addMachine }[thing];
+  const id = `add-${thing}`;
+  const add = (event: Event): void => {
+    event.preventDefault();
+    const nameless = thing !== 'machine' && name.trim() === '';
+    setWrong(nameless);
+    if (nameless || choice === '') return;
+    onAdd(additionOf(adds, name, choice));
+    setName('');
+  };
+  return (
+    <form onSubmit={add} novalidate>
+      <fieldset class="rests">
+        <legend>{title}</legend>
+        <div class="boxes">
+          {thing === 'machine' ? null : (
+            <div class="box">
+              <label for={`${id}-name`}>{say.newName}</label>
+              <input id={`${id}-name`} type="text" autocomplete="off" maxLength={60} value={name} aria-invalid={wrong} aria-describedby={`${id}-wrong`} onInput={(event) => setName(event.currentTarget.value)} />
+              <p id={`${id}-wrong`} class="wrong">
+                {wrong ? say.nameFirst : null}
+              </p>
+            </div>
+          )}
+          <div class="box">
+            <label for={`${id}-class`}>{thing === 'drink' ? say.servedIn : say.classLabel}</label>
+            <select id={`${id}-class`} value={choice} onChange={(event) => setChoice(event.currentTarget.value)}>
+              {classes.map((one) => (
+                <option key={one.id} value={one.id}>
+                  {one.name}
+                </option>
+              ))}
+            </select>
+            <p class="wrong" />
+          </div>
+          <div class="box">
+            <button type="submit">{say.add}</button>
+            <p class="wrong" />
+          </div>
+        </div>
+        {thing === 'drink' ? <p class="small">{say.newDrinkHint}</p> : null}
+      </fieldset>
+    </form>
+  );
+}
+
+export interface RemoveThingProps {
+  readonly name: string;
+  readonly words: Words;
+  onRemove(): void;
+}
+
+/** Asks before it takes something out; the question has the focus, and Escape keeps the thing. */
+export function RemoveThing({ name, words, onRemove }: RemoveThingProps) {
+  const say = words.forms;
+  const [asked, setAsked] = useState(false);
+  const keep = useRef<HTMLButtonElement>(null);
+  const first = useRef<HTMLButtonElement>(null);
+  const wasAsked = useRef(false);
+  useEffect(() => {
+    if (asked) keep.current?.focus();
+    else if (wasAsked.current) first.current?.focus();
+    wasAsked.current = asked;
+  }, [asked]);
+  if (!asked) {
+    return (
+      <p class="row">
+        <button type="button" ref={first} onClick={() => setAsked(true)}>
+          {say.remove(name)}
+        </button>
+      </p>
+    );
+  }
+  return (
+    <div role="group" aria-label={say.remove(name)} onKeyDown={(event) => event.key === 'Escape' && setAsked(false)}>
+      <p>{say.removeSure(name)}</p>
+      <p class="row">
+        <button type="button" ref={keep} onClick={() => setAsked(false)}>
+          {say.removeNo}
+        </button>
+        <button
+          type="button"
+          onClick={() => {
+            setAsked(false);
+            onRemove();
+          }}
+        >
+          {say.removeYes}
+        </button>
+      </p>
+    </div>
+  );
+}

@@ -1,0 +1,167 @@
+/** All inputs of the scenario, folded by group; drinks, ware and machines come and go. */
+import { useEffect, useState } from 'preact/hooks';
+import type { Units } from '../../quantities/us-units.js';
+import type { Words } from '../../report/words.js';
+import type { Edit } from '../../study/edit-scenario.js';
+import type { FieldMark, FormField, FormGroup, FormPart } from '../../study/input-forms.js';
+import { AddThing, RemoveThing } from './adding.js';
+import { FieldBox, MarkBoxes } from './field-box.js';
+import { labelOf, partName } from './labels.js';
+import { hasProblem, problemOf, problemsBeside, type FormProblem } from './problems.js';
+import { usePending } from './pending.js';
+
+export interface InputFormsProps {
+  readonly groups: readonly FormGroup[];
+  /** What is wrong with the last change; empty once it is taken. */
+  readonly problems: readonly FormProblem[];
+  readonly units: Units;
+  readonly words: Words;
+  /** All changes that are not yet taken, to be made together: shares of a menu only add up after the last of them. */
+  onEdit(edits: readonly Edit[]): void;
+}
+
+export function InputForms({ groups, problems, units, words, onEdit }: InputFormsProps) {
+  const say = words.forms;
+  const { waiting, epoch, change, drop } = usePending(groups, problems, onEdit);
+  const beside = waiting ? problemsBeside(groups, problems) : [];
+  const shared = { problems: waiting ? problems : [], units, words, onEdit: change };
+  return (
+    <div class="forms" key={epoch}>
+      <div role="alert">
+        {waiting ? (
+          <div class="waiting">
+            <p class="wrong">{say.waiting}</p>
+            <ul>
+              {beside.map(({ path, message }) => (
+                <li key={path + message} class="wrong">
+                  {path === '' ? message : `${path}: ${message}`}
+                </li>
+              ))}
+            </ul>
+            <button type="button" onClick={drop}>
+              {say.dropWaiting}
+            </button>
+          </div>
+        ) : null}
+      </div>
+      {groups.map((group) => (
+        <Group key={group.id} group={group} {...shared} />
+      ))}
+    </div>
+  );
+}
+
+interface SharedProps {
+  readonly problems: readonly FormProblem[];
+  readonly units: Units;
+  readonly words: Words;
+  onEdit(path: string, edit: Edit | null): void;
+}
+
+function Group({ group, ...shared }: SharedProps & { readonly group: FormGroup }) {
+  const say = shared.words.forms;
+  const isWrong = group.parts.some((part) => hasProblem(part, shared.problems));
+  const { open, toggle } = useFold(isWrong);
+  const marked = group.parts.flatMap(({ fields }) => fields).filter(({ mark }) => mark !== null);
+  const assumed = marked.filter(({ mark }) => mark!.basis === 'assumed').length;
+  const own = group.parts.filter(({ at }) => at.length === 0);
+  const things = group.parts.filter(({ at }) => at.length > 0);
+  const adds = group.adds;
+  return (
+    <details class="ask" open={open} onToggle={toggle}>
+      <summary>
+        {say.groups[group.id]}
+        {marked.length === 0 ? null : <small class="hint">{say.assumedOf(String(assumed), String(marked.length))}</small>}
+      </summary>
+      {open ? (
+        <div>
+          {own.map((part) => (
+            <Fields key="own" part={part} {...shared} />
+          ))}
+          {things.map((part) => (
+            <Thing key={part.at.join('.')} part={part} {...shared} />
+          ))}
+          {adds === null ? null : <AddThing adds={adds} words={shared.words} onAdd={(edit) => shared.onEdit(`${adds.at.join('.')} new`, edit)} />}
+        </div>
+      ) : null}
+    </details>
+  );
+}
+
+/** A fold that opens by itself when something in it is wrong. */
+function useFold(isWrong: boolean): { open: boolean; toggle(event: Event): void } {
+  const [open, setOpen] = useState(false);
+  useEffect(() => {
+    if (isWrong) setOpen(true);
+  }, [isWrong]);
+  return { open, toggle: (event) => setOpen((event.currentTarget as HTMLDetailsElement).open) };
+}
+
+/** A drink, a ware, a machine, a supplier. */
+function Thing({ part, ...shared }: SharedProps & { readonly part: FormPart }) {
+  const { open, toggle } = useFold(hasProblem(part, shared.problems));
+  const name = partName(part, shared.words);
+  return (
+    <details class="thing" open={open} onToggle={toggle}>
+      <summary>
+        <bdi>{name}</bdi>
+      </summary>
+      {open ? (
+        <div>
+          <Fields part={part} {...shared} />
+          {part.canGo ? <RemoveThing name={name} words={shared.words} onRemove={() => shared.onEdit(`${part.at.join('.')} gone`, { kind: 'remove', path: part.at })} /> : null}
+        </div>
+      ) : null}
+    </details>
+  );
+}
+
+/** The fields of a part: those that say something, then what could be said, folded. */
+function Fields({ part, ...shared }: SharedProps & { readonly part: FormPart }) {
+  const say = shared.words.forms;
+  const said = part.fields.filter(({ origin }) => origin !== 'none');
+  const unsaid = part.fields.filter(({ origin }) => origin === 'none');
+  const unsaidWrong = unsaid.some((field) => problemOf(field, shared.problems) !== null);
+  const { open, toggle } = useFold(unsaidWrong);
+  return (
+    <>
+      <div class="boxes">
+        {said.map((field) => (
+          <OneField key={field.path} field={field} part={part} {...shared} />
+        ))}
+      </div>
+      <Rests fields={said} part={part} {...shared} />
+      {unsaid.length === 0 ? null : (
+        <details class="more" open={open} onToggle={toggle}>
+          <summary>{say.moreFields(String(unsaid.length))}</summary>
+          {open ? (
+            <div class="boxes">
+              {unsaid.map((field) => (
+                <OneField key={field.path} field={field} part={part} {...shared} />
+              ))}
+            </div>
+          ) : null}
+        </details>
+      )}
+    </>
+  );
+}
+
+function OneField({ field, part, problems, units, words, onEdit }: SharedProps & { readonly field: FormField; readonly part: FormPart }) {
+  return <FieldBox field={field} label={labelOf(field, part, words)} problem={problemOf(field, problems)} units={units} words={words} prefix="all" onEdit={onEdit} />;
+}
+
+const isMarked = (field: FormField): field is FormField & { readonly mark: FieldMark } => field.mark !== null;
+
+/** What the values of a part rest on, folded. */
+function Rests({ fields, part, units, words, onEdit }: SharedProps & { readonly fields: readonly FormField[]; readonly part: FormPart }) {
+  const { open, toggle } = useFold(false);
+  const marked = fields.filter(isMarked);
+  if (marked.length === 0) return null;
+  return (
+    <details class="more" open={open} onToggle={toggle}>
+      <summary>{words.forms.restsSummary}</summary>
+      {open ? marked.map((field) => <MarkBoxes key={field.path} field={field} label={labelOf(field, part, words)} units={units} words={words} prefix="all" onEdit={onEdit} />) : null}
+    </details>
+  );
+}

@@ -1,0 +1,65 @@
+/** What a field is called: the words of its path, and which of several alike it is. */
+import { cleanText, shorten } from '../../report/clean-text.js';
+import type { Words } from '../../report/words.js';
+import type { FormField, FormPart } from '../../study/input-forms.js';
+
+type Path = readonly (string | number)[];
+
+/** Places whose next step is a name that somebody gave. */
+const maps = new Set([
+  'menu', 'ware', 'racks.owned', 'racks.families', 'racks.measures', 'supply.onHand', 'supply.losses', 'supply.suppliers', 'supply.suppliers.*.quotes', 'supply.saucers.fits', 'supply.takeaway.cups',
+  'supply.takeaway.lids', 'storage.onTop', 'storage.trigger', 'suit.papers', 'suit.ware', 'suit.drinks', 'suit.guests.instead', 'alternatives', 'alternatives.*.scale', 'guests.dwell.bySize',
+]);
+
+const NAME_LENGTH = 40;
+
+/** A path as words are kept by: * for a name, places in lists left out. */
+export function generalPath(at: Path): string {
+  let general = '';
+  for (const key of at) {
+    if (typeof key === 'number' || (general === 'washing.machines' && key === 'unlimited')) continue;
+    general = maps.has(general) ? `${general}.*` : general === '' ? key : `${general}.${key}`;
+  }
+  return general;
+}
+
+/** The words of a path; null where there are none. */
+export function wordsOf(at: Path, words: Words): string | null {
+  const general = generalPath(at);
+  if (Object.hasOwn(words.inputs, general)) return words.inputs[general]!;
+  const { labels, making, toTakeAway } = words.forms;
+  if (Object.hasOwn(labels, general)) return labels[general]!;
+  const last = String(at.at(-1));
+  if (at[0] !== 'suit' || !Object.hasOwn(making, last)) return null;
+  return at.includes('takeaway') ? toTakeAway(making[last]!) : making[last]!;
+}
+
+/** The names and places in a path that tell the field from its like within its part. */
+function whichOf(at: Path, owner: Path): string {
+  let general = '';
+  const found: string[] = [];
+  for (const [depth, key] of at.entries()) {
+    const isName = maps.has(general);
+    if (depth >= owner.length && (isName || typeof key === 'number')) found.push(typeof key === 'number' ? String(key + 1) : key);
+    if (typeof key !== 'number') general = isName ? `${general}.*` : general === '' ? key : `${general}.${key}`;
+  }
+  return found.map((one) => shorten(cleanText(one), NAME_LENGTH)).join(', ');
+}
+
+/** What a field is called within its part. */
+export function labelOf({ at, path }: Pick<FormField, 'at' | 'path'>, part: Pick<FormPart, 'at'>, words: Words): string {
+  const label = wordsOf(at, words) ?? cleanText(path);
+  const which = whichOf(at, part.at);
+  return which === '' ? label : words.forms.whichOf(label, which);
+}
+
+/** The word of a choice. */
+export const choiceWord = ({ word, name }: { readonly word: string; readonly name?: string }, words: Words): string =>
+  name === undefined ? (Object.hasOwn(words.forms.choices, word) ? words.forms.choices[word]! : word) : shorten(cleanText(name), NAME_LENGTH);
+
+/** A part's name, shortened; a machine without one goes by its number. */
+export const partName = ({ name, at }: Pick<FormPart, 'name' | 'at'>, words: Words): string => {
+  const number = typeof at.at(-1) === 'number' ? String(Number(at.at(-1)) + 1) : null;
+  const clean = shorten(cleanText(name), NAME_LENGTH);
+  return number === null ? clean : clean === '' ? words.forms.unnamed(number) : `${number}. ${clean}`;
+};

@@ -1,0 +1,26 @@
+/** Which box a problem belongs to. */
+import type { FormField, FormGroup, FormPart } from '../../study/input-forms.js';
+
+export interface FormProblem {
+  /** Dotted path of the scenario; '' for the whole file. */
+  readonly path: string;
+  readonly line: number;
+  readonly message: string;
+}
+
+const isBelow = (path: string, owner: string): boolean => path === owner || (path.startsWith(owner) && (path[owner.length] === '.' || path[owner.length] === '['));
+
+/** The problems of a field: at its path or within its value. null: none. */
+export function problemOf(field: Pick<FormField, 'path'>, problems: readonly FormProblem[]): string | null {
+  const own = problems.filter(({ path }) => path !== '' && isBelow(path, field.path));
+  return own.length === 0 ? null : [...new Set(own.map(({ message }) => message))].join('. ');
+}
+
+/** Whether any field of the part has a problem, or the part as a whole. */
+export const hasProblem = (part: FormPart, problems: readonly FormProblem[]): boolean => part.fields.some((field) => problemOf(field, problems) !== null);
+
+/** Problems that no single box has: sums of shares, times that do not fit each other. */
+export function problemsBeside(groups: readonly FormGroup[], problems: readonly FormProblem[]): readonly FormProblem[] {
+  const paths = groups.flatMap(({ parts }) => parts.flatMap(({ fields }) => fields.map(({ path }) => path)));
+  return problems.filter(({ path }) => path === '' || !paths.some((one) => isBelow(path, one)));
+}

@@ -1,0 +1,65 @@
+/** What else can be asked of the letter: each is worked out when it is unfolded. */
+import { useEffect, useRef, useState } from 'preact/hooks';
+import { usePage } from '../context.js';
+import { fillElement } from '../letter.js';
+import type { Question, View } from '../messages.js';
+
+const QUESTIONS: readonly { readonly question: Exclude<Question, 'cards'>; readonly asked: (view: View) => boolean }[] = [
+  { question: 'alternatives', asked: ({ has }) => has.alternatives },
+  { question: 'map', asked: ({ machines }) => machines !== null },
+  { question: 'moves', asked: () => true },
+  { question: 'racks', asked: () => true },
+  { question: 'suit', asked: ({ has }) => has.suit },
+  { question: 'order', asked: () => true },
+];
+
+export function Questions() {
+  const { state, words } = usePage();
+  const { view } = state;
+  if (view === null) return null;
+  return (
+    <section>
+      <h2>{words.page.questionsHead}</h2>
+      {QUESTIONS.filter(({ asked }) => asked(view)).map(({ question }) => (
+        <Asked key={question} question={question} />
+      ))}
+    </section>
+  );
+}
+
+function Asked({ question }: { readonly question: Exclude<Question, 'cards'> }) {
+  const { words, actions, formats } = usePage();
+  const [open, setOpen] = useState(false);
+  const [days, setDays] = useState<number | null>(null);
+  const [fault, setFault] = useState<string | null>(null);
+  const place = useRef<HTMLDivElement>(null);
+  useEffect(() => {
+    if (!open) return;
+    setDays(0);
+    actions.openQuestion(question, (reply) => {
+      if (reply.kind === 'progress') setDays((before) => (before ?? 0) + reply.days);
+      if (reply.kind === 'fault') setFault(reply.message);
+      if (reply.kind === 'mistakes') setFault(reply.mistakes.map(({ message }) => message).join('; '));
+      if (reply.kind === 'section' && place.current !== null) {
+        fillElement(place.current, reply.html);
+        setDays(null);
+        setFault(null);
+      }
+    });
+    return () => actions.closeQuestion(question);
+  }, [open]);
+  return (
+    <details class="ask" id={`ask-${question}`} onToggle={(event) => setOpen(event.currentTarget.open)}>
+      <summary>{words.page.ask[question]}</summary>
+      <p role="status" class="small">
+        {open && days !== null ? words.page.workingDays(formats.count(days)) : ''}
+      </p>
+      {fault === null ? null : (
+        <p role="alert" class="wrong">
+          {fault}
+        </p>
+      )}
+      <div ref={place} />
+    </details>
+  );
+}

@@ -1,0 +1,67 @@
+/** The page: the letter wakes up. What it needs is in the document; nothing is fetched. */
+import { render, type ComponentType } from 'preact';
+import type { Given } from '../report/html-live.js';
+import { english } from '../report/words.js';
+import { Actions } from './actions.js';
+import { PageContext, type Page } from './context.js';
+import { startEngines } from './engines.js';
+import { Files } from './islands/files.js';
+import { Head, Sender } from './islands/head.js';
+import { Pieces } from './islands/pieces.js';
+import { Questions } from './islands/questions.js';
+import { Start } from './islands/start.js';
+import { Status } from './islands/status.js';
+import { WalkThrough } from './islands/walk-through.js';
+import { addPictureTools } from './picture-tools.js';
+import { orderFor } from './reading-order.js';
+import { Store, type Reader } from './store.js';
+
+const islands: Readonly<Record<string, ComponentType>> = { head: Head, sender: Sender, start: Start, status: Status, pieces: Pieces, questions: Questions, walk: WalkThrough, files: Files };
+
+const textOf = (id: string): string => document.getElementById(id)?.textContent ?? '';
+
+async function wake(): Promise<void> {
+  const given = JSON.parse(textOf('given')) as Given;
+  const { scenario, version } = given;
+  const store = new Store({
+    given,
+    fileName: scenario?.fileName ?? 'cafe.yaml',
+    text: scenario?.text ?? '',
+    options: scenario?.options ?? {},
+    look: given.look ?? { units: 'metric', locale: null },
+    reader: readerOf(location.hash.slice(1)) ?? readerOf(given.reader) ?? 'owner',
+    sender: given.sender ?? { name: '', logo: null },
+    phase: scenario === null ? 'blank' : 'as-sent',
+    progress: 0,
+    view: null,
+    groups: [],
+    mistakes: [],
+    fault: null,
+    json: null,
+  });
+  const engines = await startEngines(textOf('engine'), version);
+  const page: Page = { store, actions: new Actions(store, engines), words: english };
+  for (const element of document.querySelectorAll<HTMLElement>('[data-island]')) {
+    const Island = islands[element.dataset['island'] ?? ''];
+    if (Island === undefined) continue;
+    render(
+      <PageContext.Provider value={page}>
+        <Island />
+      </PageContext.Provider>,
+      element,
+    );
+  }
+  for (const part of document.querySelectorAll<HTMLElement>('[data-part]')) addPictureTools(part, english);
+  orderFor(store.state.reader);
+  let { reader } = store.state;
+  store.subscribe(() => {
+    if (store.state.reader !== reader) orderFor((reader = store.state.reader));
+  });
+  await page.actions.begin();
+  document.documentElement.dataset['ready'] = '';
+}
+
+/** `letter.html#trainer` opens as the trainer reads it. */
+const readerOf = (word: string | undefined): Reader | null => (word === 'owner' || word === 'consultant' || word === 'trainer' ? word : null);
+
+void wake();

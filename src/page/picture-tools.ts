@@ -1,0 +1,33 @@
+/** Under each picture of the letter: take it along as a drawing or as dots, and its figures as a table. */
+import { safeCell } from '../report/charts/picture-files.js';
+import { standaloneSvg } from '../report/charts/standalone-svg.js';
+import type { Words } from '../report/words.js';
+import { asPng, save } from './saving.js';
+
+export function addPictureTools(within: HTMLElement, words: Words): void {
+  for (const section of within.querySelectorAll<HTMLElement>('.beside')) {
+    const figure = section.querySelector('figure');
+    const svg = figure?.querySelector('svg');
+    if (figure === null || svg === null || svg === undefined || figure.querySelector('.tools') !== null) continue;
+    const title = section.querySelector('h3')?.textContent ?? '';
+    const tools = document.createElement('div');
+    tools.className = 'tools';
+    const button = (label: string, act: () => void): void => {
+      const one = document.createElement('button');
+      one.type = 'button';
+      one.textContent = label;
+      one.setAttribute('aria-label', `${label}: ${title}`);
+      one.onclick = act;
+      tools.append(one);
+    };
+    const drawing = (): string => standaloneSvg(svg.outerHTML);
+    button(words.page.pictureSvg, () => save(`${section.id}.svg`, 'image/svg+xml', drawing()));
+    button(words.page.picturePng, () => void asPng(drawing()).then((blob) => save(`${section.id}.png`, 'image/png', blob)));
+    const table = section.querySelector('table');
+    if (table !== null) button(words.page.tableCsv, () => save(`${section.id}.csv`, 'text/csv', tableCsv(table)));
+    figure.append(tools);
+  }
+}
+
+/** RFC 4180, the figures as they are shown. */
+const tableCsv = (table: HTMLTableElement): string => [...table.rows].map((row) => `${[...row.cells].map((cell) => safeCell(cell.textContent ?? '')).join(',')}\r\n`).join('');

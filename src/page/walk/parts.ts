@@ -1,0 +1,23 @@
+/** What every part of the picture is drawn with. */
+import { cleanText, shorten } from '../../report/clean-text.js';
+import type { Formats } from '../../report/format.js';
+import type { Words } from '../../report/words.js';
+import type { DayWalk } from '../../study/day-walk.js';
+import type { Layouts } from './marks.js';
+
+export interface View {
+  /** Number of the ware that is followed, or ALL. */
+  readonly follow: number;
+  readonly name: (ware: number) => string;
+  readonly layouts: Layouts;
+  readonly words: Words;
+  readonly formats: Formats;
+}
+
+/** Names for people; a ware without one goes by its id. */
+export const namer =
+  (walk: DayWalk, names: Readonly<Record<string, string>>) =>
+  (ware: number): string => {
+    const id = walk.wares[ware]!;
+    return shorten(cleanText(Object.hasOwn(names, id) ? names[id]! : id), 40);
+  };

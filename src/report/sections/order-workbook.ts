@@ -1,0 +1,11 @@
+/** The order sheet as the bytes of an XLSX file, where there is no file system: in a page or its worker. */
+import write from 'write-excel-file/universal';
+import type { OrderSheet } from '../../ordering/order-sheet.js';
+import { orderSheetXlsx } from '../../ordering/order-sheet-xlsx.js';
+
+/** The same sheets, cells and formulas as the command line writes. */
+export async function orderWorkbook(sheet: OrderSheet): Promise<Uint8Array<ArrayBuffer>> {
+  const { sheets, features } = orderSheetXlsx(sheet);
+  const blob = await write(sheets as never, { features: features as never }).toBlob();
+  return new Uint8Array(await blob.arrayBuffer());
+}

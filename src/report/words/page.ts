@@ -1,0 +1,115 @@
+/** Words of the page around the letter: what the reader can change, ask and take along. */
+export const pageWords = {
+  blankName: 'a café',
+  blankHeading: 'A letter that is yet to be written',
+  blankLead: 'How many cups, glasses, saucers and spoons does the café need? Say a few things about it, and this letter answers.',
+
+  // At the head.
+  readAs: 'Read this letter as',
+  readers: { owner: 'owner', consultant: 'consultant', trainer: 'trainer' },
+  unitsLabel: 'Lengths and weights in',
+  units: { metric: 'mm, ml, g', us: 'in, fl oz, lb' },
+  localeLabel: 'Numbers and money as written in',
+  localeOfScenario: 'as the scenario says',
+  lookSummary: 'How this letter is written',
+  senderLabel: 'Your name or firm, for the head of the letter',
+  logoLabel: 'Your logo (PNG, JPEG or SVG, at most 200 kB)',
+  logoTooLarge: 'This picture is larger than 200 kB; take a smaller one.',
+  logoNone: 'This file is no PNG, JPEG or SVG picture.',
+  logoRemove: 'Take the logo off',
+  logoAlt: 'Logo of the sender',
+
+  // How far the answer has come.
+  asSent: 'This is the answer as it was sent. Change a number below and it is worked out again, here, without any network.',
+  starting: 'Getting the engine ready …',
+  working: 'Working it out …',
+  provisional: (days: string, fresh: string): string => `Provisional: chosen on ${days} simulated days, tried on ${fresh} others. The certified answer follows.`,
+  provisionalAtStock: (days: string): string => `Provisional: tried on ${days} simulated days. The answer on more days follows.`,
+  progress: (days: string): string => `${days} days run so far.`,
+  certified: (days: string, fresh: string): string => `Worked out here: chosen on ${days} simulated days, tried on ${fresh} fresh ones.`,
+  certifiedAtStock: (days: string): string => `Worked out here: this stock tried on ${days} simulated days.`,
+  older: 'Being drawn anew …',
+  mistakesHead: 'This cannot be worked out yet. The answer above is that before the change.',
+  mistakeAt: (line: string, path: string): string => `Line ${line}${path === '' ? '' : `, ${path}`}`,
+  fault: (message: string): string => `Something went wrong on our side: ${message}. What you typed is kept; change a number to try again.`,
+
+  // The boxes under the sentence.
+  boxesHead: 'What if it were otherwise?',
+  boxesIntro: 'Type another value, or use the arrow keys; the answer follows.',
+  machines: 'Washing machines',
+  moves: (swing: string): string => `moves the cost by up to ${swing}`,
+  backToSent: 'Back to the letter as sent',
+
+  // Pieces.
+  piecesHead: 'What if you bought other numbers?',
+  piecesIntro: 'Type the pieces you have, or would rather buy; the letter then says how safe that is.',
+  piecesOf: (name: string): string => `Pieces of ${name}`,
+  piecesWrong: (most: string): string => `A whole number from 0 to ${most}, please. The answer is still that before.`,
+  piecesBack: 'Back to the numbers needed',
+
+  // Further questions.
+  questionsHead: 'Ask more of this letter',
+  ask: {
+    moves: 'What moves the order most, and what to measure first',
+    alternatives: 'What would beat it: another machine, habit or shape',
+    map: 'What one more machine or rack is worth in cups',
+    racks: 'How the ware fills the racks',
+    suit: 'Which vessel for which drink and guest',
+    order: 'The order: cartons, freight, spares until the next delivery',
+  },
+  workingDays: (days: string): string => `Working it out: ${days} days run so far.`,
+
+  walkHead: 'Walk through a day on the floor',
+
+  // Files.
+  filesHead: 'Take it along',
+  filesIntro: 'Everything stays on this machine: nothing is sent anywhere.',
+  openScenario: 'Open a scenario file (YAML or JSON)',
+  tooLarge: 'This file is larger than 1 MB; is it a scenario?',
+  saveScenario: 'Save the scenario',
+  saveAnswer: 'Save the answer (JSON)',
+  saveLetter: 'Save this letter',
+  saveWorkbook: 'Save the order sheet (XLSX)',
+  print: 'Print this letter',
+  pictureSvg: 'Save as SVG',
+  picturePng: 'Save as PNG',
+  tableCsv: 'Save the figures as CSV',
+
+  // Beginning.
+  startHead: 'Begin',
+  startWith: 'Begin with an example',
+  startAnswers: 'Or say a few things about the café',
+  startButton: 'Write the letter',
+  startName: 'My café',
+  startDrinks: {
+    espresso: 'Espresso',
+    'flat-white': 'Flat white',
+    cappuccino: 'Cappuccino',
+    latte: 'Latte',
+    'black-coffee': 'Black coffee',
+    tea: 'Tea',
+    'hot-chocolate': 'Hot chocolate',
+    'iced-coffee': 'Iced coffee',
+    juice: 'Juice',
+  } as Readonly<Record<string, string>>,
+  start: {
+    name: 'What is the place called?',
+    seats: 'How many seats?',
+    guests: 'Guests in the busiest hour, those who take their drink along included',
+    from: 'The rush begins at',
+    to: 'and ends at',
+    stay: 'Share of guests who stay in',
+    menu: 'Drinks on the menu',
+    currency: 'Currency (three letters)',
+    staffHour: 'What an hour of staff costs',
+  },
+
+  // Cards.
+  cardsHead: 'Cards for the staff',
+  cardsIntro: 'One page each, to hang beside the machine. They say what this letter found.',
+  cardsShow: 'Show the cards',
+  paper: 'Paper',
+  papers: { a4: 'A4', letter: 'US Letter' },
+  cardPrint: (title: string): string => `Print the ${title}`,
+  cardsPrint: 'Print all cards',
+};

@@ -1,0 +1,139 @@
+/** WCAG 2.2 AA by an automated audit, and everything by the keyboard alone. */
+import axe from 'axe-core';
+import type { Browser, BrowserContextOptions, Page } from 'playwright-core';
+import { afterAll, beforeAll, describe, expect, it } from 'vitest';
+import { certified, launchHere, letterPath, openLetter } from './letter.js';
+
+let browser: Browser;
+beforeAll(async () => {
+  browser = await launchHere();
+});
+afterAll(() => browser.close());
+
+const LEVELS = ['wcag2a', 'wcag2aa', 'wcag21a', 'wcag21aa', 'wcag22aa'];
+
+/** @returns each violation with the places it is found in, and how many rules were held against the page */
+async function audit(page: Page): Promise<{ violations: string[]; passes: number }> {
+  // Through the debugger's door: the page's own policy lets no other script in.
+  await page.evaluate(axe.source);
+  return page.evaluate(async (values) => {
+    const { violations, passes } = await (globalThis as unknown as { axe: typeof axe }).axe.run(document, { runOnly: { type: 'tag', values } });
+    return { passes: passes.length, violations: violations.map(({ id, nodes }) => `${id}: ${nodes.slice(0, 3).map(({ target, failureSummary }) => `${target.join(' ')} (${failureSummary ?? ''})`).join(' | ')}`) };
+  }, LEVELS);
+}
+
+const unfold = (page: Page): Promise<void> =>
+  page.evaluate(() => {
+    for (const fold of document.querySelectorAll('details')) fold.open = true;
+  });
+
+describe('the audit', () => {
+  it('finds a fault where there is one', async () => {
+    const { page, close } = await openLetter(browser, letterPath('1-commuter-bar.html'));
+    await page.evaluate(() => {
+      document.querySelector('main')!.insertAdjacentHTML('beforeend', '<input type="text"><p style="color:#ddd;background:#fff">pale</p>');
+    });
+    expect((await audit(page)).violations.map((one) => one.split(':')[0])).toEqual(['color-contrast', 'label']);
+    await close();
+  });
+
+  const wide = { width: 1200, height: 900 };
+  const phone = { width: 390, height: 844 };
+  const screens: readonly [string, string, BrowserContextOptions][] = [
+    ['the demo, light', '1-commuter-bar.html', { viewport: wide }],
+    ['the demo, dark', '1-commuter-bar.html', { viewport: wide, colorScheme: 'dark' }],
+    ['the demo on a phone', '1-commuter-bar.html', { viewport: phone }],
+    ['the demo on a phone, dark', '1-commuter-bar.html', { viewport: phone, colorScheme: 'dark' }],
+    ['as the consultant reads it', '1-commuter-bar.html#consultant', { viewport: wide }],
+    ['as the trainer reads it', '1-commuter-bar.html#trainer', { viewport: wide }],
+    ['hostile names', 'hostile.html', { viewport: phone }],
+    ['the blank letter', 'blank.html', { viewport: wide }],
+    ['the blank letter on a phone, dark', 'blank.html', { viewport: phone, colorScheme: 'dark' }],
+  ];
+  it.each(screens)('%s: no violation, folded or not, and nothing wider than the screen', async (_, name, options) => {
+    const { page, close } = await openLetter(browser, letterPath(name), options);
+    for (const open of [false, true]) {
+      if (open) await unfold(page);
+      await page.waitForTimeout(50);
+      const { violations, passes } = await audit(page);
+      expect(violations).toEqual([]);
+      expect(passes).toBeGreaterThan(10);
+      expect(await page.evaluate(() => document.documentElement.scrollWidth - document.documentElement.clientWidth)).toBeLessThanOrEqual(0);
+    }
+    await close();
+  });
+});
+
+/** The control that has the keyboard, and whether its outline can be seen. */
+const focused = (page: Page): Promise<{ name: string; number: string | null; outlined: boolean; inView: boolean }> =>
+  page.evaluate(() => {
+    const element = document.activeElement as HTMLElement;
+    const { outlineStyle, outlineWidth } = getComputedStyle(element);
+    const { top, bottom } = element.getBoundingClientRect();
+    return {
+      name: `${element.tagName.toLowerCase()} ${element.id || element.textContent?.trim().slice(0, 40)}`,
+      number: element.getAttribute('data-number'),
+      outlined: outlineStyle !== 'none' && Number.parseFloat(outlineWidth) >= 2,
+      inView: bottom > 0 && top < innerHeight,
+    };
+  });
+
+describe('the keyboard alone', () => {
+  it.each([['1-commuter-bar.html'], ['blank.html']])('%s: the tab key reaches every control, in the order of the page, each with an outline', async (name) => {
+    const { page, close } = await openLetter(browser, letterPath(name));
+    await unfold(page);
+    await page.waitForTimeout(300);
+    const count = await page.evaluate(() => {
+      const controls = [...document.querySelectorAll<HTMLElement>('a[href],button,input,select,textarea,summary,[tabindex="0"]')].filter((one) => !one.matches(':disabled,[tabindex="-1"]') && one.checkVisibility());
+      // Of radio buttons the tab key reaches the chosen one; the arrows do the rest.
+      const reached = controls.filter((one) => !(one instanceof HTMLInputElement && one.type === 'radio' && !one.checked));
+      reached.forEach((one, index) => one.setAttribute('data-number', String(index)));
+      return reached.length;
+    });
+    const order: number[] = [];
+    const pale: string[] = [];
+    for (let press = 0; press < count; press += 1) {
+      await page.keyboard.press('Tab');
+      const { name: control, number, outlined, inView } = await focused(page);
+      if (number !== null) order.push(Number(number));
+      if (!outlined || !inView) pale.push(control);
+    }
+    expect(pale).toEqual([]);
+    expect(order).toEqual(Array.from({ length: count }, (_, index) => index));
+    await close();
+  });
+
+  it('opens a fold, changes a box, chooses a reader', async () => {
+    const { page, close } = await openLetter(browser, letterPath('1-commuter-bar.html'));
+    const sentence = await page.locator('[data-part=lead]').innerText();
+    const to = async (selector: string): Promise<void> => {
+      for (let press = 0; press < 200; press += 1) {
+        if (await page.evaluate((wanted) => document.activeElement?.matches(wanted) === true, selector)) return;
+        await page.keyboard.press('Tab');
+      }
+      throw new Error(`the tab key never reached ${selector}`);
+    };
+    await to('#pieces > summary');
+    await page.keyboard.press('Enter');
+    await to('#pieces-medium-cup');
+    const before = Number(await page.locator('#pieces-medium-cup').inputValue());
+    await page.keyboard.press('ArrowDown');
+    expect(Number(await page.locator('#pieces-medium-cup').inputValue())).toBe(before - 1);
+    await certified(page);
+    expect(await page.locator('[data-part=lead]').innerText()).not.toBe(sentence);
+    expect(await page.evaluate(() => document.activeElement?.id), 'the answer takes the keyboard from nobody').toBe('pieces-medium-cup');
+    await page.keyboard.press('Shift+Tab');
+    await page.keyboard.press('Space');
+    expect(await page.locator('#pieces').evaluate((fold: HTMLDetailsElement) => fold.open)).toBe(false);
+
+    await page.evaluate(() => (document.activeElement as HTMLElement).blur());
+    await page.locator('input[name=reader]:checked').focus();
+    const firstPart = (): Promise<string | undefined> => page.evaluate(() => [...document.querySelectorAll<HTMLElement>('main > section[data-part]')].find((one) => one.checkVisibility() && one.textContent !== '')?.dataset['part']);
+    const asOwner = await firstPart();
+    await page.keyboard.press('ArrowDown');
+    await page.keyboard.press('ArrowDown');
+    expect(await page.evaluate(() => document.activeElement?.parentElement?.textContent?.trim())).toBe('trainer');
+    expect(await firstPart()).not.toBe(asOwner);
+    await close();
+  });
+});

@@ -1,0 +1,39 @@
+/** Once before all tests of the page: the browser is unpacked, and the letters under test are written by the command. */
+import { mkdtempSync, rmSync, writeFileSync } from 'node:fs';
+import { tmpdir } from 'node:os';
+import { join } from 'node:path';
+import type { TestProject } from 'vitest/node';
+import { cuptide, root } from '../cli/run.js';
+import { hostileScenario } from './hostile.js';
+import { unpackBrowser, type Unpacked } from './unpack-browser.js';
+
+declare module 'vitest' {
+  export interface ProvidedContext {
+    readonly browser: Unpacked;
+    /** Holds 1-commuter-bar.html and .json, 2-brunch-room.html and .json, hostile.html and .json, blank.html. */
+    readonly letters: string;
+  }
+}
+
+export default async function setup(project: TestProject): Promise<() => void> {
+  const letters = mkdtempSync(join(tmpdir(), 'cuptide-letters-'));
+  const hostile = join(letters, 'hostile.yaml');
+  writeFileSync(hostile, hostileScenario());
+  const runs = [
+    ['report', join(root, 'scenarios/1-commuter-bar.yaml'), '--out', letters],
+    ['report', join(root, 'scenarios/2-brunch-room.yaml'), '--out', letters],
+    ['report', hostile, '--out', letters, '--days', '200'],
+    ['page', '--out', join(letters, 'blank.html')],
+  ];
+  for (const run of runs) {
+    const { status, err } = cuptide(run);
+    if (status !== 0) throw new Error(`cuptide ${run.join(' ')}: ${err}`);
+  }
+  const browser = await unpackBrowser();
+  project.provide('browser', browser);
+  project.provide('letters', letters);
+  return () => {
+    rmSync(letters, { recursive: true, force: true });
+    rmSync(browser.folder, { recursive: true, force: true });
+  };
+}

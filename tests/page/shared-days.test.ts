@@ -1,0 +1,48 @@
+/** Days shared between two engines are the days of one. */
+import { readFileSync } from 'node:fs';
+import fc from 'fast-check';
+import { describe, expect, it } from 'vitest';
+import { runDays, type RushTask } from '../../src/cafe/rush.js';
+import { serveDays, sharingRunner, Stopped } from '../../src/page/engine/shared-days.js';
+import { compile } from '../../src/study/compile.js';
+import { piecesPerRackOf } from '../../src/study/rack-geometry.js';
+import { readScenario } from '../../src/study/read-scenario.js';
+
+const read = readScenario(readFileSync(new URL('../../scenarios/1-commuter-bar.yaml', import.meta.url)), 'bar', { piecesPerRack: piecesPerRackOf });
+if (!read.ok) throw new Error('the demo does not read');
+const model = compile(read.scenario, piecesPerRackOf);
+const task = (from: number, days: number): RushTask => ({ model, seed: 'shared', from, days, stock: null, listed: null, byDay: false });
+
+describe('days shared with a neighbour', () => {
+  it('give the bytes of one run, however they were shared out', async () => {
+    const { port1, port2 } = new MessageChannel();
+    serveDays(port2);
+    try {
+      await fc.assert(
+        fc.asyncProperty(fc.nat(50), fc.integer({ min: 1, max: 400 }), async (from, days) => {
+          let told = 0;
+          const shared = await sharingRunner(port1, () => true, (more) => (told += more)).run(task(from, days));
+          expect(shared).toEqual(runDays(task(from, days)));
+          expect(told).toBe(days);
+        }),
+        { seed: 20, numRuns: 12 },
+      );
+    } finally {
+      port1.close();
+      port2.close();
+    }
+  });
+
+  it('are given up when they are no longer wanted, and what comes late is not taken for the next run', async () => {
+    const { port1, port2 } = new MessageChannel();
+    serveDays(port2);
+    try {
+      let chunks = 0;
+      await expect(sharingRunner(port1, () => (chunks += 1) < 4).run(task(0, 3000))).rejects.toBeInstanceOf(Stopped);
+      expect(await sharingRunner(port1, () => true).run(task(7, 300))).toEqual(runDays(task(7, 300)));
+    } finally {
+      port1.close();
+      port2.close();
+    }
+  });
+});
