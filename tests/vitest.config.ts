@@ -7,16 +7,15 @@ const root = fileURLToPath(new URL('..', import.meta.url));
 export default defineConfig({
   root,
   test: {
-    globalSetup: ['tests/global-setup.ts'],
     reporters: ['dot'],
     projects: [
-      { root, test: { name: 'house', include: ['tests/**/*.test.ts'], exclude: ['tests/browser/**'], testTimeout: 120_000, sequence: { groupOrder: 0 } } },
+      { root, test: { name: 'house', include: ['tests/**/*.test.ts'], exclude: ['tests/browser/**'], globalSetup: ['tests/global-setup.ts'], testTimeout: 120_000, sequence: { groupOrder: 0 } } },
       {
         root,
         test: {
           name: 'browser',
           include: ['tests/browser/**/*.test.ts'],
-          globalSetup: ['tests/browser/set-up.ts'],
+          globalSetup: ['tests/global-setup.ts', 'tests/browser/set-up.ts'],
           fileParallelism: false,
           testTimeout: 60_000,
           hookTimeout: 60_000,

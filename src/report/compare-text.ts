@@ -4,6 +4,7 @@ import type { Comparison } from '../study/compare-answer.js';
 import { digitsOf } from './answer-facts.js';
 import { cautionsFor } from './cautions.js';
 import { cleanText, shorten } from './clean-text.js';
+import { inputName } from './input-name.js';
 import { levelLines, mapLines, movesLines, planningLines } from './compare-parts.js';
 import type { ReportContext } from './context.js';
 import { formatsFor, textTable, wrapText, type Formats } from './format.js';
@@ -73,6 +74,7 @@ export function compareText(comparison: Comparison, context: ReportContext): str
     comparison.map === null ? [] : mapLines(comparison.map, formats, whole, words),
     comparison.moves === null ? [] : movesLines(comparison.moves, formats, whole, words),
     comparison.planning === null ? [] : planningLines(comparison.planning, formats, whole, words),
+    assumedLines(context, words),
     wrapText(say.frame(years, formats.percent(comparison.discount, digitsOf(comparison.discount)), formats.count(comparison.daysAYear)), WIDTH),
     wrapText(say.days(formats.count(comparison.days), formats.count(comparison.mostDays), shorten(cleanText(comparison.seed), 40)), WIDTH),
     cautionsFor(context).filter(({ id }) => ['services', 'sanitising', 'lifting'].includes(id)).flatMap(({ title, text, defersTo }) => wrapText(`${title}: ${text} (${words.cautions.defers} ${defersTo}.)`, WIDTH, '  ')),
@@ -94,6 +96,13 @@ function recommendation({ ranking, alternatives }: Comparison, formats: Formats,
   const chance = chanceCheaper === null ? '' : say.underRanges(formats.percent(chanceCheaper.level, 0), formats.percent(chanceCheaper.low, 0), formats.percent(chanceCheaper.high, 0)) + (chanceCheaper.level < 0.5 ? ` ${say.butRanges}` : '');
   const left = ranking.notRanked.length === 0 ? '' : say.notRanked(listed(ranking.notRanked.map(name), words));
   return [first, small, sure, alike, chance, left].filter((part) => part !== '').join(' ');
+}
+
+/** Prices and shares of the comparison that were filled in. */
+function assumedLines({ inputs }: ReportContext, words: Words): string[] {
+  const filledIn = inputs.filter(({ path, origin }) => origin === 'default' && path.startsWith('costs.'));
+  const list = filledIn.map(({ path, value, range }) => `${inputName(path, words)} ${cleanText(value)}${range === null ? '' : ` (${cleanText(range[0])} to ${cleanText(range[1])})`}`);
+  return list.length === 0 ? [] : wrapText(words.compare.assumed(list.join('; ')), WIDTH);
 }
 
 /** A lead that shrinks below half of itself with a clock a minute off is flagged; any other is told to stay. */

@@ -21,6 +21,7 @@ button:disabled{color:var(--faint);border-color:var(--line);cursor:default}
 .head fieldset legend{float:left;padding:0 1rem 0 0}
 .sender{display:flex;gap:1rem;align-items:center;margin:0 0 1.25rem}
 .sender img{max-height:4rem;max-width:12rem}
+fieldset.choices{display:flex;flex-wrap:wrap;gap:.5rem 1.25rem;border:1px solid var(--line);margin:0 0 1rem;padding:.5rem .75rem .75rem}
 .row{display:flex;flex-wrap:wrap;gap:.75rem 1rem;align-items:center;margin:0 0 1rem}
 .tools{display:flex;flex-wrap:wrap;gap:.5rem;margin:.5rem 0 0}
 .tools button{font-size:.85rem;min-height:1.75rem;padding:.15rem .5rem}
@@ -29,5 +30,24 @@ details.ask:last-of-type{border-bottom:1px solid var(--line)}
 details.ask>summary{font-size:1.05rem;width:auto}
 .ask h2{margin-top:1rem}
 @media (prefers-reduced-motion:reduce){*{transition:none!important;animation:none!important;scroll-behavior:auto!important}}
-@media print{[data-island]:not([data-island=sender]),.tools{display:none!important}[data-older]{opacity:1}}
+@page{margin:16mm 15mm 15mm}
+@media print{
+[data-island]:not([data-island=sender]),.tools,.sources .screen{display:none!important}
+[data-older]{opacity:1}
+.lead{font-size:13pt;margin-bottom:8pt}
+h2{margin-top:11pt}
+.pictures{gap:3mm 9mm}
+.pictures figure svg{max-width:66mm}
+[data-part=pictures] p{font-size:9pt;line-height:1.35}
+.pair td,.pair th{padding-top:.5pt;padding-bottom:.5pt}
+[data-part=findings] ul{columns:2;column-gap:9mm;font-size:8pt;line-height:1.3}
+[data-part=findings] li{break-inside:avoid;margin-bottom:2pt}
+[data-part=cautions] :is(dd,dt){font-size:8pt;line-height:1.3}
+[data-part=cautions] dl>div{margin-bottom:3pt}
+ol.sources li{margin-bottom:0}
+.scroll:has(.words){column-gap:6mm}
+.words td,.words th{font-size:6.8pt;line-height:1.15;padding:.5pt 4pt .5pt 0}
+[data-part=method]{columns:2;column-gap:9mm;font-size:8.5pt;line-height:1.35}
+[data-part=method] h2{column-span:all}
+}
 `;

@@ -15,6 +15,7 @@ import { scenarioSchema } from './scenario.js';
 import { knownKeys } from './schema-walk.js';
 import { markInText, removeFromText, setInText, styleOf, withoutSharing, written, type Written } from './splice.js';
 import { isGroup, unwrap, valueAt, withValueAt } from './tree.js';
+import { widenedRange } from './widened-range.js';
 
 /**
  * What a value rests on, where that changes too. `range: null` and `source: ''` take them off; a range
@@ -28,7 +29,7 @@ export interface Marks {
 
 /** One change. Paths are those of the scenario, as inputs and problems tell them: marks do not show. */
 export type Edit =
-  /** A value as the file holds it ("9 min", 3, [cup, saucer]); without one, only its marks change. */
+  /** A value as the file holds it ("9 min", 3, [cup, saucer]), its range widened if it leaves it; without one, only its marks change. */
   | ({ readonly kind: 'set'; readonly path: Path; readonly value?: unknown } & Marks)
   /** A value as one line of the file, as somebody types it: `{ lognormal: { mean: 42 min, sd: 18 min } }`. */
   | ({ readonly kind: 'set'; readonly path: Path; readonly flow: string } & Marks)
@@ -94,9 +95,18 @@ function edited(state: State, edit: Edit): State {
       const marks = { ...(basis === undefined ? {} : { basis }), ...(range === undefined ? {} : { range: isGroup(range) ? typed(String(range['flow']), path) : range }), ...(source === undefined ? {} : { source }) };
       const value = 'flow' in edit ? typed(edit.flow, path) : edit.value;
       const valued = value === undefined ? state : setValue(state, path, value);
+      if (value !== undefined && range === undefined) Object.assign(marks, widened(valued, path));
       return Object.keys(marks).length === 0 ? valued : setMarks(valued, path, marks);
     }
   }
+}
+
+/** A mark's range that its value has left goes along as far as the value. */
+function widened({ tree }: State, path: Path): { readonly range?: readonly [unknown, unknown] } {
+  const { tree: plain, wraps } = unwrap(tree);
+  const range = wraps.find((wrap) => wrap.path.length === path.length && isWithin(wrap.path, path))?.range ?? null;
+  const wide = range === null ? null : widenedRange(fill(plain).tree, path, range);
+  return wide === null ? {} : { range: wide };
 }
 
 function added(state: State, path: Path, value: unknown): State {

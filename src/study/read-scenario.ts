@@ -1,6 +1,7 @@
 /**
  * Scenario file → scenario, or every problem it has: text → tree → unwrapped → filled → checked.
  */
+import type * as z from 'zod';
 import { meanMs, type DurationLaw } from '../engine/durations.js';
 import type { Warning } from './answer.js';
 import { crossChecks, otherCurrency } from './checks.js';
@@ -97,15 +98,28 @@ function size(value: unknown): number | null {
   return typeof amount === 'number' ? amount : null;
 }
 
+/** The schema of one top-level field alone: an end of a range is tried there, as no schema looks across fields; of the whole where there is no such field. */
+function partOf(field: string | number | undefined): z.ZodType {
+  if (field === undefined || !Object.hasOwn(scenarioSchema.shape, field)) return scenarioSchema;
+  const known = parts.get(field);
+  if (known) return known;
+  const part = scenarioSchema.pick({ [field]: true } as Partial<Record<keyof Scenario, true>>);
+  parts.set(field, part);
+  return part;
+}
+
+const parts = new Map<string | number, z.ZodType>();
+
 /** Both ends of a range must be valid at its place, and the value must lie between them. */
 function checkRange(wrap: Wrap, tree: unknown, scenario: Scenario | undefined, { filePath }: Unwrapped): Flaw[] {
   if (wrap.range === null) return [];
   const inFile = filePath(wrap.path).slice(0, -1);
   const at = (end: 0 | 1): Pick<Flaw, 'path' | 'file'> => ({ path: [...wrap.path, 'range', end], file: [...inFile, 'range', end] });
+  const schema = partOf(wrap.path[0]);
   const ends = ([0, 1] as const).map((end) => {
     const changed = withValueAt(tree, wrap.path, wrap.range![end]);
-    const parsed = scenarioSchema.safeParse(changed);
-    const flaws = [...flawsOf(parsed.success ? [] : parsed.error.issues, scenarioSchema, changed), ...otherCurrency(wrap.path, wrap.range![end], changed)].filter((flaw) => isWithin(flaw.path, wrap.path));
+    const parsed = schema.safeParse(schema === scenarioSchema ? changed : { [wrap.path[0]!]: valueAt(changed, wrap.path.slice(0, 1)) });
+    const flaws = [...flawsOf(parsed.success ? [] : parsed.error.issues, schema, changed), ...otherCurrency(wrap.path, wrap.range![end], changed)].filter((flaw) => isWithin(flaw.path, wrap.path));
     return { flaws: flaws.map((flaw) => ({ ...flaw, ...at(end) })), size: parsed.success ? size(valueAt(parsed.data, wrap.path)) : null };
   });
   const flaws = ends.flatMap((end) => end.flaws);

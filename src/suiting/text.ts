@@ -51,9 +51,10 @@ function caffeine(drinks: readonly DrinkAnswer[]): string {
 }
 
 function remedies(answer: SuitAnswer): string {
-  return answer.drinks.filter((drink) => drink.remedies.length > 0)
-    .map((drink) => [`${drink.name}:`, ...drink.remedies.map((remedy) => `  ${remedy.feasible ? '+' : '-'} ${remedyWords(remedy, answer.currency)}${remedy.note === '' ? '' : ` — ${remedy.note}`}`)].join('\n'))
-    .join('\n');
+  const milk = (ml: number): string => (Math.abs(ml) < 0.5 ? '' : `, ${whole(Math.abs(ml))} ml ${ml > 0 ? 'more' : 'less'} milk a drink`);
+  const told = answer.drinks.filter((drink) => drink.remedies.length > 0)
+    .map((drink) => [`${drink.name}:`, ...drink.remedies.map((remedy) => `  ${remedy.feasible ? '+' : '-'} ${remedyWords(remedy, answer.currency)}${milk(remedy.milkMlADrink)}${remedy.note === '' ? '' : ` — ${remedy.note}`}`)].join('\n'));
+  return told.length === 0 ? '' : [...told, '+ within common practice, - beyond it. Coffee is priced; milk is not, only how much more or less of it a drink takes.'].join('\n');
 }
 
 function heat(drinks: readonly DrinkAnswer[]): string {

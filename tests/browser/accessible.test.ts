@@ -1,6 +1,6 @@
 /** WCAG 2.2 AA by an automated audit, and everything by the keyboard alone. */
 import axe from 'axe-core';
-import type { Browser, BrowserContextOptions, Page } from 'playwright-core';
+import type { Browser, Page } from 'playwright-core';
 import { afterAll, beforeAll, describe, expect, it } from 'vitest';
 import { certified, launchHere, letterPath, openLetter } from './letter.js';
 
@@ -12,14 +12,14 @@ afterAll(() => browser.close());
 
 const LEVELS = ['wcag2a', 'wcag2aa', 'wcag21a', 'wcag21aa', 'wcag22aa'];
 
-/** @returns each violation with the places it is found in, and how many rules were held against the page */
-async function audit(page: Page): Promise<{ violations: string[]; passes: number }> {
+/** @returns each violation with the places it is found in, and how many rules were passed. @param colours the colours alone */
+async function audit(page: Page, colours = false): Promise<{ violations: string[]; passes: number }> {
   // Through the debugger's door: the page's own policy lets no other script in.
   await page.evaluate(axe.source);
-  return page.evaluate(async (values) => {
-    const { violations, passes } = await (globalThis as unknown as { axe: typeof axe }).axe.run(document, { runOnly: { type: 'tag', values } });
+  return page.evaluate(async (runOnly) => {
+    const { violations, passes } = await (globalThis as unknown as { axe: typeof axe }).axe.run(document, { runOnly });
     return { passes: passes.length, violations: violations.map(({ id, nodes }) => `${id}: ${nodes.slice(0, 3).map(({ target, failureSummary }) => `${target.join(' ')} (${failureSummary ?? ''})`).join(' | ')}`) };
-  }, LEVELS);
+  }, colours ? { type: 'rule' as const, values: ['color-contrast'] } : { type: 'tag' as const, values: LEVELS });
 }
 
 const unfold = (page: Page): Promise<void> =>
@@ -29,7 +29,7 @@ const unfold = (page: Page): Promise<void> =>
 
 describe('the audit', () => {
   it('finds a fault where there is one', async () => {
-    const { page, close } = await openLetter(browser, letterPath('1-commuter-bar.html'));
+    const { page, close } = await openLetter(browser, letterPath('short.html'));
     await page.evaluate(() => {
       document.querySelector('main')!.insertAdjacentHTML('beforeend', '<input type="text"><p style="color:#ddd;background:#fff">pale</p>');
     });
@@ -37,28 +37,45 @@ describe('the audit', () => {
     await close();
   });
 
-  const wide = { width: 1200, height: 900 };
-  const phone = { width: 390, height: 844 };
-  const screens: readonly [string, string, BrowserContextOptions][] = [
-    ['the demo, light', '1-commuter-bar.html', { viewport: wide }],
-    ['the demo, dark', '1-commuter-bar.html', { viewport: wide, colorScheme: 'dark' }],
-    ['the demo on a phone', '1-commuter-bar.html', { viewport: phone }],
-    ['the demo on a phone, dark', '1-commuter-bar.html', { viewport: phone, colorScheme: 'dark' }],
-    ['as the consultant reads it', '1-commuter-bar.html#consultant', { viewport: wide }],
-    ['as the trainer reads it', '1-commuter-bar.html#trainer', { viewport: wide }],
-    ['hostile names', 'hostile.html', { viewport: phone }],
-    ['the blank letter', 'blank.html', { viewport: wide }],
-    ['the blank letter on a phone, dark', 'blank.html', { viewport: phone, colorScheme: 'dark' }],
-  ];
-  it.each(screens)('%s: no violation, folded or not, and nothing wider than the screen', async (_, name, options) => {
-    const { page, close } = await openLetter(browser, letterPath(name), options);
-    for (const open of [false, true]) {
-      if (open) await unfold(page);
-      await page.waitForTimeout(50);
-      const { violations, passes } = await audit(page);
-      expect(violations).toEqual([]);
-      expect(passes).toBeGreaterThan(10);
-      expect(await page.evaluate(() => document.documentElement.scrollWidth - document.documentElement.clientWidth)).toBeLessThanOrEqual(0);
+  /** Everything open and worked out. */
+  async function unfoldAll(page: Page): Promise<void> {
+    await unfold(page);
+    const questions = page.locator('details.ask[id^=ask-]');
+    for (const question of await questions.all()) await question.locator(':is(table, svg, h2, h3, .wrong)').first().waitFor({ state: 'attached', timeout: 40_000 });
+    await page.waitForSelector('.walk-tell');
+    await unfold(page);
+  }
+
+  const WIDE = { width: 1200, height: 900 };
+  const PHONE = { width: 390, height: 844 };
+  it.each([
+    ['the demo as the owner reads it', 'short.html', [['light', WIDE], ['dark', WIDE], ['dark', PHONE], ['light', PHONE]]],
+    ['the demo as the trainer reads it', 'short.html#trainer', [['light', WIDE]]],
+    ['hostile names', 'hostile.html', [['light', PHONE]]],
+    ['the blank letter', 'blank.html', [['light', WIDE], ['dark', PHONE]]],
+  ] as const)('%s: no violation, and nothing wider than the screen', async (_, name, screens) => {
+    const { page, close } = await openLetter(browser, letterPath(name), { reducedMotion: 'reduce' });
+    const checked: string[] = [];
+    const check = async (colours = false): Promise<void> => {
+      const { violations, passes } = await audit(page, colours);
+      expect(violations, checked.at(-1) ?? 'as it opens').toEqual([]);
+      expect(passes).toBeGreaterThan(colours ? 0 : 10);
+    };
+    if (name === 'short.html') {
+      await check();
+      const started = performance.now();
+      await unfoldAll(page);
+      console.log(`all questions answered after ${Math.round(performance.now() - started)} ms`);
+    }
+    for (const [colorScheme, size] of screens) {
+      // The second colours at a width have the same boxes and words.
+      const again = checked.some((one) => one.endsWith(` ${size.width}`));
+      checked.push(`${colorScheme} ${size.width}`);
+      await page.emulateMedia({ colorScheme });
+      await page.setViewportSize(size);
+      await page.waitForTimeout(100);
+      await check(again);
+      expect(await page.evaluate(() => document.documentElement.scrollWidth - document.documentElement.clientWidth), `${size.width} px`).toBeLessThanOrEqual(0);
     }
     await close();
   });
@@ -79,7 +96,7 @@ const focused = (page: Page): Promise<{ name: string; number: string | null; out
   });
 
 describe('the keyboard alone', () => {
-  it.each([['1-commuter-bar.html'], ['blank.html']])('%s: the tab key reaches every control, in the order of the page, each with an outline', async (name) => {
+  it.each([['short.html'], ['blank.html']])('%s: the tab key reaches every control, in the order of the page, each with an outline', async (name) => {
     const { page, close } = await openLetter(browser, letterPath(name));
     await unfold(page);
     await page.waitForTimeout(300);
@@ -92,10 +109,12 @@ describe('the keyboard alone', () => {
     });
     const order: number[] = [];
     const pale: string[] = [];
-    for (let press = 0; press < count; press += 1) {
+    // Some controls have stops of their own within, such as the hours and minutes of a time: the first counts.
+    for (let press = 0; press < 3 * count && order.length < count; press += 1) {
       await page.keyboard.press('Tab');
       const { name: control, number, outlined, inView } = await focused(page);
-      if (number !== null) order.push(Number(number));
+      if (number === null || Number(number) === order.at(-1)) continue;
+      order.push(Number(number));
       if (!outlined || !inView) pale.push(control);
     }
     expect(pale).toEqual([]);
@@ -104,7 +123,7 @@ describe('the keyboard alone', () => {
   });
 
   it('opens a fold, changes a box, chooses a reader', async () => {
-    const { page, close } = await openLetter(browser, letterPath('1-commuter-bar.html'));
+    const { page, close } = await openLetter(browser, letterPath('short.html'));
     const sentence = await page.locator('[data-part=lead]').innerText();
     const to = async (selector: string): Promise<void> => {
       for (let press = 0; press < 200; press += 1) {

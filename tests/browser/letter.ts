@@ -1,15 +1,9 @@
 /** A letter open in the browser, and everything that it must not do, noted. */
 import { readFile } from 'node:fs/promises';
 import { join } from 'node:path';
-import { chromium, type Browser, type BrowserContextOptions, type Download, type Page } from 'playwright-core';
+import type { Browser, BrowserContextOptions, Download, Page } from 'playwright-core';
 import { inject } from 'vitest';
-import type { Unpacked } from './unpack-browser.js';
-
-/** Nothing here loosens what the browser holds a page to; the sandbox cannot be had by root. */
-const FLAGS = ['--no-sandbox', '--disable-gpu', '--disable-dev-shm-usage', '--no-first-run', '--enable-automation'];
-
-export const launch = ({ executablePath, env }: Unpacked): Promise<Browser> =>
-  chromium.launch({ executablePath, args: FLAGS, env: { ...(process.env as Record<string, string>), ...env } });
+import { launch } from './launch.js';
 
 /** The browser of a test file. */
 export const launchHere = (): Promise<Browser> => launch(inject('browser'));

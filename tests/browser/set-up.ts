@@ -1,5 +1,5 @@
 /** Once before all tests of the page: the browser is unpacked, and the letters under test are written by the command. */
-import { mkdtempSync, rmSync, writeFileSync } from 'node:fs';
+import { copyFileSync, mkdtempSync, rmSync, writeFileSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import type { TestProject } from 'vitest/node';
@@ -10,7 +10,7 @@ import { unpackBrowser, type Unpacked } from './unpack-browser.js';
 declare module 'vitest' {
   export interface ProvidedContext {
     readonly browser: Unpacked;
-    /** Holds 1-commuter-bar.html and .json, 2-brunch-room.html and .json, hostile.html and .json, blank.html. */
+    /** Letters as the command writes them: 1-commuter-bar, 2-brunch-room (with .json), hostile, blank, and short, which is the first on few days. */
     readonly letters: string;
   }
 }
@@ -18,10 +18,13 @@ declare module 'vitest' {
 export default async function setup(project: TestProject): Promise<() => void> {
   const letters = mkdtempSync(join(tmpdir(), 'cuptide-letters-'));
   const hostile = join(letters, 'hostile.yaml');
+  const short = join(letters, 'short.yaml');
   writeFileSync(hostile, hostileScenario());
+  copyFileSync(join(root, 'scenarios/1-commuter-bar.yaml'), short);
   const runs = [
     ['report', join(root, 'scenarios/1-commuter-bar.yaml'), '--out', letters],
     ['report', join(root, 'scenarios/2-brunch-room.yaml'), '--out', letters],
+    ['report', short, '--out', letters, '--days', '200'],
     ['report', hostile, '--out', letters, '--days', '200'],
     ['page', '--out', join(letters, 'blank.html')],
   ];

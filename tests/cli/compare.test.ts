@@ -59,6 +59,70 @@ describe('cuptide compare', () => {
   });
 });
 
+describe('cuptide compare --map, --uncertainty and --seats', () => {
+  const out = join(folder, 'asked');
+  const told = cuptide(['compare', demo, '--days', '150', '--map', '--uncertainty', '10', '--seats', '20,40', '--out', out]);
+  const { map, moves, planning, alternatives, beats, ranking } = JSON.parse(readFileSync(join(out, '1-commuter-bar.compare.json'), 'utf8')) as Comparison;
+
+  it('maps machines, their class and rounds, the cheapest point being the least of all', () => {
+    expect(told.status, told.err).toBe(0);
+    expect(map!.points).toHaveLength(2 * 3 * 5);
+    expect(map!.cheapest.total).toBe(Math.min(...map!.points.map(({ total }) => total)));
+    for (const { machineClass, clearingMinutes, from, to, stockCost } of map!.machineWorth) {
+      const at = (machines: number): number => map!.points.find((point) => point.machineClass === machineClass && point.clearingMinutes === clearingMinutes && point.machines === machines)!.stockCost;
+      expect(stockCost).toBeCloseTo(at(from) - at(to), 6);
+    }
+    // One machine cleared every ten minutes is the demo as written, on the same days.
+    expect(map!.points.find((point) => point.machineClass === 'undercounter' && point.machines === 1 && point.clearingMinutes === 10)).toBeDefined();
+    expect(told.out).toMatch(/The trade-off map/);
+    expect(told.out).not.toMatch(/\b1 pieces|worth 0 pieces/);
+  });
+
+  it('moves each ranged input of the café alone, the assumed first, and all together', () => {
+    const bases = moves!.inputs.map(({ basis }) => basis === 'measured');
+    expect(bases).toEqual(bases.toSorted((a, b) => Number(a) - Number(b)));
+    const swings = moves!.inputs.filter(({ basis }) => basis !== 'measured').map(({ low, high }) => Math.abs(high - low));
+    expect(swings).toEqual(swings.toSorted((a, b) => b - a));
+    expect(swings[0]).toBeGreaterThan(0);
+    expect(moves!.inputs.some(({ path }) => path.startsWith('costs.'))).toBe(false);
+    expect(moves!.measureFirst.left).toBeLessThan(moves!.measureFirst.now);
+    expect(moves!.draws).toBe(10);
+    expect(moves!.spread!.low).toBeLessThan(moves!.spread!.high);
+    // Guests who stay in need ware: the more of them, the dearer it is, by hand and by draw.
+    const staysIn = moves!.inputs.find(({ path }) => path === 'guests.staysIn')!;
+    expect(staysIn.high).toBeGreaterThan(staysIn.low);
+    for (const { id, chanceCheaper } of alternatives) {
+      if (id === 'base') expect(chanceCheaper).toBeNull();
+      else expect(chanceCheaper!.level * 10).toBeCloseTo(Math.round(chanceCheaper!.level * 10), 9);
+    }
+    expect(told.out).toMatch(/Measure first: /);
+  });
+
+  it('plans other sizes, more seats taking more of everything', () => {
+    const [small, large] = planning!;
+    expect([small!.seats, large!.seats]).toEqual([20, 40]);
+    small!.stock.forEach(({ pieces }, at) => expect(large!.stock[at]!.pieces).toBeGreaterThan(pieces));
+    expect(told.out).toMatch(/Planning table/);
+  });
+
+  it('reads the lead again with rounds and waits a minute off, and says so where it does not last', () => {
+    expect(beats.map(({ what, minutes }) => [what, minutes])).toEqual([['asWritten', 0], ['rounds', -1], ['rounds', 1], ['waits', -1], ['waits', 1]]);
+    const [asWritten, ...off] = beats;
+    expect(new Set(beats.map(({ difference }) => difference)).size).toBe(5);
+    const lasts = off.every(({ difference }) => difference <= asWritten!.difference / 2);
+    expect(ranking.best).not.toBe('base');
+    expect(/! Its lead rests in part on how rounds and waits fall together/.test(told.out)).toBe(!lasts);
+  });
+
+  it('--moves alone draws nothing', () => {
+    const { status, out: text, err } = cuptide(['compare', demo, '--days', '100', '--moves', '--json']);
+    expect(status, err).toBe(0);
+    const answer = JSON.parse(text) as Comparison;
+    expect(answer.moves).toMatchObject({ draws: 0, spread: null });
+    expect(answer.map).toBeNull();
+  });
+});
+
 /**
  * Chance that a loop of this mean (exponential, one guest a minute for 180 minutes) never has more than `most` pieces
  * out: a chain killed on leaving `most`, by uniformization (Jensen 1953). At 25 minutes this must give the published

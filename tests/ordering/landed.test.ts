@@ -90,6 +90,8 @@ describe('the next step', () => {
     const [step] = nextSteps({ supplier, handlingMinor: 0, lines: [{ quote: dozen, cartons: 2 }] });
     expect(step).toMatchObject({ pieces: 12, cartons: 1, goodsMinor: 900, freightSavedMinor: 3100, netMinor: -2200, step: 'free freight' });
     expect(nextStepSentence(step!, (minor) => `${minor / 100}`)).toBe('12 more cup cost 9 and save 31 of freight (free freight)');
+    expect(nextStepSentence({ ...step!, freightSavedMinor: 0, step: 'price break' }, (minor) => `${minor / 100}`)).toBe('12 more cup cost 9 (price break)');
+    expect(nextStepSentence({ ...step!, freightSavedMinor: -200, step: 'price break' }, (minor) => `${minor / 100}`)).toBe('12 more cup cost 9 and add 2 of freight (price break)');
   });
 
   test('a break that makes the larger order cheaper is told as such', () => {

@@ -102,12 +102,13 @@ describe('orders for a par', () => {
     expect(hold({ leadTime: { law: 'gamma', meanMs: 14 * DAY_MS, sdMs: 10 * DAY_MS } })).toBeGreaterThanOrEqual(hold({}));
   });
 
-  /** Plays the rules out day by day: the share of deliveries at which the par stood, and the mean day of the order. */
-  function played(input: PolicyInput): { readonly kept: number; readonly orderDay: number } {
+  /** Plays the rules out day by day: the share of deliveries at which the par stood, the mean day of the order, and all those days in order. */
+  function played(input: PolicyInput): { readonly kept: number; readonly orderDay: number; readonly days: readonly number[] } {
     const policy = ordersForPar(input);
     const random = seedrandom.alea('20');
     const [breakages, leaving] = [(input.rates.usesADay * input.rates.perThousandUses) / 1000, 1 - (1 - input.rates.walkOffPerYear) ** (1 / 365)];
     let [kept, orderDays] = [0, 0];
+    const days: number[] = [];
     for (let run = 0; run < RUNS; run++) {
       let [pieces, ordered] = [policy.orderUpTo, 0];
       for (let day = 1; ordered === 0 || day <= ordered + 14; day++) {
@@ -119,9 +120,10 @@ describe('orders for a par', () => {
         if (ordered === 0 && day % 28 === 0 && pieces < policy.reorderPoint!) ordered = day;
       }
       orderDays += ordered;
+      days.push(ordered);
       if (pieces >= input.par) kept++;
     }
-    return { kept: kept / RUNS, orderDay: orderDays / RUNS };
+    return { kept: kept / RUNS, orderDay: orderDays / RUNS, days: days.toSorted((a, b) => a - b) };
   }
   const RUNS = 3000;
   // The promise is a lower bound, since most reviews find pieces to spare.
@@ -129,8 +131,10 @@ describe('orders for a par', () => {
 
   test('played day by day with breakage, the par holds as often as promised and the order comes when expected', () => {
     const input: PolicyInput = { ...cup, par: 30, rates: { ...cup.rates, usesADay: 200, perThousandUses: 0.7 } };
-    const { kept, orderDay } = played(input);
+    const { kept, orderDay, days } = played(input);
     expect(kept).toBeGreaterThan(promised);
+    const { earliest, latest } = ordersForPar(input).nextOrder!;
+    expect([earliest, latest]).toEqual([0.05, 0.95].map((share) => addDays(input.date, days[Math.floor(share * RUNS)]!)));
     // Orders fall on reviews 28 days apart; the mean of 3000 has a standard error below 1 day.
     expect(Math.abs(orderDay - ordersForPar(input).nextOrder!.days)).toBeLessThan(3);
   });

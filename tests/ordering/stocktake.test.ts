@@ -130,6 +130,25 @@ describe('what a count says', () => {
 describe('a stocktake', () => {
   const take = (counts: object[], ware = [cup, spoon]) => stocktake({ counts: counts.map((one) => count(one)), ware, days: 180 });
 
+  test('a count at the reorder point is enough, one piece fewer is not', () => {
+    // With nothing gone the rate, and so the point, hardly depends on how many there are.
+    const at = (counted: number) => {
+      const outcome = take([{ counted }], [{ ...cup, lastCount: counted }]);
+      if (!outcome.ok) throw new Error('no problems here');
+      return outcome.value.lines[0]!;
+    };
+    const point = at(80).policy.reorderPoint!;
+    expect(at(point).policy.reorderPoint).toBe(point);
+    expect(at(point)).toMatchObject({ counted: point, orderNow: false, topUp: 0 });
+    expect(at(point - 1).orderNow).toBe(true);
+  });
+
+  test('spoons walk off the mean of what there was at either count', () => {
+    const outcome = take([{ ware: 'spoon', counted: 70 }]);
+    if (!outcome.ok) throw new Error('no problems here');
+    expect(outcome.value.lines[0]!.walkOff!.exposure).toBeCloseTo((80 * 180) / 365, 9);
+  });
+
   test('cups: all that is missing broke; the rate rises and the top-up follows it', () => {
     const outcome = take([{}]);
     if (!outcome.ok) throw new Error('no problems here');

@@ -28,6 +28,12 @@ describe('the plan of racks', () => {
     );
   });
 
+  it('counts a part-full rack as a load: one piece takes one, a full rack and a piece two', () => {
+    const full = piecesPerRack(cup(90), open);
+    const loads = (pieces: number): number => rackPlan([ware('cup', 90, pieces)], [open]).loads;
+    expect([1, full, full + 1].map(loads)).toEqual([1, 1, 2]);
+  });
+
   it('keeps a rack that is given, and tells what no rack takes', () => {
     expect(rackPlan([{ ...ware('cup', 70, 20), rack: 'grid-16' }], racks).lines[0]!.rack).toBe('grid-16');
     const plan = rackPlan([ware('bowl', 470, 3), ware('cup', 70, 20)], racks);

@@ -26,6 +26,12 @@ describe('a vessel that no rack takes', () => {
     expect(problem!.message).toContain(path);
   });
 
+  test('compartments must fit the narrower side of a rack that is not square', () => {
+    const narrow = { ...grid, usableMm: 460, usableAcrossMm: 430 };
+    expect(rackProblems(narrow).map(({ path }) => path)).toEqual([['openingMm']]);
+    expect(rackProblems({ ...narrow, openingMm: 86 })).toEqual([]);
+  });
+
   test('and one that a rack takes is no problem', () => expect(fit(cup(85, 30, 14))).toEqual([]));
 });
 

@@ -110,6 +110,17 @@ describe('an input set to another value', () => {
     expect(all).toBe(marked.replace('{ value: 40 %, basis: measured, range: [30 %, 60 %], source: tally }', '{ value: 20 %, basis: assumed }'));
   });
 
+  it('lets a range go along with a value that leaves it, on its own side', () => {
+    const marked = valid.replace('making: 45 s', 'making: { value: 45 s, basis: measured, range: [40 s, 1 min] }').replace('staysIn: 40 %', 'staysIn: { value: 40 %, range: [30 %, 60 %] }');
+    const set = (path: readonly string[], value: unknown): string => editScenario(marked, [{ kind: 'set', path, value }]);
+    expect(set(['counter', 'making'], '90 s')).toBe(marked.replace('value: 45 s', 'value: 90 s').replace('[40 s, 1 min]', '[40 s, 90 s]'));
+    expect(set(['guests', 'staysIn'], 0.1)).toBe(marked.replace('value: 40 %', 'value: 0.1').replace('[30 %, 60 %]', '[0.1, 60 %]'));
+    expect(set(['counter', 'making'], '0.9 min')).toBe(marked.replace('value: 45 s', 'value: 0.9 min'));
+    expect(set(['counter', 'making'], 'soon')).toBe(marked.replace('value: 45 s', 'value: soon'));
+    for (const text of [set(['counter', 'making'], '90 s'), set(['guests', 'staysIn'], 0.1)]) expect(read(text).ok).toBe(true);
+    expect(editScenario(marked, [{ kind: 'set', path: ['counter', 'making'], value: '2 min', range: { flow: '[1 min, 3 min]' } }])).toBe(marked.replace('value: 45 s', 'value: 2 min').replace('[40 s, 1 min]', '[1 min, 3 min]'));
+  });
+
   it('marks a plain value, in flow and in block form, with all that was said beside it', () => {
     expect(editScenario(valid, [{ kind: 'set', path: ['counter', 'making'], basis: 'measured', range: ['40 s', '1 min'] }])).toBe(valid.replace('making: 45 s', 'making: { value: 45 s, basis: measured, range: [40 s, 1 min] }'));
     const block = valid.replace('  staysIn: 40 %\n', '  staysIn: 40 %\n  dwell:\n    # timed\n    lognormal:\n      mean: 40 min # so\n      sd: 9 min\n');

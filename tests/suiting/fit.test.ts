@@ -7,7 +7,7 @@ import { mediumCup, piece, saucer, tumbler } from './parts.js';
 const plain: WareSheet = { material: 'ceramic', wallMm: 4, doubleWall: false, opening: null, inside: null, stacks: null, safetyGlass: null, stains: null, chips: null, tests: [] };
 
 describe('fit', () => {
-  test.each([[50, 52, 'sits', 2], [50, 50, 'sits', 0], [53, 52, 'does not sit', -1], [36, 52, 'loose', 16]])('a foot of %d mm in a well of %d mm %s', (foot, well, verdict, play) => {
+  test.each([[50, 52, 'sits', 2], [50, 50, 'sits', 0], [53, 52, 'does not sit', -1], [36, 52, 'loose', 16], [46, 52, 'sits', 6], [45.9, 52, 'loose', 52 - 45.9]])('a foot of %d mm in a well of %d mm %s', (foot, well, verdict, play) => {
     expect(saucerFit('saucer', foot, well)).toEqual({ saucer: 'saucer', playMm: play, verdict });
   });
 
@@ -21,6 +21,8 @@ describe('fit', () => {
     expect(rackCliff({ kind: 'grid-25', pieces: 16, slackMm: 4, narrower: { byMm: 1.2, pieces: 25 } })!.words).toBe('1.2 mm less rim and the grid-25 rack takes 25 instead of 16');
     expect(rackCliff({ kind: 'open', pieces: 20, slackMm: 0.4, narrower: null })!.code).toBe('tight');
     expect(rackCliff({ kind: 'open', pieces: 20, slackMm: 3, narrower: { byMm: 7, pieces: 25 } })).toBeNull();
+    expect(rackCliff({ kind: 'open', pieces: 20, slackMm: 3, narrower: { byMm: 3.1, pieces: 25 } })).toBeNull();
+    expect(rackCliff({ kind: 'open', pieces: 20, slackMm: 3, narrower: { byMm: 3, pieces: 25 } })!.code).toBe('near-gain');
     expect(rackCliff({ kind: 'open', pieces: 20, slackMm: null, narrower: null })).toBeNull();
   });
 });

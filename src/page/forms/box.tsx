@@ -14,12 +14,19 @@ export interface BoxProps {
   readonly placeholder?: string;
   /** Arrow keys step the number; off for names and lists. */
   readonly steps?: boolean;
+  /** Names, laws and lists: as wide as what they say, on several lines if need be. */
   readonly wide?: boolean;
   /** Takes a text; false if it means what stands there already. */
   onCommit(text: string): boolean;
 }
 
-const LONG = 34;
+/** Characters that fit a wide box, and a line of a long one. */
+const WIDE = 30;
+const LONG = 44;
+const SHORT = 12;
+
+/** By what it says, not by what is being typed: a box does not jump under the hands. */
+const widthOf = (value: string): string => (value.length > WIDE ? 'long' : value.length > SHORT ? 'wide' : 'short');
 
 export function Box({ id, label, value, problem = null, hint = '', placeholder = '', steps = true, wide = false, onCommit }: BoxProps) {
   const { text, handlers } = useDraft(value, problem !== null, steps, onCommit);
@@ -32,11 +39,10 @@ export function Box({ id, label, value, problem = null, hint = '', placeholder =
     'aria-describedby': `${id}-hint ${id}-problem`,
     ...handlers,
   } as const;
-  const isLong = wide && text.length > LONG;
   return (
-    <div class={isLong ? 'box long' : 'box'}>
+    <div class={wide ? `box ${widthOf(value)}` : 'box'}>
       <label for={id}>{label}</label>
-      {isLong ? <textarea {...shared} rows={Math.min(6, Math.ceil(text.length / LONG))} value={text} /> : <input {...shared} type="text" class={wide ? 'wide' : undefined} value={text} />}
+      {wide ? <textarea {...shared} rows={Math.min(6, Math.max(1, Math.ceil(text.length / (value.length > WIDE ? LONG : WIDE))))} value={text} /> : <input {...shared} type="text" value={text} />}
       <small id={`${id}-hint`} class="hint">
         {hint}
       </small>

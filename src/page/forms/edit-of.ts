@@ -50,7 +50,8 @@ export function markEditOf({ at, kind }: FormField, change: MarkChange, units: U
 /** An id that nobody has yet, from a name: "Large cup" → large-cup, large-cup-2. */
 export function freshId(name: string, taken: readonly string[]): string {
   const stem = name.trim().toLowerCase().normalize('NFKD').replace(/\p{M}/gu, '').replace(/[^\p{L}\p{N}]+/gu, '-').replace(/^-+|-+$/g, '').slice(0, 40).replace(/-+$/, '') || 'new';
-  const used = new Set([...taken, 'takeaway', 'unlimited', 'base']);
+  // Words that mean something else where ids stand, or that no file may use as a name.
+  const used = new Set([...taken, 'takeaway', 'unlimited', 'base', 'constructor', 'prototype', '__proto__']);
   for (let n = 1; ; n += 1) {
     const id = n === 1 ? stem : `${stem}-${n}`;
     if (!used.has(id)) return id;

@@ -50,7 +50,8 @@ export function FieldBox({ field, label, problem, units, words, prefix, hint, on
 function hintOf({ mark, origin, options, kind }: FormField, words: Words): string {
   const say = words.forms;
   const rests = mark === null ? [] : [origin === 'default' ? `${say.basis[mark.basis]}, ${say.filledIn}` : say.basis[mark.basis]];
-  const beside = kind === 'list' ? (options.length === 0 ? [] : [say.pieces(options.map(({ word }) => word).join(', '))]) : options.length === 0 ? [] : [say.wordsBeside(options.map(({ word }) => word).join(', '))];
+  const list = options.map(({ word }) => word).join(', ');
+  const beside = kind === 'choice' || list === '' ? [] : [kind === 'list' ? say.pieces(list) : say.wordsBeside(list)];
   return [...rests, ...beside].join(' · ');
 }
 

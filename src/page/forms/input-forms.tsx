@@ -7,8 +7,11 @@ import type { FieldMark, FormField, FormGroup, FormPart } from '../../study/inpu
 import { AddThing, RemoveThing } from './adding.js';
 import { FieldBox, MarkBoxes } from './field-box.js';
 import { labelOf, partName } from './labels.js';
-import { hasProblem, problemOf, problemsBeside, type FormProblem } from './problems.js';
+import { hasProblem, problemOf, type FormProblem } from './problems.js';
 import { usePending } from './pending.js';
+import { formStyle } from './style.js';
+
+const MOST_PROBLEMS = 8;
 
 export interface InputFormsProps {
   readonly groups: readonly FormGroup[];
@@ -23,16 +26,16 @@ export interface InputFormsProps {
 export function InputForms({ groups, problems, units, words, onEdit }: InputFormsProps) {
   const say = words.forms;
   const { waiting, epoch, change, drop } = usePending(groups, problems, onEdit);
-  const beside = waiting ? problemsBeside(groups, problems) : [];
-  const shared = { problems: waiting ? problems : [], units, words, onEdit: change };
+    const shared = { problems: waiting ? problems : [], units, words, epoch, onEdit: change };
   return (
-    <div class="forms" key={epoch}>
+    <div class="forms">
+      <style>{formStyle}</style>
       <div role="alert">
         {waiting ? (
           <div class="waiting">
             <p class="wrong">{say.waiting}</p>
             <ul>
-              {beside.map(({ path, message }) => (
+              {problems.slice(0, MOST_PROBLEMS).map(({ path, message }) => (
                 <li key={path + message} class="wrong">
                   {path === '' ? message : `${path}: ${message}`}
                 </li>
@@ -55,6 +58,8 @@ interface SharedProps {
   readonly problems: readonly FormProblem[];
   readonly units: Units;
   readonly words: Words;
+  /** Another number once boxes are to forget what was typed in them. */
+  readonly epoch: number;
   onEdit(path: string, edit: Edit | null): void;
 }
 
@@ -127,7 +132,7 @@ function Fields({ part, ...shared }: SharedProps & { readonly part: FormPart }) 
     <>
       <div class="boxes">
         {said.map((field) => (
-          <OneField key={field.path} field={field} part={part} {...shared} />
+          <OneField key={`${field.path} ${shared.epoch}`} field={field} part={part} {...shared} />
         ))}
       </div>
       <Rests fields={said} part={part} {...shared} />
@@ -137,7 +142,7 @@ function Fields({ part, ...shared }: SharedProps & { readonly part: FormPart }) 
           {open ? (
             <div class="boxes">
               {unsaid.map((field) => (
-                <OneField key={field.path} field={field} part={part} {...shared} />
+                <OneField key={`${field.path} ${shared.epoch}`} field={field} part={part} {...shared} />
               ))}
             </div>
           ) : null}
@@ -154,14 +159,14 @@ function OneField({ field, part, problems, units, words, onEdit }: SharedProps &
 const isMarked = (field: FormField): field is FormField & { readonly mark: FieldMark } => field.mark !== null;
 
 /** What the values of a part rest on, folded. */
-function Rests({ fields, part, units, words, onEdit }: SharedProps & { readonly fields: readonly FormField[]; readonly part: FormPart }) {
+function Rests({ fields, part, units, words, epoch, onEdit }: SharedProps & { readonly fields: readonly FormField[]; readonly part: FormPart }) {
   const { open, toggle } = useFold(false);
   const marked = fields.filter(isMarked);
   if (marked.length === 0) return null;
   return (
     <details class="more" open={open} onToggle={toggle}>
       <summary>{words.forms.restsSummary}</summary>
-      {open ? marked.map((field) => <MarkBoxes key={field.path} field={field} label={labelOf(field, part, words)} units={units} words={words} prefix="all" onEdit={onEdit} />) : null}
+      {open ? marked.map((field) => <MarkBoxes key={`${field.path} ${epoch}`} field={field} label={labelOf(field, part, words)} units={units} words={words} prefix="all" onEdit={onEdit} />) : null}
     </details>
   );
 }

@@ -35,21 +35,25 @@ export function wordsOf(at: Path, words: Words): string | null {
 }
 
 /** The names and places in a path that tell the field from its like within its part. */
-function whichOf(at: Path, owner: Path): string {
+function whichOf(at: Path, owner: Path, words: Words): string {
   let general = '';
   const found: string[] = [];
   for (const [depth, key] of at.entries()) {
     const isName = maps.has(general);
-    if (depth >= owner.length && (isName || typeof key === 'number')) found.push(typeof key === 'number' ? String(key + 1) : key);
+    if (depth >= owner.length && (isName || typeof key === 'number')) {
+      const place = words.inputPlaces[general];
+      const text = shorten(cleanText(typeof key === 'number' ? String(key + 1) : key), NAME_LENGTH);
+      found.push(place === undefined ? text : place(text));
+    }
     if (typeof key !== 'number') general = isName ? `${general}.*` : general === '' ? key : `${general}.${key}`;
   }
-  return found.map((one) => shorten(cleanText(one), NAME_LENGTH)).join(', ');
+  return found.join(', ');
 }
 
 /** What a field is called within its part. */
 export function labelOf({ at, path }: Pick<FormField, 'at' | 'path'>, part: Pick<FormPart, 'at'>, words: Words): string {
   const label = wordsOf(at, words) ?? cleanText(path);
-  const which = whichOf(at, part.at);
+  const which = whichOf(at, part.at, words);
   return which === '' ? label : words.forms.whichOf(label, which);
 }
 

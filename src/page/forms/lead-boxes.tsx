@@ -6,6 +6,7 @@ import type { FormField } from '../../study/input-forms.js';
 import { FieldBox } from './field-box.js';
 import { labelOf } from './labels.js';
 import { problemOf, type FormProblem } from './problems.js';
+import { formStyle } from './style.js';
 
 export interface LeadField {
   readonly field: FormField;
@@ -29,6 +30,7 @@ export interface LeadBoxesProps {
 export function LeadBoxes({ fields, problems, units, words, id = 'lead', onEdit }: LeadBoxesProps) {
   return (
     <div class="boxes">
+      <style>{formStyle}</style>
       {fields.map(({ field, label, hint }) => (
         <FieldBox
           key={field.path}

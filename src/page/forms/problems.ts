@@ -1,5 +1,5 @@
 /** Which box a problem belongs to. */
-import type { FormField, FormGroup, FormPart } from '../../study/input-forms.js';
+import type { FormField, FormPart } from '../../study/input-forms.js';
 
 export interface FormProblem {
   /** Dotted path of the scenario; '' for the whole file. */
@@ -16,11 +16,5 @@ export function problemOf(field: Pick<FormField, 'path'>, problems: readonly For
   return own.length === 0 ? null : [...new Set(own.map(({ message }) => message))].join('. ');
 }
 
-/** Whether any field of the part has a problem, or the part as a whole. */
+/** Whether any field of the part has a problem. */
 export const hasProblem = (part: FormPart, problems: readonly FormProblem[]): boolean => part.fields.some((field) => problemOf(field, problems) !== null);
-
-/** Problems that no single box has: sums of shares, times that do not fit each other. */
-export function problemsBeside(groups: readonly FormGroup[], problems: readonly FormProblem[]): readonly FormProblem[] {
-  const paths = groups.flatMap(({ parts }) => parts.flatMap(({ fields }) => fields.map(({ path }) => path)));
-  return problems.filter(({ path }) => path === '' || !paths.some((one) => isBelow(path, one)));
-}

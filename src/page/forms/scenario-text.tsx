@@ -2,6 +2,7 @@
 import { useEffect, useState } from 'preact/hooks';
 import type { Words } from '../../report/words.js';
 import type { FormProblem } from './problems.js';
+import { formStyle } from './style.js';
 
 export interface ScenarioTextProps {
   readonly text: string;
@@ -29,6 +30,7 @@ export function ScenarioText({ text, problems, words, onText }: ScenarioTextProp
   };
   return (
     <div class="whole-text">
+      <style>{formStyle}</style>
       <p class="small">{say.wholeTextHint}</p>
       <label for="scenario-text">{say.textLabel}</label>
       <textarea id="scenario-text" rows={24} spellcheck={false} autocomplete="off" wrap="off" value={typed ?? text} aria-invalid={problems.length > 0} aria-describedby="scenario-text-problems" onInput={(event) => setTyped(event.currentTarget.value)} />

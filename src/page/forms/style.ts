@@ -1,14 +1,18 @@
-/** What forms add to the page's style; goes after it. */
-export const formStyle = (): string => `
+/** What forms add to the page's style. */
+export const formStyle = `
 .boxes{align-items:flex-start}
 .box>.hint{max-width:15rem}
 .hint{font:.8rem/1.3 'Helvetica Neue',Helvetica,Arial,'Liberation Sans','DejaVu Sans',sans-serif;color:var(--faint)}
 summary>.hint{margin-left:.75rem}
 .box>.wrong:empty{display:none}
-.box:has(.wide,textarea){max-width:min(20rem,100%)}
+::placeholder{color:var(--faint);opacity:1}
+.box.short textarea{width:9rem}
+.box.wide{max-width:min(18rem,100%);width:18rem}
+.box:is(.wide,.long) textarea{width:100%}
+.box textarea{resize:none;font-variant-numeric:tabular-nums}
+.box.long textarea{resize:vertical}
 .box select{max-width:15rem}
 .box.long{max-width:min(26rem,100%);width:26rem}
-.box.long textarea{width:100%;resize:vertical}
 .thing{border-left:2px solid var(--line);padding:.25rem 0 .25rem 1rem;margin:.5rem 0}
 .more{margin:.25rem 0 .75rem}
 .rests{border:0;border-left:2px solid var(--line);margin:.5rem 0 1rem;padding:0 0 0 1rem;min-width:0}
@@ -18,5 +22,5 @@ summary>.hint{margin-left:.75rem}
 .whole-text textarea{display:block;width:100%;margin:.25rem 0 .75rem;font:.85rem/1.45 ui-monospace,'DejaVu Sans Mono',monospace;tab-size:2;white-space:pre;overflow:auto}
 .whole-text label{font-size:.9rem;color:var(--faint)}
 .to-line{min-height:1.75rem;padding:.1rem .5rem;font-size:.85rem}
-@media (max-width:30rem){.box,.box.long,.box:has(.wide,textarea){width:100%;max-width:none}.box>:is(input[type=text],input[type=text].wide,select){width:100%;max-width:none}}
+@media (max-width:30rem){.box,.box:is(.wide,.long){width:100%;max-width:none}.box>:is(input[type=text],textarea,select){width:100%;max-width:none}}
 `;

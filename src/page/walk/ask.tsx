@@ -29,7 +29,7 @@ export function Ask({ walk, view, onAsk }: { readonly walk: DayWalk; readonly vi
     setFewer(next);
     ask(typedDay, next, afterMs);
   };
-  const { scarcest } = walk;
+  const scarcest = scarcestOf(walk);
   const scarce = walk.wares[scarcest]!;
   return (
     <>
@@ -79,6 +79,12 @@ function Box({ id, label, value, min, max, wrong, onInput }: { readonly id: stri
       )}
     </div>
   );
+}
+
+/** The ware of which the largest share was off the shelf, among those of which ten can go and some are left. */
+function scarcestOf({ peaks, stock, scarcest }: DayWalk): number {
+  const share = (ware: number): number => (stock[ware]! > TEN ? peaks[ware]! / stock[ware]! : -1);
+  return peaks.reduce((best, _, ware) => (share(ware) > share(best) ? ware : best), scarcest);
 }
 
 const isWhole = (text: string, least: number, most: number): boolean => /^\d{1,6}$/.test(text.trim()) && Number(text) >= least && Number(text) <= most;

@@ -8,7 +8,11 @@ export type Layouts = Readonly<Record<string, WalkLayout>>;
 
 const r1 = (value: number): string => String(Math.round(value * 10) / 10);
 
-export const disc = (x: number, y: number, r: number): string => `M${r1(x - r)} ${r1(y)}a${r1(r)} ${r1(r)} 0 1 0 ${r1(2 * r)} 0a${r1(r)} ${r1(r)} 0 1 0 ${r1(-2 * r)} 0z`;
+/** The way across is exactly twice the radius as written, else the two arcs make an oval. */
+export function disc(x: number, y: number, radius: number): string {
+  const r = Math.round(radius * 10) / 10;
+  return `M${r1(x - r)} ${r1(y)}a${r1(r)} ${r1(r)} 0 1 0 ${r1(2 * r)} 0a${r1(r)} ${r1(r)} 0 1 0 ${r1(-2 * r)} 0z`;
+}
 
 const square = (x: number, y: number, r: number): string => `M${r1(x - r)} ${r1(y - r)}h${r1(2 * r)}v${r1(2 * r)}h${r1(-2 * r)}z`;
 

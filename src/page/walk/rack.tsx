@@ -30,7 +30,7 @@ export function Rack({ walk, rack, view, size }: { readonly walk: DayWalk; reado
     <svg class="w-rack" viewBox={`${-WALL} ${-WALL} ${PLAIN + 2 * WALL} ${PLAIN + 2 * WALL}`} width={size} height={size} aria-hidden="true">
       <rect class="w-wall" x={-WALL / 2} y={-WALL / 2} width={PLAIN + WALL} height={PLAIN + WALL} rx="10" />
       <path class="w-racked-other" d={others} />
-      <path class="w-racked" d={mine} />
+      <path class="w-row" d={mine} />
     </svg>
   );
 }

@@ -46,8 +46,8 @@ export function mostAt(counts: StopCounts): BackStop | null {
 
 export const stockOf = (walk: DayWalk, follow: number): number => (follow === ALL ? walk.stock.reduce((sum, pieces) => sum + pieces, 0) : walk.stock[follow]!);
 
-/** Minutes told as they are on a clock's face: the minute that has begun. */
-export const minuteOf = (ms: number): number => Math.floor(ms / 60_000);
+/** To the nearest minute, as the letter tells the time: the same moment has the same time in both. */
+export const minuteOf = (ms: number): number => Math.round(ms / 60_000);
 
 /** Share of the stock on the shelf from which a ware counts as scarce. */
 const SCARCE = 0.25;

@@ -50,6 +50,7 @@ export const walkStyle = `
 .w-cells{stroke:var(--line);stroke-width:2;opacity:.7}
 .w-place{stroke:var(--line);stroke-width:2.5;stroke-dasharray:8 9}
 .w-racked{fill:var(--accent);stroke:var(--ground);stroke-width:3;stroke-linejoin:round}
+.w-row{fill:var(--accent);stroke:var(--accent);stroke-width:6;stroke-linecap:round}
 .w-racked-other{fill:var(--panel);stroke:var(--faint);stroke-width:5;stroke-linejoin:round}
 .walk-waits .w-wall{stroke:var(--alarm);stroke-width:12}
 .w-waits{stroke:var(--faint);stroke-width:1.25}

@@ -9,7 +9,7 @@ export const rackWords = {
   cliff: ({ dimension, changeMm, piecesThen }: NonNullable<RackLayout['cliff']>): string => `${Math.abs(changeMm)} mm ${changeMm < 0 ? 'less' : 'more'} ${dimension === 'handleWidth' ? 'handle width' : dimension}: ${piecesThen}`,
   binds: (what: RackLayout['binds']): string => binds[what],
   tableTitle: 'Pieces in a rack, worked out from their shapes (for the patterns tried; a cleverer one may hold more)',
-  ware: 'Ware', rack: 'Rack', pieces: 'Pieces', area: 'Area\nused', loads: 'Loads\nper 100', bound: 'Held\nby', turns: 'Straight\n/ 45°', slack: 'Slack\nmm', near: 'Nearest step', mass: 'Loaded\nkg', lift: 'Lift\nindex',
+  ware: 'Ware', rack: 'Rack', pieces: 'Pieces', area: 'Area\nused', loads: 'Loads\nper 100', bound: 'Held\nby', turns: 'Straight\n/ 45°', slack: 'Slack\nmm', near: 'Nearest step:\npieces then', mass: 'Loaded\nkg', lift: 'Lift\nindex',
   marks: '* the rack the scenario uses; + the rack with fewest loads for a day of this house',
   ample: 'ample', unknown: '–', noLoad: 'none',
   plan: (used: string | null, planned: string): string => (used === null ? `Were every rack full, the racks marked + would be ${planned} a day.` : used === planned ? `Were every rack full, they would be ${used} a day, in either.` : `Were every rack full, they would be ${used} a day in the racks in use, ${planned} in those marked +.`),

@@ -38,7 +38,7 @@ export const walkWords = {
     polishing: 'Being polished',
   },
   whereHead: (name: string, stock: string): string => `Where the pieces are: ${name}, ${stock}`,
-  most: 'most are here',
+  most: 'most of those on their way back',
   roomHead: 'The room',
   room: (guests: string, seats: string): string => `${guests} guests on ${seats} seats`,
   roomUnlimited: (guests: string): string => `${guests} guests seated`,

@@ -57,4 +57,5 @@ describe('CSV', () => {
 
 it('a picture alone has a ground and an ink', () => {
   expect(standaloneSvg('<svg width="1"><g/></svg>', '#FFF', '#000')).toBe('<?xml version="1.0" encoding="UTF-8"?>\n<svg color="#000" width="1"><rect width="100%" height="100%" fill="#FFF"/><g/></svg>\n');
+  expect(standaloneSvg('<svg width="1"><text>15&nbsp;min</text></svg>')).toContain('>15\u00A0min<');
 });

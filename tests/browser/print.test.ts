@@ -1,0 +1,64 @@
+/** The letter on paper, and every screen as a picture that is not blank. */
+import { existsSync, readdirSync, readFileSync } from 'node:fs';
+import { join } from 'node:path';
+import type { Browser } from 'playwright-core';
+import { afterAll, beforeAll, describe, expect, it } from 'vitest';
+import { root } from '../cli/run.js';
+import { launchHere, letterPath, openLetter } from './letter.js';
+import { pagesOf } from './pdf.js';
+import { SCREENS } from './screens.js';
+
+let browser: Browser;
+beforeAll(async () => {
+  browser = await launchHere();
+});
+afterAll(() => browser.close());
+
+/** Page sizes in points (ISO 216; ANSI/ASME Y14.1). */
+const PAPERS = { A4: [595, 842], Letter: [612, 792] } as const;
+
+describe.each(Object.keys(PAPERS) as (keyof typeof PAPERS)[])('the demo on %s', (format) => {
+  it('is two to four pages with running head and page numbers, drawn as lines, without a control', async () => {
+    const { page, close } = await openLetter(browser, letterPath('1-commuter-bar.html'));
+    const pages = pagesOf(await page.pdf({ format }));
+    await close();
+    expect(pages.length).toBeGreaterThanOrEqual(2);
+    expect(pages.length).toBeLessThanOrEqual(4);
+    pages.forEach(({ text, width, height, images }, index) => {
+      // Within a point: papers are measured in whole millimetres or inches, pages in whole dots.
+      expect(Math.abs(width - PAPERS[format][0])).toBeLessThan(1.5);
+      expect(Math.abs(height - PAPERS[format][1])).toBeLessThan(1.5);
+      expect(text).toContain('Ware for Tern & Tide');
+      expect(text).toContain(`Page ${index + 1} of ${pages.length}`);
+      expect(images).toBe(0);
+    });
+    const whole = pages.map(({ text }) => text).join('\n');
+    expect(whole).toContain('Buy 33 medium cups');
+    for (const control of ['Save as', 'Save the', 'Read this letter as', 'The table behind', 'What if', 'Open a scenario']) expect(whole).not.toContain(control);
+  });
+});
+
+describe('pictures of the screens under reports/', () => {
+  it.each(SCREENS.map(({ name }) => [name]))('%s is there, small and not blank', async (name) => {
+    const path = join(root, 'reports', name);
+    expect(existsSync(path), `${name} is missing: npm run reports`).toBe(true);
+    const bytes = readFileSync(path);
+    expect(bytes.length).toBeLessThanOrEqual(150_000);
+    const page = await browser.newPage();
+    const colours = await page.evaluate(async (address) => {
+      const image = new Image();
+      image.src = address;
+      await image.decode();
+      const canvas = new OffscreenCanvas(image.naturalWidth, image.naturalHeight);
+      const drawing = canvas.getContext('2d')!;
+      drawing.drawImage(image, 0, 0);
+      return new Set(new Uint32Array(drawing.getImageData(0, 0, canvas.width, canvas.height).data.buffer)).size;
+    }, `data:image/png;base64,${bytes.toString('base64')}`);
+    expect(colours).toBeGreaterThan(20);
+    await page.close();
+  });
+
+  it('holds none of a screen that is no more', () => {
+    expect(readdirSync(join(root, 'reports')).filter((name) => name.endsWith('.png')).sort()).toEqual(SCREENS.map(({ name }) => name).sort());
+  });
+});
