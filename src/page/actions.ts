@@ -38,6 +38,7 @@ export class Actions {
     await this.engines.quick.ask({ kind: 'forms', asked, sent: scenario }, (reply) => this.take(reply));
     void this.engines.quick.ask({ kind: 'warm', asked, pictures: false });
     this.later(() => this.engines.sure.ask({ kind: 'warm', asked, pictures: true }));
+    this.later(() => this.engines.sure.ask({ kind: 'swings', asked }, (reply) => this.take(reply)));
   }
 
   /** Change values of the scenario. */
@@ -50,6 +51,7 @@ export class Actions {
   replace(text: string, fileName: string, options: GivenOptions = {}): void {
     this.edits = [];
     this.candidate = { text, fileName, options };
+    this.store.set({ swings: [] });
     this.change();
   }
 
@@ -111,7 +113,7 @@ export class Actions {
       this.candidate = null;
       const before = this.store.state.phase;
       this.store.set({ phase: 'working' });
-      const asked = { ...this.asked(), ...(candidate ?? {}) };
+      const asked = { ...this.asked(), ...candidate };
       let fine = true;
       await this.engines.quick.ask({ kind: 'quick', asked, edits: this.edits.splice(0) }, (reply) => {
         if (reply.kind === 'mistakes' || reply.kind === 'fault') fine = false;
@@ -122,6 +124,7 @@ export class Actions {
     }
     this.answering = false;
     if (this.store.state.phase === 'provisional') this.later(() => this.engines.sure.ask({ kind: 'sure', asked: this.asked(), pictures: true }, (reply) => this.take(reply)));
+    if (this.store.state.swings.length === 0) this.later(() => this.engines.sure.ask({ kind: 'swings', asked: this.asked() }, (reply) => this.take(reply)));
     for (const question of this.open.keys()) this.later(this.asking(question));
   }
 
@@ -153,6 +156,8 @@ export class Actions {
         return this.store.set({ text: reply.text, groups: reply.groups });
       case 'view':
         return this.store.set({ view: reply.view });
+      case 'swings':
+        return this.store.set({ swings: reply.swings });
       case 'progress':
         return this.store.set({ progress: this.store.state.progress + reply.days });
       case 'answer':

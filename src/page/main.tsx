@@ -5,7 +5,10 @@ import { english } from '../report/words.js';
 import { Actions } from './actions.js';
 import { PageContext, type Page } from './context.js';
 import { startEngines } from './engines.js';
+import { Boxes } from './islands/boxes.js';
+import { Cards } from './islands/cards.js';
 import { Files } from './islands/files.js';
+import { Forms } from './islands/all-forms.js';
 import { Head, Sender } from './islands/head.js';
 import { Pieces } from './islands/pieces.js';
 import { Questions } from './islands/questions.js';
@@ -16,7 +19,7 @@ import { addPictureTools } from './picture-tools.js';
 import { orderFor } from './reading-order.js';
 import { Store, type Reader } from './store.js';
 
-const islands: Readonly<Record<string, ComponentType>> = { head: Head, sender: Sender, start: Start, status: Status, pieces: Pieces, questions: Questions, walk: WalkThrough, files: Files };
+const islands: Readonly<Record<string, ComponentType>> = { head: Head, sender: Sender, start: Start, status: Status, boxes: Boxes, pieces: Pieces, questions: Questions, walk: WalkThrough, forms: Forms, cards: Cards, files: Files };
 
 const textOf = (id: string): string => document.getElementById(id)?.textContent ?? '';
 
@@ -35,6 +38,7 @@ async function wake(): Promise<void> {
     progress: 0,
     view: null,
     groups: [],
+    swings: [],
     mistakes: [],
     fault: null,
     json: null,

@@ -41,6 +41,8 @@ export type Request =
   | { readonly kind: 'question'; readonly asked: Asked; readonly question: Question }
   | { readonly kind: 'walk'; readonly asked: Asked; readonly day: number; readonly stock: Readonly<Record<string, number>> }
   | { readonly kind: 'workbook'; readonly asked: Asked }
+  /** Which inputs move the cost most. */
+  | { readonly kind: 'swings'; readonly asked: Asked }
   /** Drop what is under way. */
   | { readonly kind: 'stop' };
 
@@ -74,6 +76,12 @@ export interface View {
   readonly has: { readonly alternatives: boolean; readonly suit: boolean };
 }
 
+/** How far an input moves the cost of the stock from one end of its range to the other, whole currency units. */
+export interface Swing {
+  readonly path: string;
+  readonly money: number;
+}
+
 export interface ViewWare {
   readonly id: string;
   readonly name: string;
@@ -87,6 +95,7 @@ export type Reply =
   | { readonly kind: 'view'; readonly view: View }
   | { readonly kind: 'answer'; readonly certified: boolean; readonly view: View; readonly parts: Readonly<Partial<Record<LetterPart, string>>>; readonly json: string | null }
   | { readonly kind: 'pictures'; readonly html: string; readonly json: string }
+  | { readonly kind: 'swings'; readonly swings: readonly Swing[] }
   | { readonly kind: 'section'; readonly html: string }
   | { readonly kind: 'progress'; readonly days: number }
   | { readonly kind: 'walk'; readonly walk: DayWalk; readonly layouts: Readonly<Record<string, WalkLayout>> }

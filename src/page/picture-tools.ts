@@ -20,7 +20,7 @@ export function addPictureTools(within: HTMLElement, words: Words): void {
       one.onclick = act;
       tools.append(one);
     };
-    const drawing = (): string => standaloneSvg(svg.outerHTML);
+    const drawing = (): string => standaloneSvg(new XMLSerializer().serializeToString(svg));
     button(words.page.pictureSvg, () => save(`${section.id}.svg`, 'image/svg+xml', drawing()));
     button(words.page.picturePng, () => void asPng(drawing()).then((blob) => save(`${section.id}.png`, 'image/png', blob)));
     const table = section.querySelector('table');

@@ -5,7 +5,7 @@
  */
 import type { Reader } from './store.js';
 
-const OPENING = ['sender', 'start', 'heading', 'lead', 'status'] as const;
+const OPENING = ['sender', 'heading', 'lead', 'start', 'status'] as const;
 const CLOSING = ['files'] as const;
 
 const ORDER: Readonly<Record<Reader, readonly string[]>> = {

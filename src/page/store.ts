@@ -1,7 +1,7 @@
 /** What the page knows at a moment, and who wants to be told when that changes. */
 import type { Given, GivenOptions } from '../report/html-live.js';
 import type { FormGroup } from '../study/input-forms.js';
-import type { Look, Mistake, View } from './messages.js';
+import type { Look, Mistake, Swing, View } from './messages.js';
 
 /** Who reads: the letter opens differently for each. */
 export type Reader = 'owner' | 'consultant' | 'trainer';
@@ -29,6 +29,8 @@ export interface PageState {
   readonly progress: number;
   readonly view: View | null;
   readonly groups: readonly FormGroup[];
+  /** Widest first; empty until it is known. */
+  readonly swings: readonly Swing[];
   /** What is wrong with what was typed last; the answer on show is that before it. */
   readonly mistakes: readonly Mistake[];
   readonly fault: string | null;

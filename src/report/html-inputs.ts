@@ -13,7 +13,7 @@ import type { Words } from './words.js';
 const basisOrder = ['assumed', 'practice', 'published', 'measured'] as const;
 
 /** Inputs that no number of this letter depends on. */
-const ofOtherQuestions = /^costs\.|^ware\.[^.]+\.(?:mass|brim|colour)$|^washing\.machines(?:\[\d+\]|\.\d+|\.unlimited)?\.(?:water|energy|idlePower|detergent|rinseAid|price|installation|lifeYears)$/;
+const ofOtherQuestions = /^(?:supply|storage|alternatives|suit)\.|^costs\.|^ware\.[^.]+\.(?:mass|brim|colour)$|^washing\.machines(?:\[\d+\]|\.\d+|\.unlimited)?\.(?:water|energy|idlePower|detergent|rinseAid|price|installation|lifeYears)$/;
 
 export function inputsSection(inputs: readonly ReportInput[], formats: Formats, words: Words): string {
   const say = words.letter;
@@ -21,12 +21,13 @@ export function inputsSection(inputs: readonly ReportInput[], formats: Formats, 
   const others = inputs.filter(({ path }) => ofOtherQuestions.test(path));
   const ordered = basisOrder.flatMap((basis) => used.filter((input) => input.basis === basis));
   const sources = [...new Set([...ordered, ...others].map(({ source }) => cleanText(source)).filter((source) => source !== ''))];
+  const printed = new Set(ordered.map(({ source }) => cleanText(source)));
   const assumed = used.filter(({ basis }) => basis === 'assumed').length;
   return `<h2>${escapeHtml(say.inputsHead)}</h2>
 <p>${escapeHtml(say.inputsIntro(formats.count(assumed), formats.count(used.length)))}</p>
 ${inputsTable(ordered, sources, say.inputsCaption, words)}
 ${others.length === 0 ? '' : `<details><summary>${escapeHtml(say.otherInputs(formats.count(others.length)))}</summary>\n${inputsTable(others, sources, say.otherInputsCaption, words)}\n</details>`}
-${sources.length === 0 ? '' : `<h3 class="sources">${escapeHtml(say.sources)}</h3>\n<ol class="sources small">\n${sources.map((source) => `<li>${escapeHtml(shorten(source, CELL_LENGTH))}</li>`).join('\n')}\n</ol>`}`;
+${sources.length === 0 ? '' : `<h3 class="sources">${escapeHtml(say.sources)}</h3>\n<ol class="sources small">\n${sources.map((source) => `<li${printed.has(source) ? '' : ' class="screen"'}>${escapeHtml(shorten(source, CELL_LENGTH))}</li>`).join('\n')}\n</ol>`}`;
 }
 
 function inputsTable(inputs: readonly ReportInput[], sources: readonly string[], caption: string, words: Words): string {

@@ -14,6 +14,8 @@ import { inputsSection } from './html-inputs.js';
 import { island, liveScripts, policyOf, type LivePage } from './html-live.js';
 import { cell, column, rowHead, scrolled } from './html-parts.js';
 import { pageStyle } from './html-page-style.js';
+import { cardStyle } from './cards/card-style.js';
+import { sectionStyle } from './sections/section-style.js';
 import { picture, type ReportChart } from './html-picture.js';
 import { letterStyle } from './html-style.js';
 import { english, type Words } from './words.js';
@@ -99,15 +101,15 @@ function letterDocument(name: string, parts: Readonly<Record<LetterPart, string>
 <meta name="viewport" content="width=device-width, initial-scale=1">
 <meta name="color-scheme" content="light dark">
 <title>${escapeHtml(say.heading(name))}</title>
-<style>${letterStyle(name, words)}${live === null ? '' : pageStyle()}</style>
+<style>${letterStyle(name, words)}${live === null ? '' : pageStyle() + sectionStyle() + cardStyle}</style>
 </head>
 <body>
 ${island(live, 'head')}
 <main>
 ${island(live, 'sender')}
-${island(live, 'start')}
 <h1 data-part="heading">${parts.heading}</h1>
 <p class="lead" data-part="lead">${parts.lead}</p>
+${island(live, 'start')}
 ${island(live, 'status')}
 ${island(live, 'boxes')}
 ${part('order')}

@@ -15,13 +15,13 @@ import { editScenario, EditRefused, type Edit } from '../../study/edit-scenario.
 import { formsOf } from '../../study/input-forms.js';
 import { problem, type Problem } from '../../study/problems.js';
 import { piecesPerRackOf } from '../../study/rack-geometry.js';
-import { readScenario } from '../../study/read-scenario.js';
+import { readScenario, type ReadResult } from '../../study/read-scenario.js';
 import { scenarioStudy } from '../../study/scenario-study.js';
 import { valueAt } from '../../study/tree.js';
 import { walkLayouts } from '../../study/walk-layouts.js';
 import type { Asked, Mistake, Reply, Request, View } from '../messages.js';
 import { drawnCharts } from './drawn.js';
-import { answers, orderOf, type Inquiry, type Opened } from './questions.js';
+import { answers, orderOf, swingsOf, type Asking } from './questions.js';
 import { sharingRunner } from './shared-days.js';
 
 export interface Engine {
@@ -29,6 +29,7 @@ export interface Engine {
   neighbour: MessagePort | null;
 }
 
+type Opened = Extract<ReadResult, { ok: true }>;
 type Say = (reply: Reply) => void;
 
 /** Days of a quick answer: enough to see which way a change goes, told as provisional. */
@@ -50,6 +51,8 @@ export async function answerAsk(engine: Engine, request: Exclude<Request, { kind
       return walk(request, say);
     case 'question':
       return question(engine, request, wanted, say);
+    case 'swings':
+      return swings(engine, request.asked, wanted, say);
     case 'workbook':
       return workbook(engine, request.asked, wanted, say);
   }
@@ -84,18 +87,39 @@ function forms({ version }: Engine, { asked, sent }: Extract<Request, { kind: 'f
 }
 
 async function question(engine: Engine, { asked, question: one }: Extract<Request, { kind: 'question' }>, wanted: () => boolean, say: Say): Promise<void> {
-  const inquiry = inquiryOf(engine, asked, wanted, say);
-  if (inquiry !== null) say({ kind: 'section', html: await answers[one](inquiry) });
+  const asking = askingOf(engine, asked, wanted, say);
+  if (asking !== null) say({ kind: 'section', html: await answers[one](asking) });
 }
 
 async function workbook(engine: Engine, asked: Asked, wanted: () => boolean, say: Say): Promise<void> {
-  const inquiry = inquiryOf(engine, asked, wanted, say);
-  if (inquiry !== null) say({ kind: 'file', bytes: await orderWorkbook((await orderOf(inquiry)).sheet) });
+  const asking = askingOf(engine, asked, wanted, say);
+  if (asking !== null) say({ kind: 'file', bytes: await orderWorkbook((await orderOf(asking)).sheet) });
 }
 
-function inquiryOf({ version, neighbour }: Engine, asked: Asked, wanted: () => boolean, say: Say): Inquiry | null {
+async function swings(engine: Engine, asked: Asked, wanted: () => boolean, say: Say): Promise<void> {
+  const asking = askingOf(engine, asked, wanted, say);
+  if (asking !== null) say({ kind: 'swings', swings: await swingsOf(asking) });
+}
+
+function askingOf({ version, neighbour }: Engine, asked: Asked, wanted: () => boolean, say: Say): Asking | null {
   const read = opened(asked, say);
-  return read && { read, asked, context: contextFor(read, asked, version), runner: sharingRunner(neighbour, wanted, (days) => say({ kind: 'progress', days })) };
+  if (read === null) return null;
+  const { level, seed, days } = asked.options;
+  const runner = sharingRunner(neighbour, wanted, toldNowAndThen(say));
+  return { inquiry: { opened: read, fileName: asked.fileName, runner, level, seed, days }, options: asked.options, context: contextFor(read, asked, version) };
+}
+
+/** Each telling makes the page draw, on a core that the engines could use. */
+const TELL_EVERY_MS = 300;
+
+function toldNowAndThen(say: Say): (days: number) => void {
+  let [days, last] = [0, performance.now()];
+  return (more) => {
+    days += more;
+    if (performance.now() - last < TELL_EVERY_MS) return;
+    say({ kind: 'progress', days });
+    [days, last] = [0, performance.now()];
+  };
 }
 
 function walk({ asked, day, stock }: Extract<Request, { kind: 'walk' }>, say: Say): void {
@@ -129,7 +153,7 @@ async function quick({ version }: Engine, asked: Asked, edits: readonly Edit[], 
 async function sure({ version, neighbour }: Engine, { asked, pictures }: Extract<Request, { kind: 'sure' }>, wanted: () => boolean, say: Say): Promise<void> {
   const read = opened(asked, say);
   if (read === null) return;
-  const runner = sharingRunner(neighbour, wanted, (days) => say({ kind: 'progress', days }));
+  const runner = sharingRunner(neighbour, wanted, toldNowAndThen(say));
   const { answer, risk, watch } = await scenarioStudy(read, runner, asked.options);
   const context = contextFor(read, asked, version);
   const { heading, lead, order, mind, rush, cautions, inputs, method, colophon } = letterParts({ answer, context, charts: [], inputs: context.inputs, cautions: cautionsFor(context), version });

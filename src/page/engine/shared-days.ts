@@ -3,15 +3,16 @@
  * and hands others to its neighbour. A chunk is short, so that either can turn to the reader in between.
  */
 import { mergeDays, runDays, type DaysRun, type RushTask } from '../../cafe/rush.js';
+import type { CafeModel } from '../../cafe/model.js';
 import type { Runner } from '../../study/runner.js';
 
-/** A chunk that the neighbour is asked to run; the task itself is sent once. */
+/** A chunk that the neighbour is asked to run. */
 interface Errand {
   /** Comes back with the days, so that those of a run given up are not taken for another's. */
   readonly number: number;
-  readonly task: RushTask | null;
-  readonly from: number;
-  readonly days: number;
+  readonly task: Omit<RushTask, 'model'>;
+  /** The café, where it is another than that sent last: the neighbour's floor then stays warm. */
+  readonly model: CafeModel | null;
 }
 
 interface Returned {
@@ -27,10 +28,10 @@ const WORTH_SHARING = 150;
 
 /** Run what the neighbour sends through the port. */
 export function serveDays(port: MessagePort): void {
-  let known: RushTask | null = null;
+  let known: CafeModel | null = null;
   port.onmessage = ({ data }: MessageEvent<Errand>) => {
-    known = data.task ?? known;
-    const part = runDays({ ...known!, from: data.from, days: data.days });
+    known = data.model ?? known;
+    const part = runDays({ ...data.task, model: known! });
     port.postMessage({ number: data.number, part } satisfies Returned, [part.peaks.buffer as ArrayBuffer, part.rackPeaks.buffer as ArrayBuffer]);
   };
 }
@@ -61,12 +62,9 @@ export function sharingRunner(port: MessagePort | null, wanted: () => boolean, p
         progress(part.days);
       };
       let away: Promise<void> | null = null;
-      let told = false;
       const errand = async (to: MessagePort): Promise<void> => {
         while (next < end && wanted()) {
-          const part = await sent(to, told ? null : task, chunk());
-          told = true;
-          keep(part);
+          keep(await sent(to, { ...task, ...chunk() }));
         }
       };
       while (next < end) {
@@ -87,15 +85,18 @@ export function sharingRunner(port: MessagePort | null, wanted: () => boolean, p
 }
 
 let errands = 0;
+const sentLast = new WeakMap<MessagePort, CafeModel>();
 
-function sent(port: MessagePort, task: RushTask | null, { from, days }: { from: number; days: number }): Promise<DaysRun> {
+function sent(port: MessagePort, { model, ...task }: RushTask): Promise<DaysRun> {
   errands += 1;
   const number = errands;
+  const known = sentLast.get(port) === model;
+  sentLast.set(port, model);
   return new Promise((resolve) => {
     port.onmessage = ({ data }: MessageEvent<Returned>) => {
       if (data.number === number) resolve(data.part);
     };
-    port.postMessage({ number, task, from, days } satisfies Errand);
+    port.postMessage({ number, task, model: known ? null : model } satisfies Errand);
   });
 }
 

@@ -36,7 +36,7 @@ async function answer(id: number, request: Exclude<Request, { kind: 'join' | 'st
   try {
     await answerAsk(engine, request, wanted, say);
   } catch (error) {
-    if (error instanceof NoAnswer) say({ kind: 'mistakes', mistakes: [{ path: '', line: 1, message: error.message }] });
+    if (error instanceof NoAnswer) say({ kind: 'mistakes', mistakes: error.problems.map(({ path, line, message }) => ({ path, line, message })) });
     else if (!(error instanceof Stopped)) say({ kind: 'fault', message: error instanceof Error ? error.message : String(error) });
   }
   // Said of runs given up too, so that the page knows the engine is free.

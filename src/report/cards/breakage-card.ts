@@ -6,7 +6,7 @@ import { cardOf, list, para, type Card, type CardDesk } from './card.js';
 
 const WEEKS = 13;
 const DAYS_A_WEEK = 7;
-const ROWS_A_SHEET = 12;
+const ROWS_A_SHEET = 10;
 /** So few rows may be tall. */
 const FEW_ROWS = 7;
 /** From so many a week on they are told by the week, below as one in so many weeks. */

@@ -3,8 +3,8 @@
  * rest); in print all is black on white. Sizes hang on the card's own, so that the screen shows what prints.
  *
  * Paper: A4, or US Letter where `body` has `data-paper="letter"`. The cards alone are printed where `body`
- * has `data-print="cards"`. Each card is a page of its own; `.card` has the height of that page, so what
- * does not fit would go on a second one rather than be hidden.
+ * has `data-print="cards"`. Each card is a page of its own and has its height; drawings take the room
+ * that the words leave.
  */
 
 /** mm around a card on its page, and heights of the pages less those and a little for rounding. */
@@ -55,7 +55,7 @@ export const cardStyle = `
 .card-tally th,.card-tally td{padding:.25em .2em;text-align:center}
 .card-tally th:first-child{width:17%}
 .card-tally th:nth-child(2),.card-tally th:nth-child(3){width:10%}
-.card-tally tbody tr{height:3.1em}
+.card-tally tbody tr{height:3em}
 .card-few tbody tr{height:5em}
 .card-week{position:absolute;width:1px;height:1px;overflow:hidden;clip-path:inset(50%);white-space:nowrap}
 .card dl{columns:2;column-gap:1.5em;margin:0;font-size:.82em}
@@ -69,7 +69,13 @@ export const cardStyle = `
 @media print{
 .card{page:card;break-before:page;break-after:page;font-size:12.5pt;max-width:none;min-height:${A4_HEIGHT}mm;margin:0;padding:0;border:0;background:none;color:#000}
 body[data-paper="letter"] .card{page:card-letter;min-height:${LETTER_HEIGHT}mm}
-.card-large{font-size:14.5pt}
+.card:has(.card-drawings){height:${A4_HEIGHT}mm}
+body[data-paper="letter"] .card:has(.card-drawings){height:${LETTER_HEIGHT}mm}
+.card-drawings{flex:1 1 0;min-height:42mm;max-height:140mm;grid-template-rows:minmax(0,1fr)}
+.card-drawings>div{display:flex;flex-direction:column;min-height:0;max-width:none}
+.card-drawings svg{flex:1 1 0;min-height:0}
+.card-top{display:flex;flex-direction:column;max-height:100mm}
+.card-large{font-size:13.5pt}
 .card-dense{font-size:11.5pt}
 .card footer,.card dd span{color:#000}
 .card th,.card td,.card tr{break-inside:avoid}

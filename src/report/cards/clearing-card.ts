@@ -19,8 +19,8 @@ export function clearingCard(desk: CardDesk): readonly Card[] {
       ? [para(say.atOnce, 'card-huge'), para(say.atOnceText, 'card-strong')]
       : [para(say.every(spell(clearing.every, desk)), 'card-huge'), para(rounds(desk, clearing.every), 'card-strong')];
   const body = `${rule.join('\n')}
-${list([...trips(desk), say.order, ...(washing.hands === 'clearers' ? [say.washer] : []), say.first(name(answer.tightest.ware)), ...(seats.heldUntilCleared ? [say.held] : []), say.carry, say.chips], true)}
-${para(waits(desk))}
+${list([...trips(desk), ...(clearing === 'atOnce' ? [] : [say.order]), ...(washing.hands === 'clearers' ? [say.washer] : []), say.first(name(answer.tightest.ware)), ...(seats.heldUntilCleared ? [say.held] : []), say.carry, say.chips], true)}
+${para(clearing === 'atOnce' ? '' : waits(desk))}
 ${slip(desk)}
 ${para([words.cautions.scalds.text, words.cautions.chipped.text].join(' '), 'card-caution')}`;
   return [cardOf(desk, 'clearing', say.title, body, 'card-large')];

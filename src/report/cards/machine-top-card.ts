@@ -15,7 +15,7 @@ export function machineTopCard(desk: CardDesk): readonly Card[] {
   const say = words.cards.top;
   const body = `${storage == null ? toDecide(desk) : decided(desk, storage)}
 ${para(`${words.cautions.stacks.text} ${say.hot} ${words.cautions.defers}: ${words.cautions.stacks.defersTo}.`, 'card-caution')}`;
-  return [cardOf(desk, 'machine-top', say.title, body)];
+  return [cardOf(desk, 'machine-top', say.title, body, storage == null ? 'card-large' : '')];
 }
 
 function decided(desk: CardDesk, layout: StorageLayout): string {

@@ -61,6 +61,11 @@ export const pageWords = {
 
   walkHead: 'Walk through a day on the floor',
 
+  // Forms.
+  formsHead: 'Change anything',
+  formsBoxes: 'All inputs, in boxes',
+  formsText: 'The whole scenario file, as text',
+
   // Files.
   filesHead: 'Take it along',
   filesIntro: 'Everything stays on this machine: nothing is sent anywhere.',
@@ -108,8 +113,8 @@ export const pageWords = {
   cardsHead: 'Cards for the staff',
   cardsIntro: 'One page each, to hang beside the machine. They say what this letter found.',
   cardsShow: 'Show the cards',
+  cardsHide: 'Put the cards away',
   paper: 'Paper',
   papers: { a4: 'A4', letter: 'US Letter' },
-  cardPrint: (title: string): string => `Print the ${title}`,
   cardsPrint: 'Print all cards',
 };

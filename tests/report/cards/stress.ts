@@ -21,7 +21,7 @@ ${ids.map((index) => ware(index, `f${index % families}`)).join('\n')}
 seats: { count: 30, whenFull: leave, heldUntilCleared: true }
 counter: { makers: 3, making: 30 s }
 clearing: ${clearing}
-washing: { machines: [{ class: undercounter, racks: 2 }], hands: clearers, partLoadWait: 4 min, partLoadsEvery: 15 min }
+washing: { machines: [{ class: undercounter, racks: 2 }], hands: 2, partLoadWait: 4 min, partLoadsEvery: 15 min }
 ${more}`;
 }
 

@@ -1,0 +1,71 @@
+/** The trainer's cards: shown, and printed a page each. */
+import { useEffect, useState } from 'preact/hooks';
+import { usePage } from '../context.js';
+import { fill } from '../letter.js';
+
+export function Cards() {
+  const { state, words, actions, formats } = usePage();
+  const { view, reader } = state;
+  const say = words.page;
+  const [open, setOpen] = useState(false);
+  const [paper, setPaper] = useState<'a4' | 'letter'>('a4');
+  const [days, setDays] = useState<number | null>(null);
+  const [fault, setFault] = useState<string | null>(null);
+  useEffect(() => {
+    if (reader === 'trainer') setOpen(true);
+  }, [reader]);
+  useEffect(() => {
+    if (!open) return fill('cards', '');
+    setDays(0);
+    actions.openQuestion('cards', (reply) => {
+      if (reply.kind === 'progress') setDays((before) => (before ?? 0) + reply.days);
+      if (reply.kind === 'fault') {
+        setFault(reply.message);
+        setDays(null);
+      }
+      if (reply.kind === 'section') {
+        fill('cards', reply.html);
+        setDays(null);
+        setFault(null);
+      }
+    });
+    return () => actions.closeQuestion('cards');
+  }, [open]);
+  useEffect(() => {
+    document.body.dataset['paper'] = paper;
+  }, [paper]);
+  /** The cards alone: what is printed is told by a mark on the body. */
+  const print = (): void => {
+    document.body.dataset['print'] = 'cards';
+    window.print();
+    delete document.body.dataset['print'];
+  };
+  if (view === null) return null;
+  return (
+    <section>
+      <h2>{say.cardsHead}</h2>
+      <p>{say.cardsIntro}</p>
+      <div class="row">
+        <button type="button" aria-expanded={open} onClick={() => setOpen(!open)}>
+          {open ? say.cardsHide : say.cardsShow}
+        </button>
+        <label for="paper">{say.paper}</label>
+        <select id="paper" value={paper} onChange={(event) => setPaper(event.currentTarget.value === 'letter' ? 'letter' : 'a4')}>
+          <option value="a4">{say.papers.a4}</option>
+          <option value="letter">{say.papers.letter}</option>
+        </select>
+        <button type="button" disabled={!open || days !== null} onClick={print}>
+          {say.cardsPrint}
+        </button>
+      </div>
+      <p role="status" class="small">
+        {open && days !== null ? say.workingDays(formats.count(days)) : ''}
+      </p>
+      {fault === null ? null : (
+        <p role="alert" class="wrong">
+          {fault}
+        </p>
+      )}
+    </section>
+  );
+}
