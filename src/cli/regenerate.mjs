@@ -15,6 +15,8 @@ try {
   for (const name of readdirSync(folder)) {
     if (!name.endsWith('.html') || name === `${demo}.html`) copyFileSync(join(folder, name), join(root, 'reports', name));
   }
+  // What each screen of the page looks like.
+  execFileSync(process.execPath, [join(root, 'tests/browser/screens.mjs')], { cwd: root, stdio: ['ignore', 'ignore', 'inherit'] });
 } finally {
   rmSync(folder, { recursive: true, force: true });
 }

@@ -11,6 +11,9 @@ const USUALLY = ['arrivals.peak.guests', 'guests.staysIn', 'guests.dwell', 'wash
 const MOST_MOVERS = 4;
 const MOST_MACHINES = 12;
 
+/** A price moves the cost in plain proportion; nobody needs a simulation to see that. */
+const isPrice = (path: string): boolean => /^ware\..*\.price$/.test(path);
+
 export function Boxes() {
   const { state, words, formats, actions } = usePage();
   const { view, groups, swings, mistakes, look } = state;
@@ -18,7 +21,7 @@ export function Boxes() {
   const say = words.page;
   const fields = new Map(groups.flatMap(({ parts }) => parts.flatMap((part) => part.fields)).map((field) => [field.path, field]));
   const found = (paths: readonly string[]): FormField[] => paths.flatMap((path) => fields.get(path) ?? []);
-  const movers = swings.length === 0 ? found(USUALLY) : found(swings.filter(({ path, money }) => money > 0 && !DECIDED.includes(path)).map(({ path }) => path)).slice(0, MOST_MOVERS);
+  const movers = swings.length === 0 ? found(USUALLY) : found(swings.filter(({ path, money }) => money > 0 && !DECIDED.includes(path) && !isPrice(path)).map(({ path }) => path)).slice(0, MOST_MOVERS);
   const hintOf = ({ path }: FormField): { hint: string } | object => {
     const swing = swings.find((one) => one.path === path);
     return swing === undefined || swing.money === 0 ? {} : { hint: say.moves(formats.money(swing.money)) };

@@ -7,12 +7,12 @@ type Answers = Readonly<Record<'name' | 'seats' | 'guests' | 'from' | 'to' | 'st
 
 const USUAL: Answers = { name: '', seats: '30', guests: '50', from: '07:00', to: '11:00', stay: '50', currency: 'EUR', staffHour: '20' };
 const USUAL_MENU = ['flat-white', 'cappuccino', 'black-coffee', 'tea'];
-const QUESTIONS: readonly { readonly key: keyof Answers; readonly type: 'text' | 'number' | 'time'; readonly after?: string }[] = [
+const QUESTIONS: readonly { readonly key: keyof Answers; readonly type: 'text' | 'number'; readonly after?: string }[] = [
   { key: 'name', type: 'text' },
   { key: 'seats', type: 'number' },
   { key: 'guests', type: 'number' },
-  { key: 'from', type: 'time' },
-  { key: 'to', type: 'time' },
+  { key: 'from', type: 'text' },
+  { key: 'to', type: 'text' },
   { key: 'stay', type: 'number', after: '%' },
   { key: 'currency', type: 'text' },
   { key: 'staffHour', type: 'text' },

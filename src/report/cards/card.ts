@@ -87,7 +87,7 @@ export function list(items: readonly string[], ordered = false): string {
 export const blank = (label: string, kind = ''): string => `<p class="card-blank${kind === '' ? '' : ` ${kind}`}"><span>${escapeHtml(label)}</span><span class="card-line"></span></p>`;
 
 /** Names as one list, the first few of them. */
-export function fewNames(names: readonly string[], desk: Pick<CardDesk, 'words' | 'formats'>, most = 6): string {
+export function fewNames(names: readonly string[], desk: Pick<CardDesk, 'words' | 'formats'>, most = 5): string {
   const shown = names.length <= most ? names : [...names.slice(0, most - 1), desk.words.cards.listMore(desk.formats.count(names.length - most + 1))];
   return shown.join(', ');
 }

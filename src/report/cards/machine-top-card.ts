@@ -6,6 +6,7 @@ import { blank, cardOf, fewNames, head, para, type Card, type CardDesk } from '.
 
 /** Rows of the table that a page has room for. */
 const MOST_ROWS = 10;
+const MOST_TO_DECIDE = 6;
 /** What has its place on the machine, where nobody has said. */
 const ON_MACHINE = ['cup', 'glass'];
 const LEAST_ROWS = 4;
@@ -42,7 +43,7 @@ ${layout.massLimitG === null ? blank(say.limitBlank) : para(say.limit(formats.ma
 /** Where nothing is said of storage: what to decide, with room to write it down. */
 function toDecide({ context, words, name }: CardDesk): string {
   const say = words.cards.top;
-  const wares = context.ware.filter(({ kind }) => ON_MACHINE.includes(kind)).slice(0, MOST_ROWS);
+  const wares = context.ware.filter(({ kind }) => ON_MACHINE.includes(kind)).slice(0, MOST_TO_DECIDE);
   const named = wares.map(({ id }) => [name(id), '', '', '']);
   const rows = [...named, ...Array.from({ length: Math.max(0, LEAST_ROWS - named.length) }, () => ['', '', '', ''])];
   return `${head(say.decideTitle)}

@@ -1,4 +1,4 @@
-/** Rack cards: a family each. How a full rack looks and how many it is, who may share it, and what air in it costs. */
+/** Rack cards: a family each, a large one on several. How a full rack looks and how many it is, who may share it, and what air in it costs. */
 import { rackKind } from '../../catalogue/catalogue.js';
 import { rackLayout, type RackLayout } from '../../racking/layout.js';
 import type { Rack } from '../../racking/rack.js';
@@ -19,9 +19,8 @@ interface Racked {
   readonly drawn: { readonly vessel: Vessel; readonly rack: Rack; readonly layout: RackLayout } | null;
 }
 
-/** Drawings that a page has room for, and ware named with its number. */
-const MOST_DRAWN = 3;
-const MOST_NAMED = 6;
+/** Kinds of ware that a page has room for. */
+const A_PAGE = 3;
 const MOST_WIDER = 2;
 const ML_A_US_GALLON = 3785.411784;
 /** Places at and after which a piece waits for the wash, by the names of the answer. */
@@ -30,19 +29,23 @@ const AT_THE_WASH = ['on the bench', 'racked', 'in the machine'];
 export function rackCards(desk: CardDesk): readonly Card[] {
   const { scenario } = desk;
   const families = [...new Set(Object.entries(scenario.ware).map(([id, ware]) => familyOf(id, ware)))];
-  return families.map((family, index) => rackCard(desk, family, index + 1));
+  const pages = families.flatMap((family) => {
+    const kind = rackKindOf(scenario.racks, family);
+    const all = Object.entries(scenario.ware).flatMap(([id, ware]) => (familyOf(id, ware) === family ? [rackedOf(scenario, id, kind)] : []));
+    return Array.from({ length: Math.ceil(all.length / A_PAGE) }, (_, page) => ({ kind, all, wares: all.slice(page * A_PAGE, (page + 1) * A_PAGE) }));
+  });
+  return pages.map((page, index) => rackCard(desk, page, index + 1));
 }
 
-function rackCard(desk: CardDesk, family: string, number: number): Card {
-  const { scenario, words } = desk;
+/** `all`: the ware of the family; `wares`: those of them on this card. */
+function rackCard(desk: CardDesk, { kind, all, wares }: { readonly kind: string; readonly all: readonly Racked[]; readonly wares: readonly Racked[] }, number: number): Card {
+  const { words, name } = desk;
   const say = words.cards.rack;
-  const kind = rackKindOf(scenario.racks, family);
   const rackName = short(rackKind(kind)?.name ?? kind);
-  const wares = Object.entries(scenario.ware).flatMap(([id, ware]) => (familyOf(id, ware) === family ? [rackedOf(scenario, id, kind)] : []));
-  const title = say.title(fewNames(wares.map(({ id }) => desk.name(id)), desk, 3));
+  const title = say.title(wares.map(({ id }) => name(id)).join(', '));
   const alone = wares.length === 1;
   const way = `${list([...steps(desk, wares), say.stop, ...whenItGoes(desk)], true)}
-${para(alone ? say.alone(desk.name(wares[0]!.id)) : say.shares(fewNames(wares.map(({ id }) => desk.name(id)), desk)), 'card-strong')}
+${para(all.length === 1 ? say.alone(name(all[0]!.id)) : say.shares(fewNames(all.map(({ id }) => name(id)), desk)), 'card-strong')}
 ${para(hasBoth(desk) ? say.apart : '', 'card-strong')}`;
   const cost = `${head(say.halfTitle)}
 ${para(half(desk, wares))}
@@ -51,15 +54,13 @@ ${para(rush(desk))}`;
   const shape = `${told.length + waiting.length === 0 ? '' : head(say.shapeTitle)}
 ${told.map((text) => para(text)).join('\n')}
 ${para(waiting)}`;
-  const pictures = wares.slice(0, MOST_DRAWN).map((ware, index) => pictured(desk, ware, `card-rack-${number}-${index + 1}`));
-  const more = wares.slice(MOST_DRAWN, MOST_NAMED).map((ware) => count(desk, ware));
+  const pictures = wares.map((ware, index) => pictured(desk, ware, `card-rack-${number}-${index + 1}`));
   const body = `${para(alone ? say.fullOnce(rackName) : say.fullEach(rackName))}
 ${
   alone
     ? `<div class="card-single"><div>${pictures[0]!.picture}</div><div>${pictures[0]!.number}${way}</div></div>
 <div class="card-two"><div>${cost}</div><div>${shape}</div></div>`
     : `<div class="card-drawings card-drawings-${pictures.length}">${pictures.map(({ number: told, picture }) => `<div>${told}${picture}</div>`).join('')}</div>
-${more.join('')}
 <div class="card-two"><div>${way}</div><div>${cost}${shape}</div></div>`
 }
 ${para([heavy(desk, wares), say.hot].filter((text) => text !== '').join(' '), 'card-caution')}`;
@@ -110,7 +111,7 @@ function steps({ words, formats, name }: CardDesk, wares: readonly Racked[]): st
       ? [`${say.noHandles[pattern]}.`]
       : ways.size === 1
         ? [say.handles(how(handled[0]!).turn, how(handled[0]!).rows)]
-        : handled.slice(0, MOST_DRAWN).map((one) => say.handlesApart(name(one.id), how(one).turn, how(one).rows));
+        : handled.map((one) => say.handlesApart(name(one.id), how(one).turn, how(one).rows));
   return [...say.steps.rows, ...told];
 }
 
@@ -153,7 +154,7 @@ function shapes({ words, formats, name }: CardDesk, wares: readonly Racked[]): s
   const say = words.cards.rack;
   const held = wares.filter(({ pieces }) => pieces > 0);
   const differ = new Set(held.map(({ pieces }) => pieces)).size > 1;
-  const per100 = held.slice(0, MOST_DRAWN).map(({ id, pieces }) => say.racksOf(name(id), formats.count(Math.ceil(100 / pieces))));
+  const per100 = held.map(({ id, pieces }) => say.racksOf(name(id), formats.count(Math.ceil(100 / pieces))));
   const wider = held
     .flatMap(({ id, pieces, drawn }) => {
       const next = drawn?.layout.cliffs.filter(({ changeMm, piecesThen }) => changeMm > 0 && piecesThen < pieces).toSorted((a, b) => a.changeMm - b.changeMm)[0];

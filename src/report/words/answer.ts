@@ -32,7 +32,7 @@ export const answerWords = {
     `With ${stock}, nothing runs out in ${level} of rushes (${confidence} interval ${low} to ${high}).`,
   nothing: 'No ware is needed: no drink on the menu is served in any.',
   promiseMissed: (level: string): string => `That misses the ${level} asked for.`,
-  promiseUnsure: (level: string): string => `The ${level} asked for lies within that interval.`,
+  promiseUnsure: (level: string): string => `That is as good as the ${level} asked for, which lies within the interval.`,
   promiseKept: (level: string): string => `That is better than the ${level} asked for.`,
   fillRate: (share: string): string => `${share} of drinks to stay in are served at once in the ware wanted.`,
 
