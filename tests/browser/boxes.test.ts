@@ -25,7 +25,7 @@ describe('the boxes under the sentence', () => {
   it('change the scenario in one place, and the answer is the terminal’s for the file that is saved', async () => {
     const { page, faults, close } = await openLetter(browser, letterPath('short.html'));
     const boxes = page.locator('[data-island=boxes]');
-    const seats = `#${await boxes.getByLabel('Seats', { exact: true }).getAttribute('id')}`;
+    const seats = `[id="${await boxes.getByLabel('Seats', { exact: true }).getAttribute('id')}"]`;
     await type(page, seats, '18');
     await page.waitForSelector('.status[data-phase=provisional]');
     await certified(page);
@@ -54,11 +54,12 @@ describe('the boxes under the sentence', () => {
   it('say beside the box what will not do, keep the answer, and take what is put right', async () => {
     const { page, faults, close } = await openLetter(browser, letterPath('short.html'));
     const boxes = page.locator('[data-island=boxes]');
-    const every = `#${await boxes.getByLabel('Time between clearing rounds', { exact: true }).getAttribute('id')}`;
+    const id = await boxes.getByLabel('Time between clearing rounds', { exact: true }).getAttribute('id');
+    const every = `[id="${id}"]`;
     const lead = await page.textContent('[data-part=lead]');
     await type(page, every, 'soon');
     await page.waitForSelector(`${every}[aria-invalid=true]`);
-    expect(await page.textContent(`${every}-problem`)).toMatch(/soon/);
+    expect(await page.textContent(`[id="${id}-problem"]`)).toMatch(/soon/);
     expect(await page.textContent('[data-part=lead]')).toBe(lead);
     expect(await scenarioOf(page)).toBe(demo);
     await type(page, every, '5 min');
