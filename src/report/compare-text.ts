@@ -8,6 +8,7 @@ import { inputName } from './input-name.js';
 import { levelLines, mapLines, movesLines, planningLines } from './compare-parts.js';
 import type { ReportContext } from './context.js';
 import { formatsFor, textTable, wrapText, type Formats } from './format.js';
+import { otherGuests, recommendation } from './sections/compare-facts.js';
 import { english, listed, type Words } from './words.js';
 
 const WIDTH = 100;
@@ -59,7 +60,7 @@ export function compareText(comparison: Comparison, context: ReportContext): str
   const flips = alternatives.flatMap((one) => one.breakEven.filter(near).map((line) => [name(one.id), say.prices[line.what] ?? line.what, formats.money(line.price), formats.money(line.flipsAt!)]));
   const missed = alternatives.filter(({ certified }) => certified !== null && certified.high < comparison.level).map(({ id }) => name(id));
   const sections: string[][] = [
-    many ? wrapText(recommendation(comparison, formats, whole, words, years, name), WIDTH) : [],
+    many ? wrapText(recommendation(comparison, formats, whole, words, name), WIDTH) : [],
     many ? notes(comparison, formats, words, name).flatMap((note) => wrapText(`! ${note}`, WIDTH, '  ')) : [],
     beatLines(comparison, whole, words),
     missed.length === 0 ? [] : wrapText(say.missed(listed(missed, words)), WIDTH, '  '),
@@ -83,21 +84,6 @@ export function compareText(comparison: Comparison, context: ReportContext): str
   return `${sections.filter((lines) => lines.length > 0).map((lines) => lines.join('\n')).join('\n\n').replaceAll('\u00A0', ' ')}\n`;
 }
 
-function recommendation({ ranking, alternatives }: Comparison, formats: Formats, whole: (amount: number) => string, words: Words, years: string, name: (id: string) => string): string {
-  const say = words.compare;
-  const best = alternatives.find(({ id }) => id === ranking.best)!;
-  const against = best.totalAgainstBase;
-  const first = against === null ? `${say.bestIsBase}.` : `${say.best(name(best.id), whole(-against.difference), years)}${say.sure(whole(-against.high), whole(-against.low))}`;
-  const small = against !== null && -against.difference < ranking.indifference ? say.withinIndifference(whole(ranking.indifference)) : '';
-  // A bound too small for its arithmetic is not nought.
-  const sure = ranking.separated ? say.error(formats.percent(Math.max(ranking.errorProbability, 1e-6)), whole(ranking.indifference)) : '';
-  const alike = ranking.notToldApart.length === 0 ? '' : say.unsure(listed(ranking.notToldApart.map(name), words));
-  const { chanceCheaper } = best;
-  const chance = chanceCheaper === null ? '' : say.underRanges(formats.percent(chanceCheaper.level, 0), formats.percent(chanceCheaper.low, 0), formats.percent(chanceCheaper.high, 0)) + (chanceCheaper.level < 0.5 ? ` ${say.butRanges}` : '');
-  const left = ranking.notRanked.length === 0 ? '' : say.notRanked(listed(ranking.notRanked.map(name), words));
-  return [first, small, sure, alike, chance, left].filter((part) => part !== '').join(' ');
-}
-
 /** Prices and shares of the comparison that were filled in. */
 function assumedLines({ inputs }: ReportContext, words: Words): string[] {
   const filledIn = inputs.filter(({ path, origin }) => origin === 'default' && path.startsWith('costs.'));
@@ -117,18 +103,12 @@ function beatLines({ beats }: Comparison, whole: (amount: number) => string, wor
   return worst.difference < 0 ? wrapText(say.steady(whole(-worst.difference), whole(-least.difference)), WIDTH) : [];
 }
 
-function notes({ alternatives, equalGuests, ranking }: Comparison, formats: Formats, words: Words, name: (id: string) => string): string[] {
+function notes(comparison: Comparison, formats: Formats, words: Words, name: (id: string) => string): string[] {
   const say = words.compare;
-  if (equalGuests) return [say.equalGuests];
-  const base = alternatives[0]!;
-  // Where other guests come by the question itself, seating all of them makes nothing equal.
-  return alternatives.slice(1).filter(({ id }) => !ranking.notRanked.includes(id)).flatMap((one) => {
-    const seated = one.guests.seated - base.guests.seated;
-    if (Math.abs(seated) < Math.max(0.5, 0.01 * base.guests.seated)) return [];
-    const pieces = one.pieces - base.pieces;
-    if (seated > 0) return pieces > 0 ? [say.admits(name(one.id), formats.decimal(seated), piecesText(pieces, formats))] : [];
-    return [say.admitsFewer(name(one.id), formats.decimal(-seated))];
-  });
+  if (comparison.equalGuests) return [say.equalGuests];
+  return otherGuests(comparison).map(({ id, seated, pieces }) =>
+    seated > 0 ? say.admits(name(id), formats.decimal(seated), piecesText(pieces, formats)) : say.admitsFewer(name(id), formats.decimal(-seated)),
+  );
 }
 
 const piecesText = (pieces: number, formats: Formats): string => `${formats.count(pieces)} ${pieces === 1 ? 'piece' : 'pieces'}`;

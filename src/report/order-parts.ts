@@ -29,7 +29,7 @@ export interface OrderParts {
   readonly cautions: readonly string[];
 }
 
-export function orderParts({ sheet, saucers, pools, storage, fetching, unquoted }: OrderStudy, context: ReportContext): OrderParts {
+export function orderParts({ answer, sheet, saucers, pools, storage, fetching, unquoted }: OrderStudy, context: ReportContext): OrderParts {
   const words = context.words ?? english;
   const say = words.order;
   const formats = formatsFor(context);
@@ -42,7 +42,7 @@ export function orderParts({ sheet, saucers, pools, storage, fetching, unquoted 
   const pieces = unquoted ? sheet.lines.reduce((sum, { needed }) => sum + needed, 0) : totals.pieces;
   return {
     heading: say.heading(cleanText(sheet.title), sheet.date),
-    sentence: unquoted ? say.sentenceUnquoted(count(pieces)) : say.sentence(count(pieces), money(totals.totalMinor), percent(sheet.confidence, 0), count(sheet.reviewDays)),
+    sentence: unquoted ? say.sentenceUnquoted(count(pieces)) : `${say.sentence(count(pieces), money(totals.totalMinor), percent(sheet.confidence, 0), count(sheet.reviewDays))} ${say.beyondStock(formats.money(answer.cost))}`,
     rows: sheet.lines.map((line) => [
       cleanText(line.name),
       count(line.par),

@@ -6,11 +6,10 @@ import type { DurationLaw } from '../engine/durations.js';
 import { expectedLosses } from '../ordering/losses.js';
 import { usesACalendarDay } from '../ordering/make-sheet.js';
 import { SUPPLY_DEFAULTS } from '../ordering/read-supply.js';
-import { storageLayout, type StorageLayout, type StoredWare } from '../ordering/storage.js';
+import { storageLayout, type StorageLayout } from '../ordering/storage.js';
 import { minorDigits } from '../quantities/money.js';
-import { nameOf } from '../quantities/name.js';
 import type { Answer } from './answer.js';
-import { lossesOf } from './order-study.js';
+import { lossesOf, storedWare } from './order-study.js';
 import { piecesPerRackOf } from './rack-geometry.js';
 import type { Runner } from './runner.js';
 import type { Scenario } from './scenario.js';
@@ -82,32 +81,7 @@ export async function slowerClearing(scenario: Scenario, runner: Runner, options
 export function storageOf(scenario: Scenario, answer: Answer): StorageLayout | null {
   if (scenario.storage === undefined) return null;
   if (answer.evidence === undefined) throw new RangeError('the machine top needs an answer whose days were watched: ask the study with watch: 100 or more');
-  const share = busiestHourShare(answer.evidence);
-  return storageLayout(
-    scenario.storage,
-    answer.stock.map(({ ware: id, pieces }): StoredWare => {
-      const ware = scenario.ware[id]!;
-      const widest = Math.max(ware.rim ?? 0, ware.foot ?? 0);
-      return {
-        id,
-        name: nameOf(id, ware),
-        par: pieces,
-        diameterMm: widest === 0 ? null : widest,
-        handleMm: ware.handle ?? 0,
-        massG: ware.mass ?? null,
-        onMachine: ware.shape === 'cup' || ware.shape === 'glass',
-        peakUsesPerHour: usesOf(answer, id) * share,
-      };
-    }),
-  );
-}
-
-/** Share of a day's parties that arrive in its busiest hour. */
-function busiestHourShare({ guests, stepMinutes }: NonNullable<Answer['evidence']>): number {
-  const steps = Math.max(1, Math.round(60 / stepMinutes));
-  const all = guests.partiesArriving.reduce((sum, parties) => sum + parties, 0);
-  const hours = guests.partiesArriving.map((_, from) => guests.partiesArriving.slice(from, from + steps).reduce((sum, parties) => sum + parties, 0));
-  return all === 0 ? 0 : Math.max(...hours) / all;
+  return storageLayout(scenario.storage, storedWare(scenario, answer));
 }
 
 const usesOf = (answer: Answer, id: string): number => answer.uses.find(({ ware }) => ware === id)?.aDay ?? 0;

@@ -158,7 +158,8 @@ function busiestShare(answer: Answer): number {
   return all === 0 ? 0 : Math.max(...hours) / all;
 }
 
-function storedWare(scenario: Scenario, answer: Answer): StoredWare[] {
+/** The ware of an answer whose days were watched, as it has to be stored. */
+export function storedWare(scenario: Scenario, answer: Answer): StoredWare[] {
   const share = busiestShare(answer);
   return answer.stock.map(({ ware: id, pieces }) => {
     const ware = scenario.ware[id]!;

@@ -165,7 +165,7 @@ describe('the answer as text', () => {
   it('tells a missed, an unsure and a kept promise apart', () => {
     const told = (level: number): string => answerText({ ...fixtureAnswer(), level }, fixtureContext()).split('\n\n')[0]!.replaceAll('\n', ' ');
     expect(told(0.99)).toContain('misses the 99% asked for');
-    expect(told(0.95)).toContain('95% asked for lies within');
+    expect(told(0.95)).toContain('as good as the 95% asked for');
     expect(told(0.9)).toContain('better than the 90% asked for');
   });
 

@@ -11,6 +11,7 @@ const fits: Record<SaucerFit['reason'], string> = {
 };
 
 export const orderWords = {
+  beyondStock: (stock: string): string => `The pieces that the rush needs cost ${stock} by themselves; the rest is spares for what breaks and walks off, whole cartons, freight and tax, as far as there are any.`,
   heading: (name: string, date: string): string => `Order for ${name}, ${date}`,
   sentence: (pieces: string, total: string, confidence: string, review: string): string =>
     `Order ${pieces} pieces for ${total} in all, freight, tax and own handling included; with a count every ${review} days the pieces at opening then stay at or above the par until the next delivery with ${confidence} probability.`,

@@ -26,7 +26,7 @@ export const sectionWords = {
   racks: {
     head: 'How the ware fills its racks',
     fits: (name: string, pieces: string, rack: string): string => `${name}: ${pieces} in one ${rack}`,
-    cliff: (change: string, less: boolean, dimension: string, then: string, now: string): string => `; ${change} ${less ? 'less' : 'more'} ${dimension}: ${then} instead of ${now}`,
+    cliff: (change: string, less: boolean, dimension: string, then: string, now: string): string => `; ${change} ${less ? 'less' : 'more'} ${dimension}: ${then === '0' ? 'it no longer fits' : `${then} instead of ${now}`}`,
     near: (change: string, less: boolean, dimension: string, then: string): string => `${change} ${less ? 'less' : 'more'} ${dimension}: ${then}`,
     noCliff: '; no small change of its measures makes it more or fewer',
     dimension: { rim: 'rim', handle: 'handle', handleWidth: 'width of handle', height: 'height', depth: 'depth' },
