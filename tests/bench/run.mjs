@@ -111,6 +111,7 @@ async function main() {
   const guests = (seats) => median(lines(run(node, [join(folder, 'scale.mjs'), 'guests', demo, String(seats)])).map((line) => line.nsAGuest));
   const [few, many] = [guests(100), guests(2000)];
   const [memory] = lines(run(node, [join(folder, 'scale.mjs'), 'days', demo, '1000000']));
+  const answers = lines(run(node, [join(folder, 'scale.mjs'), 'answers', demo]));
   const longRun = (threads) => ['dist/cuptide.js', 'size', demo, '--days', '30000', '--json', '--threads', String(threads)];
   if (run(node, longRun(1)) !== run(node, longRun(2))) faults.push('the answer on two threads is not the answer on one, byte for byte');
   const pairs = Array.from({ length: RUNS }, () => [wall(longRun(1)), wall(longRun(2))]);
@@ -118,6 +119,8 @@ async function main() {
   const growth = {
     'ns a guest at 100 seats': few.toFixed(0), 'ns a guest at 2,000 seats': many.toFixed(0), 'ratio': (many / few).toFixed(2),
     'MB at 1,000,000 days and 10 ware': memory.megabytes.toFixed(0),
+    'ms, provisional answer of the demo (file read, 200 + 200 days), warm': median(answers.map((line) => line.provisional)).toFixed(0),
+    'ms, certified answer of the demo (file read, 8,000 + 8,000 days), warm, one thread': median(answers.map((line) => line.certified)).toFixed(0),
     'ms, 30,000 + 30,000 days on one thread': one.toFixed(0), 'the same on two': two.toFixed(0), 'one over two': (one / two).toFixed(2),
   };
   print(['growth', ''], Object.entries(growth));

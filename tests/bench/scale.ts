@@ -1,9 +1,11 @@
-/** Cost in guests and in days: time a guest at 100 and at 2,000 seats; memory of many days of ten ware. */
+/** Cost in guests and in days: time a guest at 100 and at 2,000 seats; memory of many days of ten ware; time of an answer in a warm process. */
 import { readFileSync } from 'node:fs';
 import { mergeDays, runDays, type DaysRun } from '../../src/cafe/rush.js';
 import { compile } from '../../src/study/compile.js';
 import { piecesPerRackOf } from '../../src/study/rack-geometry.js';
 import { readScenario } from '../../src/study/read-scenario.js';
+import { inThisThread } from '../../src/study/runner.js';
+import { scenarioStudy } from '../../src/study/scenario-study.js';
 
 const [, , what, file, amount] = process.argv;
 const text = readFileSync(file!, 'utf8');
@@ -31,6 +33,19 @@ if (what === 'guests') {
     const { sums } = runDays({ model, seed: 'scale', from: run * days, days, stock: null, listed: null, byDay: false });
     const guests = sums.guestsSeated + sums.guestsTookAway + sums.guestsTakeawayInstead + sums.guestsLeft;
     if (run > 0) process.stdout.write(`${JSON.stringify({ nsAGuest: ((process.cpuUsage().user - start) * 1000) / guests })}\n`);
+  }
+} else if (what === 'answers') {
+  // As the page has it: the file read and answered, in a process that did it before.
+  const timed = async (options: { readonly days?: number; readonly certifyOn?: number }): Promise<number> => {
+    const start = performance.now();
+    const read = readScenario(text, file!, { piecesPerRack: piecesPerRackOf });
+    if (!read.ok) throw new Error(read.problems.map(({ message }) => message).join('\n'));
+    await scenarioStudy(read, inThisThread(), options);
+    return performance.now() - start;
+  };
+  for (let run = 0; run < 10; run += 1) {
+    const [provisional, certified] = [await timed({ days: 200, certifyOn: 200 }), await timed({})];
+    if (run > 2) process.stdout.write(`${JSON.stringify({ provisional, certified })}\n`);
   }
 } else {
   // Ten ware in a small café, so that the days and not the guests are what grows.
