@@ -8,7 +8,7 @@ import { inputName } from './input-name.js';
 import { levelLines, mapLines, movesLines, planningLines } from './compare-parts.js';
 import type { ReportContext } from './context.js';
 import { formatsFor, textTable, wrapText, type Formats } from './format.js';
-import { otherGuests, recommendation } from './sections/compare-facts.js';
+import { beatNote, otherGuests, recommendation } from './sections/compare-facts.js';
 import { english, listed, type Words } from './words.js';
 
 const WIDTH = 100;
@@ -91,16 +91,9 @@ function assumedLines({ inputs }: ReportContext, words: Words): string[] {
   return list.length === 0 ? [] : wrapText(words.compare.assumed(list.join('; ')), WIDTH);
 }
 
-/** A lead that shrinks below half of itself with a clock a minute off is flagged; any other is told to stay. */
-function beatLines({ beats }: Comparison, whole: (amount: number) => string, words: Words): string[] {
-  const say = words.compare;
-  const [asWritten, ...off] = beats;
-  if (asWritten === undefined || off.length === 0) return [];
-  const amount = (difference: number): string => (difference < 0 ? say.beatLess(whole(-difference)) : say.beatMore(whole(difference)));
-  const worst = off.reduce((dearest, one) => (one.difference > dearest.difference ? one : dearest));
-  if (asWritten.difference < 0 && worst.difference > asWritten.difference / 2) return wrapText(say.beats(amount(worst.difference), say.beat(worst.what === 'rounds' ? 'rounds' : 'waits', worst.minutes), amount(asWritten.difference)), WIDTH, '  ');
-  const least = off.reduce((cheapest, one) => (one.difference < cheapest.difference ? one : cheapest));
-  return worst.difference < 0 ? wrapText(say.steady(whole(-worst.difference), whole(-least.difference)), WIDTH) : [];
+function beatLines(comparison: Comparison, whole: (amount: number) => string, words: Words): string[] {
+  const told = beatNote(comparison, whole, words);
+  return told === null ? [] : wrapText(told.text, WIDTH, told.flagged ? '  ' : '');
 }
 
 function notes(comparison: Comparison, formats: Formats, words: Words, name: (id: string) => string): string[] {

@@ -8,7 +8,7 @@ import { formatsFor, type Formats } from '../format.js';
 import type { ReportChart } from '../html-picture.js';
 import { inputName } from '../input-name.js';
 import { english, listed, type Words } from '../words.js';
-import { missedLevel, nearFlips, otherGuests, plainData, recommendation, yearsText } from './compare-facts.js';
+import { beatNote, missedLevel, nearFlips, otherGuests, plainData, recommendation, yearsText } from './compare-facts.js';
 import { mapBody } from './map.js';
 import type { SectionContext } from './measures.js';
 import { movesBody } from './moves.js';
@@ -28,6 +28,7 @@ export function alternativesSection(comparison: Comparison, context: SectionCont
   const { alternatives, ranking, worth, map, moves } = comparison;
   const name = (id: string): string => shortName(alternatives.find((one) => one.id === id)?.name ?? id);
   const many = alternatives.length > 1;
+  const beat = beatNote(comparison, whole, words);
   const missed = missedLevel(comparison).map(({ id }) => name(id));
   const ordered = ranking.order.map((id) => alternatives.find((one) => one.id === id)!);
   const own = pictures.filter(({ id }) => id === 'alternatives-cost' || id === 'level-against-money');
@@ -35,6 +36,7 @@ export function alternativesSection(comparison: Comparison, context: SectionCont
   return joined([
     heading(say.head),
     paragraph(many ? recommendation(comparison, formats, whole, words, name) : say.none),
+    beat === null ? '' : paragraph(beat.text.replace(/^! /, ''), beat.flagged ? 'alarm' : undefined),
     missed.length === 0 ? '' : paragraph(say.missed(listed(missed, words)), 'alarm'),
     ...(comparison.equalGuests ? [paragraph(words.compare.equalGuests)] : otherGuests(comparison).map(({ id, seated, pieces }) =>
       paragraph(seated > 0 ? say.admits(name(id), formats.decimal(seated), formats.count(pieces)) : say.admitsFewer(name(id), formats.decimal(-seated)), 'alarm'))),

@@ -21,6 +21,20 @@ export function recommendation({ ranking, alternatives, horizonYears }: Comparis
   return [first, small, sure, alike, chance, left].filter((part) => part !== '').join(' ');
 }
 
+/** A lead that shrinks below half of itself with a clock a minute off is flagged; any other is told to stay. Null: nothing to tell. */
+export function beatNote({ beats }: Comparison, whole: Whole, words: Words): { readonly text: string; readonly flagged: boolean } | null {
+  const say = words.compare;
+  const [asWritten, ...off] = beats;
+  if (asWritten === undefined || off.length === 0) return null;
+  const amount = (difference: number): string => (difference < 0 ? say.beatLess(whole(-difference)) : say.beatMore(whole(difference)));
+  const worst = off.reduce((dearest, one) => (one.difference > dearest.difference ? one : dearest));
+  if (asWritten.difference < 0 && worst.difference > asWritten.difference / 2) {
+    return { text: say.beats(amount(worst.difference), say.beat(worst.what === 'rounds' ? 'rounds' : 'waits', worst.minutes), amount(asWritten.difference)), flagged: true };
+  }
+  const least = off.reduce((cheapest, one) => (one.difference < cheapest.difference ? one : cheapest));
+  return worst.difference < 0 ? { text: say.steady(whole(-worst.difference), whole(-least.difference)), flagged: false } : null;
+}
+
 export const yearsText = (years: number, { decimal }: Formats): string => decimal(years, Number.isInteger(years) ? 0 : 1);
 
 export interface OtherGuests {

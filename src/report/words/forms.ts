@@ -26,7 +26,6 @@ export const formWords = {
     'hours.for': 'Open for',
     'guests.dwell.bySize.*': 'How long guests stay, by guests in the party',
     'menu.*.name': 'Name',
-    'menu.*.setting': 'Served in',
     'ware.*.like': 'Class',
     'ware.*.name': 'Name',
     'ware.*.family': 'Family that shares racks',

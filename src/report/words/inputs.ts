@@ -46,6 +46,8 @@ export const inputWords: Readonly<Record<string, string>> = {
   'arrivals.steps.for': 'Length of a step',
   'arrivals.steps.parties': 'Parties arriving',
   'menu.*.fallBacks': 'What it is served in otherwise',
+  'menu.*.setting': 'Served in',
+  'washing.machines': 'Washing machine',
   'ware.*.brim': 'Volume to the brim',
   'ware.*.rim': 'Width at the rim',
   'ware.*.foot': 'Width of the foot',
