@@ -1,7 +1,6 @@
 /** The files of a report: letter, pictures and answer, written whole or not at all. */
 import { basename, extname, join } from 'node:path';
 import type { ReportContext } from '../report/context.js';
-import { english } from '../report/words.js';
 import { contextOf } from '../report/context-of.js';
 import { cautionsFor } from '../report/cautions.js';
 import type { Chart } from '../report/charts/chart-table.js';
@@ -10,7 +9,7 @@ import type { GivenOptions } from '../report/html-live.js';
 import { reportHtml } from '../report/html.js';
 import { renderSvg, standaloneSvg } from '../report/render-svg.js';
 import { riskCurves } from '../report/risk-curves.js';
-import { suitCharts } from '../report/suit-charts.js';
+import { suitCharts, suitFindings } from '../report/suit-charts.js';
 import { answerText } from '../report/text-answer.js';
 import { piecesPerRackOf } from '../study/rack-geometry.js';
 import { largestScenarioBytes } from '../study/parse-yaml.js';
@@ -54,6 +53,5 @@ const drawn = (charts: readonly Chart[]): Promise<(Chart & { svg: string; file: 
 async function suitParts({ scenario, inputs, positionOf }: RunStudy['opened'], context: ReportContext, runner: Runner): Promise<{ charts: Awaited<ReturnType<typeof drawn>>; findings: { title: string; items: string[] }[] }> {
   const answer = await suitStudy(scenario, inputs, runner);
   if (answer.problems.length > 0) throw problemsAsMistake(answer.problems.map((one) => problem(one, 'scenario', positionOf(one.path))));
-  const say = (context.words ?? english).letter;
-  return { charts: await drawn(suitCharts(answer, context.locale)), findings: [{ title: say.suitHead, items: answer.findings.map(({ message }) => message) }] };
+  return { charts: await drawn(suitCharts(answer, context.locale)), findings: [suitFindings(answer, context)] };
 }

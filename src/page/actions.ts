@@ -8,7 +8,7 @@ import type { Asked, Look, Question, Reply } from './messages.js';
 import type { PageState, Store } from './store.js';
 
 /** Parts that only the certified answer brings. */
-const UNTIL_CERTIFIED: readonly LetterPart[] = ['pictures', 'findings'];
+const UNTIL_CERTIFIED = ['pictures', 'findings'] as const;
 
 type Task = () => Promise<void>;
 
@@ -165,7 +165,7 @@ export class Actions {
         markOlder(UNTIL_CERTIFIED, true);
         return this.store.set({ phase: reply.certified ? 'certified' : 'provisional', view: reply.view, mistakes: [], fault: null, progress: 0, json: null });
       case 'pictures':
-        fill('pictures', reply.html);
+        for (const part of UNTIL_CERTIFIED) fill(part, reply.parts[part]);
         markOlder(UNTIL_CERTIFIED, false);
         return this.store.set({ json: reply.json });
       default:

@@ -54,6 +54,7 @@ export interface Ask {
 /** A mistake in the scenario, where it stands and what to do. */
 export interface Mistake {
   readonly path: string;
+  /** 0: in a change that was not made. */
   readonly line: number;
   readonly message: string;
 }
@@ -94,7 +95,7 @@ export type Reply =
   | { readonly kind: 'text'; readonly text: string; readonly groups: readonly FormGroup[] }
   | { readonly kind: 'view'; readonly view: View }
   | { readonly kind: 'answer'; readonly certified: boolean; readonly view: View; readonly parts: Readonly<Partial<Record<LetterPart, string>>>; readonly json: string | null }
-  | { readonly kind: 'pictures'; readonly html: string; readonly json: string }
+  | { readonly kind: 'pictures'; readonly parts: Readonly<Pick<Record<LetterPart, string>, 'pictures' | 'findings'>>; readonly json: string }
   | { readonly kind: 'swings'; readonly swings: readonly Swing[] }
   | { readonly kind: 'section'; readonly html: string }
   | { readonly kind: 'progress'; readonly days: number }

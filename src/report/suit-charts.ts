@@ -3,7 +3,9 @@ import type { SuitAnswer } from '../suiting/answer.js';
 import { chart, type Chart } from './charts/chart-table.js';
 import { coolingOfDrinks, coolingOfDrinksTable } from './charts/cooling.js';
 import { strengthByDrink, strengthByDrinkTable } from './charts/strength.js';
+import type { ReportContext } from './context.js';
 import { formatsFor } from './format.js';
+import { english } from './words.js';
 import type { Units } from './measures.js';
 
 export function suitCharts(answer: SuitAnswer, locale: string, units: Units = 'metric'): Chart[] {
@@ -15,3 +17,9 @@ export function suitCharts(answer: SuitAnswer, locale: string, units: Units = 'm
     ...(cooling === null ? [] : [chart('cooling', cooling, coolingOfDrinksTable(answer, units))]),
   ];
 }
+
+/** The findings in order of consequence, as the letter lists them. */
+export const suitFindings = (answer: SuitAnswer, { words }: Pick<ReportContext, 'words'>): { title: string; items: string[] } => ({
+  title: (words ?? english).letter.suitHead,
+  items: answer.findings.map(({ message }) => message),
+});

@@ -72,6 +72,38 @@ describe('the boxes under the sentence', () => {
   });
 });
 
+describe('the letter as a whole', () => {
+  /** What each part says, without what the page adds under pictures. */
+  const said = (page: Page): Promise<Record<string, string>> =>
+    page.evaluate(() =>
+      Object.fromEntries(
+        [...document.querySelectorAll('[data-part]')].map((part) => {
+          const copy = part.cloneNode(true) as HTMLElement;
+          for (const tools of copy.querySelectorAll('.tools')) tools.remove();
+          return [part.getAttribute('data-part')!, copy.innerHTML.trim()];
+        }),
+      ),
+    );
+
+  it('says after a change and back, part by part, what it said as it was sent', async () => {
+    const { page, faults, close } = await openLetter(browser, letterPath('short.html'));
+    const sent = await said(page);
+    expect(sent['findings']).toContain('<li>');
+    await type(page, '#machines', '3');
+    await page.waitForSelector('.status[data-phase=provisional]');
+    await certified(page);
+    expect((await said(page))['pictures']).not.toBe(sent['pictures']);
+    await page.getByRole('button', { name: 'Back to the letter as sent' }).click();
+    await page.waitForSelector('.status[data-phase=provisional]');
+    await certified(page);
+    const back = await said(page);
+    for (const [part, html] of Object.entries(sent)) expect(back[part], part).toBe(html);
+    expect(await page.getByRole('button', { name: 'Back to the letter as sent' }).count()).toBe(0);
+    expect(faults).toEqual([]);
+    await close();
+  });
+});
+
 describe('all inputs', () => {
   it('stand in boxes by group, and the whole file as text', async () => {
     const { page, faults, close } = await openLetter(browser, letterPath('short.html'));

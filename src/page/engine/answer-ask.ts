@@ -1,12 +1,12 @@
 /** What each ask is answered with. */
 import { cautionsFor } from '../../report/cautions.js';
-import type { Chart } from '../../report/charts/chart-table.js';
 import { letterCharts } from '../../report/charts/letter-charts.js';
 import type { ReportContext } from '../../report/context.js';
 import { contextOf } from '../../report/context-of.js';
-import { letterParts, type LetterPart } from '../../report/html.js';
+import { letterParts } from '../../report/html.js';
 import { riskCurves } from '../../report/risk-curves.js';
 import { orderWorkbook } from '../../report/sections/order-workbook.js';
+import { suitCharts, suitFindings } from '../../report/suit-charts.js';
 import { nameOf } from '../../quantities/name.js';
 import type { Answer } from '../../study/answer.js';
 import { compile } from '../../study/compile.js';
@@ -17,6 +17,7 @@ import { problem, type Problem } from '../../study/problems.js';
 import { piecesPerRackOf } from '../../study/rack-geometry.js';
 import { readScenario, type ReadResult } from '../../study/read-scenario.js';
 import { scenarioStudy } from '../../study/scenario-study.js';
+import { suitStudy } from '../../study/suit-study.js';
 import { valueAt } from '../../study/tree.js';
 import { walkLayouts } from '../../study/walk-layouts.js';
 import type { Asked, Mistake, Reply, Request, View } from '../messages.js';
@@ -65,13 +66,16 @@ function opened({ text, fileName }: Asked, say: Say): Opened | null {
   return null;
 }
 
+/** A change that was refused stands nowhere in the file yet. */
+const nowhere = { line: 0, column: 0 } as const;
+
 function changed(text: string, edits: readonly Edit[], say: Say): string | null {
   if (edits.length === 0) return text;
   try {
     return editScenario(text, edits);
   } catch (error) {
     if (!(error instanceof EditRefused)) throw error;
-    say({ kind: 'mistakes', mistakes: error.flaws.map((flaw) => mistakeOf(problem(flaw, '', { line: 1, column: 1 }))) });
+    say({ kind: 'mistakes', mistakes: error.flaws.map((flaw) => mistakeOf(problem(flaw, '', nowhere))) });
     return null;
   }
 }
@@ -160,12 +164,11 @@ async function sure({ version, neighbour }: Engine, { asked, pictures }: Extract
   say({ kind: 'answer', certified: true, view: viewOfAnswer(read, answer, context), parts: { heading, lead, order, mind, rush, cautions, inputs, method, colophon }, json: null });
   if (!pictures) return;
   const whole: Answer = { ...answer, evidence: watch(DAYS_WATCHED) };
-  const html = await picturesHtml(whole, context, letterCharts(whole, context, riskCurves(whole, risk)), version);
-  say({ kind: 'pictures', html, json: `${JSON.stringify(whole, null, 1)}\n` });
-}
-
-async function picturesHtml(answer: Answer, context: ReportContext, charts: readonly Chart[], version: string): Promise<string> {
-  return letterParts({ answer, context, charts: await drawnCharts(charts), inputs: [], cautions: [], version })['pictures' satisfies LetterPart];
+  const suit = read.scenario.suit === undefined ? null : await suitStudy(read.scenario, read.inputs, runner);
+  const charts = await drawnCharts([...letterCharts(whole, context, riskCurves(whole, risk)), ...(suit === null ? [] : suitCharts(suit, context.locale, context.units))]);
+  const findings = suit === null ? [] : [suitFindings(suit, context)];
+  const drawn = letterParts({ answer: whole, context, charts, findings, inputs: [], cautions: [], version });
+  say({ kind: 'pictures', parts: { pictures: drawn.pictures, findings: drawn.findings }, json: `${JSON.stringify(whole, null, 1)}\n` });
 }
 
 function contextFor(read: Opened, { look }: Asked, version: string): ReportContext {

@@ -16,7 +16,8 @@ const isPrice = (path: string): boolean => /^ware\..*\.price$/.test(path);
 
 export function Boxes() {
   const { state, words, formats, actions } = usePage();
-  const { view, groups, swings, mistakes, look } = state;
+  const { view, groups, swings, mistakes, look, text } = state;
+  const sent = state.given.scenario;
   if (view === null || groups.length === 0) return null;
   const say = words.page;
   const fields = new Map(groups.flatMap(({ parts }) => parts.flatMap((part) => part.fields)).map((field) => [field.path, field]));
@@ -50,6 +51,13 @@ export function Boxes() {
         <div class="boxes">
           <Box id="machines" label={say.machines} value={String(machines.length)} onCommit={setMachines} />
         </div>
+      )}
+      {sent === null || (text === sent.text && state.options.stock === sent.options.stock) ? null : (
+        <p class="row">
+          <button type="button" onClick={() => actions.replace(sent.text, sent.fileName, sent.options)}>
+            {say.backToSent}
+          </button>
+        </p>
       )}
     </section>
   );

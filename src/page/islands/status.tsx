@@ -11,6 +11,7 @@ export function Status() {
     if (phase === 'blank') return '';
     if (phase === 'as-sent') return say.asSent;
     if (phase === 'working' || days === null || view === null) return say.working;
+    if (state.options.listed !== undefined) return say.onListed(count(state.options.listed.length));
     if (phase === 'provisional') {
       const so = view.stockGiven ? say.provisionalAtStock(count(days.chosenOn)) : say.provisional(count(days.chosenOn), count(days.certifiedOn));
       return progress === 0 ? so : `${so} ${say.progress(count(progress))}`;
@@ -26,7 +27,7 @@ export function Status() {
           <ul>
             {mistakes.slice(0, 8).map(({ path, line, message }) => (
               <li key={`${line} ${path} ${message}`}>
-                {say.mistakeAt(count(line), path)}: {message}
+                {[say.mistakeAt(line === 0 ? null : count(line), path), message].filter((text) => text !== '').join(': ')}
               </li>
             ))}
           </ul>

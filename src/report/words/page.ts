@@ -21,16 +21,15 @@ export const pageWords = {
 
   // How far the answer has come.
   asSent: 'This is the answer as it was sent. Change a number below and it is worked out again, here, without any network.',
-  starting: 'Getting the engine ready …',
   working: 'Working it out …',
   provisional: (days: string, fresh: string): string => `Provisional: chosen on ${days} simulated days, tried on ${fresh} others. The certified answer follows.`,
   provisionalAtStock: (days: string): string => `Provisional: tried on ${days} simulated days. The answer on more days follows.`,
   progress: (days: string): string => `${days} days run so far.`,
   certified: (days: string, fresh: string): string => `Worked out here: chosen on ${days} simulated days, tried on ${fresh} fresh ones.`,
   certifiedAtStock: (days: string): string => `Worked out here: this stock tried on ${days} simulated days.`,
-  older: 'Being drawn anew …',
+  onListed: (days: string): string => `Worked out here, on the days that were listed (${days}).`,
   mistakesHead: 'This cannot be worked out yet. The answer above is that before the change.',
-  mistakeAt: (line: string, path: string): string => `Line ${line}${path === '' ? '' : `, ${path}`}`,
+  mistakeAt: (line: string | null, path: string): string => [...(line === null ? [] : [`Line ${line}`]), ...(path === '' ? [] : [path])].join(', '),
   fault: (message: string): string => `Something went wrong on our side: ${message}. What you typed is kept; change a number to try again.`,
 
   // The boxes under the sentence.
@@ -43,7 +42,6 @@ export const pageWords = {
   // Pieces.
   piecesHead: 'What if you bought other numbers?',
   piecesIntro: 'Type the pieces you have, or would rather buy; the letter then says how safe that is.',
-  piecesOf: (name: string): string => `Pieces of ${name}`,
   piecesWrong: (most: string): string => `A whole number from 0 to ${most}, please. The answer is still that before.`,
   piecesBack: 'Back to the numbers needed',
 
@@ -83,7 +81,6 @@ export const pageWords = {
   // Beginning.
   startHead: 'Begin',
   startWith: 'Begin with an example',
-  startAnswers: 'Or say a few things about the café',
   startButton: 'Write the letter',
   startName: 'My café',
   startDrinks: {
