@@ -27,10 +27,8 @@ describe('the boxes under the sentence', () => {
     const boxes = page.locator('[data-island=boxes]');
     const seats = `[id="${await boxes.getByLabel('Seats', { exact: true }).getAttribute('id')}"]`;
     await type(page, seats, '18');
-    await page.waitForSelector('.status[data-phase=provisional]');
     await certified(page);
     await type(page, '#machines', '2');
-    await page.waitForSelector('.status[data-phase=provisional]');
     await certified(page);
     const text = await scenarioOf(page);
     expect(text).toContain('  count: 18');
@@ -45,7 +43,7 @@ describe('the boxes under the sentence', () => {
     await type(page, '#machines', '1');
     await certified(page);
     await type(page, seats, '26');
-    await page.waitForFunction(() => (document.querySelector('[data-phase]') as HTMLElement).dataset['phase'] === 'certified');
+    await certified(page);
     expect((await scenarioOf(page)).replace(/\s+$/, '')).toBe(demo.replace(/\s+$/, ''));
     expect(faults).toEqual([]);
     await close();
@@ -90,11 +88,9 @@ describe('the letter as a whole', () => {
     const sent = await said(page);
     expect(sent['findings']).toContain('<li>');
     await type(page, '#machines', '3');
-    await page.waitForSelector('.status[data-phase=provisional]');
     await certified(page);
     expect((await said(page))['pictures']).not.toBe(sent['pictures']);
     await page.getByRole('button', { name: 'Back to the letter as sent' }).click();
-    await page.waitForSelector('.status[data-phase=provisional]');
     await certified(page);
     const back = await said(page);
     for (const [part, html] of Object.entries(sent)) expect(back[part], part).toBe(html);
@@ -114,7 +110,7 @@ describe('all inputs', () => {
     const makers = page.locator('#all-inputs').getByLabel('People making drinks', { exact: false }).first();
     await makers.fill('3');
     await makers.press('Enter');
-    await page.waitForFunction(() => document.querySelector('.status')?.getAttribute('data-phase') === 'certified');
+    await certified(page);
     expect(await scenarioOf(page)).toContain('  makers: 3');
     await page.click('#whole-file > summary');
     expect(await page.inputValue('#scenario-text')).toContain('  makers: 3');

@@ -44,13 +44,32 @@ export async function openLetter(browser: Browser, path: string, options: Browse
   });
   await page.goto(`file://${path}`);
   await page.waitForSelector('html[data-ready]', { state: 'attached', timeout: 30_000 });
+  // Counted in the page, as a machine under load may go from one phase to the next between two looks from outside.
+  await page.evaluate(() => {
+    const counted = { certified: 0 };
+    Object.assign(window, { counted });
+    new MutationObserver(() => {
+      const phase = document.querySelector<HTMLElement>('.status')?.dataset['phase'];
+      if (phase === 'certified') counted.certified += 1;
+    }).observe(document.querySelector('[data-island=status]')!, { subtree: true, attributeFilter: ['data-phase'] });
+  });
   return { page, faults, requests, close: () => context.close() };
 }
 
-/** Waits for the certified answer with everything drawn. */
+/** Certified answers that a test has waited for already. */
+const waitedFor = new WeakMap<Page, number>();
+
+/** Waits for a certified answer since the last one waited for, with everything drawn. */
 export async function certified(page: Page): Promise<void> {
-  await page.waitForSelector('.status[data-phase=certified]', { timeout: 40_000 });
-  await page.waitForFunction(() => document.querySelector('[data-older]') === null, null, { timeout: 40_000 });
+  await page.waitForFunction(
+    (known) => {
+      const done = document.querySelector<HTMLElement>('.status')?.dataset['phase'] === 'certified' && document.querySelector('[data-older]') === null;
+      return done && (window as unknown as { counted: { certified: number } }).counted.certified > known;
+    },
+    waitedFor.get(page) ?? 0,
+    { timeout: 40_000 },
+  );
+  waitedFor.set(page, await page.evaluate(() => (window as unknown as { counted: { certified: number } }).counted.certified));
 }
 
 export async function bytesOf(download: Download): Promise<Buffer> {
