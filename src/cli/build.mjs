@@ -20,6 +20,15 @@ const withoutMaps = {
   },
 };
 
+// The help is in plain letters, each as wide as the next: no need of the tables that tell wide ones.
+const plainWidths = {
+  name: 'plain-widths',
+  setup(building) {
+    building.onResolve({ filter: /^string-width$/ }, ({ path }) => ({ path, namespace: 'plain' }));
+    building.onLoad({ filter: /.*/, namespace: 'plain' }, () => ({ contents: 'export default (text) => text.length;' }));
+  },
+};
+
 await build({
   absWorkingDir: root,
   entryPoints: { cuptide: 'src/cli/main.ts', worker: 'src/cli/worker.ts', index: 'src/index.ts' },
@@ -35,6 +44,7 @@ await build({
   banner: { js: "import { createRequire as cuptideRequire } from 'node:module'; const require = cuptideRequire(import.meta.url);" },
   legalComments: 'none',
   logLevel: 'warning',
+  plugins: [plainWidths],
 });
 chmodSync(`${dist}/cuptide.js`, 0o755);
 // The solver's program, which it looks for beside the command.

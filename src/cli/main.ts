@@ -30,7 +30,8 @@ const cli = yargs(given)
   .help()
   .strict()
   .demandCommand(1, 1, 'Name a command; cuptide --help lists them.')
-  .wrap(Math.min(100, process.stdout.columns ?? 100))
+  // The help of a command is laid out before the command runs, wanted or not; unwrapped it costs little.
+  .wrap(given.length === 0 || given.includes('--help') ? Math.min(100, process.stdout.columns ?? 100) : null)
   .exitProcess(false)
   .fail((message, error, instance) => {
     throw error ?? new MistakeError(`${message}\n${instance.parsed === false ? '' : 'cuptide --help tells more.'}`.trim());

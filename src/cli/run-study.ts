@@ -20,6 +20,8 @@ export interface StudyArguments {
 }
 
 const LARGEST_LISTED = 200_000_000;
+/** Fewer days than this are run before a helper is warm: its programs and ours would be made ready at the same time, on the same cores. */
+const WORTH_PREPARING = 4000;
 
 export interface RunStudy extends Study {
   readonly opened: OpenScenario;
@@ -27,13 +29,14 @@ export interface RunStudy extends Study {
 }
 
 export async function runStudy(args: StudyArguments, extra: { readonly peaks?: boolean; readonly watch?: number } = {}): Promise<RunStudy> {
-  const opened = await openScenario(args.file);
-  const { scenario } = opened;
-  const stock = args.stock === undefined ? undefined : parseStock(args.stock, Object.keys(scenario.ware));
-  const listed = args.day === undefined ? undefined : await listedDays(args.day, Object.keys(scenario.menu));
   const bar = await daysBar('running days');
   const runner = threadedRunner((days) => bar.add(days), args.threads);
   try {
+    if ((args.days ?? WORTH_PREPARING) >= WORTH_PREPARING) runner.prepare();
+    const opened = await openScenario(args.file);
+    const { scenario } = opened;
+    const stock = args.stock === undefined ? undefined : parseStock(args.stock, Object.keys(scenario.ware));
+    const listed = args.day === undefined ? undefined : await listedDays(args.day, Object.keys(scenario.menu));
     const result = await scenarioStudy(opened, runner, {
       ...(args.level === undefined ? {} : { level: args.level }),
       ...(args.seed === undefined ? {} : { seed: args.seed }),

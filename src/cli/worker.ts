@@ -1,19 +1,27 @@
-/** One thread of days: told once what to run, then which days; sends back what they left behind. */
+/** One thread of days: takes chunks that nobody has taken yet, from the first on, and sends back what each left behind. */
 import { parentPort } from 'node:worker_threads';
+import type { CafeModel } from '../cafe/model.js';
 import { runDays, type RushTask } from '../cafe/rush.js';
+import { claim, type Claims } from './claims.js';
 
-/** What a thread is sent: the task when it is new, else only the days of the task last sent. */
-export interface Assignment {
-  readonly task: RushTask | null;
-  readonly from: number;
-  readonly days: number;
+/** Days to run, shared among threads. */
+export interface Batch {
+  readonly number: number;
+  readonly task: Omit<RushTask, 'model'>;
+  /** The café, where it is another than that sent last: this thread's floor then stays warm. */
+  readonly model: CafeModel | null;
+  readonly daysAChunk: number;
+  readonly claims: Claims;
 }
 
-let known: RushTask | null = null;
+let known: CafeModel | null = null;
 
-parentPort?.on('message', ({ task, from, days }: Assignment) => {
-  known = task ?? known;
-  if (known === null) throw new Error('days were given before a task');
-  const run = runDays({ ...known, from, days });
-  parentPort?.postMessage(run, [run.peaks.buffer as ArrayBuffer, run.rackPeaks.buffer as ArrayBuffer]);
+parentPort?.on('message', ({ number, task, model, daysAChunk, claims }: Batch) => {
+  known = model ?? known;
+  for (let chunk = 0; chunk < claims.length; chunk += 1) {
+    if (!claim(claims, chunk)) continue;
+    const done = chunk * daysAChunk;
+    const part = runDays({ ...task, model: known!, from: task.from + done, days: Math.min(daysAChunk, task.days - done) });
+    parentPort!.postMessage({ number, part }, [part.peaks.buffer as ArrayBuffer, part.rackPeaks.buffer as ArrayBuffer]);
+  }
 });

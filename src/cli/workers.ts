@@ -1,86 +1,156 @@
 /**
- * Days on several threads. A task is timed on its first chunk; when what is left would take long enough
- * to be worth starting threads, the rest is shared out in chunks. The bytes are the same either way.
+ * Days on several threads, this one among them. A task is cut into chunks; helpers take them from the
+ * first on and this thread from the last back, until they meet. Helpers then go on with the days that
+ * are sure to be asked for next, while this thread thinks about those it has. The bytes are the same
+ * whoever runs what.
  */
 import { availableParallelism } from 'node:os';
 import { Worker } from 'node:worker_threads';
+import type { CafeModel } from '../cafe/model.js';
 import { mergeDays, runDays, type DaysRun, type RushTask } from '../cafe/rush.js';
-import type { Assignment } from './worker.js';
-import { chunksOf, type Progress, type Runner } from '../study/runner.js';
+import type { Progress, Runner } from '../study/runner.js';
+import { claim, claimsFor } from './claims.js';
+import type { Batch } from './worker.js';
 
-/** Below this much work left, ms, starting threads costs more than it saves: each has to load and warm up. */
-const WORTH_STARTING = 1500;
-const CHUNK_MS = 100;
-/** Days to get warm, and days to time, before the rest is shared out. */
-const WARM_UP = 200;
-const TIMED = 100;
+/** Below this much work left, ms, starting helpers costs more than it saves: each has to load and warm up. */
+const WORTH_STARTING = 1000;
+/** Days by which a floor that has just opened is warm enough to be timed. */
+const WARM_UP = 100;
+/** Days that are worth sending to helpers who are there. */
+const WORTH_SHARING = 100;
+/** Chunks of a batch: enough that nobody waits long for the last one, not so many that sending them tells. */
+const CHUNKS = 40;
+const [FEWEST, MOST] = [5, 500];
 
 export interface ThreadedRunner extends Runner {
+  /** Start the helpers now, for days that are to come: they load while the scenario is read. */
+  prepare(): void;
   close(): Promise<void>;
+}
+
+interface Shared extends Batch {
+  readonly whole: RushTask;
+  readonly parts: DaysRun[];
+  readonly waiting: { done(): void; failed(error: Error): void };
+  readonly finished: Promise<void>;
 }
 
 export function threadedRunner(progress: Progress, threads: number = availableParallelism()): ThreadedRunner {
   const workers: Worker[] = [];
-  return {
-    async run(task) {
-      if (task.days < 1) throw new RangeError('a task of no days');
-      const timed = (from: number, most: number): { part: DaysRun; ms: number } => {
-        const started = performance.now();
-        const part = runDays({ ...task, from, days: Math.min(most, task.from + task.days - from) });
-        progress(part.days);
-        return { part, ms: performance.now() - started };
-      };
-      const warm = timed(task.from, WARM_UP).part;
-      if (warm.days === task.days) return warm;
-      const { part, ms } = timed(task.from + warm.days, TIMED);
-      const msADay = ms / part.days;
-      const first = mergeDays([warm, part]);
-      const rest: RushTask = { ...task, from: task.from + first.days, days: task.days - first.days };
-      if (rest.days === 0) return first;
-      const most = Math.max(10, Math.min(5000, Math.round(CHUNK_MS / msADay)));
-      const chunks = chunksOf(rest, most);
-      if (threads < 2 || msADay * rest.days < WORTH_STARTING) {
-        const parts = chunks.map((chunk) => {
-          const part = runDays(chunk);
-          progress(part.days);
-          return part;
-        });
-        return mergeDays([first, ...parts]);
+  const batches = new Map<number, Shared>();
+  let lastModel: CafeModel | null = null;
+  let number = 0;
+  let msADay = Infinity;
+
+  const take = (batch: Shared, part: DaysRun): void => {
+    batch.parts.push(part);
+    progress(part.days);
+    if (batch.parts.length === batch.claims.length) batch.waiting.done();
+  };
+
+  const prepare = (): void => {
+    while (workers.length < threads - 1) {
+      const worker = new Worker(new URL('./worker.js', import.meta.url));
+      worker.on('message', (sent: { number: number; part: DaysRun }) => {
+        const batch = batches.get(sent.number);
+        if (batch !== undefined) take(batch, sent.part);
+      });
+      worker.on('error', (error) => {
+        for (const batch of batches.values()) batch.waiting.failed(error);
+      });
+      workers.push(worker);
+    }
+  };
+
+  /** Cut a task into chunks and lay them out for all threads. */
+  const share = (whole: RushTask): Shared => {
+    const { model, ...task } = whole;
+    const daysAChunk = daysAChunkOf(whole);
+    const waiting: Shared['waiting'] = { done() {}, failed() {} };
+    const finished = new Promise<void>((resolve, reject) => Object.assign(waiting, { done: resolve, failed: reject }));
+    // A batch that nobody waits for any more may fail unheard.
+    finished.catch(() => {});
+    number += 1;
+    const batch: Batch = { number, task, model: lastModel === model ? null : model, daysAChunk, claims: claimsFor(Math.ceil(task.days / daysAChunk)) };
+    const shared = { ...batch, whole, parts: [], waiting, finished };
+    batches.set(number, shared);
+    lastModel = model;
+    for (const worker of workers) worker.postMessage(batch);
+    return shared;
+  };
+
+  /** The batch of these very days if helpers are at it already; others that were laid out for nothing are taken back. */
+  const laidOut = (task: RushTask): Shared | null => {
+    let found: Shared | null = null;
+    for (const batch of batches.values()) {
+      if (same(batch.whole, task)) found = batch;
+      else {
+        for (let chunk = 0; chunk < batch.claims.length; chunk += 1) claim(batch.claims, chunk);
+        batches.delete(batch.number);
       }
-      while (workers.length < threads) workers.push(new Worker(new URL('./worker.js', import.meta.url)));
-      return mergeDays([first, ...(await shareOut(workers, rest, chunks, progress))]);
+    }
+    return found;
+  };
+
+  const here = (task: RushTask): DaysRun => {
+    const started = performance.now();
+    const part = runDays(task);
+    if (part.days >= FEWEST) msADay = (performance.now() - started) / part.days;
+    return part;
+  };
+
+  return {
+    prepare,
+    async run(task, after = 0) {
+      if (task.days < 1) throw new RangeError('a task of no days');
+      const early: DaysRun[] = [];
+      let left = task;
+      // Without helpers, some days are run to see whether calling them pays.
+      for (let ran = 0; workers.length === 0 && threads > 1 && left.days > WORTH_SHARING; ran += WARM_UP) {
+        if (ran > 0 && msADay * (left.days + after) > WORTH_STARTING) prepare();
+        else {
+          const part = here({ ...left, days: WARM_UP });
+          progress(part.days);
+          early.push(part);
+          left = { ...left, from: left.from + WARM_UP, days: left.days - WARM_UP };
+        }
+      }
+      if (workers.length === 0 || left.days < WORTH_SHARING) return mergeDays([...early, ...(await alone(left))]);
+      const batch = laidOut(left) ?? share(left);
+      if (after > 0) share({ ...task, from: task.from + task.days, days: after });
+      for (let chunk = batch.claims.length - 1; chunk >= 0; chunk -= 1) {
+        if (!claim(batch.claims, chunk)) continue;
+        const done = chunk * batch.daysAChunk;
+        take(batch, here({ ...left, from: left.from + done, days: Math.min(batch.daysAChunk, left.days - done) }));
+        await turn();
+      }
+      await batch.finished;
+      batches.delete(batch.number);
+      return mergeDays([...early, ...batch.parts]);
     },
     async close() {
       await Promise.all(workers.splice(0).map((worker) => worker.terminate()));
     },
   };
+
+  /** In this thread alone, letting others in between chunks. */
+  async function alone(task: RushTask): Promise<DaysRun[]> {
+    const parts: DaysRun[] = [];
+    const most = daysAChunkOf(task);
+    for (let done = 0; done < task.days; done += most) {
+      const part = here({ ...task, from: task.from + done, days: Math.min(most, task.days - done) });
+      progress(part.days);
+      parts.push(part);
+      await turn();
+    }
+    return parts;
+  }
 }
 
-function shareOut(workers: readonly Worker[], task: RushTask, chunks: readonly RushTask[], progress: Progress): Promise<DaysRun[]> {
-  const done: DaysRun[] = [];
-  let next = 0;
-  return new Promise((resolve, reject) => {
-    for (const worker of workers) {
-      // The café is sent once a thread, so that its floor stays warm from chunk to chunk.
-      let told = false;
-      const give = (): void => {
-        const chunk = chunks[next];
-        if (chunk === undefined) return;
-        next += 1;
-        const assignment: Assignment = { task: told ? null : task, from: chunk.from, days: chunk.days };
-        told = true;
-        worker.postMessage(assignment);
-      };
-      worker.removeAllListeners('message');
-      worker.removeAllListeners('error');
-      worker.on('error', reject);
-      worker.on('message', (part: DaysRun) => {
-        done.push(part);
-        progress(part.days);
-        if (done.length === chunks.length) resolve(done);
-        else give();
-      });
-      give();
-    }
-  });
-}
+const daysAChunkOf = ({ days }: RushTask): number => Math.max(FEWEST, Math.min(MOST, Math.ceil(days / CHUNKS)));
+
+const same = (one: RushTask, other: RushTask): boolean =>
+  one.model === other.model && one.seed === other.seed && one.from === other.from && one.days === other.days && one.stock === other.stock && one.listed === other.listed && one.byDay === other.byDay;
+
+/** Lets messages of helpers in. */
+const turn = (): Promise<void> => new Promise((resolve) => setImmediate(resolve));

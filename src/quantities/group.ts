@@ -4,6 +4,10 @@
 import * as z from 'zod';
 import { kindOf } from './quantity.js';
 
+// A scenario is read once or a few hundred times: writing a program for each group, as zod would, costs more
+// than it saves, and a page without permission to make programs of text could not.
+z.config({ jitless: true });
+
 const says = (wanted: string, remedy: string) => (issue: { readonly code?: string | undefined; readonly input?: unknown }): string | undefined => {
   if (issue.code !== 'invalid_type') return undefined;
   return issue.input === undefined ? `is missing; ${remedy}` : `is ${kindOf(issue.input)} where ${wanted} is needed; ${remedy}`;

@@ -98,16 +98,19 @@ export async function sizeStock(request: SizingRequest): Promise<SizedStock> {
   }
 
   for (let used = 0; ; ) {
-    let peaks = await store.days(0, days);
+    const toCertify = (): number => certifyOn ?? Math.max(FIRST_DAYS, days);
+    // However the cost turns out, as many days again follow, to choose on or to certify on; unless the cap cuts the doubling short.
+    const following = (): number => (days < cap && cap < 2 * days ? 0 : toCertify());
+    let peaks = await store.days(0, days, following());
     let error = costError(peaks, unitCostMinor, level, uniform);
     while (error >= STEADY && days < cap) {
       days = Math.min(cap, 2 * days);
-      peaks = await store.days(0, days);
+      peaks = await store.days(0, days, following());
       error = costError(peaks, unitCostMinor, level, uniform);
     }
     const chosen = await choose(request, peaks, correctedMisses(peaks, unitCostMinor, level));
     const from = Math.max(used, days);
-    const certifiedOn = certifyOn ?? Math.max(FIRST_DAYS, days);
+    const certifiedOn = toCertify();
     used = from + certifiedOn;
     const fresh = await store.days(from, certifiedOn);
     const missed = provider.misses === undefined ? countMisses(fresh, chosen.stock) : await provider.misses(chosen.stock, from, certifiedOn);

@@ -50,8 +50,8 @@ export async function evaluate(candidate: Candidate, runner: Runner, { level, se
   const model = compile(scenario, piecesPerRack);
   const unlimited: DaysRun[] = [];
   const recording: Runner = {
-    async run(task) {
-      const part = await runner.run(task);
+    async run(task, after) {
+      const part = await runner.run(task, after);
       if (task.stock === null) unlimited.push(part);
       return part;
     },

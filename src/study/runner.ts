@@ -5,7 +5,8 @@
 import { mergeDays, runDays, type DaysRun, type RushTask } from '../cafe/rush.js';
 
 export interface Runner {
-  run(task: RushTask): Promise<DaysRun>;
+  /** @param after days right after the task's that are sure to be asked for next, as a task of their own: whoever is idle may begin with them */
+  run(task: RushTask, after?: number): Promise<DaysRun>;
 }
 
 /** Days done so far of a task under way, for a progress bar. */

@@ -68,10 +68,11 @@ export async function study(scenario: Scenario, runner: Runner, options: StudyOp
   const listed = options.listed ?? null;
   const costs = unitCosts(scenario);
   const runs: DaysRun[] = [];
-  const run = (from: number, days: number, stock: readonly number[] | null, byDay = false): Promise<DaysRun> => runner.run({ model, seed, from, days, stock, listed, byDay });
+  const run = (from: number, days: number, stock: readonly number[] | null, { byDay = false, after = 0 } = {}): Promise<DaysRun> =>
+    runner.run({ model, seed, from, days, stock, listed, byDay }, after);
   const provider = {
-    async peaks(from: number, count: number): Promise<Peaks> {
-      const part = await run(from, count, null);
+    async peaks(from: number, count: number, after: number): Promise<Peaks> {
+      const part = await run(from, count, null, { after });
       runs.push(part);
       return peaksOf(part);
     },
@@ -149,9 +150,9 @@ export async function study(scenario: Scenario, runner: Runner, options: StudyOp
     const unknown = Object.keys(pieces).filter((id) => !ids.includes(id));
     if (unknown.length > 0) throw new RangeError(`stock: no ware "${unknown.join('", "')}" in the scenario; it has ${ids.join(', ')}`);
     const count = listed?.length ?? options.days ?? DAYS_AT_STOCK;
-    const most = largest(await provider.peaks(0, count));
+    const most = largest(await provider.peaks(0, count, 0));
     const full = ids.map((id, ware) => pieces[id] ?? most[ware]!);
-    const atStock = await run(0, count, full, true);
+    const atStock = await run(0, count, full, { byDay: true });
     const left = ids.filter((id) => pieces[id] === undefined);
     return {
       days: count,

@@ -55,6 +55,14 @@ describe('the machine-readable answer', () => {
     expect(JSON.parse(one)).toHaveProperty('peaks');
   });
 
+  it.each([
+    ['days are added until the cost is steady, and helpers run ahead', []],
+    ['pieces are given', ['--stock', 'saucer=40,tumbler=8', '--days', '5000']],
+  ])('gives the same bytes with one thread and with two where %s', (_, extra) => {
+    const args = ['size', demo, '--json', ...extra];
+    expect(cuptide([...args, '--threads', '2']).out).toBe(cuptide([...args, '--threads', '1']).out);
+  });
+
   it('changes with the seed', () => {
     const peaks = (seed: string): unknown => answerOf(['size', demo, '--json', '--days', '50', '--peaks', '--seed', seed]).peaks;
     expect(peaks('a')).not.toEqual(peaks('b'));

@@ -12,12 +12,12 @@ const CAFE = { means: [60, 40, 25, 90], kinds: THREE_KINDS };
 const COSTS = EIGHT_COSTS.slice(0, 4);
 
 /** Hands out days of a fixed sequence and notes what was asked for. */
-function handing(whole: Peaks): SizingProvider & { readonly asked: [number, number][] } {
-  const asked: [number, number][] = [];
+function handing(whole: Peaks): SizingProvider & { readonly asked: [from: number, count: number, after: number][] } {
+  const asked: [number, number, number][] = [];
   return {
     asked,
-    peaks: (from, count) => {
-      asked.push([from, count]);
+    peaks: (from, count, after) => {
+      asked.push([from, count, after]);
       return sliceDays(whole, from, count);
     },
   };
@@ -58,6 +58,21 @@ describe('sizing a stock', () => {
     expect(next).toBe(sized.chosenOn + sized.certifiedOn);
   });
 
+  it.each([
+    ['days added', {}],
+    ['a cap that cuts the doubling short', { cap: 1500 }],
+    ['a fixed number of days', { days: 300 }],
+    ['a provisional answer', { days: 200, certifyOn: 150 }],
+    ['listed days', { days: 200, certify: false }],
+  ])('asks next for the very days that it announced: %s', async (_, options) => {
+    const { asked, ...provider } = handing(whole);
+    await sizeStock({ ...request(provider), ...options });
+    expect(asked.some(([, , after]) => after > 0)).toBe(!('certify' in options));
+    asked.forEach(([from, count, after], at) => {
+      if (after > 0) expect(asked[at + 1]?.slice(0, 2)).toEqual([from + count, after]);
+    });
+  });
+
   it('gives the same answer again', async () => {
     expect(await sizeStock(request(handing(whole)))).toEqual(await sizeStock(request(handing(whole))));
   });
@@ -78,7 +93,7 @@ describe('sizing a stock', () => {
     const provider = handing(whole);
     const sized = await sizeStock({ ...request(provider), days: 200, certifyOn: 150 });
     expect([sized.chosenOn, sized.certifiedOn]).toEqual([200, 150]);
-    expect(provider.asked).toEqual([[0, 200], [200, 150]]);
+    expect(provider.asked.map(([from, count]) => [from, count])).toEqual([[0, 200], [200, 150]]);
     const missed = countMisses(sliceDays(whole, 200, 150), sized.stock);
     const { share, low, high } = exactBinomialInterval(150 - missed, 150);
     expect(sized.certified).toEqual({ level: share, low, high, confidence: 0.95 });
@@ -128,7 +143,7 @@ describe('a promise that fresh days break', () => {
   it('adds no day to a provisional answer, and warns of it as of any other', async () => {
     const provider = handing(turning);
     const sized = await sizeStock({ level: 0.95, unitCostMinor: costs, provider, uniform: uniforms('turning'), certifyOn: 400 });
-    expect(provider.asked).toEqual([[0, 1000], [1000, 400]]);
+    expect(provider.asked.map(([from, count]) => [from, count])).toEqual([[0, 1000], [1000, 400]]);
     expect([sized.chosenOn, sized.certifiedOn]).toEqual([1000, 400]);
     expect(sized.warnings.map(({ code }) => code)).toContain('promise-missed');
   });
@@ -139,7 +154,7 @@ describe('a promise that fresh days break', () => {
     const provider = handing(steady);
     const sized = await sizeStock({ level: 0.95, unitCostMinor: costs, provider, uniform: uniforms('steady'), cap: 1500 });
     expect(sized).toMatchObject({ chosenOn: 1500, certifiedOn: 1500, stock: [30, 45], warnings: [] });
-    expect(provider.asked).toEqual([[0, 1000], [1000, 1000], [2000, 1500]]);
+    expect(provider.asked.map(([from, count]) => [from, count])).toEqual([[0, 1000], [1000, 1000], [2000, 1500]]);
   });
 });
 
