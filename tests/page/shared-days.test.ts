@@ -33,6 +33,54 @@ describe('days shared with a neighbour', () => {
     }
   });
 
+  it('are the same where the neighbour ran ahead, whether or not the days announced are asked for next', async () => {
+    const { port1, port2 } = new MessageChannel();
+    serveDays(port2);
+    try {
+      await fc.assert(
+        fc.asyncProperty(fc.integer({ min: 150, max: 400 }), fc.integer({ min: 1, max: 600 }), fc.boolean(), async (days, after, kept) => {
+          let told = 0;
+          const runner = sharingRunner(port1, () => true, (more) => (told += more));
+          expect(await runner.run(task(0, days), after)).toEqual(runDays(task(0, days)));
+          const next = kept ? task(days, after) : task(days + 1, after);
+          expect(await runner.run(next)).toEqual(runDays(next));
+          expect(told).toBe(days + after);
+        }),
+        { seed: 21, numRuns: 8 },
+      );
+    } finally {
+      port1.close();
+      port2.close();
+    }
+  });
+
+  it('are begun by the neighbour while the other thinks', async () => {
+    const { port1, port2 } = new MessageChannel();
+    const sent: number[] = [];
+    serveDays(port2);
+    try {
+      const runner = sharingRunner({
+        set onmessage(heard: MessagePort['onmessage']) {
+          port1.onmessage = heard;
+        },
+        postMessage(errand: { task: RushTask } | null) {
+          if (errand !== null) sent.push(errand.task.from);
+          port1.postMessage(errand);
+        },
+      } as MessagePort, () => true);
+      await runner.run(task(0, 300), 1000);
+      expect(sent.filter((from) => from >= 300).length).toBeGreaterThan(1);
+      const before = sent.length;
+      await runner.run(task(300, 1000));
+      // What was begun is not sent again.
+      expect(new Set(sent).size).toBe(sent.length);
+      expect(sent.length).toBeGreaterThanOrEqual(before);
+    } finally {
+      port1.close();
+      port2.close();
+    }
+  });
+
   it('are given up when they are no longer wanted, and what comes late is not taken for the next run', async () => {
     const { port1, port2 } = new MessageChannel();
     serveDays(port2);

@@ -1,6 +1,7 @@
 /**
  * Days shared between the two engines: the one that works out the certified answer runs chunks itself
  * and hands others to its neighbour. A chunk is short, so that either can turn to the reader in between.
+ * While the first then thinks about its days, the neighbour begins with those that come next.
  */
 import { mergeDays, runDays, type DaysRun, type RushTask } from '../../cafe/rush.js';
 import type { CafeModel } from '../../cafe/model.js';
@@ -25,31 +26,70 @@ const CHUNK_MS = 20;
 const FIRST_DAYS = 20;
 /** Tasks of fewer days than this are not worth the post. */
 const WORTH_SHARING = 150;
+/** Chunks sent ahead: about as long as it takes to think about the days before; and no more than this share of them, as what was sent cannot be shared any more. */
+const [AHEAD, AHEAD_SHARE] = [6, 0.25];
 
-/** Run what the neighbour sends through the port. */
+/** Run what the neighbour sends through the port, with a look at what else has come after each chunk; null takes back what waits. */
 export function serveDays(port: MessagePort): void {
   let known: CafeModel | null = null;
-  port.onmessage = ({ data }: MessageEvent<Errand>) => {
+  let waiting: { readonly number: number; readonly task: RushTask }[] = [];
+  let busy = false;
+  const work = async (): Promise<void> => {
+    busy = true;
+    for (let errand = waiting.shift(); errand !== undefined; errand = waiting.shift()) {
+      const part = runDays(errand.task);
+      port.postMessage({ number: errand.number, part } satisfies Returned, [part.peaks.buffer as ArrayBuffer, part.rackPeaks.buffer as ArrayBuffer]);
+      await turn();
+    }
+    busy = false;
+  };
+  port.onmessage = ({ data }: MessageEvent<Errand | null>) => {
+    if (data === null) {
+      waiting = [];
+      return;
+    }
     known = data.model ?? known;
-    const part = runDays({ ...data.task, model: known! });
-    port.postMessage({ number: data.number, part } satisfies Returned, [part.peaks.buffer as ArrayBuffer, part.rackPeaks.buffer as ArrayBuffer]);
+    waiting.push({ number: data.number, task: { ...data.task, model: known! } });
+    if (!busy) void work();
   };
 }
 
 /** Thrown out of a run that is no longer wanted. */
 export class Stopped extends Error {}
 
+/** The first days of a task, which the neighbour was sent before they were asked for. */
+interface Begun {
+  readonly task: RushTask;
+  readonly parts: readonly Promise<DaysRun>[];
+  readonly end: number;
+}
+
 /**
  * @param port to the neighbour; null: run everything here
  * @param wanted false once the run is of no more use; it then throws `Stopped` at the next pause
  */
 export function sharingRunner(port: MessagePort | null, wanted: () => boolean, progress: (days: number) => void = () => {}): Runner {
+  const neighbour = port === null ? null : neighbourAt(port);
+  let ahead: Begun | null = null;
+  const stopIfUnwanted = (): void => {
+    if (wanted()) return;
+    neighbour?.takeBack();
+    throw new Stopped();
+  };
   return {
-    async run(task) {
+    async run(task, after = 0) {
+      const begun = ahead !== null && same(ahead.task, task) ? ahead : null;
+      if (begun === null && ahead !== null) neighbour?.takeBack();
+      ahead = null;
       const parts: DaysRun[] = [];
+      const keep = (part: DaysRun): void => {
+        parts.push(part);
+        progress(part.days);
+      };
+      const early = begun?.parts.map(async (part) => keep(await part)) ?? [];
+      const helper = task.days >= WORTH_SHARING ? neighbour : null;
       const end = task.from + task.days;
-      const helper = port !== null && task.days >= WORTH_SHARING ? port : null;
-      let next = task.from;
+      let next = begun?.end ?? task.from;
       let chunkDays = FIRST_DAYS;
       const chunk = (): { from: number; days: number } => {
         const from = next;
@@ -57,15 +97,9 @@ export function sharingRunner(port: MessagePort | null, wanted: () => boolean, p
         next += days;
         return { from, days };
       };
-      const keep = (part: DaysRun): void => {
-        parts.push(part);
-        progress(part.days);
-      };
       let away: Promise<void> | null = null;
-      const errand = async (to: MessagePort): Promise<void> => {
-        while (next < end && wanted()) {
-          keep(await sent(to, { ...task, ...chunk() }));
-        }
+      const errands = async (to: Neighbour): Promise<void> => {
+        while (next < end && wanted()) keep(await to.send({ ...task, ...chunk() }));
       };
       while (next < end) {
         const started = performance.now();
@@ -74,30 +108,60 @@ export function sharingRunner(port: MessagePort | null, wanted: () => boolean, p
         const ms = performance.now() - started;
         chunkDays = Math.max(1, Math.round(Math.min(4, CHUNK_MS / Math.max(ms, 0.1)) * own.days));
         await turn();
-        if (!wanted()) throw new Stopped();
-        if (helper !== null && away === null && next < end) away = errand(helper);
+        stopIfUnwanted();
+        if (helper !== null && away === null && next < end) away = errands(helper);
       }
-      await away;
-      if (!wanted()) throw new Stopped();
+      if (helper !== null && after > 0) ahead = sentAhead(helper, { ...task, from: end, days: after }, chunkDays);
+      await Promise.all([away, ...early]);
+      stopIfUnwanted();
       return mergeDays(parts);
     },
   };
 }
 
-let errands = 0;
-const sentLast = new WeakMap<MessagePort, CafeModel>();
+function sentAhead(to: Neighbour, task: RushTask, chunkDays: number): Begun {
+  const end = task.from + Math.min(Math.ceil(task.days * AHEAD_SHARE), AHEAD * chunkDays);
+  const parts: Promise<DaysRun>[] = [];
+  for (let from = task.from; from < end; from += chunkDays) parts.push(to.send({ ...task, from, days: Math.min(chunkDays, end - from) }));
+  return { task, parts, end };
+}
 
-function sent(port: MessagePort, { model, ...task }: RushTask): Promise<DaysRun> {
-  errands += 1;
-  const number = errands;
-  const known = sentLast.get(port) === model;
-  sentLast.set(port, model);
-  return new Promise((resolve) => {
-    port.onmessage = ({ data }: MessageEvent<Returned>) => {
-      if (data.number === number) resolve(data.part);
-    };
-    port.postMessage({ number, task, model: known ? null : model } satisfies Errand);
-  });
+const same = (one: RushTask, other: RushTask): boolean => one.model === other.model && one.seed === other.seed && one.from === other.from && one.days === other.days && one.stock === other.stock && one.listed === other.listed;
+
+interface Neighbour {
+  send(task: RushTask): Promise<DaysRun>;
+  /** Whatever was sent and has not come back is not wanted any more. */
+  takeBack(): void;
+}
+
+let errandNumber = 0;
+const neighbours = new WeakMap<MessagePort, Neighbour>();
+
+function neighbourAt(port: MessagePort): Neighbour {
+  const known = neighbours.get(port);
+  if (known !== undefined) return known;
+  const away = new Map<number, (part: DaysRun) => void>();
+  let lastModel: CafeModel | null = null;
+  port.onmessage = ({ data }: MessageEvent<Returned>) => {
+    away.get(data.number)?.(data.part);
+    away.delete(data.number);
+  };
+  const neighbour: Neighbour = {
+    send({ model, ...task }) {
+      errandNumber += 1;
+      const number = errandNumber;
+      const errand: Errand = { number, task, model: model === lastModel ? null : model };
+      lastModel = model;
+      port.postMessage(errand);
+      return new Promise((resolve) => away.set(number, resolve));
+    },
+    takeBack() {
+      away.clear();
+      port.postMessage(null);
+    },
+  };
+  neighbours.set(port, neighbour);
+  return neighbour;
 }
 
 /** Lets waiting messages in. A timer would wait for milliseconds; a message to oneself does not. */
