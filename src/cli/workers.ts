@@ -8,14 +8,16 @@ import { availableParallelism } from 'node:os';
 import { Worker } from 'node:worker_threads';
 import type { CafeModel } from '../cafe/model.js';
 import { mergeDays, runDays, type DaysRun, type RushTask } from '../cafe/rush.js';
-import type { Progress, Runner } from '../study/runner.js';
+import { byDays, type Progress, type Runner } from '../study/runner.js';
 import { claim, claimsFor } from './claims.js';
 import type { Batch } from './worker.js';
 
 /** Below this much work left, ms, starting helpers costs more than it saves: each has to load and warm up. */
-const WORTH_STARTING = 1000;
-/** Days by which a floor that has just opened is warm enough to be timed. */
-const WARM_UP = 100;
+const WORTH_STARTING = 800;
+/** A command that has spent this long on its days, ms, seldom ends soon. */
+const LONG = 500;
+/** Days, or ms, by which a floor that has just opened is warm enough to be timed; days a look at the clock. */
+const [WARM_DAYS, WARM_MS, WARM_STEP] = [200, 300, 50];
 /** Days that are worth sending to helpers who are there. */
 const WORTH_SHARING = 100;
 /** Chunks of a batch: enough that nobody waits long for the last one, not so many that sending them tells. */
@@ -40,7 +42,7 @@ export function threadedRunner(progress: Progress, threads: number = availablePa
   const batches = new Map<number, Shared>();
   let lastModel: CafeModel | null = null;
   let number = 0;
-  let msADay = Infinity;
+  let [msADay, spent] = [Infinity, 0];
 
   const take = (batch: Shared, part: DaysRun): void => {
     batch.parts.push(part);
@@ -63,9 +65,8 @@ export function threadedRunner(progress: Progress, threads: number = availablePa
   };
 
   /** Cut a task into chunks and lay them out for all threads. */
-  const share = (whole: RushTask): Shared => {
+  const share = (whole: RushTask, daysAChunk: number): Shared => {
     const { model, ...task } = whole;
-    const daysAChunk = daysAChunkOf(whole);
     const waiting: Shared['waiting'] = { done() {}, failed() {} };
     const finished = new Promise<void>((resolve, reject) => Object.assign(waiting, { done: resolve, failed: reject }));
     // A batch that nobody waits for any more may fail unheard.
@@ -95,56 +96,59 @@ export function threadedRunner(progress: Progress, threads: number = availablePa
   const here = (task: RushTask): DaysRun => {
     const started = performance.now();
     const part = runDays(task);
-    if (part.days >= FEWEST) msADay = (performance.now() - started) / part.days;
+    const ms = performance.now() - started;
+    spent += ms;
+    if (part.days >= FEWEST) msADay = ms / part.days;
     return part;
+  };
+
+  /** @param together days a part; null: as many as suit */
+  const parts = async (task: RushTask, after: number, together: number | null): Promise<DaysRun[]> => {
+    if (task.days < 1) throw new RangeError('a task of no days');
+    const early: DaysRun[] = [];
+    let left = task;
+    const some = async (days: number): Promise<void> => {
+      const part = here({ ...left, days: Math.min(days, left.days) });
+      progress(part.days);
+      early.push(part);
+      left = { ...left, from: left.from + part.days, days: left.days - part.days };
+      await turn();
+    };
+    // Without helpers, some days are run to see whether calling them pays.
+    const started = performance.now();
+    while (workers.length === 0 && threads > 1 && left.days > WORTH_SHARING) {
+      const warm = left.from - task.from >= WARM_DAYS || performance.now() - started >= WARM_MS;
+      if (spent > LONG || (warm && msADay * (left.days + after) > WORTH_STARTING)) prepare();
+      else await some(together ?? WARM_STEP);
+    }
+    if (workers.length === 0 || left.days < WORTH_SHARING) {
+      for (const days = together ?? daysAChunkOf(left); left.days > 0; ) await some(days);
+      return early;
+    }
+    const batch = (together === null ? laidOut(left) : null) ?? share(left, together ?? daysAChunkOf(left));
+    if (after > 0) {
+      const next = { ...task, from: task.from + task.days, days: after };
+      share(next, daysAChunkOf(next));
+    }
+    for (let chunk = batch.claims.length - 1; chunk >= 0; chunk -= 1) {
+      if (!claim(batch.claims, chunk)) continue;
+      const done = chunk * batch.daysAChunk;
+      take(batch, here({ ...left, from: left.from + done, days: Math.min(batch.daysAChunk, left.days - done) }));
+      await turn();
+    }
+    await batch.finished;
+    batches.delete(batch.number);
+    return byDays([...early, ...batch.parts]);
   };
 
   return {
     prepare,
-    async run(task, after = 0) {
-      if (task.days < 1) throw new RangeError('a task of no days');
-      const early: DaysRun[] = [];
-      let left = task;
-      // Without helpers, some days are run to see whether calling them pays.
-      for (let ran = 0; workers.length === 0 && threads > 1 && left.days > WORTH_SHARING; ran += WARM_UP) {
-        if (ran > 0 && msADay * (left.days + after) > WORTH_STARTING) prepare();
-        else {
-          const part = here({ ...left, days: WARM_UP });
-          progress(part.days);
-          early.push(part);
-          left = { ...left, from: left.from + WARM_UP, days: left.days - WARM_UP };
-        }
-      }
-      if (workers.length === 0 || left.days < WORTH_SHARING) return mergeDays([...early, ...(await alone(left))]);
-      const batch = laidOut(left) ?? share(left);
-      if (after > 0) share({ ...task, from: task.from + task.days, days: after });
-      for (let chunk = batch.claims.length - 1; chunk >= 0; chunk -= 1) {
-        if (!claim(batch.claims, chunk)) continue;
-        const done = chunk * batch.daysAChunk;
-        take(batch, here({ ...left, from: left.from + done, days: Math.min(batch.daysAChunk, left.days - done) }));
-        await turn();
-      }
-      await batch.finished;
-      batches.delete(batch.number);
-      return mergeDays([...early, ...batch.parts]);
-    },
+    run: async (task, after = 0) => mergeDays(await parts(task, after, null)),
+    apart: (task, together) => parts(task, 0, together),
     async close() {
       await Promise.all(workers.splice(0).map((worker) => worker.terminate()));
     },
   };
-
-  /** In this thread alone, letting others in between chunks. */
-  async function alone(task: RushTask): Promise<DaysRun[]> {
-    const parts: DaysRun[] = [];
-    const most = daysAChunkOf(task);
-    for (let done = 0; done < task.days; done += most) {
-      const part = here({ ...task, from: task.from + done, days: Math.min(most, task.days - done) });
-      progress(part.days);
-      parts.push(part);
-      await turn();
-    }
-    return parts;
-  }
 }
 
 const daysAChunkOf = ({ days }: RushTask): number => Math.max(FEWEST, Math.min(MOST, Math.ceil(days / CHUNKS)));

@@ -50,6 +50,7 @@ export async function evaluate(candidate: Candidate, runner: Runner, { level, se
   const model = compile(scenario, piecesPerRack);
   const unlimited: DaysRun[] = [];
   const recording: Runner = {
+    apart: (task, together) => runner.apart(task, together),
     async run(task, after) {
       const part = await runner.run(task, after);
       if (task.stock === null) unlimited.push(part);
@@ -60,8 +61,7 @@ export async function evaluate(candidate: Candidate, runner: Runner, { level, se
   const chosen = mergeDays(unlimited.filter((part) => part.from + part.days <= days));
   const stock = answer.stock.map(({ pieces }) => pieces);
   const unitCost = unitCosts(scenario);
-  const batches: DaysRun[] = [];
-  for (let from = 0; from < days; from += BATCH) batches.push(await runner.run({ model, seed, from, days: Math.min(BATCH, days - from), stock, listed: null, byDay: false }));
+  const batches = await runner.apart({ model, seed, from: 0, days, stock, listed: null, byDay: false }, BATCH);
   const atStock = mergeDays(batches);
   const money = (run: DaysRun): Costs => costOfScenario(scenario, takenBy(candidate, model, run, answer, stock, unitCost), extraOf(candidate, scenario.staffHour.minor));
   return {

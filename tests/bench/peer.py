@@ -1,6 +1,7 @@
-"""The two pieces of work in SimPy, as its own guide would have them. One JSON line a run.
+"""The two pieces of work in SimPy: the queue and the containers as its guide would have them, and the cups again
+with plain counts, which is the quickest that SimPy was found to be. One JSON line a run.
 
-Use: python3 peer.py mm1|cups RUNS REPLICATIONS
+Use: python3 peer.py mm1|cups|containers RUNS REPLICATIONS
 """
 import json
 import random
@@ -30,6 +31,49 @@ def queue_wait(seed, customers=300_000):
     env.process(door())
     env.run()
     return waited[0] / customers, 0.0
+
+
+def cup_day_in_containers(seed):
+    env, draw = simpy.Environment(), random.Random(seed).expovariate
+    clean, waiting = simpy.Container(env, 60, init=60), simpy.Container(env, 60, init=0)
+    state = dict(dirty=0, hand=0, most=0, lost=0)
+
+    def guest():
+        yield clean.get(1)
+        state["hand"] += 1
+        state["most"] = max(state["most"], state["hand"])
+        yield env.timeout(draw(1 / 20))
+        state["hand"] -= 1
+        state["dirty"] += 1
+
+    def machine():
+        while True:
+            yield waiting.get(1)
+            more = min(24, waiting.level)
+            if more > 0:
+                yield waiting.get(more)
+            yield env.timeout(3)
+            yield clean.put(more + 1)
+
+    def rounds():
+        while True:
+            yield env.timeout(5)
+            dirty, state["dirty"] = state["dirty"], 0
+            if dirty > 0:
+                yield waiting.put(dirty)
+
+    def door():
+        while True:
+            yield env.timeout(draw(2.0))
+            if clean.level > 0:
+                env.process(guest())
+            else:
+                state["lost"] += 1
+
+    for process in (door, rounds, machine):
+        env.process(process())
+    env.run(until=240)
+    return state["lost"], state["most"]
 
 
 def cup_day(seed):
@@ -74,11 +118,11 @@ def cup_day(seed):
     return state["lost"], state["most"]
 
 
-cups = sys.argv[1] == "cups"
-runs, replications = int(sys.argv[2]), int(sys.argv[3]) if cups else 1
+days = {"cups": cup_day, "containers": cup_day_in_containers}.get(sys.argv[1])
+runs, replications = int(sys.argv[2]), int(sys.argv[3]) if days else 1
 for run in range(runs + 1):
     start = time.perf_counter()
-    results = [cup_day(run * 1_000_003 + i) if cups else queue_wait(run + 1) for i in range(replications)]
+    results = [days(run * 1_000_003 + i) if days else queue_wait(run + 1) for i in range(replications)]
     seconds = time.perf_counter() - start
     if run > 0:
         sums = [[sum(r[j] for r in results), sum(r[j] ** 2 for r in results)] for j in (0, 1)]

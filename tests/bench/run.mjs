@@ -60,8 +60,10 @@ async function main() {
     { work: 'cup cycle', who: 'C++ by hand', unit: 1, per: 'days', results: limit('cups', String(RUNS), '2000') },
     { work: 'cup cycle', who: 'our engine', unit: 1, per: 'days', results: work('engine-cups', 2000) },
     { work: 'cup cycle', who: 'our café, from a scenario file', unit: 1, per: 'days', results: work('cafe-cups', 2000, join(here, 'cup-cycle.yaml')) },
-    { work: 'cup cycle', who: 'simjs', unit: 1, per: 'days', results: peer('simjs', () => work('simjs-cups', 200)) },
-    { work: 'cup cycle', who: 'SimPy', unit: 1, per: 'days', results: simpy('cups', String(RUNS), '100') },
+    { work: 'cup cycle', who: 'simjs, plain counts', unit: 1, per: 'days', results: peer('simjs', () => work('simjs-cups', 200)) },
+    { work: 'cup cycle', who: 'simjs, its own stores', unit: 1, per: 'days', results: peer('simjs', () => work('simjs-stores', 200)) },
+    { work: 'cup cycle', who: 'SimPy, plain counts', unit: 1, per: 'days', results: simpy('cups', String(RUNS), '100') },
+    { work: 'cup cycle', who: 'SimPy, its own containers', unit: 1, per: 'days', results: simpy('containers', String(RUNS), '100') },
   ].filter((row) => row.results !== null);
   for (const row of rows) {
     row.perSecond = median(row.results.map((result) => (result.n * row.unit) / result.seconds));

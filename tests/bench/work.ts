@@ -14,7 +14,7 @@ import { Calendar } from '../../src/engine/calendar.js';
 import { Stream, streamKey } from '../../src/engine/streams.js';
 import { compile } from '../../src/study/compile.js';
 import { readScenario } from '../../src/study/read-scenario.js';
-import { simjs, simjsCups } from '../oracles/simjs-cups.js';
+import { simjs, simjsCups, simjsCupsInStores } from '../oracles/simjs-cups.js';
 
 type Result = readonly [first: number, second: number];
 
@@ -150,13 +150,12 @@ const works: Record<string, () => (seed: number) => Result> = {
   'engine-cups': engineCups,
   'cafe-cups': () => cafeCups(process.argv[5]!),
   'simjs-mm1': simjsQueue,
-  'simjs-cups': () => {
-    const cups = simjsCups();
-    return (seed) => {
-      const { lost, mostInHand } = cups(seed + 1);
-      return [lost, mostInHand];
-    };
-  },
+  'simjs-cups': () => told(simjsCups()),
+  'simjs-stores': () => told(simjsCupsInStores()),
+};
+const told = (cups: ReturnType<typeof simjsCups>) => (seed: number): Result => {
+  const { lost, mostInHand } = cups(seed + 1);
+  return [lost, mostInHand];
 };
 const [, , name, runsText, replicationsText] = process.argv;
 const once = works[name!]!();

@@ -34,6 +34,11 @@ describe('cuptide compare', () => {
 
   // The aim set for the demo: the same guests in every alternative cut the variance of a difference at least 5-fold;
   // an alternative that changes the guests themselves (the busier rush) cannot share them.
+  it('gives the same bytes with one thread and with two', () => {
+    const on = (threads: string): string => cuptide(['compare', demo, '--days', '400', '--json', '--threads', threads]).out;
+    expect(on('2')).toBe(on('1'));
+  });
+
   it('cuts the variance of the difference at least 5-fold where the guests are the same', () => {
     for (const { id, totalAgainstBase } of comparison.alternatives) {
       if (id === 'base' || id === 'busier' || totalAgainstBase!.varianceCut === null) continue;

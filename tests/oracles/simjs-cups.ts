@@ -4,15 +4,24 @@
  */
 import { createRequire } from 'node:module';
 
+interface Asked {
+  done(call: () => void): void;
+}
+interface Stock {
+  current(): number;
+}
 interface Entity {
   time(): number;
-  setTimer(time: number): { done(call: () => void): void };
-  useFacility(facility: object, time: number): { done(call: () => void): void };
+  setTimer(time: number): Asked;
+  useFacility(facility: object, time: number): Asked;
+  getBuffer(buffer: Stock, pieces: number): Asked;
+  putBuffer(buffer: Stock, pieces: number): Asked;
 }
 interface Library {
   Sim: new () => { addEntity(kind: unknown): unknown; simulate(until: number): void };
   Entity: new (...args: unknown[]) => Entity;
   Facility: new (name: string) => object;
+  Buffer: new (name: string, most: number, atFirst: number) => Stock;
   Random: new (seed: number) => { exponential(rate: number): number };
 }
 
@@ -74,6 +83,60 @@ export function simjsCups(): (seed: number) => { readonly lost: number; readonly
     }
     const sim = new Sim();
     sim.addEntity(House);
+    sim.simulate(minutes);
+    return { lost, mostInHand };
+  };
+}
+
+/** The same with the library's own stores for clean cups and for those that wait for the wash, as its guide would have it. */
+export function simjsCupsInStores(): (seed: number) => { readonly lost: number; readonly mostInHand: number } {
+  const { Sim, Entity, Buffer, Random } = simjs();
+  const { cups, guestsAMinute, dwell, every, cycle, rack, minutes } = CUP_CYCLE;
+  return (seed) => {
+    const random = new Random(seed);
+    const clean = new Buffer('clean', cups, cups);
+    const waiting = new Buffer('waiting', cups, 0);
+    let [dirty, inHand, lost, mostInHand] = [0, 0, 0, 0];
+    class Guests extends Entity {
+      start(): void {
+        this.setTimer(random.exponential(guestsAMinute)).done(() => {
+          if (clean.current() > 0) this.getBuffer(clean, 1).done(() => this.drink());
+          else lost += 1;
+          this.start();
+        });
+      }
+      drink(): void {
+        inHand += 1;
+        mostInHand = Math.max(mostInHand, inHand);
+        this.setTimer(random.exponential(1 / dwell)).done(() => {
+          inHand -= 1;
+          dirty += 1;
+        });
+      }
+    }
+    class Rounds extends Entity {
+      start(): void {
+        this.setTimer(every).done(() => {
+          if (dirty > 0) this.putBuffer(waiting, dirty);
+          dirty = 0;
+          this.start();
+        });
+      }
+    }
+    class Machine extends Entity {
+      start(): void {
+        this.getBuffer(waiting, 1).done(() => {
+          const more = Math.min(rack - 1, waiting.current());
+          if (more > 0) this.getBuffer(waiting, more);
+          this.setTimer(cycle).done(() => {
+            this.putBuffer(clean, more + 1);
+            this.start();
+          });
+        });
+      }
+    }
+    const sim = new Sim();
+    for (const kind of [Guests, Rounds, Machine]) sim.addEntity(kind);
     sim.simulate(minutes);
     return { lost, mostInHand };
   };

@@ -7,6 +7,7 @@ import { serveDays, sharingRunner, Stopped } from '../../src/page/engine/shared-
 import { compile } from '../../src/study/compile.js';
 import { piecesPerRackOf } from '../../src/study/rack-geometry.js';
 import { readScenario } from '../../src/study/read-scenario.js';
+import { inThisThread } from '../../src/study/runner.js';
 
 const read = readScenario(readFileSync(new URL('../../scenarios/1-commuter-bar.yaml', import.meta.url)), 'bar', { piecesPerRack: piecesPerRackOf });
 if (!read.ok) throw new Error('the demo does not read');
@@ -48,6 +49,20 @@ describe('days shared with a neighbour', () => {
         }),
         { seed: 21, numRuns: 8 },
       );
+    } finally {
+      port1.close();
+      port2.close();
+    }
+  });
+
+  it('stay apart where they are wanted apart', async () => {
+    const { port1, port2 } = new MessageChannel();
+    serveDays(port2);
+    try {
+      for (const runner of [sharingRunner(port1, () => true), inThisThread()]) {
+        const parts = await runner.apart(task(5, 330), 50);
+        expect(parts).toEqual([...[5, 55, 105, 155, 205, 255].map((from) => runDays(task(from, 50))), runDays(task(305, 30))]);
+      }
     } finally {
       port1.close();
       port2.close();

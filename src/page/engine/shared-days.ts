@@ -5,7 +5,7 @@
  */
 import { mergeDays, runDays, type DaysRun, type RushTask } from '../../cafe/rush.js';
 import type { CafeModel } from '../../cafe/model.js';
-import type { Runner } from '../../study/runner.js';
+import { byDays, type Runner } from '../../study/runner.js';
 
 /** A chunk that the neighbour is asked to run. */
 interface Errand {
@@ -76,47 +76,47 @@ export function sharingRunner(port: MessagePort | null, wanted: () => boolean, p
     neighbour?.takeBack();
     throw new Stopped();
   };
-  return {
-    async run(task, after = 0) {
-      const begun = ahead !== null && same(ahead.task, task) ? ahead : null;
-      if (begun === null && ahead !== null) neighbour?.takeBack();
-      ahead = null;
-      const parts: DaysRun[] = [];
-      const keep = (part: DaysRun): void => {
-        parts.push(part);
-        progress(part.days);
-      };
-      const early = begun?.parts.map(async (part) => keep(await part)) ?? [];
-      const helper = task.days >= WORTH_SHARING ? neighbour : null;
-      const end = task.from + task.days;
-      let next = begun?.end ?? task.from;
-      let chunkDays = FIRST_DAYS;
-      const chunk = (): { from: number; days: number } => {
-        const from = next;
-        const days = Math.min(chunkDays, end - from);
-        next += days;
-        return { from, days };
-      };
-      let away: Promise<void> | null = null;
-      const errands = async (to: Neighbour): Promise<void> => {
-        while (next < end && wanted()) keep(await to.send({ ...task, ...chunk() }));
-      };
-      while (next < end) {
-        const started = performance.now();
-        const own = chunk();
-        keep(runDays({ ...task, ...own }));
-        const ms = performance.now() - started;
-        chunkDays = Math.max(1, Math.round(Math.min(4, CHUNK_MS / Math.max(ms, 0.1)) * own.days));
-        await turn();
-        stopIfUnwanted();
-        if (helper !== null && away === null && next < end) away = errands(helper);
-      }
-      if (helper !== null && after > 0) ahead = sentAhead(helper, { ...task, from: end, days: after }, chunkDays);
-      await Promise.all([away, ...early]);
+  /** @param together days a part; null: as many as suit */
+  const parts = async (task: RushTask, after: number, together: number | null): Promise<DaysRun[]> => {
+    const begun = ahead !== null && same(ahead.task, task) ? ahead : null;
+    if (begun === null && ahead !== null) neighbour?.takeBack();
+    ahead = null;
+    const done: DaysRun[] = [];
+    const keep = (part: DaysRun): void => {
+      done.push(part);
+      progress(part.days);
+    };
+    const early = begun?.parts.map(async (part) => keep(await part)) ?? [];
+    const helper = task.days >= WORTH_SHARING ? neighbour : null;
+    const end = task.from + task.days;
+    let next = begun?.end ?? task.from;
+    let chunkDays = together ?? FIRST_DAYS;
+    const chunk = (): { from: number; days: number } => {
+      const from = next;
+      const days = Math.min(chunkDays, end - from);
+      next += days;
+      return { from, days };
+    };
+    let away: Promise<void> | null = null;
+    const errands = async (to: Neighbour): Promise<void> => {
+      while (next < end && wanted()) keep(await to.send({ ...task, ...chunk() }));
+    };
+    while (next < end) {
+      const started = performance.now();
+      const own = chunk();
+      keep(runDays({ ...task, ...own }));
+      const ms = performance.now() - started;
+      if (together === null) chunkDays = Math.max(1, Math.round(Math.min(4, CHUNK_MS / Math.max(ms, 0.1)) * own.days));
+      await turn();
       stopIfUnwanted();
-      return mergeDays(parts);
-    },
+      if (helper !== null && away === null && next < end) away = errands(helper);
+    }
+    if (helper !== null && after > 0) ahead = sentAhead(helper, { ...task, from: end, days: after }, chunkDays);
+    await Promise.all([away, ...early]);
+    stopIfUnwanted();
+    return byDays(done);
   };
+  return { run: async (task, after = 0) => mergeDays(await parts(task, after, null)), apart: (task, together) => parts(task, 0, together) };
 }
 
 function sentAhead(to: Neighbour, task: RushTask, chunkDays: number): Begun {
