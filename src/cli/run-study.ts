@@ -32,8 +32,8 @@ export async function runStudy(args: StudyArguments, extra: { readonly peaks?: b
   const bar = await daysBar('running days');
   const runner = threadedRunner((days) => bar.add(days), args.threads);
   try {
-    if ((args.days ?? WORTH_PREPARING) >= WORTH_PREPARING) runner.prepare();
     const opened = await openScenario(args.file);
+    if ((args.days ?? WORTH_PREPARING) >= WORTH_PREPARING) runner.prepare();
     const { scenario } = opened;
     const stock = args.stock === undefined ? undefined : parseStock(args.stock, Object.keys(scenario.ware));
     const listed = args.day === undefined ? undefined : await listedDays(args.day, Object.keys(scenario.menu));

@@ -22,6 +22,7 @@ parentPort?.on('message', ({ number, task, model, daysAChunk, claims }: Batch) =
     if (!claim(claims, chunk)) continue;
     const done = chunk * daysAChunk;
     const part = runDays({ ...task, model: known!, from: task.from + done, days: Math.min(daysAChunk, task.days - done) });
-    parentPort!.postMessage({ number, part }, [part.peaks.buffer as ArrayBuffer, part.rackPeaks.buffer as ArrayBuffer]);
+    // Copied, not handed over: once a buffer of a thread is given away, its compiled programs check every array they touch.
+    parentPort!.postMessage({ number, part });
   }
 });

@@ -38,7 +38,8 @@ export function serveDays(port: MessagePort): void {
     busy = true;
     for (let errand = waiting.shift(); errand !== undefined; errand = waiting.shift()) {
       const part = runDays(errand.task);
-      port.postMessage({ number: errand.number, part } satisfies Returned, [part.peaks.buffer as ArrayBuffer, part.rackPeaks.buffer as ArrayBuffer]);
+      // Copied, not handed over: once a buffer of a thread is given away, its compiled programs check every array they touch.
+      port.postMessage({ number: errand.number, part } satisfies Returned);
       await turn();
     }
     busy = false;
