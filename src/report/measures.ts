@@ -32,6 +32,8 @@ export interface Measures {
   temperature(celsius: number, digits?: number): string;
   /** How much hotter, °C given: a difference, so 10 °C are 18 °F. */
   warmer(celsius: number, digits?: number): string;
+  /** Of hands over the floor: whole cm; whole inches. */
+  height(cm: number): string;
   /** m² to a tenth; square feet to a tenth. */
   area(m2: number): string;
 }
@@ -70,6 +72,7 @@ export function measuresIn(units: Units, write: WriteFigure): Measures {
       enough: (mm) => told(up(mm, 1), 'mm', 1),
       volume: (ml) => told(ml, 'ml', 0),
       mass: (g) => (Math.round(g) < 1000 ? told(g, 'g', 0) : told(g / 1000, 'kg', 1)),
+      height: (cm) => told(cm, 'cm', 0),
       area: (m2) => told(m2, 'm²', 1),
     };
   }
@@ -90,6 +93,7 @@ export function measuresIn(units: Units, write: WriteFigure): Measures {
       const whole = Math.round(ounces);
       return `${told(Math.floor(whole / OUNCES_PER_POUND), 'lb', 0)}\u00A0${told(whole % OUNCES_PER_POUND, 'oz', 0)}`;
     },
+    height: (cm) => told((cm * 10) / MM_PER_INCH, 'in', 0),
     area: (m2) => told(m2 / METRES_PER_FOOT ** 2, 'sq\u00A0ft', 1),
   };
 }

@@ -10,7 +10,7 @@ import { inputName } from '../input-name.js';
 import { english, listed, type Words } from '../words.js';
 import { beatNote, missedLevel, nearFlips, otherGuests, plainData, recommendation, yearsText } from './compare-facts.js';
 import { mapBody } from './map.js';
-import type { SectionContext } from './measures.js';
+import type { ReportContext } from '../context.js';
 import { movesBody } from './moves.js';
 import { folded, heading, joined, listUnder, paragraph, pictureList, shortName, table } from './section-parts.js';
 
@@ -20,7 +20,7 @@ type Whole = (amount: number) => string;
  * @param pictures the charts of `compareCharts`, drawn
  * @returns HTML that begins with a heading of the second level
  */
-export function alternativesSection(comparison: Comparison, context: SectionContext, pictures: readonly ReportChart[]): string {
+export function alternativesSection(comparison: Comparison, context: ReportContext, pictures: readonly ReportChart[]): string {
   const words = context.words ?? english;
   const say = words.sections.alternatives;
   const formats = formatsFor(context);

@@ -8,22 +8,22 @@ import { wholeMoney } from '../compare-text.js';
 import { formatsFor, type Formats } from '../format.js';
 import type { ReportChart } from '../html-picture.js';
 import { english, listed, type Words } from '../words.js';
-import type { SectionContext } from './measures.js';
+import type { ReportContext } from '../context.js';
 import { heading, joined, paragraph, pictureList, table } from './section-parts.js';
 
 type Whole = (amount: number) => string;
 
 /** A chart for each class of machine on the map. */
-export function mapCharts(map: TradeOffMap, context: SectionContext): Chart[] {
+export function mapCharts(map: TradeOffMap, context: ReportContext): Chart[] {
   const words = context.words ?? english;
   const look = { locale: context.locale, formats: formatsFor(context) };
   return classesOf(map).map((cls) => chart(`trade-off-map-${cls}`, tradeOffMapChart(map, cls, context.currency, look, words), tradeOffMapTable(map, words)));
 }
 
 /** @param pictures the charts of `mapCharts`, drawn */
-export const mapSection = (map: TradeOffMap, context: SectionContext, pictures: readonly ReportChart[]): string => joined([mapBody(map, context, pictures), paragraph((context.words ?? english).compare.informs, 'small')]);
+export const mapSection = (map: TradeOffMap, context: ReportContext, pictures: readonly ReportChart[]): string => joined([mapBody(map, context, pictures), paragraph((context.words ?? english).compare.informs, 'small')]);
 
-export function mapBody(map: TradeOffMap, context: SectionContext, pictures: readonly ReportChart[]): string {
+export function mapBody(map: TradeOffMap, context: ReportContext, pictures: readonly ReportChart[]): string {
   const words = context.words ?? english;
   const say = words.sections.map;
   const formats = formatsFor(context);

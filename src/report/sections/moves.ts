@@ -9,21 +9,21 @@ import type { ReportChart } from '../html-picture.js';
 import { inputName } from '../input-name.js';
 import { english, listed } from '../words.js';
 import { plainData } from './compare-facts.js';
-import type { SectionContext } from './measures.js';
+import type { ReportContext } from '../context.js';
 import { heading, joined, paragraph, pictureList, table } from './section-parts.js';
 
 /** Inputs told in the table; the table behind the picture has them all. */
 const MOST_INPUTS = 12;
 
-export function movesCharts(moves: MovesAnswer, context: SectionContext): Chart[] {
+export function movesCharts(moves: MovesAnswer, context: ReportContext): Chart[] {
   const words = context.words ?? english;
   return [chart('what-moves-the-order', whatMovesTheOrder(moves, context.currency, { locale: context.locale, formats: formatsFor(context) }, words), whatMovesTheOrderTable(moves, words))];
 }
 
 /** @param pictures the charts of `movesCharts`, drawn */
-export const movesSection = (moves: MovesAnswer, context: SectionContext, pictures: readonly ReportChart[]): string => joined([movesBody(moves, context, pictures), paragraph((context.words ?? english).compare.informs, 'small')]);
+export const movesSection = (moves: MovesAnswer, context: ReportContext, pictures: readonly ReportChart[]): string => joined([movesBody(moves, context, pictures), paragraph((context.words ?? english).compare.informs, 'small')]);
 
-export function movesBody(moves: MovesAnswer, context: SectionContext, pictures: readonly ReportChart[]): string {
+export function movesBody(moves: MovesAnswer, context: ReportContext, pictures: readonly ReportChart[]): string {
   const words = context.words ?? english;
   const say = words.compare;
   const formats = formatsFor(context);

@@ -8,7 +8,7 @@ import { formatsFor } from '../format.js';
 import type { ReportChart } from '../html-picture.js';
 import { orderParts } from '../order-parts.js';
 import { english } from '../words.js';
-import type { SectionContext } from './measures.js';
+import type { ReportContext } from '../context.js';
 import { folded, heading, joined, listUnder, paragraph, pictureList, shortName, subheading, table } from './section-parts.js';
 
 /** Columns of the sheet's row that say what is ordered now, and those that say how it goes on. */
@@ -16,7 +16,7 @@ const NOW = [0, 1, 2, 3, 4, 7, 8, 9, 10];
 const AGAIN = [0, 5, 6, 11, 12];
 
 /** For each ware the pieces on the shelf over the months, and its landed cost by size of order where a supplier quotes it. */
-export function orderCharts({ sheet }: OrderStudy, context: SectionContext): Chart[] {
+export function orderCharts({ sheet }: OrderStudy, context: ReportContext): Chart[] {
   const look = { locale: context.locale, formats: formatsFor(context) };
   return sheet.lines.flatMap((line, at) => {
     const shelf = { course: line.course, name: line.name };
@@ -29,7 +29,7 @@ export function orderCharts({ sheet }: OrderStudy, context: SectionContext): Cha
 }
 
 /** The machine top to scale, where the scenario says what stands there. */
-export function orderDrawings({ storage }: OrderStudy, context: SectionContext): ReportChart[] {
+export function orderDrawings({ storage }: OrderStudy, context: ReportContext): ReportChart[] {
   if (storage === null) return [];
   const words = context.words ?? english;
   const say = words.order;
@@ -48,7 +48,7 @@ export function orderDrawings({ storage }: OrderStudy, context: SectionContext):
 }
 
 /** @param pictures of `orderDrawings` and, drawn, of `orderCharts` */
-export function orderSection(study: OrderStudy, context: SectionContext, pictures: readonly ReportChart[]): string {
+export function orderSection(study: OrderStudy, context: ReportContext, pictures: readonly ReportChart[]): string {
   const { sheet, unquoted } = study;
   const words = context.words ?? english;
   const say = words.order;

@@ -12,7 +12,7 @@ import { drawRack } from '../drawings/rack-drawing.js';
 import { formatsFor, type Formats } from '../format.js';
 import type { ReportChart } from '../html-picture.js';
 import { english, type Words } from '../words.js';
-import { measuresFor, type Measures, type SectionContext } from './measures.js';
+import type { ReportContext } from '../context.js';
 import { drawingList, folded, heading, joined, list, paragraph, pictureList, shortName, subheading, table } from './section-parts.js';
 
 /** Racks less full than this on the mean leave half empty or worse. */
@@ -23,10 +23,9 @@ const DRAWN_NAME = 30;
 const HARDLY = 0.05;
 
 /** A drawing of each rack in use, to scale. */
-export function rackDrawings(answer: RacksAnswer, scenario: Scenario, context: SectionContext): ReportChart[] {
+export function rackDrawings(answer: RacksAnswer, scenario: Scenario, context: ReportContext): ReportChart[] {
   const words = context.words ?? english;
   const formats = formatsFor(context);
-  const measures = measuresFor(context.units, formats, words);
   return answer.lines.filter(({ used, pieces }) => used && pieces > 0).flatMap((line, index) => {
     const [vessel, rack] = [vesselOf(scenario.ware[line.ware]!), rackOf(line.rack, scenario.racks)];
     if (vessel === null || rack === null) return [];
@@ -34,7 +33,7 @@ export function rackDrawings(answer: RacksAnswer, scenario: Scenario, context: S
     return [{
       id: `rack-drawing-${index + 1}`,
       title,
-      words: words.sections.racks.drawn(fitText(line, formats, measures, words)),
+      words: words.sections.racks.drawn(fitText(line, formats, words)),
       svg: drawRack(rackLayout(vessel, rack, scenario.racks?.loading ?? 'best'), vessel, rack, { title: shorten(shortName(line.name), DRAWN_NAME), id: `rack-${index + 1}` }),
       table: {
         caption: words.sections.racks.drawingTable,
@@ -43,7 +42,7 @@ export function rackDrawings(answer: RacksAnswer, scenario: Scenario, context: S
           [words.racks.pieces, formats.count(line.pieces)],
           [flat(words.racks.area), formats.percent(line.areaShare)],
           [flat(words.racks.bound), words.racks.binds(line.binds)],
-          [words.sections.racks.head2.slack, slackText(line, measures, words)],
+          [words.sections.racks.head2.slack, slackText(line, formats, words)],
         ],
       },
     }];
@@ -51,13 +50,13 @@ export function rackDrawings(answer: RacksAnswer, scenario: Scenario, context: S
 }
 
 /** The same drinks in two shapes of cup, where it could be worked out. */
-export function racksCharts({ twoShapes }: RacksAnswer, context: SectionContext): Chart[] {
+export function racksCharts({ twoShapes }: RacksAnswer, context: ReportContext): Chart[] {
   if (twoShapes === null) return [];
   const words = context.words ?? english;
+  const formats = formatsFor(context);
   const { shapesAxis, asTheyAre } = words.racks;
-  const measures = measuresFor(context.units, formatsFor(context), words);
-  const wider = words.sections.racks.wider(measures.length(twoShapes.widerByMm));
-  return [chart('two-shapes', twoShapesChart(twoShapes, { locale: context.locale, formats: formatsFor(context) }, words), {
+  const wider = words.sections.racks.wider(formats.length(twoShapes.widerByMm));
+  return [chart('two-shapes', twoShapesChart(twoShapes, { locale: context.locale, formats }, words), {
     caption: words.sections.racks.shapesTable,
     columns: [{ title: words.racks.ware, as: 'text' }, { title: shapesAxis.pieces, as: 'count' }, { title: shapesAxis.racks, as: 'decimal' }, { title: shapesAxis.full, as: 'decimal' }, { title: shapesAxis.minutes, as: 'decimal' }],
     rows: twoShapes.shapes.map((shape) => [shape.wider ? wider : asTheyAre, shape.pieces, shape.racksADay, shape.fullRacksADay, shape.handlingMinutes]),
@@ -65,32 +64,31 @@ export function racksCharts({ twoShapes }: RacksAnswer, context: SectionContext)
 }
 
 /** @param pictures of `rackDrawings` and, drawn, of `racksCharts` */
-export function racksSection(answer: RacksAnswer, context: SectionContext, pictures: readonly ReportChart[]): string {
+export function racksSection(answer: RacksAnswer, context: ReportContext, pictures: readonly ReportChart[]): string {
   const words = context.words ?? english;
   const say = words.sections.racks;
   const formats = formatsFor(context);
-  const measures = measuresFor(context.units, formats, words);
   const { lines, plan, lift } = answer;
   const used = lines.filter((line) => line.used);
   const others = lines.filter((line) => !line.used);
   const extended = lines.filter((line) => (line.used || line.planned) && line.extenders > 0);
   return joined([
     heading(say.head),
-    list(used.map((line) => `${fitText(line, formats, measures, words)}.`)),
+    list(used.map((line) => `${fitText(line, formats, words)}.`)),
     paragraph(say.plan(plan.usedRacksADay === null ? null : formats.decimal(plan.usedRacksADay), formats.decimal(plan.racksADay))),
     list([
       ...extended.map((line) => words.racks.extenders(shortName(line.name), rackName(line.rack, line.rackName), line.extenders)),
       ...answer.given.map(({ name, pieces, rack, from }) => words.racks.given(shortName(name), pieces, rack, from)),
       ...used.flatMap((line) => line.problems.map((problem) => `${shortName(line.name)}, ${rackName(line.rack, line.rackName)}: ${problem}`)),
     ]),
-    linesTable(say.usedCaption, used, formats, measures, words),
+    linesTable(say.usedCaption, used, formats, words),
     paragraph(say.searched, 'small'),
-    folded(say.otherRacks, linesTable(say.otherCaption, others, formats, measures, words)),
+    folded(say.otherRacks, linesTable(say.otherCaption, others, formats, words)),
     drawingList(pictures.filter(({ id }) => id !== 'two-shapes'), formats, words),
     answer.liftCaution === null ? '' : paragraph(answer.liftCaution),
-    paragraph(say.lift(measures.height(lift.reachCm), measures.height(lift.fromCm), measures.height(lift.toCm)), 'small'),
+    paragraph(say.lift(formats.height(lift.reachCm), formats.height(lift.fromCm), formats.height(lift.toCm)), 'small'),
     ...washing(answer, formats, words),
-    ...twoShapes(answer, formats, measures, words),
+    ...twoShapes(answer, formats, words),
     pictureList(pictures.filter(({ id }) => id === 'two-shapes'), formats, words),
     used.some((line) => line.glass && line.rack === 'open') ? paragraph(words.racks.glassApart, 'small') : '',
     ...cautionsFor(context).filter(({ id }) => id === 'lifting' || id === 'brokenGlass').map(({ title, text, defersTo }) => paragraph(`${title}: ${text} (${words.cautions.defers} ${defersTo}.)`, 'small')),
@@ -102,19 +100,19 @@ const flat = (title: string): string => title.replaceAll('\n', ' ');
 const rackName = (id: string, name = rackKind(id)?.name ?? id): string => `${name.charAt(0).toLowerCase()}${name.slice(1)}`;
 
 /** "Medium cup: 21 in one open rack; 1.9 mm more rim: 20 instead of 21" */
-function fitText(line: RackLine, formats: Formats, measures: Measures, words: Words): string {
+function fitText(line: RackLine, formats: Formats, words: Words): string {
   const say = words.sections.racks;
   const now = formats.count(line.pieces);
   const { cliff } = line;
-  const near = line.pieces === 0 ? '' : cliff === null ? say.noCliff : say.cliff(measures.length(Math.abs(cliff.changeMm)), cliff.changeMm < 0, say.dimension[cliff.dimension], formats.count(cliff.piecesThen), now);
+  const near = line.pieces === 0 ? '' : cliff === null ? say.noCliff : say.cliff(formats.length(Math.abs(cliff.changeMm)), cliff.changeMm < 0, say.dimension[cliff.dimension], formats.count(cliff.piecesThen), now);
   return `${say.fits(shortName(line.name), now, rackName(line.rack, line.rackName))}${near}`;
 }
 
 /** Rounded down, so that no slack is promised that is not there. */
-const slackText = ({ slackMm, pieces }: RackLine, measures: Measures, words: Words): string =>
-  slackMm === null ? (pieces === 0 ? words.racks.unknown : words.racks.ample) : measures.length(Math.floor(slackMm * 10 + 1e-9) / 10);
+const slackText = ({ slackMm, pieces }: RackLine, formats: Formats, words: Words): string =>
+  slackMm === null ? (pieces === 0 ? words.racks.unknown : words.racks.ample) : formats.room(slackMm);
 
-function linesTable(caption: string, lines: readonly RackLine[], formats: Formats, measures: Measures, words: Words): string {
+function linesTable(caption: string, lines: readonly RackLine[], formats: Formats, words: Words): string {
   const say = words.racks;
   const { head2, near, dimension, planned } = words.sections.racks;
   return table({
@@ -128,9 +126,9 @@ function linesTable(caption: string, lines: readonly RackLine[], formats: Format
       formats.percent(line.areaShare, 0),
       say.binds(line.binds),
       line.straight === null || line.at45 === null ? say.unknown : `${formats.count(line.straight)} / ${formats.count(line.at45)}`,
-      slackText(line, measures, words),
-      line.cliff === null ? say.unknown : near(measures.length(Math.abs(line.cliff.changeMm)), line.cliff.changeMm < 0, dimension[line.cliff.dimension], formats.count(line.cliff.piecesThen)),
-      line.loadedKg === null ? say.unknown : measures.load(line.loadedKg),
+      slackText(line, formats, words),
+      line.cliff === null ? say.unknown : near(formats.length(Math.abs(line.cliff.changeMm)), line.cliff.changeMm < 0, dimension[line.cliff.dimension], formats.count(line.cliff.piecesThen)),
+      line.loadedKg === null ? say.unknown : formats.mass(line.loadedKg * 1000),
       line.liftingIndex === null ? (line.loadedKg === null ? say.unknown : say.noLoad) : formats.decimal(line.liftingIndex),
     ]),
   });
@@ -153,11 +151,11 @@ function washing({ washing: { loads, openHours, queue, places, minutes, quarters
   ];
 }
 
-function twoShapes({ twoShapes: shapes, lines, washing: { loads } }: RacksAnswer, formats: Formats, measures: Measures, words: Words): string[] {
+function twoShapes({ twoShapes: shapes, lines, washing: { loads } }: RacksAnswer, formats: Formats, words: Words): string[] {
   if (shapes === null) return [];
   const say = words.racks;
   const { decimal, count } = formats;
-  const wider = measures.length(shapes.widerByMm);
+  const wider = formats.length(shapes.widerByMm);
   const [now, wide] = shapes.shapes;
   const moved = Object.entries(wide?.racks ?? {}).filter(([ware, rack]) => now?.racks[ware] !== rack);
   return [

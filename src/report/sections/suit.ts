@@ -7,15 +7,14 @@ import { minutesText } from '../compare-parts.js';
 import { formatsFor, type Formats } from '../format.js';
 import type { ReportChart } from '../html-picture.js';
 import { english, type Words } from '../words.js';
-import { measuresFor, type Measures, type SectionContext } from './measures.js';
+import type { ReportContext } from '../context.js';
 import { folded, heading, joined, listUnder, paragraph, pictureList, shortName, table } from './section-parts.js';
 
 /** @param pictures the charts of `suitCharts`, drawn */
-export function suitSection(answer: SuitAnswer, context: SectionContext, pictures: readonly ReportChart[]): string {
+export function suitSection(answer: SuitAnswer, context: ReportContext, pictures: readonly ReportChart[]): string {
   const words = context.words ?? english;
   const say = words.sections.suit;
   const formats = formatsFor(context);
-  const measures = measuresFor(context.units, formats, words);
   const labels = drinkLabels(answer.drinks);
   const nameOf = (id: string): string => shortName(answer.ware.find(({ ware }) => ware === id)?.name ?? id);
   const remedied = answer.drinks.filter(({ remedies }) => remedies.length > 0);
@@ -24,10 +23,10 @@ export function suitSection(answer: SuitAnswer, context: SectionContext, picture
     paragraph(tasteSentence(answer, formats, words)),
     ...CONSEQUENCES.map((consequence) => listUnder(say.consequences[consequence], answer.findings.filter((one) => one.consequence === consequence).map(({ message }) => message))),
     pictureList(pictures, formats, words),
-    strengthTable(answer.drinks, labels, nameOf, formats, measures, words),
+    strengthTable(answer.drinks, labels, nameOf, formats, words),
     answer.drinks.some(({ house, takeaway }) => house !== null || takeaway !== null) ? paragraph(say.caffeine, 'small') : '',
-    heatTable(answer, labels, formats, measures, words),
-    wareTable(answer, nameOf, formats, measures, words),
+    heatTable(answer, labels, formats, words),
+    wareTable(answer, nameOf, formats, words),
     folded(say.remedies, joined(remedied.map((drink) => listUnder(labels[answer.drinks.indexOf(drink)]!, drink.remedies.map((one) => (one.feasible ? say.mindful : say.cannot)(remedyWords(one, answer.currency), one.note)))))),
     listUnder(say.merges, answer.merges.map((merge) => {
       const gain = answer.pooling.find(({ keep, drop }) => keep === merge.keep && drop === merge.drop);
@@ -46,10 +45,11 @@ function tasteSentence({ drinks, parity }: SuitAnswer, { count, percent }: Forma
   return apart === 0 ? say.alike(count(compared.length)) : say.apart(count(apart), count(compared.length), percent(parity, 0));
 }
 
-function strengthTable(drinks: readonly DrinkAnswer[], labels: readonly string[], nameOf: (id: string) => string, { decimal, percent }: Formats, measures: Measures, words: Words): string {
+function strengthTable(drinks: readonly DrinkAnswer[], labels: readonly string[], nameOf: (id: string) => string, formats: Formats, words: Words): string {
   const say = words.sections.suit;
+  const { decimal, percent } = formats;
   const row = (label: string, where: string, served: Served, more: readonly [string, string]): string[] => [
-    label, where, nameOf(served.vessel), measures.volume(served.brimMl), measures.volume(served.servedMl), `${decimal(served.doseG)}\u00A0${words.sections.units.gram}`, percent(served.shotShare, 0), decimal(served.solidsPer100Ml, 2), ...more,
+    label, where, nameOf(served.vessel), formats.volume(served.brimMl), formats.volume(served.servedMl), `${decimal(served.doseG)}\u00A0g`, percent(served.shotShare, 0), decimal(served.solidsPer100Ml, 2), ...more,
   ];
   return table({
     caption: say.strengthCaption,
@@ -62,22 +62,22 @@ function strengthTable(drinks: readonly DrinkAnswer[], labels: readonly string[]
   });
 }
 
-function heatTable({ drinks, firstSipMin, roomC }: SuitAnswer, labels: readonly string[], formats: Formats, measures: Measures, words: Words): string {
+function heatTable({ drinks, firstSipMin, roomC }: SuitAnswer, labels: readonly string[], formats: Formats, words: Words): string {
   const say = words.sections.suit;
   const warm = drinks.flatMap(({ warmth, paperFirstC }, at) => (warmth === null ? [] : [{ label: labels[at]!, warmth, paperFirstC }]));
   const low = warm[0]?.warmth.preferred.lowC;
   if (low === undefined) return '';
   return table({
-    caption: say.heatCaption(minutesText(firstSipMin, formats), measures.temperature(roomC)),
-    head: say.heatHead(measures.temperature(low)),
+    caption: say.heatCaption(minutesText(firstSipMin, formats), formats.temperature(roomC)),
+    head: say.heatHead(formats.temperature(low)),
     rows: warm.map(({ label, warmth, paperFirstC }) => [
-      label, measures.temperature(warmth.pouredC), measures.temperature(warmth.firstSipColdC), measures.temperature(warmth.firstSipWarmedC),
-      paperFirstC === null ? words.answer.none : measures.temperature(paperFirstC), warmth.belowMin === null ? words.answer.none : minutesText(warmth.belowMin, formats),
+      label, formats.temperature(warmth.pouredC), formats.temperature(warmth.firstSipColdC), formats.temperature(warmth.firstSipWarmedC),
+      paperFirstC === null ? words.answer.none : formats.temperature(paperFirstC), warmth.belowMin === null ? words.answer.none : minutesText(warmth.belowMin, formats),
     ]),
   });
 }
 
-function wareTable({ ware }: SuitAnswer, nameOf: (id: string) => string, { count }: Formats, measures: Measures, words: Words): string {
+function wareTable({ ware }: SuitAnswer, nameOf: (id: string) => string, formats: Formats, words: Words): string {
   const say = words.sections.suit;
   const or = <V>(value: V | null | undefined, told: (value: V) => string): string => (value === null || value === undefined ? words.answer.none : told(value));
   return table({
@@ -85,10 +85,10 @@ function wareTable({ ware }: SuitAnswer, nameOf: (id: string) => string, { count
     words: [4, 5],
     head: say.wareHead,
     rows: ware.map((piece) => [
-      nameOf(piece.ware), or(piece.brimMl, measures.volume), or(piece.massG, measures.mass), or(piece.grip?.filledG, measures.mass),
+      nameOf(piece.ware), or(piece.brimMl, formats.volume), or(piece.massG, formats.mass), or(piece.grip?.filledG, formats.mass),
       or(piece.grip, ({ easy }) => (easy === null ? say.unsure : easy ? say.yes : say.no)),
       piece.saucers.length === 0 ? words.answer.none : piece.saucers.map(({ saucer, verdict }) => cleanText(`${nameOf(saucer)}: ${verdict}`)).join(', '),
-      or(piece.rack, ({ pieces }) => count(pieces)), or(piece.outerWallC, measures.temperature),
+      or(piece.rack, ({ pieces }) => formats.count(pieces)), or(piece.outerWallC, formats.temperature),
     ]),
   });
 }

@@ -3,7 +3,6 @@
 const moreMachines = (count: number): string => (count === 1 ? 'one more machine' : `${count} more machines`);
 
 export const sectionWords = {
-  units: { millimetre: 'mm', centimetre: 'cm', kilogram: 'kg', gram: 'g', millilitre: 'ml', celsius: '°C', inch: 'in', pound: 'lb', ounce: 'oz', fluidOunce: 'fl oz', fahrenheit: '°F' },
   alternatives: {
     head: 'What could be done instead',
     none: 'The scenario names no alternatives. Add some, such as another clearing round, and they stand here side by side.',

@@ -3,12 +3,12 @@ import { readdirSync, readFileSync } from 'node:fs';
 import { fileURLToPath } from 'node:url';
 import { compareCharts } from '../../../src/report/charts/compare-charts.js';
 import type { Chart } from '../../../src/report/charts/chart-table.js';
+import type { ReportContext } from '../../../src/report/context.js';
 import { contextOf } from '../../../src/report/context-of.js';
 import type { ReportChart } from '../../../src/report/html-picture.js';
 import { renderSvg } from '../../../src/report/render-svg.js';
 import { alternativesSection } from '../../../src/report/sections/alternatives.js';
 import { mapCharts, mapSection } from '../../../src/report/sections/map.js';
-import type { SectionContext } from '../../../src/report/sections/measures.js';
 import { movesCharts, movesSection } from '../../../src/report/sections/moves.js';
 import { orderCharts, orderDrawings, orderSection } from '../../../src/report/sections/order.js';
 import { rackDrawings, racksCharts, racksSection } from '../../../src/report/sections/racks.js';
@@ -38,7 +38,7 @@ export interface Answers {
 
 export interface Answered {
   readonly opened: Opened;
-  readonly context: SectionContext;
+  readonly context: ReportContext;
   readonly answers: Answers;
 }
 

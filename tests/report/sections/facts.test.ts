@@ -8,7 +8,6 @@ import { formatsFor } from '../../../src/report/format.js';
 import { inputName } from '../../../src/report/input-name.js';
 import { orderText } from '../../../src/report/order-text.js';
 import { missedLevel, plainData, recommendation } from '../../../src/report/sections/compare-facts.js';
-import { measuresFor } from '../../../src/report/sections/measures.js';
 import { orderSection } from '../../../src/report/sections/order.js';
 import { orderWorkbook } from '../../../src/report/sections/order-workbook.js';
 import { suitText } from '../../../src/suiting/text.js';
@@ -117,10 +116,10 @@ describe('the workbook without a file system', () => {
 describe('measures', () => {
   /** NIST Handbook 44 (2024), appendix C: exact values of inch, pound, ounce, US fluid ounce; 0 and 100 °C are 32 and 212 °F. */
   it('are converted as NIST defines them', () => {
-    const us = measuresFor('us', formatsFor({ locale: 'en', currency: 'USD', openingMinute: null }), english);
-    expect([us.length(25.4), us.load(0.45359237), us.mass(28.349523125), us.volume(29.5735295625), us.temperature(0), us.temperature(100), us.height(91.44)].map(flat)).toEqual(['1.00 in', '1.0 lb', '1.0 oz', '1.0 fl oz', '32 °F', '212 °F', '36 in']);
-    const metric = measuresFor(undefined, formatsFor({ locale: 'de', currency: 'EUR', openingMinute: null }), english);
-    expect([metric.length(1.9), metric.length(2), metric.load(7.84), metric.temperature(51.4)].map(flat)).toEqual(['1,9 mm', '2 mm', '7,8 kg', '51 °C']);
+    const us = formatsFor({ locale: 'en', currency: 'USD', openingMinute: null, units: 'us' });
+    expect([us.length(25.4), us.mass(453.59237), us.mass(28.349523125), us.volume(29.5735295625), us.temperature(0), us.temperature(100), us.height(91.44)].map(flat)).toEqual(['1 in', '1 lb 0 oz', '1.0 oz', '1.0 fl oz', '32 °F', '212 °F', '36 in']);
+    const metric = formatsFor({ locale: 'de', currency: 'EUR', openingMinute: null });
+    expect([metric.length(1.9), metric.length(2), metric.mass(7840), metric.temperature(51.4), metric.height(89.6)].map(flat)).toEqual(['1,9 mm', '2 mm', '7,8 kg', '51 °C', '90 cm']);
   });
 });
 
