@@ -1,8 +1,6 @@
 /**
  * Scenario file → scenario, or every problem it has: text → tree → unwrapped → filled → checked.
  */
-import type * as z from 'zod';
-import { meanMs, type DurationLaw } from '../engine/durations.js';
 import type { Warning } from './answer.js';
 import { crossChecks, otherCurrency } from './checks.js';
 import { fill } from './defaults.js';
@@ -14,7 +12,8 @@ import { inOrder, problem, problemAt, type Flaw, type Position, type Problem } f
 import { misfitOf } from './rack-geometry.js';
 import { withRackPlan } from './rack-plan.js';
 import { scenarioSchema, type Scenario } from './scenario.js';
-import { isGroup, unwrap, valueAt, withValueAt, type Unwrapped, type Wrap } from './tree.js';
+import { unwrap, valueAt, withValueAt, type Unwrapped, type Wrap } from './tree.js';
+import { schemaOfField, valueSize } from './value-size.js';
 import { warningsOf } from './warnings.js';
 import { flawsOf } from './zod-flaws.js';
 
@@ -88,45 +87,23 @@ function followsFromAnother(flaw: Flaw, all: readonly Flaw[]): boolean {
   return all.some(({ path, rule }) => rule.startsWith('is not a class of') && path.length === owner.length + 1 && isWithin(path, owner));
 }
 
-/** A size to compare the ends of a range by: a number, a mean, an amount; null for anything else. */
-function size(value: unknown): number | null {
-  if (typeof value === 'number') return value;
-  if (Array.isArray(value)) return value.reduce<number | null>((sum, item) => (sum === null || size(item) === null ? null : sum + size(item)!), 0);
-  if (!isGroup(value)) return null;
-  if ('law' in value) return meanMs(value as DurationLaw);
-  const amount = value['minor'] ?? value['staffHours'];
-  return typeof amount === 'number' ? amount : null;
-}
-
-/** The schema of one top-level field alone: an end of a range is tried there, as no schema looks across fields; of the whole where there is no such field. */
-function partOf(field: string | number | undefined): z.ZodType {
-  if (field === undefined || !Object.hasOwn(scenarioSchema.shape, field)) return scenarioSchema;
-  const known = parts.get(field);
-  if (known) return known;
-  const part = scenarioSchema.pick({ [field]: true } as Partial<Record<keyof Scenario, true>>);
-  parts.set(field, part);
-  return part;
-}
-
-const parts = new Map<string | number, z.ZodType>();
-
 /** Both ends of a range must be valid at its place, and the value must lie between them. */
 function checkRange(wrap: Wrap, tree: unknown, scenario: Scenario | undefined, { filePath }: Unwrapped): Flaw[] {
   if (wrap.range === null) return [];
   const inFile = filePath(wrap.path).slice(0, -1);
   const at = (end: 0 | 1): Pick<Flaw, 'path' | 'file'> => ({ path: [...wrap.path, 'range', end], file: [...inFile, 'range', end] });
-  const schema = partOf(wrap.path[0]);
+  const schema = schemaOfField(wrap.path[0]) ?? scenarioSchema;
   const ends = ([0, 1] as const).map((end) => {
     const changed = withValueAt(tree, wrap.path, wrap.range![end]);
     const parsed = schema.safeParse(schema === scenarioSchema ? changed : { [wrap.path[0]!]: valueAt(changed, wrap.path.slice(0, 1)) });
     const flaws = [...flawsOf(parsed.success ? [] : parsed.error.issues, schema, changed), ...otherCurrency(wrap.path, wrap.range![end], changed)].filter((flaw) => isWithin(flaw.path, wrap.path));
-    return { flaws: flaws.map((flaw) => ({ ...flaw, ...at(end) })), size: parsed.success ? size(valueAt(parsed.data, wrap.path)) : null };
+    return { flaws: flaws.map((flaw) => ({ ...flaw, ...at(end) })), size: parsed.success ? valueSize(valueAt(parsed.data, wrap.path)) : null };
   });
   const flaws = ends.flatMap((end) => end.flaws);
   const [low, high] = [ends[0]!.size, ends[1]!.size];
   if (flaws.length > 0 || low === null || high === null) return flaws;
   if (low > high) return [{ ...problemAt([], undefined, 'has its ends the wrong way round', 'write the lowest plausible value first'), path: [...wrap.path, 'range'], file: [...inFile, 'range'] }];
-  const middle = size(valueAt(scenario, wrap.path));
+  const middle = valueSize(valueAt(scenario, wrap.path));
   if (middle === null || (middle >= low && middle <= high)) return [];
   return [problemAt(wrap.path, wrap.value, 'lies outside its own range', 'widen the range or correct the value')];
 }

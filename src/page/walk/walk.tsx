@@ -159,14 +159,13 @@ function Controls({ walk, view, clock, index, speed, setSpeed, setFollow, reduce
         <button type="button" onClick={() => toMoment(follow === ALL ? walk.tightestIndex : walk.tightest[follow]!)}>
           {say.toTightest(name(follow === ALL ? walk.scarcest : follow))}
         </button>
-        {walk.firstShortIndex < 0 ? (
-          <span class="walk-small">{say.neverShort}</span>
-        ) : (
+        {walk.firstShortIndex < 0 ? null : (
           <button type="button" onClick={() => toMoment(walk.firstShortIndex)}>
             {say.toFirstShort}
           </button>
         )}
       </div>
+      {walk.firstShortIndex < 0 ? <p class="walk-small">{say.neverShort}</p> : null}
       <div class="boxes">
         <div class="box">
           <label for={`${id}-follow`}>{say.follow}</label>

@@ -9,7 +9,7 @@ export const walkWords = {
   forward: 'Step forward',
   toTightest: (name: string): string => `Tightest moment: ${name}`,
   toFirstShort: 'First shortage',
-  neverShort: 'No drink lacks its ware on this day',
+  neverShort: 'No drink lacks its ware on this day.',
   still: 'Your device asks for less motion, so nothing moves by itself: step, or choose a time.',
   speed: 'How fast',
   secondsASecond: (seconds: string): string => `${seconds} s of the day a second`,
