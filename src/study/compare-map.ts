@@ -3,6 +3,7 @@ import { machineClass, machineClassIds } from '../catalogue/catalogue.js';
 import { didYouMean } from '../quantities/nearest.js';
 import { minorDigits } from '../quantities/money.js';
 import type { Candidate } from './compare-alternatives.js';
+import { compile } from './compile.js';
 import type { MapPoint, TradeOffMap } from './compare-answer.js';
 import { QuickReader, type QuickOptions } from './compare-quick.js';
 import { problemAt, type Flaw } from './problems.js';
@@ -16,6 +17,15 @@ export function mapFlaws({ scenario }: Pick<Candidate, 'scenario'>): Flaw[] {
 }
 
 const MINUTE = 60_000;
+/** Parties that a point of the map is worth, and the days that they may make. */
+const [PARTIES, FEWEST_DAYS, MOST_DAYS] = [250_000, 500, 2000];
+
+/** Days for each point unless said: many where a day is soon run, so that a step of the map is the café's and not the draw's. */
+export function mapDays({ scenario }: Pick<Candidate, 'scenario'>): number {
+  const { arrivals } = compile(scenario);
+  const parties = arrivals.reduce((sum, { untilMs, partiesPerMs }, step) => sum + partiesPerMs * (untilMs - (arrivals[step - 1]?.untilMs ?? 0)), 0);
+  return Math.max(FEWEST_DAYS, Math.min(MOST_DAYS, 100 * Math.floor(PARTIES / Math.max(1, parties) / 100)));
+}
 
 export async function tradeOffMap(base: Candidate, runner: Runner, options: QuickOptions, reading: ReadOptions): Promise<TradeOffMap> {
   const { scenario } = base;

@@ -14,7 +14,7 @@ import { frameOf, indifferenceOf, racksOf, shelfM2 } from './compare-costs.js';
 import { costOf, Pairs } from './compare-differences.js';
 import { evaluate, staffMinutesOf, type EvaluateOptions, type Evaluated } from './compare-evaluate.js';
 import { levelToBuy } from './compare-level.js';
-import { tradeOffMap } from './compare-map.js';
+import { mapDays, tradeOffMap } from './compare-map.js';
 import { planningTable } from './compare-seats.js';
 import { nameOf } from '../quantities/name.js';
 import type { PiecesPerRack } from './pieces-per-rack.js';
@@ -96,7 +96,7 @@ export async function compareStudy(given: readonly Candidate[], runner: Runner, 
     ranking: { order: [...ranking.order, ...notRanked], best: ranking.best, errorProbability: ranking.errorProbability, indifference: indifference / perUnit, separated: ranking.separated, notToldApart: ranking.level, notRanked },
     beats: beats.map((beat) => ({ ...beat, difference: beat.difference / perUnit })),
     worth: options.noLevel === true ? null : await levelToBuy(evaluated[0]!, runner, seed, level),
-    map: options.map === true ? await tradeOffMap(base, runner, quick, reading) : null,
+    map: options.map === true ? await tradeOffMap(base, runner, options.days === undefined ? { ...quick, days: mapDays(base) } : quick, reading) : null,
     moves: options.moves === true ? await whatMoves(base, runner, quick, reading, draws) : null,
     planning: options.seats === undefined ? null : await planningTable(base, options.seats, runner, asked, reading),
   };

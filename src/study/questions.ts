@@ -7,7 +7,7 @@ import type { SolverLoader } from '../ordering/choose-buy.js';
 import type { SuitAnswer } from '../suiting/answer.js';
 import { candidatesOf, type Candidate, type Opened } from './compare-alternatives.js';
 import type { Comparison, MovesAnswer, TradeOffMap } from './compare-answer.js';
-import { mapFlaws, tradeOffMap } from './compare-map.js';
+import { mapDays, mapFlaws, tradeOffMap } from './compare-map.js';
 import type { QuickOptions } from './compare-quick.js';
 import { compareStudy } from './compare-study.js';
 import { orderStudy, type OrderStudy } from './order-study.js';
@@ -47,7 +47,7 @@ export async function askMap(question: Question): Promise<Told<TradeOffMap>> {
   const base = asItIs(question);
   const flaws = mapFlaws(base);
   if (flaws.length > 0) return { ok: false, problems: flaws.map((flaw) => placed(flaw, question)) };
-  return { ok: true, value: await tradeOffMap(base, question.runner, quick(question), reading) };
+  return { ok: true, value: await tradeOffMap(base, question.runner, question.days === undefined ? { ...quick(question), days: mapDays(base) } : quick(question), reading) };
 }
 
 /** How far each input moves the order over its range. */
