@@ -127,6 +127,7 @@ describe('the cards', () => {
     const cards = await page.locator('.card').count();
     expect(cards).toBeGreaterThanOrEqual(5);
     await page.selectOption('#paper', paper);
+    await page.waitForSelector(`body[data-paper=${paper}]`);
     await page.evaluate(() => (document.body.dataset['print'] = 'cards'));
     const pages = pagesOf(await page.pdf({ preferCSSPageSize: true }));
     expect(pages).toHaveLength(cards);

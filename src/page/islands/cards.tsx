@@ -1,5 +1,5 @@
 /** The trainer's cards: shown, and printed a page each. */
-import { useEffect, useState } from 'preact/hooks';
+import { useEffect, useLayoutEffect, useState } from 'preact/hooks';
 import { usePage } from '../context.js';
 import { fill } from '../letter.js';
 
@@ -31,7 +31,8 @@ export function Cards() {
     });
     return () => actions.closeQuestion('cards');
   }, [open]);
-  useEffect(() => {
+  // At once: a reader may print in the next moment.
+  useLayoutEffect(() => {
     document.body.dataset['paper'] = paper;
   }, [paper]);
   /** The cards alone: what is printed is told by a mark on the body. */
