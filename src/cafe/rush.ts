@@ -62,6 +62,12 @@ export interface RushTask {
 
 const LARGEST_PEAK = 65_535;
 
+/** Name of the error where a scenario asks for more pieces than can be counted: by its name, as a thread hands on no class of ours. */
+export const TOO_MANY_PIECES = 'TooManyPieces';
+
+const tooManyPieces = (ware: string, pieces: number, day: number): RangeError =>
+  Object.assign(new RangeError(`ware "${ware}": ${pieces} pieces are off the shelf at once on day ${day}, and at most ${LARGEST_PEAK} can be counted; look at the guests an hour, the dwell and the washing for a slip of the pen`), { name: TOO_MANY_PIECES });
+
 /** What a run of days needs, kept for the next one: nothing of a day lingers in it, and a warm floor is twice as fast as a new one. */
 interface House {
   readonly seed: string;
@@ -80,7 +86,7 @@ function houseOf(model: CafeModel, seed: string): House {
   return house;
 }
 
-/** Run the days of a task in this thread. Throws RangeError when a peak passes 65,535 pieces. */
+/** Run the days of a task in this thread. Throws a RangeError named TOO_MANY_PIECES when a peak passes 65,535 pieces. */
 export function runDays(task: RushTask): DaysRun {
   const { model, seed, from, days, stock, listed } = task;
   const { floor, demand, day } = houseOf(model, seed);
@@ -103,7 +109,7 @@ export function runDays(task: RushTask): DaysRun {
     const { ledger, counter, seats, bench } = floor;
     for (let ware = 0; ware < wares; ware += 1) {
       const peak = ledger.peak(ware);
-      if (peak > LARGEST_PEAK) throw new RangeError(`ware "${model.ware[ware]!.id}": ${peak} pieces off the shelf on day ${number}; at most ${LARGEST_PEAK} can be counted`);
+      if (peak > LARGEST_PEAK) throw tooManyPieces(model.ware[ware]!.id, peak, number);
       peaks[index * wares + ware] = peak;
       uses[ware] = uses[ware]! + ledger.uses[ware]!;
       short[ware] = short[ware]! + counter.short[ware]!;

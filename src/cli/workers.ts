@@ -7,9 +7,10 @@
 import { availableParallelism } from 'node:os';
 import { Worker } from 'node:worker_threads';
 import type { CafeModel } from '../cafe/model.js';
-import { mergeDays, runDays, type DaysRun, type RushTask } from '../cafe/rush.js';
+import { mergeDays, runDays, TOO_MANY_PIECES, type DaysRun, type RushTask } from '../cafe/rush.js';
 import { byDays, type Progress, type Runner } from '../study/runner.js';
 import { claim, claimsFor } from './claims.js';
+import { MistakeError } from './mistakes.js';
 import type { Batch } from './worker.js';
 
 /** Below this much work left, ms, starting helpers costs more than it saves: each has to load and warm up. */
@@ -143,8 +144,8 @@ export function threadedRunner(progress: Progress, threads: number = availablePa
 
   return {
     prepare,
-    run: async (task, after = 0) => mergeDays(await parts(task, after, null)),
-    apart: (task, together) => parts(task, 0, together),
+    run: async (task, after = 0) => mergeDays(await told(parts(task, after, null))),
+    apart: (task, together) => told(parts(task, 0, together)),
     async close() {
       await Promise.all(workers.splice(0).map((worker) => worker.terminate()));
     },
@@ -155,6 +156,12 @@ const daysAChunkOf = ({ days }: RushTask): number => Math.max(FEWEST, Math.min(M
 
 const same = (one: RushTask, other: RushTask): boolean =>
   one.model === other.model && one.seed === other.seed && one.from === other.from && one.days === other.days && one.stock === other.stock && one.listed === other.listed && one.byDay === other.byDay;
+
+/** What a scenario asks too much of is its writer's mistake, whichever thread met it. */
+const told = (parts: Promise<DaysRun[]>): Promise<DaysRun[]> =>
+  parts.catch((error: Error) => {
+    throw error.name === TOO_MANY_PIECES ? new MistakeError(error.message) : error;
+  });
 
 /** Lets messages of helpers in. */
 const turn = (): Promise<void> => new Promise((resolve) => setImmediate(resolve));

@@ -2,6 +2,7 @@
  * An engine: a worker that holds the whole study and answers what the page asks. Two run side by side:
  * one answers changes at once on few days, the other works out the certified answer.
  */
+import { TOO_MANY_PIECES } from '../../cafe/rush.js';
 import type { Ask, Answered, Reply, Request } from '../messages.js';
 import { answerAsk, type Engine } from './answer-ask.js';
 import { NoAnswer } from './questions.js';
@@ -37,6 +38,7 @@ async function answer(id: number, request: Exclude<Request, { kind: 'join' | 'st
     await answerAsk(engine, request, wanted, say);
   } catch (error) {
     if (error instanceof NoAnswer) say({ kind: 'mistakes', mistakes: error.problems.map(({ path, line, message }) => ({ path, line, message })) });
+    else if (error instanceof Error && error.name === TOO_MANY_PIECES) say({ kind: 'mistakes', mistakes: [{ path: '', line: 0, message: error.message }] });
     else if (!(error instanceof Stopped)) say({ kind: 'fault', message: error instanceof Error ? error.message : String(error) });
   }
   // Said of runs given up too, so that the page knows the engine is free.
