@@ -26,7 +26,7 @@ const CHUNKS = 40;
 const [FEWEST, MOST] = [5, 500];
 
 export interface ThreadedRunner extends Runner {
-  /** Start the helpers now, for days that are to come: they load while the scenario is read. */
+  /** Start the helpers now, as many days are sure to come: they load while the first are run. */
   prepare(): void;
   close(): Promise<void>;
 }
@@ -127,7 +127,7 @@ export function threadedRunner(progress: Progress, threads: number = availablePa
       return early;
     }
     const batch = (together === null ? laidOut(left) : null) ?? share(left, together ?? daysAChunkOf(left));
-    if (after > 0) {
+    if (after >= WORTH_SHARING) {
       const next = { ...task, from: task.from + task.days, days: after };
       share(next, daysAChunkOf(next));
     }

@@ -14,34 +14,38 @@ if (!read.ok) throw new Error('the demo does not read');
 const model = compile(read.scenario, piecesPerRackOf);
 const task = (from: number, days: number): RushTask => ({ model, seed: 'shared', from, days, stock: null, listed: null, byDay: false });
 
+/** A channel with a neighbour at its other end, for as long as `use` takes. */
+async function withNeighbour(use: (port: MessagePort) => Promise<void>): Promise<void> {
+  const { port1, port2 } = new MessageChannel();
+  serveDays(port2);
+  try {
+    await use(port1);
+  } finally {
+    port1.close();
+    port2.close();
+  }
+}
+
 describe('days shared with a neighbour', () => {
-  it('give the bytes of one run, however they were shared out', async () => {
-    const { port1, port2 } = new MessageChannel();
-    serveDays(port2);
-    try {
+  it('give the bytes of one run, however they were shared out', () =>
+    withNeighbour(async (port) => {
       await fc.assert(
         fc.asyncProperty(fc.nat(50), fc.integer({ min: 1, max: 400 }), async (from, days) => {
           let told = 0;
-          const shared = await sharingRunner(port1, () => true, (more) => (told += more)).run(task(from, days));
+          const shared = await sharingRunner(port, () => true, (more) => (told += more)).run(task(from, days));
           expect(shared).toEqual(runDays(task(from, days)));
           expect(told).toBe(days);
         }),
         { seed: 20, numRuns: 12 },
       );
-    } finally {
-      port1.close();
-      port2.close();
-    }
-  });
+    }));
 
-  it('are the same where the neighbour ran ahead, whether or not the days announced are asked for next', async () => {
-    const { port1, port2 } = new MessageChannel();
-    serveDays(port2);
-    try {
+  it('are the same where the neighbour ran ahead, whether or not the days announced are asked for next', () =>
+    withNeighbour(async (port) => {
       await fc.assert(
         fc.asyncProperty(fc.integer({ min: 150, max: 400 }), fc.integer({ min: 1, max: 600 }), fc.boolean(), async (days, after, kept) => {
           let told = 0;
-          const runner = sharingRunner(port1, () => true, (more) => (told += more));
+          const runner = sharingRunner(port, () => true, (more) => (told += more));
           expect(await runner.run(task(0, days), after)).toEqual(runDays(task(0, days)));
           const next = kept ? task(days, after) : task(days + 1, after);
           expect(await runner.run(next)).toEqual(runDays(next));
@@ -49,38 +53,26 @@ describe('days shared with a neighbour', () => {
         }),
         { seed: 21, numRuns: 8 },
       );
-    } finally {
-      port1.close();
-      port2.close();
-    }
-  });
+    }));
 
-  it('stay apart where they are wanted apart', async () => {
-    const { port1, port2 } = new MessageChannel();
-    serveDays(port2);
-    try {
-      for (const runner of [sharingRunner(port1, () => true), inThisThread()]) {
+  it('stay apart where they are wanted apart', () =>
+    withNeighbour(async (port) => {
+      for (const runner of [sharingRunner(port, () => true), inThisThread()]) {
         const parts = await runner.apart(task(5, 330), 50);
         expect(parts).toEqual([...[5, 55, 105, 155, 205, 255].map((from) => runDays(task(from, 50))), runDays(task(305, 30))]);
       }
-    } finally {
-      port1.close();
-      port2.close();
-    }
-  });
+    }));
 
-  it('are begun by the neighbour while the other thinks', async () => {
-    const { port1, port2 } = new MessageChannel();
-    const sent: number[] = [];
-    serveDays(port2);
-    try {
+  it('are begun by the neighbour while the other thinks', () =>
+    withNeighbour(async (port) => {
+      const sent: number[] = [];
       const runner = sharingRunner({
         set onmessage(heard: MessagePort['onmessage']) {
-          port1.onmessage = heard;
+          port.onmessage = heard;
         },
         postMessage(errand: { task: RushTask } | null) {
           if (errand !== null) sent.push(errand.task.from);
-          port1.postMessage(errand);
+          port.postMessage(errand);
         },
       } as MessagePort, () => true);
       await runner.run(task(0, 300), 1000);
@@ -90,22 +82,12 @@ describe('days shared with a neighbour', () => {
       // What was begun is not sent again.
       expect(new Set(sent).size).toBe(sent.length);
       expect(sent.length).toBeGreaterThanOrEqual(before);
-    } finally {
-      port1.close();
-      port2.close();
-    }
-  });
+    }));
 
-  it('are given up when they are no longer wanted, and what comes late is not taken for the next run', async () => {
-    const { port1, port2 } = new MessageChannel();
-    serveDays(port2);
-    try {
+  it('are given up when they are no longer wanted, and what comes late is not taken for the next run', () =>
+    withNeighbour(async (port) => {
       let chunks = 0;
-      await expect(sharingRunner(port1, () => (chunks += 1) < 4).run(task(0, 3000))).rejects.toBeInstanceOf(Stopped);
-      expect(await sharingRunner(port1, () => true).run(task(7, 300))).toEqual(runDays(task(7, 300)));
-    } finally {
-      port1.close();
-      port2.close();
-    }
-  });
+      await expect(sharingRunner(port, () => (chunks += 1) < 4).run(task(0, 3000))).rejects.toBeInstanceOf(Stopped);
+      expect(await sharingRunner(port, () => true).run(task(7, 300))).toEqual(runDays(task(7, 300)));
+    }));
 });
