@@ -4,7 +4,12 @@
  * scenario file → `readScenario` → `study` → answer; `compile`, `runDays` and `mergeDays` for those who
  * run days of their own.
  */
-export { readScenario, checkTree, type ReadResult, type ReadOptions } from './study/read-scenario.js';
+export {
+  readScenario,
+  checkTree,
+  type ReadResult,
+  type ReadOptions,
+} from './study/read-scenario.js';
 export { scenarioJsonSchema, type Scenario } from './study/scenario.js';
 export { compile } from './study/compile.js';
 export { study, type Study, type StudyOptions } from './study/size-study.js';

@@ -6,6 +6,10 @@ const once = globalThis as { cuptideBuilt?: boolean };
 
 export default function setup(): void {
   if (once.cuptideBuilt === true) return;
-  execFileSync(process.execPath, [fileURLToPath(new URL('../src/cli/build.mjs', import.meta.url))], { stdio: 'inherit' });
+  execFileSync(
+    process.execPath,
+    [fileURLToPath(new URL('../src/cli/build.mjs', import.meta.url))],
+    { stdio: 'inherit' },
+  );
   once.cuptideBuilt = true;
 }

@@ -6,12 +6,27 @@ import { emptyFolder, root } from './cli/run.js';
 
 describe('the package', () => {
   const folder = emptyFolder();
-  execFileSync('npm', ['pack', '--ignore-scripts', '--pack-destination', folder], { cwd: root, stdio: 'ignore' });
-  execFileSync('tar', ['-xzf', readdirSync(folder).find((name) => name.endsWith('.tgz'))!], { cwd: folder });
+  execFileSync('npm', ['pack', '--ignore-scripts', '--pack-destination', folder], {
+    cwd: root,
+    stdio: 'ignore',
+  });
+  execFileSync('tar', ['-xzf', readdirSync(folder).find((name) => name.endsWith('.tgz'))!], {
+    cwd: folder,
+  });
 
   it('has a command that works from an empty folder, reference data and examples included', () => {
     const empty = emptyFolder();
-    const { status, stdout, stderr } = spawnSync(process.execPath, [join(folder, 'package/dist/cuptide.js'), 'size', join(folder, 'package/scenarios/1-commuter-bar.yaml'), '--days', '200'], { cwd: empty, encoding: 'utf8' });
+    const { status, stdout, stderr } = spawnSync(
+      process.execPath,
+      [
+        join(folder, 'package/dist/cuptide.js'),
+        'size',
+        join(folder, 'package/scenarios/1-commuter-bar.yaml'),
+        '--days',
+        '200',
+      ],
+      { cwd: empty, encoding: 'utf8' },
+    );
     expect(status, stderr).toBe(0);
     expect(stdout).toMatch(/^Buy \d+/);
     expect(readdirSync(empty)).toEqual([]);
@@ -30,9 +45,28 @@ const read = readScenario('name: X', 'x.yaml');
 if (read.ok) { const { answer } = await study(read.scenario, inThisThread()); const stock: Answer['stock'] = answer.stock; console.log(stock); }
 else console.log(read.problems.length > 3);`,
     );
-    const tsc = spawnSync(process.execPath, [join(root, 'node_modules/typescript/bin/tsc'), '--strict', '--skipLibCheck', '--module', 'nodenext', '--target', 'es2022', '--outDir', join(user, 'out'), join(user, 'use.ts'), '--ignoreConfig'], { cwd: user, encoding: 'utf8' });
+    const tsc = spawnSync(
+      process.execPath,
+      [
+        join(root, 'node_modules/typescript/bin/tsc'),
+        '--strict',
+        '--skipLibCheck',
+        '--module',
+        'nodenext',
+        '--target',
+        'es2022',
+        '--outDir',
+        join(user, 'out'),
+        join(user, 'use.ts'),
+        '--ignoreConfig',
+      ],
+      { cwd: user, encoding: 'utf8' },
+    );
     expect(tsc.stdout + tsc.stderr).toBe('');
-    const { stdout } = spawnSync(process.execPath, [join(user, 'out/use.js')], { encoding: 'utf8', cwd: user });
+    const { stdout } = spawnSync(process.execPath, [join(user, 'out/use.js')], {
+      encoding: 'utf8',
+      cwd: user,
+    });
     expect(stdout).toBe('true\n');
   });
 });

@@ -9,12 +9,17 @@ const commands = [...readme.matchAll(/^ {4}npx cuptide (.+)$/gm)].map((match) =>
 
 describe('the commands of the README, in its order', () => {
   const folder = emptyFolder();
-  for (const part of ['scenarios', 'shared']) cpSync(join(root, part), join(folder, part), { recursive: true });
+  for (const part of ['scenarios', 'shared'])
+    cpSync(join(root, part), join(folder, part), { recursive: true });
 
   it('has some', () => expect(commands.length).toBeGreaterThanOrEqual(5));
 
   it.each(commands.map((line) => [line]))('%s', (line) => {
-    const { status, stdout, stderr } = spawnSync('sh', ['-c', `"${process.execPath}" "${command}" ${line}`], { cwd: folder, encoding: 'utf8', timeout: 110_000 });
+    const { status, stdout, stderr } = spawnSync(
+      'sh',
+      ['-c', `"${process.execPath}" "${command}" ${line}`],
+      { cwd: folder, encoding: 'utf8', timeout: 110_000 },
+    );
     expect(status, stderr).toBe(0);
     expect(stdout.length).toBeGreaterThan(20);
   });
@@ -25,6 +30,7 @@ describe('the commands of the README, in its order', () => {
   });
 
   it('names only files that are there', () => {
-    for (const [, path] of readme.matchAll(/\]\(([\w./-]+)\)/g)) expect(() => readFileSync(join(root, path!)), path).not.toThrow();
+    for (const [, path] of readme.matchAll(/\]\(([\w./-]+)\)/g))
+      expect(() => readFileSync(join(root, path!)), path).not.toThrow();
   });
 });

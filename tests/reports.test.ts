@@ -3,7 +3,9 @@ import { basename, extname, join } from 'node:path';
 import { describe, expect, it } from 'vitest';
 import { cuptide, emptyFolder, root } from './cli/run.js';
 
-const scenarios = readdirSync(join(root, 'scenarios')).filter((name) => /\.(ya?ml|json)$/.test(name)).sort();
+const scenarios = readdirSync(join(root, 'scenarios'))
+  .filter((name) => /\.(ya?ml|json)$/.test(name))
+  .sort();
 const committed = readdirSync(join(root, 'reports'));
 
 /** What a file says: of a letter not the programs in it, which change with every line of the house, and with the packer of the machine. */
@@ -22,9 +24,15 @@ describe('reports/ is what the examples produce', () => {
     const { status, err } = cuptide(['report', join('scenarios', name), '--out', folder]);
     expect(status, err).toBe(0);
     const stem = basename(name, extname(name));
-    const made = readdirSync(folder).filter((file) => !file.endsWith('.html') || name === scenarios[0]);
+    const made = readdirSync(folder).filter(
+      (file) => !file.endsWith('.html') || name === scenarios[0],
+    );
     expect(made.length).toBeGreaterThanOrEqual(6);
     expect(committed.filter((file) => file.startsWith(`${stem}.`)).sort()).toEqual(made.sort());
-    for (const file of made) expect(told(join(folder, file)) === told(join(root, 'reports', file)), `${file} differs; look at it and run npm run reports`).toBe(true);
+    for (const file of made)
+      expect(
+        told(join(folder, file)) === told(join(root, 'reports', file)),
+        `${file} differs; look at it and run npm run reports`,
+      ).toBe(true);
   });
 });

@@ -9,7 +9,18 @@ export default defineConfig({
   test: {
     reporters: ['dot'],
     projects: [
-      { root, test: { name: 'house', include: ['tests/**/*.test.ts'], exclude: ['tests/browser/**'], globalSetup: ['tests/global-setup.ts'], testTimeout: 120_000, maxWorkers: '100%', sequence: { groupOrder: 0 } } },
+      {
+        root,
+        test: {
+          name: 'house',
+          include: ['tests/**/*.test.ts'],
+          exclude: ['tests/browser/**'],
+          globalSetup: ['tests/global-setup.ts'],
+          testTimeout: 120_000,
+          maxWorkers: '100%',
+          sequence: { groupOrder: 0 },
+        },
+      },
       {
         root,
         test: {

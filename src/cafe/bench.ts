@@ -58,7 +58,11 @@ export class Bench {
   private loose = 0;
   private arrived = 0;
 
-  constructor(model: CafeModel, private readonly ledger: Ledger, private readonly next: RackTaker) {
+  constructor(
+    model: CafeModel,
+    private readonly ledger: Ledger,
+    private readonly next: RackTaker,
+  ) {
     this.wareCount = model.ware.length;
     this.pieces = new Int32Array(32 * this.wareCount);
     this.familyOf = Int32Array.from(model.ware, (ware) => ware.family);
@@ -69,8 +73,12 @@ export class Bench {
     this.mostInUse = new Int32Array(model.rackKinds.length);
     this.owned = Int32Array.from(model.rackKinds, (kind) => kind.owned ?? AS_MANY_AS_NEEDED);
     this.fullUnits = new Float64Array(model.families.length).fill(1);
-    for (const ware of model.ware) this.fullUnits[ware.family] = leastCommonMultiple(this.fullUnits[ware.family]!, ware.perRack);
-    this.units = Float64Array.from(model.ware, (ware) => this.fullUnits[ware.family]! / ware.perRack);
+    for (const ware of model.ware)
+      this.fullUnits[ware.family] = leastCommonMultiple(this.fullUnits[ware.family]!, ware.perRack);
+    this.units = Float64Array.from(
+      model.ware,
+      (ware) => this.fullUnits[ware.family]! / ware.perRack,
+    );
     this.smallest = new Float64Array(model.families.length).fill(Infinity);
     model.ware.forEach((ware, index) => {
       this.smallest[ware.family] = Math.min(this.smallest[ware.family]!, this.units[index]!);
@@ -108,7 +116,8 @@ export class Bench {
   giveBack(rack: number): void {
     const kind = this.kindOf[this.family[rack]!]!;
     this.inUse[kind] = this.inUse[kind]! - 1;
-    if (this.freeCount === this.freeRacks.length) this.freeRacks = grown(this.freeRacks, new Int32Array(this.freeCount * 2));
+    if (this.freeCount === this.freeRacks.length)
+      this.freeRacks = grown(this.freeRacks, new Int32Array(this.freeCount * 2));
     this.freeRacks[this.freeCount] = rack;
     this.freeCount += 1;
   }
@@ -138,7 +147,10 @@ export class Bench {
 
   /** Above 0 when rack `a` is fuller than rack `b`, below 0 when less full, 0 when equally full; exact. */
   fuller(a: number, b: number): number {
-    return this.used[a]! * this.fullUnits[this.family[b]!]! - this.used[b]! * this.fullUnits[this.family[a]!]!;
+    return (
+      this.used[a]! * this.fullUnits[this.family[b]!]! -
+      this.used[b]! * this.fullUnits[this.family[a]!]!
+    );
   }
 
   /** Racks that have been numbered so far today; those not in use hold no pieces. */

@@ -55,7 +55,8 @@ export class Clearing {
     this.head = this.tail = 0;
     this.trips = 0;
     this.idle.length = 0;
-    for (let clearer = this.carrying.length - 1; clearer >= 0; clearer -= 1) this.idle.push(clearer);
+    for (let clearer = this.carrying.length - 1; clearer >= 0; clearer -= 1)
+      this.idle.push(clearer);
     if (!this.duration.constant) this.durations.toDay(day);
   }
 
@@ -84,7 +85,12 @@ export class Clearing {
 
   /** The moment of a round. */
   round(): void {
-    if (this.head < this.tail && this.clearers.free > 0) this.setOut(this.idle.pop() ?? this.carrying.push({ startedAt: 0, pieces: new Int32Array(64), count: 0, parties: [] }) - 1);
+    if (this.head < this.tail && this.clearers.free > 0)
+      this.setOut(
+        this.idle.pop() ??
+          this.carrying.push({ startedAt: 0, pieces: new Int32Array(64), count: 0, parties: [] }) -
+            1,
+      );
   }
 
   /** For those who look on: what each clearer who is out carries. */
@@ -125,7 +131,8 @@ export class Clearing {
     while (trip.count < this.most && this.head < this.tail) {
       const party = this.dirty[this.head]!;
       const ware = tables.pickUp(party);
-      if (trip.count === trip.pieces.length) trip.pieces = grown(trip.pieces, new Int32Array(trip.count * 2));
+      if (trip.count === trip.pieces.length)
+        trip.pieces = grown(trip.pieces, new Int32Array(trip.count * 2));
       trip.pieces[trip.count] = ware;
       trip.count += 1;
       flow.ledger.move(ware, DIRTY_TABLE, CARRIED, 1);

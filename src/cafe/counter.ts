@@ -52,7 +52,13 @@ export class Counter {
   private setting = new Int32Array(512);
   private readonly watchesShelf: boolean;
 
-  constructor(model: CafeModel, readonly settings: Settings, private readonly makers: People, private readonly storage: Storage | null, private readonly flow: Flow) {
+  constructor(
+    model: CafeModel,
+    readonly settings: Settings,
+    private readonly makers: People,
+    private readonly storage: Storage | null,
+    private readonly flow: Flow,
+  ) {
     this.short = new Float64Array(model.ware.length);
     this.awayByKind = new Float64Array(model.menu.length);
     this.paperByKind = new Float64Array(model.menu.length);
@@ -227,7 +233,8 @@ export class Counter {
   private take(drink: number, setting: number): void {
     const { pieces, start } = this.settings;
     const to = start[setting + 1]!;
-    for (let at = start[setting]!; at < to; at += 1) this.flow.ledger.move(pieces[at]!, SHELF, IN_USE, 1);
+    for (let at = start[setting]!; at < to; at += 1)
+      this.flow.ledger.move(pieces[at]!, SHELF, IN_USE, 1);
     if (this.storage !== null) this.takeFromTop(this.storage, setting);
     this.make(drink, setting);
     // A takeaway cup takes nothing from the shelf.

@@ -10,7 +10,20 @@ import { Stream, streamKey } from '../engine/streams.js';
 import type { Day } from './day.js';
 import type { CafeModel } from './model.js';
 
-const PURPOSES = ['level', 'arrivals', 'sizes', 'stays', 'rounds', 'kinds', 'making', 'dwell', 'seconds', 'second kinds', 'second making', 'second moments'] as const;
+const PURPOSES = [
+  'level',
+  'arrivals',
+  'sizes',
+  'stays',
+  'rounds',
+  'kinds',
+  'making',
+  'dwell',
+  'seconds',
+  'second kinds',
+  'second making',
+  'second moments',
+] as const;
 type Purpose = (typeof PURPOSES)[number];
 
 export class Demand {
@@ -21,8 +34,13 @@ export class Demand {
   private readonly menuUpTo: Float64Array;
   private readonly sizeUpTo: Float64Array;
 
-  constructor(private readonly model: CafeModel, seed: string) {
-    const entries = PURPOSES.map((purpose) => [purpose, new Stream(streamKey(seed, purpose))] as const);
+  constructor(
+    private readonly model: CafeModel,
+    seed: string,
+  ) {
+    const entries = PURPOSES.map(
+      (purpose) => [purpose, new Stream(streamKey(seed, purpose))] as const,
+    );
     this.streams = Object.fromEntries(entries) as Record<Purpose, Stream>;
     this.all = entries.map(([, stream]) => stream);
     this.making = model.menu.map((drink) => new Duration(drink.making));
@@ -78,7 +96,11 @@ export class Demand {
     for (let guest = 0; guest < size; guest += 1) {
       if (secondDrink < 1 && streams.seconds.uniform() >= secondDrink) continue;
       const kind = drawShare(this.menuUpTo, streams['second kinds']);
-      into.orderSecond(kind, this.making[kind]!.draw(streams['second making']), streams['second moments'].uniform());
+      into.orderSecond(
+        kind,
+        this.making[kind]!.draw(streams['second making']),
+        streams['second moments'].uniform(),
+      );
     }
   }
 }

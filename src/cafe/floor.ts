@@ -59,19 +59,36 @@ export class Floor implements Flow {
   private rhythms = 0;
   private readonly handsAreMakers: boolean;
 
-  constructor(readonly model: CafeModel, seed: string) {
+  constructor(
+    readonly model: CafeModel,
+    seed: string,
+  ) {
     const { closingMs, washing } = model;
     this.ledger = new Ledger(model.ware.length);
     this.settings = new Settings(model);
     this.makers = new People(model.makers, closingMs);
     this.clearers = new People(model.clearing.clearers, closingMs);
     this.handsAreMakers = washing.hands === 'makers';
-    this.hands = washing.hands === 'makers' ? this.makers : washing.hands === 'clearers' ? this.clearers : new People(washing.hands, closingMs);
+    this.hands =
+      washing.hands === 'makers'
+        ? this.makers
+        : washing.hands === 'clearers'
+          ? this.clearers
+          : new People(washing.hands, closingMs);
     this.seats = new Seats(model.seats, closingMs, this);
-    this.storage = model.storage ? new Storage(model.storage, seed, closingMs, this.makers, this.settings, this) : null;
+    this.storage = model.storage
+      ? new Storage(model.storage, seed, closingMs, this.makers, this.settings, this)
+      : null;
     this.counter = new Counter(model, this.settings, this.makers, this.storage, this);
     this.tables = new Tables(this.settings, this);
-    this.clearing = new Clearing(model.clearing, model.seats.heldUntilCleared, seed, this.tables, this.clearers, this);
+    this.clearing = new Clearing(
+      model.clearing,
+      model.seats.heldUntilCleared,
+      seed,
+      this.tables,
+      this.clearers,
+      this,
+    );
     this.washing = new Washing(model, seed, this.hands, this);
     this.bench = this.washing.bench;
     this.polishing = new Polishing(model, seed, this.hands, this);
@@ -82,12 +99,18 @@ export class Floor implements Flow {
    * Run one day. `number` is the day's number, for the streams of machines and hands; `stock` gives
    * pieces by ware, null unlimited ware. What happened is read off the stages afterwards.
    */
-  run(day: Day, number: number, stock: ArrayLike<number> | null, watcher: Watcher | null = null): void {
+  run(
+    day: Day,
+    number: number,
+    stock: ArrayLike<number> | null,
+    watcher: Watcher | null = null,
+  ): void {
     this.open(day, number, stock);
     const { calendar, ledger } = this;
     let arrivalKey = this.nextArrivalKey();
     for (;;) {
-      if (watcher !== null) watcher.before(Math.floor(Math.min(calendar.nextKey(), arrivalKey) / RANKS), this);
+      if (watcher !== null)
+        watcher.before(Math.floor(Math.min(calendar.nextKey(), arrivalKey) / RANKS), this);
       if (calendar.takeBefore(arrivalKey)) {
         this.now = ledger.now = calendar.time;
         this.happen(calendar.rank, calendar.payload);
@@ -103,7 +126,9 @@ export class Floor implements Flow {
   }
 
   private nextArrivalKey(): number {
-    return this.arrived < this.day.parties ? this.day.arrivalMs[this.arrived]! * RANKS + MOMENT.arrival : Infinity;
+    return this.arrived < this.day.parties
+      ? this.day.arrivalMs[this.arrived]! * RANKS + MOMENT.arrival
+      : Infinity;
   }
 
   private open(day: Day, number: number, stock: ArrayLike<number> | null): void {
@@ -122,7 +147,8 @@ export class Floor implements Flow {
     this.washing.open(number);
     this.clearing.open(number);
     if (this.model.clearing.everyMs !== null) this.beat(MOMENT.round, this.model.clearing.everyMs);
-    if (this.model.washing.partLoadsEveryMs !== null) this.beat(MOMENT.partLoadTime, this.model.washing.partLoadsEveryMs);
+    if (this.model.washing.partLoadsEveryMs !== null)
+      this.beat(MOMENT.partLoadTime, this.model.washing.partLoadsEveryMs);
     if (this.others !== null) {
       this.others.open(number);
       this.scheduleOther(this.others);
@@ -135,7 +161,10 @@ export class Floor implements Flow {
         return this.piecesReturn(payload);
       case MOMENT.polished:
         this.polishing.done(payload);
-        this.storage?.returned(payload % this.model.ware.length, Math.floor(payload / this.model.ware.length));
+        this.storage?.returned(
+          payload % this.model.ware.length,
+          Math.floor(payload / this.model.ware.length),
+        );
         return this.shelfFuller();
       case MOMENT.fetched:
         this.storage!.fetched(payload);
@@ -164,7 +193,8 @@ export class Floor implements Flow {
         return this.washing.work();
       case MOMENT.partLoadTime:
         this.rhythms -= 1;
-        if (this.washing.releasePartRacks() || this.moreToCome) this.beat(MOMENT.partLoadTime, this.model.washing.partLoadsEveryMs!);
+        if (this.washing.releasePartRacks() || this.moreToCome)
+          this.beat(MOMENT.partLoadTime, this.model.washing.partLoadsEveryMs!);
         return;
       case MOMENT.seatWait:
         return this.seats.giveUp(payload);

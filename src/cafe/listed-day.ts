@@ -9,7 +9,11 @@ export interface ListedParty {
   readonly staysIn: boolean;
   readonly dwellMinutes: number;
   readonly drinks: readonly { readonly drink: string; readonly makeMinutes: number }[];
-  readonly seconds: readonly { readonly drink: string; readonly makeMinutes: number; readonly shareOfDwell: number }[];
+  readonly seconds: readonly {
+    readonly drink: string;
+    readonly makeMinutes: number;
+    readonly shareOfDwell: number;
+  }[];
 }
 
 export interface ListedDay {
@@ -19,18 +23,29 @@ export interface ListedDay {
 const MINUTE = 60_000;
 
 /** Fill `into` with a listed day. Parties are taken in order of arrival; drinks must be on the menu. */
-export function fillDay(listed: ListedDay, menu: readonly { readonly id: string }[], into: Day): void {
+export function fillDay(
+  listed: ListedDay,
+  menu: readonly { readonly id: string }[],
+  into: Day,
+): void {
   const kinds = new Map(menu.map((drink, kind) => [drink.id, kind]));
   const kindOf = (id: string): number => {
     const kind = kinds.get(id);
-    if (kind === undefined) throw new RangeError(`drink "${id}" is not on the menu; the menu has ${menu.map((drink) => drink.id).join(', ')}`);
+    if (kind === undefined)
+      throw new RangeError(
+        `drink "${id}" is not on the menu; the menu has ${menu.map((drink) => drink.id).join(', ')}`,
+      );
     return kind;
   };
   into.clear();
-  const inOrder = listed.parties.map((party) => ({ party, arrivalMs: wholeMs(party.minute * MINUTE) })).sort((a, b) => a.arrivalMs - b.arrivalMs);
+  const inOrder = listed.parties
+    .map((party) => ({ party, arrivalMs: wholeMs(party.minute * MINUTE) }))
+    .sort((a, b) => a.arrivalMs - b.arrivalMs);
   for (const { party, arrivalMs } of inOrder) {
     into.arrive(arrivalMs, party.size, party.staysIn, wholeMs(party.dwellMinutes * MINUTE));
-    for (const { drink, makeMinutes } of party.drinks) into.order(kindOf(drink), wholeMs(makeMinutes * MINUTE));
-    for (const { drink, makeMinutes, shareOfDwell } of party.seconds) into.orderSecond(kindOf(drink), wholeMs(makeMinutes * MINUTE), shareOfDwell);
+    for (const { drink, makeMinutes } of party.drinks)
+      into.order(kindOf(drink), wholeMs(makeMinutes * MINUTE));
+    for (const { drink, makeMinutes, shareOfDwell } of party.seconds)
+      into.orderSecond(kindOf(drink), wholeMs(makeMinutes * MINUTE), shareOfDwell);
   }
 }

@@ -62,7 +62,10 @@ export class EveryStep implements Watcher {
 
 /** Two that look on at the same day. */
 export class Both implements Watcher {
-  constructor(private readonly one: Watcher, private readonly other: Watcher) {}
+  constructor(
+    private readonly one: Watcher,
+    private readonly other: Watcher,
+  ) {}
 
   before(nextMs: number, floor: Floor): void {
     this.one.before(nextMs, floor);

@@ -6,7 +6,10 @@ export class People {
   /** Person-milliseconds of work between opening and closing. */
   busyMs = 0;
 
-  constructor(readonly count: number | null, private readonly closingMs: number) {}
+  constructor(
+    readonly count: number | null,
+    private readonly closingMs: number,
+  ) {}
 
   open(): void {
     this.free = this.count ?? AS_MANY_AS_NEEDED;

@@ -1,5 +1,15 @@
 /** The places a piece can be, in the order of its way round. */
-export const PLACES = ['shelf', 'in use', 'on the table, dirty', 'carried', 'on the bench', 'racked', 'in the machine', 'drying', 'being polished'] as const;
+export const PLACES = [
+  'shelf',
+  'in use',
+  'on the table, dirty',
+  'carried',
+  'on the bench',
+  'racked',
+  'in the machine',
+  'drying',
+  'being polished',
+] as const;
 
 export const SHELF = 0;
 export const IN_USE = 1;

@@ -18,7 +18,12 @@ export class Polishing {
   private readonly stream: Stream;
   private readonly lots: number[] = [];
 
-  constructor(private readonly model: CafeModel, seed: string, private readonly hands: People, private readonly flow: Flow) {
+  constructor(
+    private readonly model: CafeModel,
+    seed: string,
+    private readonly hands: People,
+    private readonly flow: Flow,
+  ) {
     this.times = model.ware.map((ware) => ware.polishing && new Duration(ware.polishing));
     this.used = this.times.some((time) => time !== null);
     this.stream = new Stream(streamKey(seed, 'polishing'));
@@ -46,7 +51,8 @@ export class Polishing {
       const wares = this.model.ware.length;
       const time = this.times[lot % wares]!;
       let total = 0;
-      for (let piece = Math.floor(lot / wares); piece > 0; piece -= 1) total += time.draw(this.stream);
+      for (let piece = Math.floor(lot / wares); piece > 0; piece -= 1)
+        total += time.draw(this.stream);
       this.hands.hold(this.flow.now, total);
       this.handMs += total;
       this.flow.calendar.schedule(this.flow.now + total, MOMENT.polished, lot);

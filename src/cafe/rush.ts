@@ -11,9 +11,35 @@ import { PLACE_COUNT } from './places.js';
 
 /** Sums over days, whole numbers all: pieces, guests, drinks, milliseconds. */
 export const SUMS = [
-  'days', 'safeDays', 'parties', 'guestsSeated', 'guestsTookAway', 'guestsLeft', 'guestsTakeawayInstead', 'houseDrinks', 'shortDrinks', 'takeawayDrinks',
-  'paperFallBacks', 'unserved', 'waitedMs', 'drinksStarted', 'machineMs', 'makerMs', 'seatMs', 'clearerMs', 'handMs', 'handlingMs', 'polishMs', 'loads', 'racks', 'ownRacks',
-  'fillPermille', 'trips', 'fetchTrips', 'fetchWaits', 'runMs',
+  'days',
+  'safeDays',
+  'parties',
+  'guestsSeated',
+  'guestsTookAway',
+  'guestsLeft',
+  'guestsTakeawayInstead',
+  'houseDrinks',
+  'shortDrinks',
+  'takeawayDrinks',
+  'paperFallBacks',
+  'unserved',
+  'waitedMs',
+  'drinksStarted',
+  'machineMs',
+  'makerMs',
+  'seatMs',
+  'clearerMs',
+  'handMs',
+  'handlingMs',
+  'polishMs',
+  'loads',
+  'racks',
+  'ownRacks',
+  'fillPermille',
+  'trips',
+  'fetchTrips',
+  'fetchWaits',
+  'runMs',
 ] as const;
 export type SumName = (typeof SUMS)[number];
 
@@ -66,7 +92,12 @@ const LARGEST_PEAK = 65_535;
 export const TOO_MANY_PIECES = 'TooManyPieces';
 
 const tooManyPieces = (ware: string, pieces: number, day: number): RangeError =>
-  Object.assign(new RangeError(`ware "${ware}": ${pieces} pieces are off the shelf at once on day ${day}, and at most ${LARGEST_PEAK} can be counted; look at the guests an hour, the dwell and the washing for a slip of the pen`), { name: TOO_MANY_PIECES });
+  Object.assign(
+    new RangeError(
+      `ware "${ware}": ${pieces} pieces are off the shelf at once on day ${day}, and at most ${LARGEST_PEAK} can be counted; look at the guests an hour, the dwell and the washing for a slip of the pen`,
+    ),
+    { name: TOO_MANY_PIECES },
+  );
 
 /** What a run of days needs, kept for the next one: nothing of a day lingers in it, and a warm floor is twice as fast as a new one. */
 interface House {
@@ -81,7 +112,12 @@ const houses = new WeakMap<CafeModel, House>();
 function houseOf(model: CafeModel, seed: string): House {
   const known = houses.get(model);
   if (known !== undefined && known.seed === seed) return known;
-  const house = { seed, floor: new Floor(model, seed), demand: new Demand(model, seed), day: new Day() };
+  const house = {
+    seed,
+    floor: new Floor(model, seed),
+    demand: new Demand(model, seed),
+    day: new Day(),
+  };
   houses.set(model, house);
   return house;
 }
@@ -118,9 +154,16 @@ export function runDays(task: RushTask): DaysRun {
         pieceMs[cell] = pieceMs[cell]! + ledger.pieceMs(ware, place);
       }
     }
-    for (let kind = 0; kind < kinds; kind += 1) rackPeaks[index * kinds + kind] = Math.min(LARGEST_PEAK, bench.mostInUse[kind]!);
+    for (let kind = 0; kind < kinds; kind += 1)
+      rackPeaks[index * kinds + kind] = Math.min(LARGEST_PEAK, bench.mostInUse[kind]!);
     if (task.byDay) {
-      byDay.push({ short: [...counter.short], firstShortMs: counter.firstShort, left: seats.partiesLeft, takeawayInstead: seats.partiesTakeawayInstead, unserved: counter.unserved });
+      byDay.push({
+        short: [...counter.short],
+        firstShortMs: counter.firstShort,
+        left: seats.partiesLeft,
+        takeawayInstead: seats.partiesTakeawayInstead,
+        unserved: counter.unserved,
+      });
     }
     addInto(away, counter.awayByKind);
     addInto(paper, counter.paperByKind);
@@ -181,7 +224,8 @@ export function mergeDays(parts: readonly DaysRun[]): DaysRun {
   let rackAt = 0;
   let expected = first.from;
   for (const part of inOrder) {
-    if (part.from !== expected) throw new RangeError(`days ${expected} to ${part.from - 1} are missing`);
+    if (part.from !== expected)
+      throw new RangeError(`days ${expected} to ${part.from - 1} are missing`);
     expected = part.from + part.days;
     peaks.set(part.peaks, peakAt);
     peakAt += part.peaks.length;
@@ -194,7 +238,19 @@ export function mergeDays(parts: readonly DaysRun[]): DaysRun {
     addInto(away, part.away);
     addInto(paper, part.paper);
   }
-  return { from: first.from, days, peaks, rackPeaks, sums, uses, short, pieceMs, away, paper, byDay: inOrder.flatMap((part) => part.byDay) };
+  return {
+    from: first.from,
+    days,
+    peaks,
+    rackPeaks,
+    sums,
+    uses,
+    short,
+    pieceMs,
+    away,
+    paper,
+    byDay: inOrder.flatMap((part) => part.byDay),
+  };
 }
 
 function addInto(total: Float64Array, part: Float64Array): void {

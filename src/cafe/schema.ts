@@ -10,7 +10,14 @@ import * as z from 'zod';
 import { durationLaw } from '../quantities/duration-law.js';
 import { group, list, named } from '../quantities/group.js';
 import { money } from '../quantities/money.js';
-import { clock, count, countOrUnlimited, moment, plainNumber, share } from '../quantities/numbers.js';
+import {
+  clock,
+  count,
+  countOrUnlimited,
+  moment,
+  plainNumber,
+  share,
+} from '../quantities/numbers.js';
 import { filled, quantities, text } from '../quantities/quantity.js';
 import { duration, energy, length, mass, power, rate, volume } from '../quantities/units.js';
 
@@ -21,7 +28,10 @@ const hours = z.union(
     group({ from: clock, to: clock }, 'write { from: "07:00", to: "10:00" }'),
     group({ for: duration }, 'write { for: 180 min }'),
   ],
-  { error: 'does not say when the rush begins and ends; write { from: "07:00", to: "10:00" } or { for: 180 min }' },
+  {
+    error:
+      'does not say when the rush begins and ends; write { from: "07:00", to: "10:00" } or { for: 180 min }',
+  },
 );
 
 /** A list of plain numbers, which is one value to vouch for. */
@@ -33,9 +43,30 @@ function numbers(noun: string, remedy: string) {
 
 const arrivals = group(
   {
-    slots: group({ every: duration, parties: numbers('parties in a slot', 'write the parties expected in each slot, such as [3, 5, 7.5]') }, 'write { every: 15 min, parties: [3, 5, 7.5] }').optional(),
-    steps: list(group({ for: duration, parties: rate }, 'write { for: 30 min, parties: 24 / h }'), 'write a list of { for: 30 min, parties: 24 / h }').optional(),
-    peak: group({ guests: rate, shape: numbers('a weight of the shape', 'write the relative weight of equal parts of the rush, such as [3, 5, 9, 7]') }, 'write { guests: 60 / h, shape: [3, 5, 9, 7] }').optional(),
+    slots: group(
+      {
+        every: duration,
+        parties: numbers(
+          'parties in a slot',
+          'write the parties expected in each slot, such as [3, 5, 7.5]',
+        ),
+      },
+      'write { every: 15 min, parties: [3, 5, 7.5] }',
+    ).optional(),
+    steps: list(
+      group({ for: duration, parties: rate }, 'write { for: 30 min, parties: 24 / h }'),
+      'write a list of { for: 30 min, parties: 24 / h }',
+    ).optional(),
+    peak: group(
+      {
+        guests: rate,
+        shape: numbers(
+          'a weight of the shape',
+          'write the relative weight of equal parts of the rush, such as [3, 5, 9, 7]',
+        ),
+      },
+      'write { guests: 60 / h, shape: [3, 5, 9, 7] }',
+    ).optional(),
     dayFactor: filled(plainNumber('the day factor')),
   },
   'write one of slots, steps or peak, such as { peak: { guests: 60 / h, shape: [3, 5, 9, 7] } }',
@@ -43,47 +74,85 @@ const arrivals = group(
 
 /** { 1: 50 %, 2: 50 % }; an array of shares by size, from 1. */
 const partySizeShares = z
-  .record(z.string().regex(/^[1-9]\d?$/), share, { error: 'is no map from party size to share; write { 1: 50 %, 2: 50 % }' })
+  .record(z.string().regex(/^[1-9]\d?$/), share, {
+    error: 'is no map from party size to share; write { 1: 50 %, 2: 50 % }',
+  })
   .transform((shares) => {
     const largest = Math.max(0, ...Object.keys(shares).map(Number));
     return Array.from({ length: largest }, (_, i) => shares[String(i + 1)] ?? 0);
   });
 
-const partySize = z.union([count('guests', 1).transform((size) => Array.from({ length: size }, (_, i) => (i + 1 === size ? 1 : 0))), partySizeShares], {
-  error: 'is no party size; write { 1: 50 %, 2: 50 % }, or one whole number if all parties are alike',
-});
+const partySize = z.union(
+  [
+    count('guests', 1).transform((size) =>
+      Array.from({ length: size }, (_, i) => (i + 1 === size ? 1 : 0)),
+    ),
+    partySizeShares,
+  ],
+  {
+    error:
+      'is no party size; write { 1: 50 %, 2: 50 % }, or one whole number if all parties are alike',
+  },
+);
 quantities.add(partySize, { kind: 'partySize' });
 
-const dwellBySize = group({ bySize: z.record(z.string().regex(/^[1-9]\d?$/), durationLaw) }, 'write { bySize: { 1: 22 min, 2: 42 min } }').transform(({ bySize }, ctx) => {
-  const sizes = Object.keys(bySize).map(Number).toSorted((a, b) => a - b);
+const dwellBySize = group(
+  { bySize: z.record(z.string().regex(/^[1-9]\d?$/), durationLaw) },
+  'write { bySize: { 1: 22 min, 2: 42 min } }',
+).transform(({ bySize }, ctx) => {
+  const sizes = Object.keys(bySize)
+    .map(Number)
+    .toSorted((a, b) => a - b);
   if (sizes.length === 0 || sizes.some((size, i) => size !== i + 1)) {
     const rule = 'does not give the sizes 1, 2, 3 ... without a gap';
     const remedy = 'begin at 1; parties larger than the last take the last';
-    ctx.addIssue({ code: 'custom', message: `${rule}; ${remedy}`, path: ['bySize'], params: { rule, remedy } });
+    ctx.addIssue({
+      code: 'custom',
+      message: `${rule}; ${remedy}`,
+      path: ['bySize'],
+      params: { rule, remedy },
+    });
     return z.NEVER;
   }
   return sizes.map((size) => bySize[String(size)]!);
 });
 
 const dwell = z.union([durationLaw.transform((law) => [law]), dwellBySize], {
-  error: 'is not a duration; write "42 min", { lognormal: { mean: 42 min, sd: 18 min } }, or { bySize: { 1: 22 min, 2: 42 min } }',
+  error:
+    'is not a duration; write "42 min", { lognormal: { mean: 42 min, sd: 18 min } }, or { bySize: { 1: 22 min, 2: 42 min } }',
 });
 quantities.add(dwell, { kind: 'durationLaw' });
 
 const guests = group(
-  { partySize: filled(partySize), staysIn: filled(share), drinksEach: filled(plainNumber('drinks a guest', true)), secondDrink: filled(share), dwell: filled(dwell) },
+  {
+    partySize: filled(partySize),
+    staysIn: filled(share),
+    drinksEach: filled(plainNumber('drinks a guest', true)),
+    secondDrink: filled(share),
+    dwell: filled(dwell),
+  },
   'write { staysIn: 35 %, dwell: 40 min }, or leave it out',
 );
 
-const setting = z.union([z.literal('takeaway').transform((): string[] => []), list(z.string(), 'write the pieces, such as [cup, saucer, teaspoon]')], {
-  error: 'is not a setting; write the pieces in the order in which they are taken, such as [cup, saucer, teaspoon], or takeaway',
-});
+const setting = z.union(
+  [
+    z.literal('takeaway').transform((): string[] => []),
+    list(z.string(), 'write the pieces, such as [cup, saucer, teaspoon]'),
+  ],
+  {
+    error:
+      'is not a setting; write the pieces in the order in which they are taken, such as [cup, saucer, teaspoon], or takeaway',
+  },
+);
 
 export const drinkFields = {
   name: text('the name of the drink').optional(),
   share,
   setting,
-  fallBacks: list(setting, 'write a list of settings, such as [[large-cup, saucer], takeaway]').optional(),
+  fallBacks: list(
+    setting,
+    'write a list of settings, such as [[large-cup, saucer], takeaway]',
+  ).optional(),
   making: durationLaw.optional(),
 };
 
@@ -102,8 +171,12 @@ export const wareFields = {
   height: length.optional(),
   handle: length.optional(),
   handleWidth: length.optional(),
-  handleTip: z.enum(['flat', 'round'], { error: 'is no shape of a handle; write flat or round' }).optional(),
-  footprint: z.enum(['round', 'square', 'oval'], { error: 'is no footprint; write round, square or oval' }).optional(),
+  handleTip: z
+    .enum(['flat', 'round'], { error: 'is no shape of a handle; write flat or round' })
+    .optional(),
+  footprint: z
+    .enum(['round', 'square', 'oval'], { error: 'is no footprint; write round, square or oval' })
+    .optional(),
   /** Square, oval and cutlery: length across, where it differs from the rim. */
   rimAcross: length.optional(),
   depth: length.optional(),
@@ -140,11 +213,20 @@ const rackMeasures = group(
 const racks = group(
   {
     /** Which way handles point. */
-    loading: z.enum(['best', 'straight', 'at45'], { error: 'is no way to load; write best, straight or at45' }).optional(),
+    loading: z
+      .enum(['best', 'straight', 'at45'], {
+        error: 'is no way to load; write best, straight or at45',
+      })
+      .optional(),
     /** For families that name no rack: the usual one of their class, or the one with fewest loads. */
-    plan: z.enum(['usual', 'fewestLoads'], { error: 'is no plan; write usual or fewestLoads' }).optional(),
+    plan: z
+      .enum(['usual', 'fewestLoads'], { error: 'is no plan; write usual or fewestLoads' })
+      .optional(),
     measures: named(rackMeasures, 'write { grid-25: { opening: 90 mm } }').optional(),
-    families: named(z.string({ error: 'is not a kind of rack; write its name, such as open or grid-25' }), 'write { china: open, glasses: grid-25 }').optional(),
+    families: named(
+      z.string({ error: 'is not a kind of rack; write its name, such as open or grid-25' }),
+      'write { china: open, glasses: grid-25 }',
+    ).optional(),
     owned: named(countOrUnlimited('racks', 1), 'write { open: 6, grid-25: unlimited }').optional(),
   },
   'write { families: { glasses: grid-25 }, owned: { open: 6 } }, or leave it out',
@@ -160,17 +242,28 @@ const seats = group(
   'write { count: 40 }',
 );
 
-const counter = group({ makers: filled(countOrUnlimited('makers', 1)), making: filled(durationLaw) }, 'write { makers: 2, making: 60 s }');
+const counter = group(
+  { makers: filled(countOrUnlimited('makers', 1)), making: filled(durationLaw) },
+  'write { makers: 2, making: 60 s }',
+);
 
 const clearing = z.union(
   [
     z.literal('atOnce'),
     group(
-      { every: filled(duration), clearers: filled(countOrUnlimited('clearers', 1)), tripPieces: filled(countOrUnlimited('pieces', 1)), trip: filled(durationLaw) },
+      {
+        every: filled(duration),
+        clearers: filled(countOrUnlimited('clearers', 1)),
+        tripPieces: filled(countOrUnlimited('pieces', 1)),
+        trip: filled(durationLaw),
+      },
       'write { every: 10 min, clearers: 1 }',
     ),
   ],
-  { error: 'does not say how tables are cleared; write atOnce, or { every: 10 min, clearers: 1, tripPieces: 10, trip: 60 s }' },
+  {
+    error:
+      'does not say how tables are cleared; write atOnce, or { every: 10 min, clearers: 1, tripPieces: 10, trip: 60 s }',
+  },
 );
 
 const spell = group({ from: moment, for: duration }, 'write { from: "08:10", for: 60 min }');
@@ -184,7 +277,10 @@ export const machineFields = {
   unloading: filled(durationLaw),
   warmUp: duration.optional(),
   down: list(spell, 'write a list of { from: "08:10", for: 60 min }').optional(),
-  breakdown: group({ until: durationLaw, repair: durationLaw }, 'write { until: { exponential: 90 h }, repair: { exponential: 1 h } }').optional(),
+  breakdown: group(
+    { until: durationLaw, repair: durationLaw },
+    'write { until: { exponential: 90 h }, repair: { exponential: 1 h } }',
+  ).optional(),
   water: volume.optional(),
   energy: energy.optional(),
   idlePower: power.optional(),
@@ -195,14 +291,25 @@ export const machineFields = {
   lifeYears: plainNumber('years of life', true).optional(),
 };
 
-const neverOr = z.union([z.literal('never').transform(() => null), duration], { error: 'is neither a duration nor never; write "6 min" or never' });
+const neverOr = z.union([z.literal('never').transform(() => null), duration], {
+  error: 'is neither a duration nor never; write "6 min" or never',
+});
 quantities.add(neverOr, { kind: 'duration' });
 
 const otherLoads = group(
   {
-    racks: z.union([rate, list(group({ for: duration, racks: rate }, 'write { for: 60 min, racks: 10 / h }'), 'write a list of { for: 60 min, racks: 10 / h }')], {
-      error: 'is not a rate; write "10 / h", or a list of { for: 60 min, racks: 10 / h }',
-    }),
+    racks: z.union(
+      [
+        rate,
+        list(
+          group({ for: duration, racks: rate }, 'write { for: 60 min, racks: 10 / h }'),
+          'write a list of { for: 60 min, racks: 10 / h }',
+        ),
+      ],
+      {
+        error: 'is not a rate; write "10 / h", or a list of { for: 60 min, racks: 10 / h }',
+      },
+    ),
     arrivals: filled(z.enum(['regular', 'poisson'])),
     goes: filled(z.enum(['first', 'inTurn', 'last'])),
   },
@@ -215,12 +322,22 @@ const hands = z.union([z.enum(['clearers', 'makers']), countOrUnlimited('hands',
 quantities.add(hands, { kind: 'count' });
 
 /** Washing, with the machine's fields as `study/` composes them. */
-export const washingSchema = <M extends z.ZodType, L extends z.ZodType>(oneMachine: M, listedMachine: L) =>
+export const washingSchema = <M extends z.ZodType, L extends z.ZodType>(
+  oneMachine: M,
+  listedMachine: L,
+) =>
   group(
     {
-      machines: z.union([z.array(listedMachine), group({ unlimited: oneMachine }, 'write { unlimited: { class: undercounter } }')], {
-        error: 'does not say which machines there are; write a list such as [{ class: undercounter }], or { unlimited: { class: undercounter } }',
-      }),
+      machines: z.union(
+        [
+          z.array(listedMachine),
+          group({ unlimited: oneMachine }, 'write { unlimited: { class: undercounter } }'),
+        ],
+        {
+          error:
+            'does not say which machines there are; write a list such as [{ class: undercounter }], or { unlimited: { class: undercounter } }',
+        },
+      ),
       hands: filled(hands),
       partLoadWait: filled(neverOr),
       partLoadsEvery: neverOr.optional(),
@@ -233,4 +350,12 @@ export const washingSchema = <M extends z.ZodType, L extends z.ZodType>(oneMachi
 export const machineCount = { count: count('machines').optional() };
 
 /** The café's top-level fields, but for menu, ware and washing, to which others add. */
-export const cafeFields = { hours, arrivals, guests: filled(guests), racks: racks.optional(), seats, counter: filled(counter), clearing: filled(clearing) };
+export const cafeFields = {
+  hours,
+  arrivals,
+  guests: filled(guests),
+  racks: racks.optional(),
+  seats,
+  counter: filled(counter),
+  clearing: filled(clearing),
+};

@@ -26,7 +26,11 @@ export class Seats {
   private inLine = new Uint8Array(256);
   private readonly size: number | null;
 
-  constructor(private readonly rules: SeatsModel, private readonly closingMs: number, private readonly flow: Flow) {
+  constructor(
+    private readonly rules: SeatsModel,
+    private readonly closingMs: number,
+    private readonly flow: Flow,
+  ) {
     this.size = rules.count;
   }
 

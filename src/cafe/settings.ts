@@ -18,7 +18,8 @@ export class Settings {
 
   constructor(model: CafeModel) {
     const all: Setting[] = [[]];
-    const number = (setting: Setting): number => (setting.length === 0 ? TAKEAWAY_CUP : all.push(setting) - 1);
+    const number = (setting: Setting): number =>
+      setting.length === 0 ? TAKEAWAY_CUP : all.push(setting) - 1;
     this.wanted = Int32Array.from(model.menu, (drink) => number(drink.setting));
     this.fallBacks = model.menu.map((drink) => Int32Array.from(drink.fallBacks, number));
     this.pieces = Int32Array.from(all.flat());

@@ -60,7 +60,8 @@ export class Storage {
       const ware = pieces[at]!;
       if (this.rules.onTop[ware] === null) continue;
       let needed = 1;
-      for (let before = start[setting]!; before < at; before += 1) if (pieces[before] === ware) needed += 1;
+      for (let before = start[setting]!; before < at; before += 1)
+        if (pieces[before] === ware) needed += 1;
       if (this.top[ware]! < needed) return true;
     }
     return false;
@@ -81,7 +82,8 @@ export class Storage {
     const { ledger, now, calendar } = this.flow;
     for (let ware = 0; ware < this.top.length && this.fetchers.free > 0; ware += 1) {
       if (this.rules.onTop[ware] === null || this.underWay[ware] === 1) continue;
-      if (this.top[ware]! > this.rules.trigger[ware]! || ledger.shelf(ware) <= this.top[ware]!) continue;
+      if (this.top[ware]! > this.rules.trigger[ware]! || ledger.shelf(ware) <= this.top[ware]!)
+        continue;
       const time = this.trip.draw(this.times);
       this.underWay[ware] = 1;
       this.trips += 1;
@@ -96,6 +98,7 @@ export class Storage {
     this.underWay[ware] = 0;
     const top = this.top[ware]!;
     const inReserve = this.flow.ledger.shelf(ware) - top;
-    this.top[ware] = top + Math.max(0, Math.min(this.most, this.rules.onTop[ware]! - top, inReserve));
+    this.top[ware] =
+      top + Math.max(0, Math.min(this.most, this.rules.onTop[ware]! - top, inReserve));
   }
 }

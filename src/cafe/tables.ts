@@ -32,7 +32,10 @@ export class Tables {
   /** By party: how many pieces of the first drink in its chain have been picked up. */
   private pickedUp = new Int32Array(256);
 
-  constructor(private readonly settings: Settings, private readonly flow: Flow) {}
+  constructor(
+    private readonly settings: Settings,
+    private readonly flow: Flow,
+  ) {}
 
   open(): void {
     const { parties, drinks } = this.flow.day;
@@ -83,7 +86,8 @@ export class Tables {
       if (open === 0) this.startDwell(party);
     } else {
       const open = (this.secondsOpen[party] = this.secondsOpen[party]! - 1);
-      if (open === 0 && this.state[party] === STAYS_ON) this.flow.calendar.schedule(this.flow.now, MOMENT.leave, party);
+      if (open === 0 && this.state[party] === STAYS_ON)
+        this.flow.calendar.schedule(this.flow.now, MOMENT.leave, party);
     }
   }
 
@@ -99,7 +103,8 @@ export class Tables {
     for (let drink = this.firstServed[party]!; drink !== NONE; drink = this.nextServed[drink]!) {
       const setting = this.standsIn[drink]!;
       const to = start[setting + 1]!;
-      for (let at = start[setting]!; at < to; at += 1) this.flow.ledger.move(pieces[at]!, IN_USE, DIRTY_TABLE, 1);
+      for (let at = start[setting]!; at < to; at += 1)
+        this.flow.ledger.move(pieces[at]!, IN_USE, DIRTY_TABLE, 1);
     }
     this.dropEmptyDrinks(party);
     this.flow.tableLeft(party);
@@ -120,7 +125,8 @@ export class Tables {
     let gone = this.pickedUp[party]!;
     for (let drink = this.firstServed[party]!; drink !== NONE; drink = this.nextServed[drink]!) {
       const setting = this.standsIn[drink]!;
-      for (let at = start[setting]! + gone; at < start[setting + 1]!; at += 1) see(pieces[at]!, drink);
+      for (let at = start[setting]! + gone; at < start[setting + 1]!; at += 1)
+        see(pieces[at]!, drink);
       gone = 0;
     }
   }
@@ -145,7 +151,8 @@ export class Tables {
   private dropEmptyDrinks(party: number): void {
     const { start } = this.settings;
     let drink = this.firstServed[party]!;
-    while (drink !== NONE && start[this.standsIn[drink]!]! === start[this.standsIn[drink]! + 1]!) drink = this.nextServed[drink]!;
+    while (drink !== NONE && start[this.standsIn[drink]!]! === start[this.standsIn[drink]! + 1]!)
+      drink = this.nextServed[drink]!;
     this.firstServed[party] = drink;
   }
 

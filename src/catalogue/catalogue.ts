@@ -19,7 +19,15 @@ export type Basis = (typeof bases)[number];
 
 /** A figure with what it rests on; `range` is where it may plausibly lie. */
 const marked = <S extends z.ZodType>(value: S) =>
-  group({ value, range: z.tuple([value, value]).optional(), basis: z.enum(bases), source: text('the source') }, 'write { value, basis, source }');
+  group(
+    {
+      value,
+      range: z.tuple([value, value]).optional(),
+      basis: z.enum(bases),
+      source: text('the source'),
+    },
+    'write { value, basis, source }',
+  );
 
 const wareClasses = z.record(
   z.string(),
@@ -36,7 +44,13 @@ const wareClasses = z.record(
   ),
 );
 
-const machineClasses = z.record(z.string(), group({ name: text('the name of the class'), fields: z.record(z.string(), z.unknown()) }, 'describe the class'));
+const machineClasses = z.record(
+  z.string(),
+  group(
+    { name: text('the name of the class'), fields: z.record(z.string(), z.unknown()) },
+    'describe the class',
+  ),
+);
 
 const rackKinds = z.record(
   z.string(),
@@ -66,7 +80,10 @@ export type MachineClass = z.output<typeof machineClasses>[string];
 export type RackKind = z.output<typeof rackKinds>[string];
 
 /** Reads a table once, when it is first asked for; a mistake in it is ours, so it throws. */
-function table<T>(schema: z.ZodType<Record<string, T>>, json: unknown): () => Readonly<Record<string, T>> {
+function table<T>(
+  schema: z.ZodType<Record<string, T>>,
+  json: unknown,
+): () => Readonly<Record<string, T>> {
   let read: Record<string, T> | null = null;
   return () => (read ??= schema.parse(json));
 }
@@ -75,7 +92,8 @@ const wares = table(wareClasses, wareClassesJson);
 const machines = table(machineClasses, machineClassesJson);
 const racks = table(rackKinds, rackKindsJson);
 
-const find = <T>(rows: Readonly<Record<string, T>>, id: string): T | null => (Object.hasOwn(rows, id) ? rows[id]! : null);
+const find = <T>(rows: Readonly<Record<string, T>>, id: string): T | null =>
+  Object.hasOwn(rows, id) ? rows[id]! : null;
 
 export const wareClassIds = (): readonly string[] => Object.keys(wares());
 export const machineClassIds = (): readonly string[] => Object.keys(machines());

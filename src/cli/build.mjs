@@ -11,21 +11,39 @@ const dist = `${root}dist`;
 rmSync(dist, { recursive: true, force: true });
 
 // Vega carries the drawing of maps, trees and forces, which no picture of ours uses: a sixth of the page.
-const UNUSED = ['vega-crossfilter', 'vega-force', 'vega-geo', 'vega-hierarchy', 'vega-label', 'vega-projection', 'vega-regression', 'vega-voronoi', 'vega-wordcloud'];
+const UNUSED = [
+  'vega-crossfilter',
+  'vega-force',
+  'vega-geo',
+  'vega-hierarchy',
+  'vega-label',
+  'vega-projection',
+  'vega-regression',
+  'vega-voronoi',
+  'vega-wordcloud',
+];
 const withoutMaps = {
   name: 'without-maps',
   setup(building) {
-    building.onResolve({ filter: /^vega-/ }, ({ path }) => (UNUSED.includes(path) ? { path, namespace: 'unused' } : undefined));
-    building.onLoad({ filter: /.*/, namespace: 'unused' }, () => ({ contents: 'module.exports = {}', loader: 'js' }));
+    building.onResolve({ filter: /^vega-/ }, ({ path }) =>
+      UNUSED.includes(path) ? { path, namespace: 'unused' } : undefined,
+    );
+    building.onLoad({ filter: /.*/, namespace: 'unused' }, () => ({
+      contents: 'module.exports = {}',
+      loader: 'js',
+    }));
   },
 };
 
 // The help is in plain letters, each as wide as the next: no need of the tables that tell wide ones.
+// Some import this module and some require it (the progress bar does), so it must be CommonJS.
 const plainWidths = {
   name: 'plain-widths',
   setup(building) {
     building.onResolve({ filter: /^string-width$/ }, ({ path }) => ({ path, namespace: 'plain' }));
-    building.onLoad({ filter: /.*/, namespace: 'plain' }, () => ({ contents: 'export default (text) => text.length;' }));
+    building.onLoad({ filter: /.*/, namespace: 'plain' }, () => ({
+      contents: 'module.exports = (text) => text.length;',
+    }));
   },
 };
 
@@ -41,7 +59,9 @@ await build({
   // Beside the entries, so that a part finds the worker as its neighbour.
   chunkNames: 'part-[hash]',
   // Some of what is bundled is CommonJS and asks for Node's own modules by require.
-  banner: { js: "import { createRequire as cuptideRequire } from 'node:module'; const require = cuptideRequire(import.meta.url);" },
+  banner: {
+    js: "import { createRequire as cuptideRequire } from 'node:module'; const require = cuptideRequire(import.meta.url);",
+  },
   legalComments: 'none',
   logLevel: 'warning',
   plugins: [plainWidths],
@@ -52,7 +72,10 @@ copyFileSync(`${root}node_modules/highs/build/highs.wasm`, `${dist}/highs.wasm`)
 
 // The page: its script stands in the document as it is, so nothing in it may end a script element; the
 // engine is packed, which keeps a letter small enough for the post.
-const [script, engine] = await Promise.all([forPage('src/page/main.tsx'), forPage('src/page/engine/worker.ts')]);
+const [script, engine] = await Promise.all([
+  forPage('src/page/main.tsx'),
+  forPage('src/page/engine/worker.ts'),
+]);
 const safe = script.replaceAll('</script', '<\\/script').replaceAll('<!--', '<\\!--');
 writeFileSync(
   `${dist}/page.json`,
@@ -83,4 +106,7 @@ async function forPage(entry) {
   return outputFiles[0].text;
 }
 
-execFileSync(process.execPath, [`${root}node_modules/typescript/bin/tsc`, '-p', `${root}src`], { stdio: 'inherit', cwd: root });
+execFileSync(process.execPath, [`${root}node_modules/typescript/bin/tsc`, '-p', `${root}src`], {
+  stdio: 'inherit',
+  cwd: root,
+});

@@ -10,7 +10,10 @@ import { MistakeError } from './mistakes.js';
 /** Read a file of at most `mostBytes`, refused by size before it is read. */
 export async function readWhole(path: string, mostBytes: number): Promise<Uint8Array> {
   const size = await sizeOf(path);
-  if (size > mostBytes) throw new MistakeError(`${path}: ${(size / 1e6).toFixed(1)} MB is more than the ${(mostBytes / 1e6).toFixed(0)} MB that such a file may have; is it the right file?`);
+  if (size > mostBytes)
+    throw new MistakeError(
+      `${path}: ${(size / 1e6).toFixed(1)} MB is more than the ${(mostBytes / 1e6).toFixed(0)} MB that such a file may have; is it the right file?`,
+    );
   return readFile(path);
 }
 
@@ -34,7 +37,9 @@ export function removeTemporary(): void {
  * Write several files so that each appears whole: all under temporary names first, renamed only when
  * all are written. Makes missing folders.
  */
-export async function writeAll(files: readonly { readonly path: string; readonly content: string | Uint8Array }[]): Promise<void> {
+export async function writeAll(
+  files: readonly { readonly path: string; readonly content: string | Uint8Array }[],
+): Promise<void> {
   const pending: { from: string; to: string }[] = [];
   try {
     for (const { path, content } of files) {
@@ -50,7 +55,10 @@ export async function writeAll(files: readonly { readonly path: string; readonly
     }
   } catch (error) {
     for (const path of temporary) await rm(path, { force: true });
-    if (isSystemError(error)) throw new MistakeError(`${files.map(({ path }) => path).join(', ')}: cannot be written: ${reasonOf(error)}`);
+    if (isSystemError(error))
+      throw new MistakeError(
+        `${files.map(({ path }) => path).join(', ')}: cannot be written: ${reasonOf(error)}`,
+      );
     throw error;
   }
 }

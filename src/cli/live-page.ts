@@ -5,8 +5,13 @@ import { version } from './version.js';
 
 /** @param scenario null: the blank letter, with the examples to begin from */
 export async function livePage(scenario: GivenScenario | null): Promise<LivePage> {
-  const programs = JSON.parse(await readFile(new URL('./page.json', import.meta.url), 'utf8')) as Pick<LivePage, 'script' | 'scriptHash' | 'engine'>;
-  return { ...programs, given: { version, scenario, templates: scenario === null ? await templates() : [] } };
+  const programs = JSON.parse(
+    await readFile(new URL('./page.json', import.meta.url), 'utf8'),
+  ) as Pick<LivePage, 'script' | 'scriptHash' | 'engine'>;
+  return {
+    ...programs,
+    given: { version, scenario, templates: scenario === null ? await templates() : [] },
+  };
 }
 
 async function templates(): Promise<Template[]> {

@@ -31,10 +31,19 @@ const cli = yargs(given)
   .strict()
   .demandCommand(1, 1, 'Name a command; cuptide --help lists them.')
   // The help of a command is laid out before the command runs, wanted or not; unwrapped it costs little.
-  .wrap(given.length === 0 || given.includes('--help') ? Math.min(100, process.stdout.columns ?? 100) : null)
+  .wrap(
+    given.length === 0 || given.includes('--help')
+      ? Math.min(100, process.stdout.columns ?? 100)
+      : null,
+  )
   .exitProcess(false)
   .fail((message, error, instance) => {
-    throw error ?? new MistakeError(`${message}\n${instance.parsed === false ? '' : 'cuptide --help tells more.'}`.trim());
+    throw (
+      error ??
+      new MistakeError(
+        `${message}\n${instance.parsed === false ? '' : 'cuptide --help tells more.'}`.trim(),
+      )
+    );
   });
 for (const command of commands) cli.command(command);
 
@@ -42,7 +51,10 @@ for (const command of commands) cli.command(command);
 function checkCommand(): void {
   const [word] = given;
   const known = commands.map(({ command }) => String(command).split(' ')[0]!);
-  if (word !== undefined && !word.startsWith('-') && !known.includes(word)) throw new MistakeError(`"${word}" is no command; ${didYouMean(word, known)}\ncuptide --help tells more.`);
+  if (word !== undefined && !word.startsWith('-') && !known.includes(word))
+    throw new MistakeError(
+      `"${word}" is no command; ${didYouMean(word, known)}\ncuptide --help tells more.`,
+    );
 }
 
 try {
@@ -55,7 +67,9 @@ try {
     process.stderr.write(`${error.message}\n`);
     process.exitCode = EXIT.mistake;
   } else {
-    process.stderr.write(`cuptide failed, which is a fault of its own, not yours: ${error instanceof Error ? (error.stack ?? error.message) : String(error)}\n`);
+    process.stderr.write(
+      `cuptide failed, which is a fault of its own, not yours: ${error instanceof Error ? (error.stack ?? error.message) : String(error)}\n`,
+    );
     process.exitCode = EXIT.failed;
   }
 }

@@ -10,12 +10,19 @@ export type OpenScenario = Extract<ReadResult, { ok: true }>;
 
 /** @throws MistakeError with all problems, each with its place, rule and remedy */
 export async function openScenario(path: string): Promise<OpenScenario> {
-  const result = readScenario(await readWhole(path, largestScenarioBytes), path, { piecesPerRack: piecesPerRackOf });
+  const result = readScenario(await readWhole(path, largestScenarioBytes), path, {
+    piecesPerRack: piecesPerRackOf,
+  });
   if (!result.ok) throw problemsAsMistake(result.problems);
   return result;
 }
 
 export function problemsAsMistake(problems: readonly Problem[]): MistakeError {
   const count = problems.length;
-  return new MistakeError([...problems.map(formatProblem), `${count} problem${count === 1 ? '' : 's'}; nothing was done.`].join('\n'));
+  return new MistakeError(
+    [
+      ...problems.map(formatProblem),
+      `${count} problem${count === 1 ? '' : 's'}; nothing was done.`,
+    ].join('\n'),
+  );
 }

@@ -20,7 +20,15 @@ export async function daysBar(what: string): Promise<Bar> {
     add(days) {
       done += days;
       if (bar === null && performance.now() - started > AFTER_MS) {
-        bar = new progress.SingleBar({ format: `${what} [{bar}] {value} days`, stream: process.stderr, hideCursor: true, clearOnComplete: true }, progress.Presets.shades_classic);
+        bar = new progress.SingleBar(
+          {
+            format: `${what} [{bar}] {value} days`,
+            stream: process.stderr,
+            hideCursor: true,
+            clearOnComplete: true,
+          },
+          progress.Presets.shades_classic,
+        );
         bar.start(done * 2, done);
       }
       if (bar !== null && done > bar.getTotal()) bar.setTotal(done * 2);

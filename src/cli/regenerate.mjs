@@ -8,15 +8,26 @@ import { fileURLToPath } from 'node:url';
 
 const root = fileURLToPath(new URL('../..', import.meta.url));
 const folder = mkdtempSync(join(tmpdir(), 'cuptide-reports-'));
-const scenarios = readdirSync(join(root, 'scenarios')).filter((name) => /\.(ya?ml|json)$/.test(name)).sort();
+const scenarios = readdirSync(join(root, 'scenarios'))
+  .filter((name) => /\.(ya?ml|json)$/.test(name))
+  .sort();
 try {
-  for (const scenario of scenarios) execFileSync(process.execPath, [join(root, 'dist/cuptide.js'), 'report', join('scenarios', scenario), '--out', folder], { cwd: root, stdio: ['ignore', 'ignore', 'inherit'] });
+  for (const scenario of scenarios)
+    execFileSync(
+      process.execPath,
+      [join(root, 'dist/cuptide.js'), 'report', join('scenarios', scenario), '--out', folder],
+      { cwd: root, stdio: ['ignore', 'ignore', 'inherit'] },
+    );
   const demo = scenarios[0].replace(/\.\w+$/, '');
   for (const name of readdirSync(folder)) {
-    if (!name.endsWith('.html') || name === `${demo}.html`) copyFileSync(join(folder, name), join(root, 'reports', name));
+    if (!name.endsWith('.html') || name === `${demo}.html`)
+      copyFileSync(join(folder, name), join(root, 'reports', name));
   }
   // What each screen of the page looks like.
-  execFileSync(process.execPath, [join(root, 'tests/browser/screens.mjs')], { cwd: root, stdio: ['ignore', 'ignore', 'inherit'] });
+  execFileSync(process.execPath, [join(root, 'tests/browser/screens.mjs')], {
+    cwd: root,
+    stdio: ['ignore', 'ignore', 'inherit'],
+  });
 } finally {
   rmSync(folder, { recursive: true, force: true });
 }

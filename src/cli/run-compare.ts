@@ -36,7 +36,10 @@ export interface CompareArguments {
 export function parseSizes(text: string): number[] {
   const sizes = text.split(',').map((part) => part.trim());
   const wrong = sizes.find((part) => !/^\d{1,4}$/.test(part) || Number(part) === 0);
-  if (wrong !== undefined) throw new MistakeError(`--seats: "${wrong}" is no number of seats; write whole numbers with commas between them, such as 20,40,60`);
+  if (wrong !== undefined)
+    throw new MistakeError(
+      `--seats: "${wrong}" is no number of seats; write whole numbers with commas between them, such as 20,40,60`,
+    );
   return [...new Set(sizes.map(Number))].toSorted((a, b) => a - b);
 }
 
@@ -45,12 +48,18 @@ export async function runCompare(args: CompareArguments): Promise<void> {
   const opened = await openScenario(args.file);
   const candidates = candidatesOf(opened, args.file, { piecesPerRack: piecesPerRackOf });
   const mapped = args.map ? placed(mapFlaws(opened), opened, args.file) : [];
-  if (!candidates.ok || mapped.length > 0) throw problemsAsMistake(inOrder([...(candidates.ok ? [] : candidates.problems), ...mapped]));
+  if (!candidates.ok || mapped.length > 0)
+    throw problemsAsMistake(inOrder([...(candidates.ok ? [] : candidates.problems), ...mapped]));
   const base = candidates.all[0]!;
   if (candidates.all.length === 1 && !args.map && !args.moves && seats === undefined) {
-    throw new MistakeError(`${args.file}: names no alternatives; add them, such as\nalternatives:\n  often-cleared: { change: { clearing.every: 5 min } }`);
+    throw new MistakeError(
+      `${args.file}: names no alternatives; add them, such as\nalternatives:\n  often-cleared: { change: { clearing.every: 5 min } }`,
+    );
   }
-  if (seats !== undefined && (base.scenario.seats.count ?? 0) === 0) throw new MistakeError('--seats needs a scenario with a number of seats, which guests then grow with');
+  if (seats !== undefined && (base.scenario.seats.count ?? 0) === 0)
+    throw new MistakeError(
+      '--seats needs a scenario with a number of seats, which guests then grow with',
+    );
   const bar = await daysBar('comparing');
   const runner = threadedRunner((days) => bar.add(days), args.threads);
   const comparison = await (async () => {
@@ -73,14 +82,34 @@ export async function runCompare(args: CompareArguments): Promise<void> {
   })();
   const context = contextOf(opened.scenario, opened.inputs, version, piecesPerRackOf);
   const text = compareText(comparison, context);
-  const files = args.out === undefined ? [] : await written(args.file, args.out, comparison, context, text);
-  process.stdout.write(args.json ? `${JSON.stringify(comparison)}\n` : `${text}${files.length === 0 ? '' : `\nWritten:\n${files.map((file) => `  ${file}\n`).join('')}`}`);
+  const files =
+    args.out === undefined ? [] : await written(args.file, args.out, comparison, context, text);
+  process.stdout.write(
+    args.json
+      ? `${JSON.stringify(comparison)}\n`
+      : `${text}${files.length === 0 ? '' : `\nWritten:\n${files.map((file) => `  ${file}\n`).join('')}`}`,
+  );
 }
 
-async function written(scenarioFile: string, folder: string, comparison: Parameters<typeof compareText>[0], context: Parameters<typeof compareText>[1], text: string): Promise<string[]> {
+async function written(
+  scenarioFile: string,
+  folder: string,
+  comparison: Parameters<typeof compareText>[0],
+  context: Parameters<typeof compareText>[1],
+  text: string,
+): Promise<string[]> {
   const stem = join(folder, `${basename(scenarioFile, extname(scenarioFile))}.compare`);
-  const charts = await Promise.all(compareCharts(comparison, context).map(async ({ id, spec }) => ({ path: `${stem}.${id}.svg`, content: standaloneSvg(await renderSvg(spec)) })));
-  const files = [{ path: `${stem}.txt`, content: text }, { path: `${stem}.json`, content: `${JSON.stringify(comparison, null, 1)}\n` }, ...charts];
+  const charts = await Promise.all(
+    compareCharts(comparison, context).map(async ({ id, spec }) => ({
+      path: `${stem}.${id}.svg`,
+      content: standaloneSvg(await renderSvg(spec)),
+    })),
+  );
+  const files = [
+    { path: `${stem}.txt`, content: text },
+    { path: `${stem}.json`, content: `${JSON.stringify(comparison, null, 1)}\n` },
+    ...charts,
+  ];
   await writeAll(files);
   return files.map(({ path }) => path);
 }

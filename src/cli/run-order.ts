@@ -32,17 +32,28 @@ import { threadedRunner } from './workers.js';
 /** HiGHS, loaded when first needed; its wasm lies beside the command. */
 export const loadSolver: SolverLoader = async () => {
   const { default: loader } = await import('highs');
-  const load = loader as unknown as (options: { locateFile: (name: string) => string }) => Promise<ProgrammeSolver>;
+  const load = loader as unknown as (options: {
+    locateFile: (name: string) => string;
+  }) => Promise<ProgrammeSolver>;
   return load({ locateFile: (name) => fileURLToPath(new URL(name, import.meta.url)) });
 };
 
-export function dayOf(option: string, given: string | undefined, otherwise: string | undefined): string {
+export function dayOf(
+  option: string,
+  given: string | undefined,
+  otherwise: string | undefined,
+): string {
   const date = given ?? otherwise ?? new Date().toISOString().slice(0, 10);
-  if (!isDate(date)) throw new MistakeError(`--${option}: "${date}" is not a day; write it as 2027-03-31`);
+  if (!isDate(date))
+    throw new MistakeError(`--${option}: "${date}" is not a day; write it as 2027-03-31`);
   return date;
 }
 
-export const orderProblems = (problems: readonly OrderProblem[], opened: OpenScenario, file: string): MistakeError => problemsAsMistake(inOrder(placed(problems, opened, file)));
+export const orderProblems = (
+  problems: readonly OrderProblem[],
+  opened: OpenScenario,
+  file: string,
+): MistakeError => problemsAsMistake(inOrder(placed(problems, opened, file)));
 
 export async function runOrder(args: OrderArguments): Promise<void> {
   const opened = await openScenario(args.file);
@@ -52,7 +63,11 @@ export async function runOrder(args: OrderArguments): Promise<void> {
   const runner = threadedRunner((days) => bar.add(days), args.threads);
   let result: Awaited<ReturnType<typeof orderStudy>>;
   try {
-    const asked = { ...(args.level === undefined ? {} : { level: args.level }), ...(args.seed === undefined ? {} : { seed: args.seed }), ...(args.days === undefined ? {} : { days: args.days }) };
+    const asked = {
+      ...(args.level === undefined ? {} : { level: args.level }),
+      ...(args.seed === undefined ? {} : { seed: args.seed }),
+      ...(args.days === undefined ? {} : { days: args.days }),
+    };
     result = await orderStudy(scenario, runner, { ...asked, date, loadSolver });
   } finally {
     bar.end();
@@ -61,22 +76,63 @@ export async function runOrder(args: OrderArguments): Promise<void> {
   if (!result.ok) throw orderProblems(result.problems, opened, args.file);
   const study = result.value;
   const context = contextOf(scenario, opened.inputs, version, piecesPerRackOf);
-  const files = args.out === undefined ? [] : await orderFiles(study, context, join(args.out, basename(args.file, extname(args.file))));
+  const files =
+    args.out === undefined
+      ? []
+      : await orderFiles(study, context, join(args.out, basename(args.file, extname(args.file))));
   await writeAll(files);
-  if (args.json) process.stdout.write(`${JSON.stringify({ ...study.sheet, saucers: study.saucers, pools: study.pools, storage: study.storage, fetching: study.fetching })}\n`);
-  else process.stdout.write(`${orderText(study, context)}${files.length === 0 ? '' : `\nWritten:\n${files.map(({ path }) => `  ${path}\n`).join('')}`}`);
+  if (args.json)
+    process.stdout.write(
+      `${JSON.stringify({ ...study.sheet, saucers: study.saucers, pools: study.pools, storage: study.storage, fetching: study.fetching })}\n`,
+    );
+  else
+    process.stdout.write(
+      `${orderText(study, context)}${files.length === 0 ? '' : `\nWritten:\n${files.map(({ path }) => `  ${path}\n`).join('')}`}`,
+    );
 }
 
-async function orderFiles(study: OrderStudy, context: ReportContext, stem: string): Promise<{ path: string; content: string | Uint8Array }[]> {
+async function orderFiles(
+  study: OrderStudy,
+  context: ReportContext,
+  stem: string,
+): Promise<{ path: string; content: string | Uint8Array }[]> {
   const { sheet, storage } = study;
   const look = { locale: context.locale, formats: formatsFor(context) };
   const specs: { id: string; spec: ChartSpec }[] = sheet.lines.flatMap((line) => [
-    { id: `shelf-${line.ware}`, spec: shelfOverMonths({ course: line.course, name: line.name }, look) },
-    ...(line.landedBySize.length === 0 ? [] : [{ id: `landed-${line.ware}`, spec: landedCost({ name: line.name, currency: sheet.currency, points: line.landedBySize, chosenPieces: line.pieces }, look) }]),
+    {
+      id: `shelf-${line.ware}`,
+      spec: shelfOverMonths({ course: line.course, name: line.name }, look),
+    },
+    ...(line.landedBySize.length === 0
+      ? []
+      : [
+          {
+            id: `landed-${line.ware}`,
+            spec: landedCost(
+              {
+                name: line.name,
+                currency: sheet.currency,
+                points: line.landedBySize,
+                chosenPieces: line.pieces,
+              },
+              look,
+            ),
+          },
+        ]),
   ]);
-  const charts = await Promise.all(specs.map(async ({ id, spec }) => ({ id, title: titleOf(spec), bare: await renderSvg(withoutTitle(spec), { bare: true, idPrefix: id }), whole: standaloneSvg(await renderSvg(spec)) })));
+  const charts = await Promise.all(
+    specs.map(async ({ id, spec }) => ({
+      id,
+      title: titleOf(spec),
+      bare: await renderSvg(withoutTitle(spec), { bare: true, idPrefix: id }),
+      whole: standaloneSvg(await renderSvg(spec)),
+    })),
+  );
   const top = storage === null ? null : drawMachineTop(storage);
-  const pictures = [...(top === null ? [] : [{ title: english.order.machineTop, svg: top }]), ...charts.map(({ title, bare }) => ({ title, svg: bare }))];
+  const pictures = [
+    ...(top === null ? [] : [{ title: english.order.machineTop, svg: top }]),
+    ...charts.map(({ title, bare }) => ({ title, svg: bare })),
+  ];
   return [
     { path: `${stem}.order.csv`, content: orderSheetCsv(sheet) },
     { path: `${stem}.order.xlsx`, content: await workbook(study) },
@@ -89,6 +145,8 @@ async function orderFiles(study: OrderStudy, context: ReportContext, stem: strin
 async function workbook({ sheet }: OrderStudy): Promise<Uint8Array> {
   const { default: write } = await import('write-excel-file/node');
   const book = orderSheetXlsx(sheet);
-  const written = write(book.sheets as never, { features: book.features } as never) as unknown as { toBuffer(): Promise<Uint8Array> };
+  const written = write(book.sheets as never, { features: book.features } as never) as unknown as {
+    toBuffer(): Promise<Uint8Array>;
+  };
   return written.toBuffer();
 }

@@ -11,7 +11,12 @@ import { racksText } from '../report/racks-text.js';
 import { renderSvg, standaloneSvg } from '../report/render-svg.js';
 import { english } from '../report/words.js';
 import { piecesPerRackOf, rackOf, vesselOf } from '../study/rack-geometry.js';
-import { ASSUMED_LIFT, racksStudy, type RacksAnswer, type StatedLift } from '../study/racks-study.js';
+import {
+  ASSUMED_LIFT,
+  racksStudy,
+  type RacksAnswer,
+  type StatedLift,
+} from '../study/racks-study.js';
 import type { Scenario } from '../study/scenario.js';
 import type { RacksArguments } from './commands/racks.js';
 import { writeAll } from './files.js';
@@ -27,28 +32,58 @@ const DRAWING_PX = 520;
 export async function runRacks(args: RacksArguments): Promise<void> {
   const opened = await openScenario(args.file);
   const { scenario } = opened;
-  if (args.ware !== undefined && scenario.ware[args.ware] === undefined) throw new MistakeError(`--ware: "${args.ware}" is no ware of this scenario; it has ${Object.keys(scenario.ware).join(', ')}`);
+  if (args.ware !== undefined && scenario.ware[args.ware] === undefined)
+    throw new MistakeError(
+      `--ware: "${args.ware}" is no ware of this scenario; it has ${Object.keys(scenario.ware).join(', ')}`,
+    );
   const lift = liftOf(args);
   const bar = await daysBar('running days');
   const runner = threadedRunner((days) => bar.add(days));
   let answer: RacksAnswer;
   try {
-    answer = await racksStudy(scenario, runner, { lift, wider: args.ware === undefined, ...(args.seed === undefined ? {} : { seed: args.seed }) });
+    answer = await racksStudy(scenario, runner, {
+      lift,
+      wider: args.ware === undefined,
+      ...(args.seed === undefined ? {} : { seed: args.seed }),
+    });
   } finally {
     bar.end();
     await runner.close();
   }
   const context = contextOf(scenario, opened.inputs, version, piecesPerRackOf);
-  const files = args.out === undefined ? [] : await drawings(answer, scenario, join(args.out, basename(args.file, extname(args.file))), args.ware, formatsFor(context), context.locale);
+  const files =
+    args.out === undefined
+      ? []
+      : await drawings(
+          answer,
+          scenario,
+          join(args.out, basename(args.file, extname(args.file))),
+          args.ware,
+          formatsFor(context),
+          context.locale,
+        );
   await writeAll(files);
-  if (args.json) process.stdout.write(`${JSON.stringify(args.ware === undefined ? answer : ofWare(answer, args.ware))}\n`);
-  else process.stdout.write(`${racksText(answer, context, args.ware)}${files.length === 0 ? '' : `\nWritten:\n${files.map(({ path }) => `  ${path}\n`).join('')}`}`);
+  if (args.json)
+    process.stdout.write(
+      `${JSON.stringify(args.ware === undefined ? answer : ofWare(answer, args.ware))}\n`,
+    );
+  else
+    process.stdout.write(
+      `${racksText(answer, context, args.ware)}${files.length === 0 ? '' : `\nWritten:\n${files.map(({ path }) => `  ${path}\n`).join('')}`}`,
+    );
 }
 
 /** What is told of one ware alone: its lines, and the lift. */
-const ofWare = (answer: RacksAnswer, id: string): Omit<RacksAnswer, 'washing' | 'twoShapes' | 'plan'> => {
+const ofWare = (
+  answer: RacksAnswer,
+  id: string,
+): Omit<RacksAnswer, 'washing' | 'twoShapes' | 'plan'> => {
   const { washing: _washing, twoShapes: _twoShapes, plan: _plan, ...rest } = answer;
-  return { ...rest, lines: answer.lines.filter(({ ware }) => ware === id), given: answer.given.filter(({ ware }) => ware === id) };
+  return {
+    ...rest,
+    lines: answer.lines.filter(({ ware }) => ware === id),
+    given: answer.given.filter(({ ware }) => ware === id),
+  };
 };
 
 function liftOf(args: RacksArguments): StatedLift {
@@ -60,17 +95,48 @@ function liftOf(args: RacksArguments): StatedLift {
     problems.push(`--${option}: "${text}" ${parsed.error.issues[0]!.message}`);
     return assumed;
   };
-  const lift = { reachCm: cm('reach', args.reach, ASSUMED_LIFT.reachCm), fromCm: cm('lift-from', args.liftFrom, ASSUMED_LIFT.fromCm), toCm: cm('lift-to', args.liftTo, ASSUMED_LIFT.toCm) };
+  const lift = {
+    reachCm: cm('reach', args.reach, ASSUMED_LIFT.reachCm),
+    fromCm: cm('lift-from', args.liftFrom, ASSUMED_LIFT.fromCm),
+    toCm: cm('lift-to', args.liftTo, ASSUMED_LIFT.toCm),
+  };
   if (problems.length > 0) throw new MistakeError(problems.join('\n'));
   return lift;
 }
 
-async function drawings(answer: RacksAnswer, scenario: Scenario, stem: string, only: string | undefined, formats: ReturnType<typeof formatsFor>, locale: string): Promise<{ path: string; content: string }[]> {
-  const used = answer.lines.filter((line) => line.used && line.pieces > 0 && (only === undefined || line.ware === only));
+async function drawings(
+  answer: RacksAnswer,
+  scenario: Scenario,
+  stem: string,
+  only: string | undefined,
+  formats: ReturnType<typeof formatsFor>,
+  locale: string,
+): Promise<{ path: string; content: string }[]> {
+  const used = answer.lines.filter(
+    (line) => line.used && line.pieces > 0 && (only === undefined || line.ware === only),
+  );
   const racks = used.map((line, index) => {
-    const [vessel, rack] = [vesselOf(scenario.ware[line.ware]!)!, rackOf(line.rack, scenario.racks)!];
-    return { path: `${stem}.rack-${line.ware}.svg`, content: drawRack(rackLayout(vessel, rack, scenario.racks?.loading ?? 'best'), vessel, rack, { title: english.racks.drawingTitle(cleanText(line.name), line.pieces, line.rackName), id: `rack-${index + 1}`, widthPx: DRAWING_PX }) };
+    const [vessel, rack] = [
+      vesselOf(scenario.ware[line.ware]!)!,
+      rackOf(line.rack, scenario.racks)!,
+    ];
+    return {
+      path: `${stem}.rack-${line.ware}.svg`,
+      content: drawRack(rackLayout(vessel, rack, scenario.racks?.loading ?? 'best'), vessel, rack, {
+        title: english.racks.drawingTitle(cleanText(line.name), line.pieces, line.rackName),
+        id: `rack-${index + 1}`,
+        widthPx: DRAWING_PX,
+      }),
+    };
   });
   if (answer.twoShapes === null || only !== undefined) return racks;
-  return [...racks, { path: `${stem}.two-shapes.svg`, content: standaloneSvg(await renderSvg(twoShapesChart(answer.twoShapes, { locale, formats }))) }];
+  return [
+    ...racks,
+    {
+      path: `${stem}.two-shapes.svg`,
+      content: standaloneSvg(
+        await renderSvg(twoShapesChart(answer.twoShapes, { locale, formats })),
+      ),
+    },
+  ];
 }

@@ -29,20 +29,36 @@ export async function runStocktake(args: StocktakeArguments): Promise<void> {
   const ids = Object.keys(scenario.ware);
   const date = dayOf('date', args.date, undefined);
   const days = daysBetween(dayOf('since', args.since, undefined), date);
-  if (days <= 0) throw new MistakeError(`--since: "${args.since}" is not before ${date}, the day of this count; give the day of the last count`);
+  if (days <= 0)
+    throw new MistakeError(
+      `--since: "${args.since}" is not before ${date}, the day of this count; give the day of the last count`,
+    );
   const last = args.last === undefined ? {} : parseStock(args.last, ids, 'last');
   const counts = readCounts(textOf(await readWhole(args.counts, LARGEST_COUNTS), args.counts), ids);
   if (!counts.ok) throw countMistake(counts.problems, args.counts);
   const bar = await daysBar('running days');
   const runner = threadedRunner((done) => bar.add(done), args.threads);
   try {
-    const asked = { ...(args.level === undefined ? {} : { level: args.level }), ...(args.seed === undefined ? {} : { seed: args.seed }), ...(args.days === undefined ? {} : { days: args.days }) };
+    const asked = {
+      ...(args.level === undefined ? {} : { level: args.level }),
+      ...(args.seed === undefined ? {} : { seed: args.seed }),
+      ...(args.days === undefined ? {} : { days: args.days }),
+    };
     // What the order would be tells the holding that the count is held against.
     const ordered = await orderStudy(scenario, runner, { ...asked, date, loadSolver: null });
     if (!ordered.ok) throw orderProblems(ordered.problems, opened, args.file);
-    const result = stocktakeStudy(scenario, ordered.value, { counts: counts.value, last, days, date });
+    const result = stocktakeStudy(scenario, ordered.value, {
+      counts: counts.value,
+      last,
+      days,
+      date,
+    });
     if (!result.ok) throw countMistake(result.problems, args.counts);
-    process.stdout.write(args.json ? `${JSON.stringify(result.value)}\n` : stocktakeText(result.value, contextOf(scenario, opened.inputs, version, piecesPerRackOf)));
+    process.stdout.write(
+      args.json
+        ? `${JSON.stringify(result.value)}\n`
+        : stocktakeText(result.value, contextOf(scenario, opened.inputs, version, piecesPerRackOf)),
+    );
   } finally {
     bar.end();
     await runner.close();
@@ -63,5 +79,9 @@ function countMistake(problems: readonly Problem[], file: string): MistakeError 
     const [, row, ...column] = path;
     return `${file}:${row}: ${column.length === 0 ? '' : `${column.join(' ')}: `}${shown(value)} ${rule}; ${remedy}`;
   });
-  return new MistakeError([...lines, `${lines.length} problem${lines.length === 1 ? '' : 's'}; nothing was done.`].join('\n'));
+  return new MistakeError(
+    [...lines, `${lines.length} problem${lines.length === 1 ? '' : 's'}; nothing was done.`].join(
+      '\n',
+    ),
+  );
 }

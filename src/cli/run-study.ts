@@ -28,15 +28,25 @@ export interface RunStudy extends Study {
   readonly listed: readonly ListedDay[] | null;
 }
 
-export async function runStudy(args: StudyArguments, extra: { readonly peaks?: boolean; readonly watch?: number } = {}): Promise<RunStudy> {
+export async function runStudy(
+  args: StudyArguments,
+  extra: { readonly peaks?: boolean; readonly watch?: number } = {},
+): Promise<RunStudy> {
   const bar = await daysBar('running days');
   const runner = threadedRunner((days) => bar.add(days), args.threads);
   try {
     const opened = await openScenario(args.file);
     const { scenario } = opened;
-    const stock = args.stock === undefined ? undefined : parseStock(args.stock, Object.keys(scenario.ware));
-    const listed = args.day === undefined ? undefined : await listedDays(args.day, Object.keys(scenario.menu));
-    if (stock === undefined && listed === undefined && (args.days ?? WORTH_PREPARING) >= WORTH_PREPARING) runner.prepare();
+    const stock =
+      args.stock === undefined ? undefined : parseStock(args.stock, Object.keys(scenario.ware));
+    const listed =
+      args.day === undefined ? undefined : await listedDays(args.day, Object.keys(scenario.menu));
+    if (
+      stock === undefined &&
+      listed === undefined &&
+      (args.days ?? WORTH_PREPARING) >= WORTH_PREPARING
+    )
+      runner.prepare();
     const result = await scenarioStudy(opened, runner, {
       ...(args.level === undefined ? {} : { level: args.level }),
       ...(args.seed === undefined ? {} : { seed: args.seed }),

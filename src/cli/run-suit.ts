@@ -31,13 +31,26 @@ export async function runSuit({ file, json, seed, out }: Arguments): Promise<voi
     bar.end();
     await runner.close();
   }
-  if (answer.problems.length > 0) throw problemsAsMistake(inOrder(placed(answer.problems, opened, file)));
-  const written = out === undefined ? [] : await pictures(answer, scenario.locale ?? 'en', join(out, basename(file, extname(file))));
-  process.stdout.write(json ? `${JSON.stringify(answer)}\n` : `${suitText(answer)}${written.length === 0 ? '' : `\nWritten: ${written.join(', ')}\n`}`);
+  if (answer.problems.length > 0)
+    throw problemsAsMistake(inOrder(placed(answer.problems, opened, file)));
+  const written =
+    out === undefined
+      ? []
+      : await pictures(answer, scenario.locale ?? 'en', join(out, basename(file, extname(file))));
+  process.stdout.write(
+    json
+      ? `${JSON.stringify(answer)}\n`
+      : `${suitText(answer)}${written.length === 0 ? '' : `\nWritten: ${written.join(', ')}\n`}`,
+  );
 }
 
 async function pictures(answer: SuitAnswer, locale: string, stem: string): Promise<string[]> {
-  const files = await Promise.all(suitCharts(answer, locale).map(async ({ id, spec }) => ({ path: `${stem}.${id}.svg`, content: standaloneSvg(await renderSvg(spec)) })));
+  const files = await Promise.all(
+    suitCharts(answer, locale).map(async ({ id, spec }) => ({
+      path: `${stem}.${id}.svg`,
+      content: standaloneSvg(await renderSvg(spec)),
+    })),
+  );
   await writeAll(files);
   return files.map(({ path }) => path);
 }

@@ -21,7 +21,12 @@ parentPort?.on('message', ({ number, task, model, daysAChunk, claims }: Batch) =
   for (let chunk = 0; chunk < claims.length; chunk += 1) {
     if (!claim(claims, chunk)) continue;
     const done = chunk * daysAChunk;
-    const part = runDays({ ...task, model: known!, from: task.from + done, days: Math.min(daysAChunk, task.days - done) });
+    const part = runDays({
+      ...task,
+      model: known!,
+      from: task.from + done,
+      days: Math.min(daysAChunk, task.days - done),
+    });
     // Copied, not handed over: once a buffer of a thread is given away, its compiled programs check every array they touch.
     parentPort!.postMessage({ number, part });
   }

@@ -38,7 +38,10 @@ interface Shared extends Batch {
   readonly finished: Promise<void>;
 }
 
-export function threadedRunner(progress: Progress, threads: number = availableParallelism()): ThreadedRunner {
+export function threadedRunner(
+  progress: Progress,
+  threads: number = availableParallelism(),
+): ThreadedRunner {
   const workers: Worker[] = [];
   const batches = new Map<number, Shared>();
   let lastModel: CafeModel | null = null;
@@ -69,11 +72,19 @@ export function threadedRunner(progress: Progress, threads: number = availablePa
   const share = (whole: RushTask, daysAChunk: number): Shared => {
     const { model, ...task } = whole;
     const waiting: Shared['waiting'] = { done() {}, failed() {} };
-    const finished = new Promise<void>((resolve, reject) => Object.assign(waiting, { done: resolve, failed: reject }));
+    const finished = new Promise<void>((resolve, reject) =>
+      Object.assign(waiting, { done: resolve, failed: reject }),
+    );
     // A batch that nobody waits for any more may fail unheard.
     finished.catch(() => {});
     number += 1;
-    const batch: Batch = { number, task, model: lastModel === model ? null : model, daysAChunk, claims: claimsFor(Math.ceil(task.days / daysAChunk)) };
+    const batch: Batch = {
+      number,
+      task,
+      model: lastModel === model ? null : model,
+      daysAChunk,
+      claims: claimsFor(Math.ceil(task.days / daysAChunk)),
+    };
     const shared = { ...batch, whole, parts: [], waiting, finished };
     batches.set(number, shared);
     lastModel = model;
@@ -104,7 +115,11 @@ export function threadedRunner(progress: Progress, threads: number = availablePa
   };
 
   /** @param together days a part; null: as many as suit */
-  const parts = async (task: RushTask, after: number, together: number | null): Promise<DaysRun[]> => {
+  const parts = async (
+    task: RushTask,
+    after: number,
+    together: number | null,
+  ): Promise<DaysRun[]> => {
     if (task.days < 1) throw new RangeError('a task of no days');
     const early: DaysRun[] = [];
     let left = task;
@@ -123,10 +138,11 @@ export function threadedRunner(progress: Progress, threads: number = availablePa
       else await some(together ?? WARM_STEP);
     }
     if (workers.length === 0 || left.days < WORTH_SHARING) {
-      for (const days = together ?? daysAChunkOf(left); left.days > 0; ) await some(days);
+      for (const days = together ?? daysAChunkOf(left); left.days > 0;) await some(days);
       return early;
     }
-    const batch = (together === null ? laidOut(left) : null) ?? share(left, together ?? daysAChunkOf(left));
+    const batch =
+      (together === null ? laidOut(left) : null) ?? share(left, together ?? daysAChunkOf(left));
     if (after >= WORTH_SHARING) {
       const next = { ...task, from: task.from + task.days, days: after };
       share(next, daysAChunkOf(next));
@@ -134,7 +150,14 @@ export function threadedRunner(progress: Progress, threads: number = availablePa
     for (let chunk = batch.claims.length - 1; chunk >= 0; chunk -= 1) {
       if (!claim(batch.claims, chunk)) continue;
       const done = chunk * batch.daysAChunk;
-      take(batch, here({ ...left, from: left.from + done, days: Math.min(batch.daysAChunk, left.days - done) }));
+      take(
+        batch,
+        here({
+          ...left,
+          from: left.from + done,
+          days: Math.min(batch.daysAChunk, left.days - done),
+        }),
+      );
       await turn();
     }
     await batch.finished;
@@ -152,10 +175,17 @@ export function threadedRunner(progress: Progress, threads: number = availablePa
   };
 }
 
-const daysAChunkOf = ({ days }: RushTask): number => Math.max(FEWEST, Math.min(MOST, Math.ceil(days / CHUNKS)));
+const daysAChunkOf = ({ days }: RushTask): number =>
+  Math.max(FEWEST, Math.min(MOST, Math.ceil(days / CHUNKS)));
 
 const same = (one: RushTask, other: RushTask): boolean =>
-  one.model === other.model && one.seed === other.seed && one.from === other.from && one.days === other.days && one.stock === other.stock && one.listed === other.listed && one.byDay === other.byDay;
+  one.model === other.model &&
+  one.seed === other.seed &&
+  one.from === other.from &&
+  one.days === other.days &&
+  one.stock === other.stock &&
+  one.listed === other.listed &&
+  one.byDay === other.byDay;
 
 /** What a scenario asks too much of is its writer's mistake, whichever thread met it. */
 const told = (parts: Promise<DaysRun[]>): Promise<DaysRun[]> =>

@@ -25,33 +25,83 @@ import { version } from './version.js';
 /** Listed days that a letter carries with it. */
 const MOST_LISTED = 20;
 
-export async function writeReport(scenarioFile: string, folder: string, options: GivenOptions, { answer, risk, opened }: RunStudy, runner: Runner): Promise<{ files: string[]; text: string }> {
+export async function writeReport(
+  scenarioFile: string,
+  folder: string,
+  options: GivenOptions,
+  { answer, risk, opened }: RunStudy,
+  runner: Runner,
+): Promise<{ files: string[]; text: string }> {
   const context = contextOf(opened.scenario, opened.inputs, version, piecesPerRackOf);
   const charts = await drawn(letterCharts(answer, context, riskCurves(answer, risk)));
-  const suited = opened.scenario.suit === undefined ? null : await suitParts(opened, context, runner);
+  const suited =
+    opened.scenario.suit === undefined ? null : await suitParts(opened, context, runner);
   const stem = join(folder, basename(scenarioFile, extname(scenarioFile)));
   const pieces = Object.fromEntries(answer.stock.map(({ ware, pieces: count }) => [ware, count]));
   // Many listed days are too much for a letter: it is then text and pictures alone.
-  const live = (options.listed?.length ?? 0) > MOST_LISTED ? null : await livePage({ fileName: basename(scenarioFile), text: await scenarioText(scenarioFile), options, pieces, tightest: { day: answer.tightest.day, ware: answer.tightest.ware } });
-  const html = reportHtml({ answer, context, charts: [...charts, ...(suited?.charts ?? [])], findings: suited?.findings ?? [], inputs: context.inputs, cautions: cautionsFor(context), version }, live);
+  const live =
+    (options.listed?.length ?? 0) > MOST_LISTED
+      ? null
+      : await livePage({
+          fileName: basename(scenarioFile),
+          text: await scenarioText(scenarioFile),
+          options,
+          pieces,
+          tightest: { day: answer.tightest.day, ware: answer.tightest.ware },
+        });
+  const html = reportHtml(
+    {
+      answer,
+      context,
+      charts: [...charts, ...(suited?.charts ?? [])],
+      findings: suited?.findings ?? [],
+      inputs: context.inputs,
+      cautions: cautionsFor(context),
+      version,
+    },
+    live,
+  );
   const files = [
     { path: `${stem}.html`, content: html },
     { path: `${stem}.json`, content: `${JSON.stringify(answer, null, 1)}\n` },
-    ...[...charts, ...(suited?.charts ?? [])].map(({ id, file }) => ({ path: `${stem}.${id}.svg`, content: file })),
+    ...[...charts, ...(suited?.charts ?? [])].map(({ id, file }) => ({
+      path: `${stem}.${id}.svg`,
+      content: file,
+    })),
   ];
   await writeAll(files);
   return { files: files.map(({ path }) => path), text: answerText(answer, context) };
 }
 
-const scenarioText = async (path: string): Promise<string> => new TextDecoder().decode(await readWhole(path, largestScenarioBytes));
+const scenarioText = async (path: string): Promise<string> =>
+  new TextDecoder().decode(await readWhole(path, largestScenarioBytes));
 
 /** In the letter the title stands beside the picture; the picture's own file carries it. */
 const drawn = (charts: readonly Chart[]): Promise<(Chart & { svg: string; file: string })[]> =>
-  Promise.all(charts.map(async (one) => ({ ...one, svg: await renderSvg(one.spec, { bare: true, idPrefix: one.id }), file: standaloneSvg(await renderSvg(one.spec)) })));
+  Promise.all(
+    charts.map(async (one) => ({
+      ...one,
+      svg: await renderSvg(one.spec, { bare: true, idPrefix: one.id }),
+      file: standaloneSvg(await renderSvg(one.spec)),
+    })),
+  );
 
 /** Which vessel for which drink, where the scenario says how drinks are made. */
-async function suitParts({ scenario, inputs, positionOf }: RunStudy['opened'], context: ReportContext, runner: Runner): Promise<{ charts: Awaited<ReturnType<typeof drawn>>; findings: { title: string; items: string[] }[] }> {
+async function suitParts(
+  { scenario, inputs, positionOf }: RunStudy['opened'],
+  context: ReportContext,
+  runner: Runner,
+): Promise<{
+  charts: Awaited<ReturnType<typeof drawn>>;
+  findings: { title: string; items: string[] }[];
+}> {
   const answer = await suitStudy(scenario, inputs, runner);
-  if (answer.problems.length > 0) throw problemsAsMistake(answer.problems.map((one) => problem(one, 'scenario', positionOf(one.path))));
-  return { charts: await drawn(suitCharts(answer, context.locale)), findings: [suitFindings(answer, context)] };
+  if (answer.problems.length > 0)
+    throw problemsAsMistake(
+      answer.problems.map((one) => problem(one, 'scenario', positionOf(one.path))),
+    );
+  return {
+    charts: await drawn(suitCharts(answer, context.locale)),
+    findings: [suitFindings(answer, context)],
+  };
 }

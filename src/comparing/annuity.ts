@@ -7,7 +7,8 @@ export function annuityFactor(rate: number, years: number): number {
 }
 
 /** The even payment at the end of each year of `years` that is worth `amount` now. */
-export const yearlyPayment = (amount: number, rate: number, years: number): number => amount / annuityFactor(rate, years);
+export const yearlyPayment = (amount: number, rate: number, years: number): number =>
+  amount / annuityFactor(rate, years);
 
 /** Present value of cash flows at the ends of years 0, 1, 2 …; the first is now. */
 export function netPresentValue(rate: number, flows: readonly number[]): number {
@@ -19,8 +20,12 @@ export function netPresentValue(rate: number, flows: readonly number[]): number 
  * Present value over a horizon of a thing that is bought now and again whenever its life ends, each year charged
  * its even payment: lives that do not divide the horizon are compared fairly.
  */
-export const presentCost = (price: number, life: number, rate: number, horizon: number): number => yearlyPayment(price, rate, life) * annuityFactor(rate, horizon);
+export const presentCost = (price: number, life: number, rate: number, horizon: number): number =>
+  yearlyPayment(price, rate, life) * annuityFactor(rate, horizon);
 
 function check(rate: number, years: number): void {
-  if (!(rate > -1 && years > 0 && Number.isFinite(rate) && Number.isFinite(years))) throw new RangeError(`an annuity needs a rate above -1 and years above 0; given ${rate} and ${years}`);
+  if (!(rate > -1 && years > 0 && Number.isFinite(rate) && Number.isFinite(years)))
+    throw new RangeError(
+      `an annuity needs a rate above -1 and years above 0; given ${rate} and ${years}`,
+    );
 }

@@ -13,7 +13,12 @@ export interface BreakEven {
  * @param difference total of the alternative − total of the base
  * @param part how much of the difference the price makes up, in the same present value
  */
-export function breakEven(what: string, price: number, difference: number, part: number): BreakEven {
+export function breakEven(
+  what: string,
+  price: number,
+  difference: number,
+  part: number,
+): BreakEven {
   const factor = part === 0 ? Number.NaN : 1 - difference / part;
   return { what, price, flipsAt: Number.isFinite(factor) && factor > 0 ? price * factor : null };
 }

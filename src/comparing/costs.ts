@@ -59,7 +59,16 @@ export interface CostInput {
 }
 
 export const nowParts = ['ware', 'racks', 'machines', 'installation', 'freight', 'other'] as const;
-export const yearParts = ['water', 'energy', 'chemicals', 'staff', 'paperCups', 'breakage', 'lost', 'other'] as const;
+export const yearParts = [
+  'water',
+  'energy',
+  'chemicals',
+  'staff',
+  'paperCups',
+  'breakage',
+  'lost',
+  'other',
+] as const;
 export type NowPart = (typeof nowParts)[number];
 export type YearPart = (typeof yearParts)[number];
 
@@ -74,12 +83,14 @@ export interface Costs {
   readonly machinesPresent: number;
 }
 
-const sum = (values: Iterable<number>): number => [...values].reduce((total, value) => total + value, 0);
+const sum = (values: Iterable<number>): number =>
+  [...values].reduce((total, value) => total + value, 0);
 
 /** Money of one alternative. Loads are shared evenly over the machines. */
 export function costsOf(frame: CostFrame, input: CostInput): Costs {
   const { machines, ware, day } = input;
-  const share = (of: (machine: MachineCost) => number): number => (machines.length === 0 ? 0 : sum(machines.map(of)) / machines.length);
+  const share = (of: (machine: MachineCost) => number): number =>
+    machines.length === 0 ? 0 : sum(machines.map(of)) / machines.length;
   // The hours simulated are a share of the day, which uses so much more.
   const days = frame.daysAYear / frame.rushShare;
   const loads = day.loads * days;
@@ -94,20 +105,40 @@ export function costsOf(frame: CostFrame, input: CostInput): Costs {
   };
   const year = {
     water: (loads * share(({ waterMl }) => waterMl) * frame.waterPerM3) / 1e6,
-    energy: (loads * share(({ energyKWh }) => energyKWh) + idleHours * share(({ idleKW }) => idleKW)) * frame.energyPerKWh,
-    chemicals: loads * (share(({ detergentG }) => detergentG / 1000) * frame.detergentPerKg + share(({ rinseAidMl }) => rinseAidMl / 1000) * frame.rinseAidPerL),
+    energy:
+      (loads * share(({ energyKWh }) => energyKWh) + idleHours * share(({ idleKW }) => idleKW)) *
+      frame.energyPerKWh,
+    chemicals:
+      loads *
+      (share(({ detergentG }) => detergentG / 1000) * frame.detergentPerKg +
+        share(({ rinseAidMl }) => rinseAidMl / 1000) * frame.rinseAidPerL),
     staff: (day.staffMinutes / 60) * days * frame.staffHour,
     paperCups: day.paperCups * frame.daysAYear * frame.paperCup,
-    breakage: sum(ware.map(({ usesADay, brokenPerThousandUses, unitCost }) => ((usesADay * days * brokenPerThousandUses) / 1000) * unitCost)),
+    breakage: sum(
+      ware.map(
+        ({ usesADay, brokenPerThousandUses, unitCost }) =>
+          ((usesADay * days * brokenPerThousandUses) / 1000) * unitCost,
+      ),
+    ),
     lost: sum(ware.map(({ pieces, lostPerYear, unitCost }) => pieces * lostPerYear * unitCost)),
     other: input.aYear,
   };
   const nowTotal = sum(Object.values(now));
   const yearTotal = sum(Object.values(year));
-  const machinesPresent = sum(machines.map(({ price, installation, lifeYears }) => presentCost(price + installation, lifeYears, frame.discount, frame.horizonYears)));
-  const total = nowTotal - now.machines - now.installation + machinesPresent + yearTotal * annuityFactor(frame.discount, frame.horizonYears);
+  const machinesPresent = sum(
+    machines.map(({ price, installation, lifeYears }) =>
+      presentCost(price + installation, lifeYears, frame.discount, frame.horizonYears),
+    ),
+  );
+  const total =
+    nowTotal -
+    now.machines -
+    now.installation +
+    machinesPresent +
+    yearTotal * annuityFactor(frame.discount, frame.horizonYears);
   return { now, nowTotal, year, yearTotal, total, machinesPresent };
 }
 
 /** Specific heat of water times the rise: kWh to warm so many litres by so many kelvin (1.163 Wh a litre and kelvin, the International Table calorie). */
-export const waterHeatKWh = (litres: number, kelvin: number): number => (litres * kelvin * 1.163) / 1000;
+export const waterHeatKWh = (litres: number, kelvin: number): number =>
+  (litres * kelvin * 1.163) / 1000;

@@ -24,18 +24,33 @@ export interface ShortDrink {
 }
 
 /** What one short drink costs, minor units. */
-export const shortDrinkCost = ({ paperCup, delayMinutes, guestLost, guestWorth }: ShortDrink, staffHour: number): number => paperCup + (delayMinutes / 60) * staffHour + guestLost * guestWorth;
+export const shortDrinkCost = (
+  { paperCup, delayMinutes, guestLost, guestWorth }: ShortDrink,
+  staffHour: number,
+): number => paperCup + (delayMinutes / 60) * staffHour + guestLost * guestWorth;
 
 /**
  * @param yearlyShare what a stock costs a year as a share of its price: even payment over its years, and losses
  */
-export function levelsWorth(points: readonly LevelPoint[], yearlyShare: number, shortCost: number, daysAYear: number): LevelWorth[] {
+export function levelsWorth(
+  points: readonly LevelPoint[],
+  yearlyShare: number,
+  shortCost: number,
+  daysAYear: number,
+): LevelWorth[] {
   return points.map((point) => {
     const stockAYear = point.stockCost * yearlyShare;
     const shortAYear = point.shortADay * shortCost * daysAYear;
-    return { ...point, stockAYear, shortAYear, totalAYear: stockAYear + shortAYear, perSafeRush: stockAYear / (daysAYear * point.level) };
+    return {
+      ...point,
+      stockAYear,
+      shortAYear,
+      totalAYear: stockAYear + shortAYear,
+      perSafeRush: stockAYear / (daysAYear * point.level),
+    };
   });
 }
 
 /** The level of least yearly money. */
-export const bestLevel = (levels: readonly LevelWorth[]): LevelWorth => levels.reduce((best, one) => (one.totalAYear < best.totalAYear ? one : best));
+export const bestLevel = (levels: readonly LevelWorth[]): LevelWorth =>
+  levels.reduce((best, one) => (one.totalAYear < best.totalAYear ? one : best));

@@ -17,8 +17,20 @@ export interface Narrowing {
 }
 
 /** The `count` inputs whose measurement narrows the order most. */
-export function measureFirst(all: readonly Swing[], canMeasure: (path: string) => boolean, count = 3): Narrowing {
-  const half = (swings: readonly Swing[]): number => Math.hypot(...swings.map((swing) => widthOf(swing) / 2));
-  const first = all.filter((swing) => canMeasure(swing.path) && widthOf(swing) > 0).toSorted((a, b) => widthOf(b) - widthOf(a)).slice(0, count);
-  return { paths: first.map(({ path }) => path), now: half(all), left: half(all.filter((swing) => !first.includes(swing))) };
+export function measureFirst(
+  all: readonly Swing[],
+  canMeasure: (path: string) => boolean,
+  count = 3,
+): Narrowing {
+  const half = (swings: readonly Swing[]): number =>
+    Math.hypot(...swings.map((swing) => widthOf(swing) / 2));
+  const first = all
+    .filter((swing) => canMeasure(swing.path) && widthOf(swing) > 0)
+    .toSorted((a, b) => widthOf(b) - widthOf(a))
+    .slice(0, count);
+  return {
+    paths: first.map(({ path }) => path),
+    now: half(all),
+    left: half(all.filter((swing) => !first.includes(swing))),
+  };
 }

@@ -28,15 +28,27 @@ export interface Ranking {
  *
  * @throws RangeError for no contenders
  */
-export function rank(contenders: readonly Contender[], indifference: number, allowed = 0.05): Ranking {
+export function rank(
+  contenders: readonly Contender[],
+  indifference: number,
+  allowed = 0.05,
+): Ranking {
   if (contenders.length === 0) throw new RangeError('a ranking needs at least one contender');
   const sorted = contenders.toSorted((a, b) => a.total - b.total || (a.id < b.id ? -1 : 1));
   const best = sorted[0]!;
   const others = sorted.slice(1);
-  const chances = others.map(({ total, errorAgainstBest }) => beats(total - best.total + indifference, errorAgainstBest));
+  const chances = others.map(({ total, errorAgainstBest }) =>
+    beats(total - best.total + indifference, errorAgainstBest),
+  );
   // Told apart: the other is dearer, whatever the indifference amount.
-  const apart = others.filter(({ total, errorAgainstBest }) => beats(total - best.total, errorAgainstBest) <= allowed / others.length);
-  const errorProbability = Math.min(1, chances.reduce((sum, chance) => sum + chance, 0));
+  const apart = others.filter(
+    ({ total, errorAgainstBest }) =>
+      beats(total - best.total, errorAgainstBest) <= allowed / others.length,
+  );
+  const errorProbability = Math.min(
+    1,
+    chances.reduce((sum, chance) => sum + chance, 0),
+  );
   return {
     order: sorted.map(({ id }) => id),
     best: best.id,
@@ -48,4 +60,5 @@ export function rank(contenders: readonly Contender[], indifference: number, all
 }
 
 /** Chance that a normal difference of this mean and error is below zero. */
-const beats = (mean: number, error: number): number => (error === 0 ? (mean > 0 ? 0 : 0.5) : normalUpper(mean / error));
+const beats = (mean: number, error: number): number =>
+  error === 0 ? (mean > 0 ? 0 : 0.5) : normalUpper(mean / error);

@@ -5,7 +5,18 @@ import * as z from 'zod';
 import { group, list, named } from '../quantities/group.js';
 import { money } from '../quantities/money.js';
 import { count, plainNumber, share } from '../quantities/numbers.js';
-import { bad, filled, good, kindOf, quantity, splitNumber, text, wrongKind, type Parsed, type Quantity } from '../quantities/quantity.js';
+import {
+  bad,
+  filled,
+  good,
+  kindOf,
+  quantity,
+  splitNumber,
+  text,
+  wrongKind,
+  type Parsed,
+  type Quantity,
+} from '../quantities/quantity.js';
 import { duration } from '../quantities/units.js';
 
 /** A factor above 0: "120 %" or 1.2. */
@@ -14,13 +25,22 @@ const factor: Quantity<number> = quantity(
   (input): Parsed<number> => {
     const remedy = 'write "120 %" for a fifth more, or 1.2';
     const split = typeof input === 'string' ? splitNumber(input) : null;
-    if (typeof input === 'string' && split?.rest !== '%') return wrongKind('is not a factor', remedy);
-    if (typeof input !== 'string' && typeof input !== 'number') return wrongKind(`is ${kindOf(input)} where a factor is needed`, remedy);
+    if (typeof input === 'string' && split?.rest !== '%')
+      return wrongKind('is not a factor', remedy);
+    if (typeof input !== 'string' && typeof input !== 'number')
+      return wrongKind(`is ${kindOf(input)} where a factor is needed`, remedy);
     const value = typeof input === 'number' ? input : split!.number / 100;
     if (!Number.isFinite(value) || value <= 0) return bad('is no factor above 0', remedy);
     return value > 1000 ? bad('is more than a thousandfold', remedy) : good(value);
   },
-  { anyOf: [{ type: 'number', exclusiveMinimum: 0 }, { type: 'string', pattern: '^\\s*\\+?(\\d+\\.?\\d*|\\.\\d+)\\s*%\\s*$' }], examples: ['120 %'], description: 'A factor: "120 %" or 1.2.' },
+  {
+    anyOf: [
+      { type: 'number', exclusiveMinimum: 0 },
+      { type: 'string', pattern: '^\\s*\\+?(\\d+\\.?\\d*|\\.\\d+)\\s*%\\s*$' },
+    ],
+    examples: ['120 %'],
+    description: 'A factor: "120 %" or 1.2.',
+  },
 );
 
 const alternative = group(
@@ -28,9 +48,15 @@ const alternative = group(
     name: text('the name of the alternative').optional(),
     note: text('the note').optional(),
     /** Value by dotted path: "washing.machines[1]": { class: undercounter }. */
-    change: z.record(z.string(), z.unknown(), { error: 'is no map of paths; write change: { clearing.every: 5 min }' }).optional(),
+    change: z
+      .record(z.string(), z.unknown(), {
+        error: 'is no map of paths; write change: { clearing.every: 5 min }',
+      })
+      .optional(),
     /** Multiplies every figure at or below a path: { arrivals: 120 % }. */
-    scale: z.record(z.string(), factor, { error: 'is no map of paths; write scale: { arrivals: 120 % }' }).optional(),
+    scale: z
+      .record(z.string(), factor, { error: 'is no map of paths; write scale: { arrivals: 120 % }' })
+      .optional(),
     /** Paths taken out, such as a ware that no drink uses any more. */
     without: list(text('a path'), 'write a list of paths, such as [ware.large-cup]').optional(),
     /** Money the changes cost beside what is worked out, once and a year. */
@@ -40,7 +66,10 @@ const alternative = group(
   'write { change: { clearing.every: 5 min } }',
 );
 
-export const alternativesSchema = named(alternative, 'write an alternative a line, such as second-machine: { change: { ... } }');
+export const alternativesSchema = named(
+  alternative,
+  'write an alternative a line, such as second-machine: { change: { ... } }',
+);
 
 export const costsSchema = group(
   {
@@ -63,7 +92,12 @@ export const costsSchema = group(
     /** What a drink costs for which the wanted ware is missing. */
     shortDrink: filled(
       group(
-        { paperCup: filled(money), delay: filled(duration), guestLost: filled(share), guestWorth: filled(money) },
+        {
+          paperCup: filled(money),
+          delay: filled(duration),
+          guestLost: filled(share),
+          guestWorth: filled(money),
+        },
         'write { paperCup: 0.15 EUR, delay: 1 min, guestLost: 2 %, guestWorth: 60 EUR }',
       ),
     ),
@@ -71,7 +105,9 @@ export const costsSchema = group(
     map: group(
       {
         machines: list(count('machines', 1), 'write a list such as [1, 2, 3]').min(1).optional(),
-        classes: list(text('a class of machine'), 'write a list such as [undercounter, hood]').min(1).optional(),
+        classes: list(text('a class of machine'), 'write a list such as [undercounter, hood]')
+          .min(1)
+          .optional(),
         clearing: list(duration, 'write a list such as [5 min, 10 min, 15 min]').min(1).optional(),
         racks: list(count('racks', 1), 'write a list such as [4, 6, 8]').min(1).optional(),
       },
@@ -80,4 +116,3 @@ export const costsSchema = group(
   },
   'write { daysAYear: 300, horizonYears: 8, discount: 5 % }',
 );
-

@@ -45,8 +45,10 @@ export class Calendar {
    * @param buckets   buckets in the ring, a power of two
    */
   constructor(bucketMs = 8192, buckets = 4096) {
-    if (buckets < 2 || (buckets & (buckets - 1)) !== 0) throw new RangeError(`buckets: ${buckets} is not a power of two; use one, such as 4096`);
-    if (!(bucketMs > 0)) throw new RangeError(`bucketMs: ${bucketMs} is not a positive number of milliseconds`);
+    if (buckets < 2 || (buckets & (buckets - 1)) !== 0)
+      throw new RangeError(`buckets: ${buckets} is not a power of two; use one, such as 4096`);
+    if (!(bucketMs > 0))
+      throw new RangeError(`bucketMs: ${bucketMs} is not a positive number of milliseconds`);
     this.bucketKeys = bucketMs * RANKS;
     this.perBucket = 1 / this.bucketKeys;
     this.mask = buckets - 1;

@@ -45,7 +45,8 @@ export class Duration {
         break;
     }
     // A spread or a mean of nothing is a constant.
-    if ((law.law === 'lognormal' || law.law === 'gamma') && (law.sdMs === 0 || law.meanMs === 0)) [kind, a] = [0, wholeMs(law.meanMs)];
+    if ((law.law === 'lognormal' || law.law === 'gamma') && (law.sdMs === 0 || law.meanMs === 0))
+      [kind, a] = [0, wholeMs(law.meanMs)];
     this.kind = kind;
     this.a = a;
     this.b = b;
@@ -76,7 +77,8 @@ export class Duration {
 /** Mean of a law, ms. */
 export function meanMs(law: DurationLaw): number {
   if (law.law === 'constant') return law.ms;
-  if (law.law === 'measured') return law.valuesMs.reduce((sum, value) => sum + value, 0) / law.valuesMs.length;
+  if (law.law === 'measured')
+    return law.valuesMs.reduce((sum, value) => sum + value, 0) / law.valuesMs.length;
   return law.meanMs;
 }
 
@@ -96,6 +98,7 @@ export function standardGamma(shape: number, stream: Stream): number {
   for (;;) {
     const x = normalQuantile(stream.uniform());
     const v = (1 + c * x) ** 3;
-    if (v > 0 && Math.log(stream.uniform()) < 0.5 * x * x + d - d * v + d * Math.log(v)) return d * v;
+    if (v > 0 && Math.log(stream.uniform()) < 0.5 * x * x + d - d * v + d * Math.log(v))
+      return d * v;
   }
 }

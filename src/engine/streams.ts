@@ -101,7 +101,8 @@ export class Stream {
     for (;;) {
       if (layer === 0) return TAIL + this.exponential();
       const at = bits * width[layer]!;
-      if (height[layer]! + this.uniform() * (height[layer - 1]! - height[layer]!) < Math.exp(-at)) return at;
+      if (height[layer]! + this.uniform() * (height[layer - 1]! - height[layer]!) < Math.exp(-at))
+        return at;
       bits = this.bits() >>> 0;
       layer = bits & 255;
       if (bits < inside[layer]!) return bits * width[layer]!;

@@ -41,19 +41,54 @@ export function buyProgramme(task: BuyTask): BuyProgramme {
   for (const purchase of purchases) {
     lp.cost(taxed(purchase.supplier, purchase.cartonMinor), purchase.cartons);
     lp.whole(purchase.cartons);
-    lp.row([[1, purchase.cartons], [-purchase.high, purchase.priced ?? purchase.assigned]], '<=', 0);
+    lp.row(
+      [
+        [1, purchase.cartons],
+        [-purchase.high, purchase.priced ?? purchase.assigned],
+      ],
+      '<=',
+      0,
+    );
     if (purchase.priced !== null) {
       lp.choice(purchase.priced);
-      lp.row([[1, purchase.cartons], [-purchase.low, purchase.priced]], '>=', 0);
+      lp.row(
+        [
+          [1, purchase.cartons],
+          [-purchase.low, purchase.priced],
+        ],
+        '>=',
+        0,
+      );
     }
   }
   task.needs.forEach((need, w) => {
     const open = openOptions(task, need);
     open.forEach((option) => lp.choice(assignedName(w, option)));
-    lp.row(open.map((option): Term => [1, assignedName(w, option)]), '=', 1);
-    for (const option of open) optionRows(lp, task, need, option, assignedName(w, option), purchases.filter((purchase) => purchase.ware === need.ware && purchase.option === option));
+    lp.row(
+      open.map((option): Term => [1, assignedName(w, option)]),
+      '=',
+      1,
+    );
+    for (const option of open)
+      optionRows(
+        lp,
+        task,
+        need,
+        option,
+        assignedName(w, option),
+        purchases.filter((purchase) => purchase.ware === need.ware && purchase.option === option),
+      );
   });
-  for (let round = 0; round < task.rounds; round++) task.suppliers.forEach((supplier, s) => consignment(lp, task, supplier, `${s}_${round}`, purchases.filter((purchase) => purchase.supplier === supplier && purchase.round === round)));
+  for (let round = 0; round < task.rounds; round++)
+    task.suppliers.forEach((supplier, s) =>
+      consignment(
+        lp,
+        task,
+        supplier,
+        `${s}_${round}`,
+        purchases.filter((purchase) => purchase.supplier === supplier && purchase.round === round),
+      ),
+    );
   return {
     text: lp.text(),
     linesOf: (value) =>
@@ -61,30 +96,67 @@ export function buyProgramme(task: BuyTask): BuyProgramme {
         openOptions(task, need)
           .filter((option) => value(assignedName(w, option)) > 0.5)
           .map((option) => {
-            const own = purchases.filter((purchase) => purchase.ware === need.ware && purchase.option === option);
-            const cartonsIn = (round: number): number => own.filter((purchase) => purchase.round === round).reduce((sum, purchase) => sum + Math.round(value(purchase.cartons)), 0);
-            return { ware: need.ware, supplier: need.options[option]!.supplier, option, cartons: Array.from({ length: task.rounds }, (_, round) => cartonsIn(round)) };
+            const own = purchases.filter(
+              (purchase) => purchase.ware === need.ware && purchase.option === option,
+            );
+            const cartonsIn = (round: number): number =>
+              own
+                .filter((purchase) => purchase.round === round)
+                .reduce((sum, purchase) => sum + Math.round(value(purchase.cartons)), 0);
+            return {
+              ware: need.ware,
+              supplier: need.options[option]!.supplier,
+              option,
+              cartons: Array.from({ length: task.rounds }, (_, round) => cartonsIn(round)),
+            };
           }),
       ),
   };
 }
 
 /** One option of a ware: what it must bring by each round, and what holding it costs. */
-function optionRows(lp: Programme, task: BuyTask, need: BuyNeed, index: number, assigned: string, own: readonly Purchase[]): void {
+function optionRows(
+  lp: Programme,
+  task: BuyTask,
+  need: BuyNeed,
+  index: number,
+  assigned: string,
+  own: readonly Purchase[],
+): void {
   const { pieces, spares, orderRounds, eachTime } = need.options[index]!;
   for (const round of orderRounds) {
     const now = own.filter((purchase) => purchase.round === round);
-    const priced = now.flatMap((purchase): Term[] => (purchase.priced === null ? [] : [[1, purchase.priced]]));
+    const priced = now.flatMap((purchase): Term[] =>
+      purchase.priced === null ? [] : [[1, purchase.priced]],
+    );
     if (priced.length > 0) lp.row([...priced, [-1, assigned]], eachTime ? '=' : '<=', 0);
-    else if (eachTime) lp.row([...now.map((purchase): Term => [1, purchase.cartons]), [-1, assigned]], '>=', 0);
+    else if (eachTime)
+      lp.row([...now.map((purchase): Term => [1, purchase.cartons]), [-1, assigned]], '>=', 0);
   }
   pieces.forEach((wanted, round) => {
     // What earlier rounds must have bought in any case need not be said again.
-    if (wanted > (pieces[round - 1] ?? 0)) lp.row([...own.filter((purchase) => purchase.round <= round).map((purchase): Term => [purchase.cartonPieces, purchase.cartons]), [-wanted, assigned]], '>=', 0);
+    if (wanted > (pieces[round - 1] ?? 0))
+      lp.row(
+        [
+          ...own
+            .filter((purchase) => purchase.round <= round)
+            .map((purchase): Term => [purchase.cartonPieces, purchase.cartons]),
+          [-wanted, assigned],
+        ],
+        '>=',
+        0,
+      );
   });
   if (spares === null) return;
-  for (const purchase of own) lp.cost(spares.pieceMinorARound * purchase.cartonPieces * (task.rounds - purchase.round), purchase.cartons);
-  lp.cost(spares.pieceMinorARound * task.rounds * (spares.start - (task.rounds * spares.lostARound) / 2), assigned);
+  for (const purchase of own)
+    lp.cost(
+      spares.pieceMinorARound * purchase.cartonPieces * (task.rounds - purchase.round),
+      purchase.cartons,
+    );
+  lp.cost(
+    spares.pieceMinorARound * task.rounds * (spares.start - (task.rounds * spares.lostARound) / 2),
+    assigned,
+  );
 }
 
 const assignedName = (w: number, option: number): string => `y${w}_${option}`;
@@ -101,7 +173,22 @@ function purchasesOf(task: BuyTask): readonly Purchase[] {
           if (low > high) return [];
           const plain = quote.prices.length === 1 && low <= 1;
           const name = `${w}_${option}_${p}_${round}`;
-          return [{ ware: need.ware, option, supplier, round, cartonMinor, cartonMassG: quote.cartonMassG ?? 0, cartonPieces: quote.cartonPieces, assigned: assignedName(w, option), priced: plain ? null : `z${name}`, cartons: `x${name}`, low, high }];
+          return [
+            {
+              ware: need.ware,
+              option,
+              supplier,
+              round,
+              cartonMinor,
+              cartonMassG: quote.cartonMassG ?? 0,
+              cartonPieces: quote.cartonPieces,
+              assigned: assignedName(w, option),
+              priced: plain ? null : `z${name}`,
+              cartons: `x${name}`,
+              low,
+              high,
+            },
+          ];
         }),
       );
     }),
@@ -109,7 +196,13 @@ function purchasesOf(task: BuyTask): readonly Purchase[] {
 }
 
 /** The freight, minimum order and handling of what one supplier sends in one round. */
-function consignment(lp: Programme, task: BuyTask, supplier: Supplier, place: string, own: readonly Purchase[]): void {
+function consignment(
+  lp: Programme,
+  task: BuyTask,
+  supplier: Supplier,
+  place: string,
+  own: readonly Purchase[],
+): void {
   if (own.length === 0) return;
   const most = own.reduce((sum, purchase) => sum + purchase.high, 0);
   const mostMassG = own.reduce((sum, purchase) => sum + purchase.high * purchase.cartonMassG, 0);
@@ -118,31 +211,73 @@ function consignment(lp: Programme, task: BuyTask, supplier: Supplier, place: st
   const used: string[] = [];
   const counted: Term[] = own.map((purchase): Term => [1, purchase.cartons]);
   const weighed: Term[] = own.map((purchase): Term => [purchase.cartonMassG, purchase.cartons]);
-  const mode = (name: string, low: number, high: number, rates: { readonly fixedMinor: number; readonly perCartonMinor: number; readonly perKgMinor: number }): string | null => {
+  const mode = (
+    name: string,
+    low: number,
+    high: number,
+    rates: {
+      readonly fixedMinor: number;
+      readonly perCartonMinor: number;
+      readonly perKgMinor: number;
+    },
+  ): string | null => {
     if (low > high) return null;
     const [use, cartons, mass] = [`u${place}_${name}`, `n${place}_${name}`, `m${place}_${name}`];
     used.push(use);
     lp.choice(use);
     lp.cost(taxed(supplier, rates.fixedMinor) + task.handlingMinor, use);
     lp.cost(taxed(supplier, rates.perCartonMinor), cartons);
-    lp.row([[1, cartons], [-high, use]], '<=', 0);
-    lp.row([[1, cartons], [-low, use]], '>=', 0);
+    lp.row(
+      [
+        [1, cartons],
+        [-high, use],
+      ],
+      '<=',
+      0,
+    );
+    lp.row(
+      [
+        [1, cartons],
+        [-low, use],
+      ],
+      '>=',
+      0,
+    );
     counted.push([-1, cartons]);
     if (!byMass) return use;
     lp.cost(taxed(supplier, rates.perKgMinor) / 1000, mass);
-    lp.row([[1, mass], [-mostMassG, use]], '<=', 0);
+    lp.row(
+      [
+        [1, mass],
+        [-mostMassG, use],
+      ],
+      '<=',
+      0,
+    );
     weighed.push([-1, mass]);
     return use;
   };
-  supplier.freight.forEach((step, f) => mode(`f${f}`, step.fromCartons, Math.min(most, (supplier.freight[f + 1]?.fromCartons ?? Infinity) - 1), step));
+  supplier.freight.forEach((step, f) =>
+    mode(
+      `f${f}`,
+      step.fromCartons,
+      Math.min(most, (supplier.freight[f + 1]?.fromCartons ?? Infinity) - 1),
+      step,
+    ),
+  );
   if (supplier.freeFromMinor !== null) {
     const free = mode('free', 1, most, { fixedMinor: 0, perCartonMinor: 0, perKgMinor: 0 });
     if (free !== null) lp.row([...goods, [-supplier.freeFromMinor, free]], '>=', 0);
   }
   lp.row(counted, '=', 0);
   if (byMass) lp.row(weighed, '=', 0);
-  lp.row(used.map((use): Term => [1, use]), '<=', 1);
-  if (supplier.minimumOrderMinor > 0) lp.row([...goods, ...used.map((use): Term => [-supplier.minimumOrderMinor, use])], '>=', 0);
+  lp.row(
+    used.map((use): Term => [1, use]),
+    '<=',
+    1,
+  );
+  if (supplier.minimumOrderMinor > 0)
+    lp.row([...goods, ...used.map((use): Term => [-supplier.minimumOrderMinor, use])], '>=', 0);
 }
 
 type Term = readonly [coefficient: number, variable: string];
@@ -174,16 +309,34 @@ class Programme {
 
   text(): string {
     const costs = [...this.costs].map(([variable, coefficient]): Term => [coefficient, variable]);
-    return ['Minimize', ` cost: ${sum(costs)}`, 'Subject To', ...this.rows.map((line, index) => ` r${index}: ${line}`), 'Binary', ...[...this.choices].map((name) => ` ${name}`), 'General', ...[...this.wholes].map((name) => ` ${name}`), 'End'].join('\n');
+    return [
+      'Minimize',
+      ` cost: ${sum(costs)}`,
+      'Subject To',
+      ...this.rows.map((line, index) => ` r${index}: ${line}`),
+      'Binary',
+      ...[...this.choices].map((name) => ` ${name}`),
+      'General',
+      ...[...this.wholes].map((name) => ` ${name}`),
+      'End',
+    ].join('\n');
   }
 }
 
 /** Terms as LP format writes them, a few a line since lines are limited. */
 function sum(terms: readonly Term[]): string {
   const kept = terms.filter(([coefficient]) => coefficient !== 0);
-  const written = kept.map(([coefficient, variable]) => `${coefficient < 0 ? '-' : '+'} ${decimal(Math.abs(coefficient))} ${variable}`);
-  return written.reduce((text, term, index) => text + (index % 8 === 7 ? '\n  ' : ' ') + term, '').trim() || `0 ${terms[0]?.[1] ?? 'x'}`;
+  const written = kept.map(
+    ([coefficient, variable]) =>
+      `${coefficient < 0 ? '-' : '+'} ${decimal(Math.abs(coefficient))} ${variable}`,
+  );
+  return (
+    written
+      .reduce((text, term, index) => text + (index % 8 === 7 ? '\n  ' : ' ') + term, '')
+      .trim() || `0 ${terms[0]?.[1] ?? 'x'}`
+  );
 }
 
 /** A number without an exponent, which the format does not know. */
-const decimal = (value: number): string => (Number.isInteger(value) ? value.toFixed(0) : value.toFixed(9));
+const decimal = (value: number): string =>
+  Number.isInteger(value) ? value.toFixed(0) : value.toFixed(9);

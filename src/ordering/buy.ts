@@ -53,7 +53,13 @@ export interface Buy {
 /** A need in one round alone, without holding: pieces by supplier. */
 export const needNow = (ware: string, pieces: Readonly<Record<string, number>>): BuyNeed => ({
   ware,
-  options: Object.entries(pieces).map(([supplier, count]) => ({ supplier, orderRounds: [0], eachTime: false, pieces: [count], spares: null })),
+  options: Object.entries(pieces).map(([supplier, count]) => ({
+    supplier,
+    orderRounds: [0],
+    eachTime: false,
+    pieces: [count],
+    spares: null,
+  })),
 });
 
 /** Indices of the options that can be had: their supplier quotes the ware. */
@@ -64,13 +70,21 @@ export const openOptions = (task: BuyTask, need: BuyNeed): readonly number[] =>
   });
 
 /** Supplier and quote of an option that is open. */
-export function sourceOf(task: BuyTask, ware: string, option: SupplyOption): { readonly supplier: Supplier; readonly quote: Quote } {
+export function sourceOf(
+  task: BuyTask,
+  ware: string,
+  option: SupplyOption,
+): { readonly supplier: Supplier; readonly quote: Quote } {
   const supplier = task.suppliers.find(({ id }) => id === option.supplier)!;
   return { supplier, quote: quoteFor(supplier, ware)! };
 }
 
 /** The consignments that the lines make in a round, one a supplier, in the order of suppliers. */
-export function consignmentsOf(task: BuyTask, lines: readonly BuyLine[], round: number): readonly Consignment[] {
+export function consignmentsOf(
+  task: BuyTask,
+  lines: readonly BuyLine[],
+  round: number,
+): readonly Consignment[] {
   return task.suppliers
     .map((supplier) => ({
       supplier,
@@ -84,30 +98,64 @@ export function consignmentsOf(task: BuyTask, lines: readonly BuyLine[], round: 
 
 /** Costs a set of lines; `proved` is for the caller to say. */
 export function buyOf(task: BuyTask, lines: readonly BuyLine[], proved: boolean): Buy {
-  const consignments = Array.from({ length: task.rounds }, (_, round) => consignmentsOf(task, lines, round));
+  const consignments = Array.from({ length: task.rounds }, (_, round) =>
+    consignmentsOf(task, lines, round),
+  );
   const held = lines.reduce((sum, line) => {
     const option = task.needs.find(({ ware }) => ware === line.ware)?.options[line.option];
     if (option === undefined || option.spares === null) return sum;
     const { cartonPieces } = sourceOf(task, line.ware, option).quote;
-    return sum + holding(option.spares, line.cartons.map((cartons) => cartons * cartonPieces));
+    return (
+      sum +
+      holding(
+        option.spares,
+        line.cartons.map((cartons) => cartons * cartonPieces),
+      )
+    );
   }, 0);
   const holdingMinor = Math.round(held);
-  return { lines, consignments, holdingMinor, proved, totalMinor: holdingMinor + consignments.flat().reduce((sum, consignment) => sum + consignmentTotal(consignment), 0) };
+  return {
+    lines,
+    consignments,
+    holdingMinor,
+    proved,
+    totalMinor:
+      holdingMinor +
+      consignments.flat().reduce((sum, consignment) => sum + consignmentTotal(consignment), 0),
+  };
 }
 
 /** Everything that keeps lines from being a buy for the task; empty: it may be sent. */
 export function buyProblems(task: BuyTask, lines: readonly BuyLine[]): readonly Problem[] {
   const problems: Problem[] = [];
   for (const need of task.needs) {
-    const own = lines.filter((line) => line.ware === need.ware && line.cartons.some((cartons) => cartons > 0));
-    if (own.length !== 1) problems.push(problem(['supply', need.ware], own.length, 'suppliers send this ware', 'buy each ware from exactly one supplier'));
+    const own = lines.filter(
+      (line) => line.ware === need.ware && line.cartons.some((cartons) => cartons > 0),
+    );
+    if (own.length !== 1)
+      problems.push(
+        problem(
+          ['supply', need.ware],
+          own.length,
+          'suppliers send this ware',
+          'buy each ware from exactly one supplier',
+        ),
+      );
     else problems.push(...lineProblems(task, need, own[0]!));
   }
   for (let round = 0; round < task.rounds; round++) {
     for (const consignment of consignmentsOf(task, lines, round)) {
       const { supplier } = consignment;
       const value = goods(consignment);
-      if (value < supplier.minimumOrderMinor) problems.push(problem(['supply', 'suppliers', supplier.id], value, `minor units of goods are below the minimum order (${supplier.minimumOrderMinor})`, 'add cartons'));
+      if (value < supplier.minimumOrderMinor)
+        problems.push(
+          problem(
+            ['supply', 'suppliers', supplier.id],
+            value,
+            `minor units of goods are below the minimum order (${supplier.minimumOrderMinor})`,
+            'add cartons',
+          ),
+        );
     }
   }
   return problems;
@@ -115,7 +163,19 @@ export function buyProblems(task: BuyTask, lines: readonly BuyLine[]): readonly 
 
 function lineProblems(task: BuyTask, need: BuyNeed, line: BuyLine): readonly Problem[] {
   const option = need.options[line.option];
-  if (option === undefined || option.supplier !== line.supplier || !openOptions(task, need).includes(line.option)) return [problem(['supply', need.ware], line.supplier, 'does not sell this ware so', 'take a supplier that quotes it')];
+  if (
+    option === undefined ||
+    option.supplier !== line.supplier ||
+    !openOptions(task, need).includes(line.option)
+  )
+    return [
+      problem(
+        ['supply', need.ware],
+        line.supplier,
+        'does not sell this ware so',
+        'take a supplier that quotes it',
+      ),
+    ];
   const { quote } = sourceOf(task, need.ware, option);
   const problems: Problem[] = [];
   let bought = 0;
@@ -123,9 +183,36 @@ function lineProblems(task: BuyTask, need: BuyNeed, line: BuyLine): readonly Pro
     bought += cartons * quote.cartonPieces;
     const at = ['supply', need.ware, round];
     const due = option.orderRounds.includes(round);
-    if (bought < option.pieces[round]!) problems.push(problem(at, bought, `pieces are fewer than the ${option.pieces[round]} needed`, 'add cartons'));
-    if (cartons > 0 && !due) problems.push(problem(at, cartons, 'cartons are ordered when none are due', 'order them in a round that is'));
-    if (cartons < (due && option.eachTime ? Math.max(1, quote.minimumCartons) : 0) || (cartons > 0 && cartons < quote.minimumCartons)) problems.push(problem(at, cartons, `cartons are fewer than the least (${quote.minimumCartons})`, 'add cartons'));
+    if (bought < option.pieces[round]!)
+      problems.push(
+        problem(
+          at,
+          bought,
+          `pieces are fewer than the ${option.pieces[round]} needed`,
+          'add cartons',
+        ),
+      );
+    if (cartons > 0 && !due)
+      problems.push(
+        problem(
+          at,
+          cartons,
+          'cartons are ordered when none are due',
+          'order them in a round that is',
+        ),
+      );
+    if (
+      cartons < (due && option.eachTime ? Math.max(1, quote.minimumCartons) : 0) ||
+      (cartons > 0 && cartons < quote.minimumCartons)
+    )
+      problems.push(
+        problem(
+          at,
+          cartons,
+          `cartons are fewer than the least (${quote.minimumCartons})`,
+          'add cartons',
+        ),
+      );
   });
   return problems;
 }

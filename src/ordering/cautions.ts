@@ -19,7 +19,8 @@ const HOT_STACKS: Caution = {
 const CHIPPED: Caution = {
   id: 'chipped',
   text: 'Take chipped, cracked or crazed pieces out of use at once: edges cut, cracks cannot be kept clean, and a worn glaze may release metal. Count them as retired.',
-  defersTo: 'FDA Food Code 4-101, ISO 6486 and ISO 7086 on metal release, and the local food authority',
+  defersTo:
+    'FDA Food Code 4-101, ISO 6486 and ISO 7086 on metal release, and the local food authority',
 };
 const BROKEN_GLASS: Caution = {
   id: 'broken-glass',
@@ -28,6 +29,16 @@ const BROKEN_GLASS: Caution = {
 };
 
 /** The cautions that apply to an order. */
-export function orderCautions(applies: { readonly cartons: boolean; readonly machineTop: boolean; readonly china: boolean; readonly glass: boolean }): readonly Caution[] {
-  return [...(applies.cartons ? [LIFTING] : []), ...(applies.machineTop ? [HOT_STACKS] : []), ...(applies.china || applies.glass ? [CHIPPED] : []), ...(applies.glass ? [BROKEN_GLASS] : [])];
+export function orderCautions(applies: {
+  readonly cartons: boolean;
+  readonly machineTop: boolean;
+  readonly china: boolean;
+  readonly glass: boolean;
+}): readonly Caution[] {
+  return [
+    ...(applies.cartons ? [LIFTING] : []),
+    ...(applies.machineTop ? [HOT_STACKS] : []),
+    ...(applies.china || applies.glass ? [CHIPPED] : []),
+    ...(applies.glass ? [BROKEN_GLASS] : []),
+  ];
 }

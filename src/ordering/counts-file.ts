@@ -31,45 +31,127 @@ export function readCounts(text: string, known?: readonly string[]): Outcome<rea
   let records: { record: string[]; info: { lines: number } }[];
   try {
     // With `info` each record comes with its line; the package's types leave that out.
-    records = parse(text, { bom: true, delimiter: separatorOf(text), trim: true, skip_empty_lines: true, relax_column_count: true, info: true }) as unknown as typeof records;
+    records = parse(text, {
+      bom: true,
+      delimiter: separatorOf(text),
+      trim: true,
+      skip_empty_lines: true,
+      relax_column_count: true,
+      info: true,
+    }) as unknown as typeof records;
   } catch (error) {
     if (!(error instanceof CsvError)) throw error;
-    return { ok: false, problems: [problem(['row', error.lines as number], '', 'is not a row of a table', 'check its quotes')] };
+    return {
+      ok: false,
+      problems: [
+        problem(['row', error.lines as number], '', 'is not a row of a table', 'check its quotes'),
+      ],
+    };
   }
   const rows = records.map(({ record }) => record);
   const header = (rows[0] ?? []).map((cell) => cell.toLowerCase());
   const problems: Problem[] = [];
   for (const needed of ['ware', 'counted']) {
-    if (!header.includes(needed)) problems.push(problem(['row', 1], header.join(','), `has no column "${needed}"`, 'begin the file with: ware,counted,broken,retired,delivered'));
+    if (!header.includes(needed))
+      problems.push(
+        problem(
+          ['row', 1],
+          header.join(','),
+          `has no column "${needed}"`,
+          'begin the file with: ware,counted,broken,retired,delivered',
+        ),
+      );
   }
   header.forEach((name, index) => {
-    if (!COLUMNS.some((column) => column === name)) problems.push(problem(['row', 1, 'column', index + 1], name, 'is not a column of a stocktake', `name it one of ${COLUMNS.join(', ')}, or leave it out`));
-    else if (header.indexOf(name) !== index) problems.push(problem(['row', 1, 'column', index + 1], name, 'is there twice', 'keep one of them'));
+    if (!COLUMNS.some((column) => column === name))
+      problems.push(
+        problem(
+          ['row', 1, 'column', index + 1],
+          name,
+          'is not a column of a stocktake',
+          `name it one of ${COLUMNS.join(', ')}, or leave it out`,
+        ),
+      );
+    else if (header.indexOf(name) !== index)
+      problems.push(
+        problem(['row', 1, 'column', index + 1], name, 'is there twice', 'keep one of them'),
+      );
   });
-  if (problems.length === 0 && rows.length < 2) problems.push(problem(['row', 2], '', 'is missing: nothing was counted', 'write a row for each ware'));
+  if (problems.length === 0 && rows.length < 2)
+    problems.push(
+      problem(['row', 2], '', 'is missing: nothing was counted', 'write a row for each ware'),
+    );
   if (problems.length > 0) return { ok: false, problems };
 
   const seen = new Map<string, number>();
   const counts = rows.slice(1).map((cells, index): Count => {
     const row = records[index + 1]!.info.lines;
-    const cell = (column: (typeof COLUMNS)[number]): string => (header.includes(column) ? (cells[header.indexOf(column)] ?? '') : '');
+    const cell = (column: (typeof COLUMNS)[number]): string =>
+      header.includes(column) ? (cells[header.indexOf(column)] ?? '') : '';
     const whole = (column: (typeof COLUMNS)[number]): number | null => {
       const written = cell(column);
       if (written === '') return null;
       if (/^\d{1,9}$/.test(written)) return Number(written);
-      problems.push(problem(['row', row, column], written, 'is not a count of pieces', 'write a whole number, 0 or more'));
+      problems.push(
+        problem(
+          ['row', row, column],
+          written,
+          'is not a count of pieces',
+          'write a whole number, 0 or more',
+        ),
+      );
       return null;
     };
     const ware = cell('ware');
-    if (cells.length > header.length) problems.push(problem(['row', row], cells.join(','), 'has more cells than the header', 'put text that holds a comma in quotes'));
-    if (ware === '') problems.push(problem(['row', row, 'ware'], ware, 'is no ware', 'write the id of a ware'));
-    else if (seen.has(ware)) problems.push(problem(['row', row, 'ware'], ware, `was counted in row ${seen.get(ware)} already`, 'add the counts into one row'));
+    if (cells.length > header.length)
+      problems.push(
+        problem(
+          ['row', row],
+          cells.join(','),
+          'has more cells than the header',
+          'put text that holds a comma in quotes',
+        ),
+      );
+    if (ware === '')
+      problems.push(problem(['row', row, 'ware'], ware, 'is no ware', 'write the id of a ware'));
+    else if (seen.has(ware))
+      problems.push(
+        problem(
+          ['row', row, 'ware'],
+          ware,
+          `was counted in row ${seen.get(ware)} already`,
+          'add the counts into one row',
+        ),
+      );
     else {
       seen.set(ware, row);
-      if (known !== undefined && !known.includes(ware)) problems.push(problem(['row', row, 'ware'], ware, 'is not a ware of this scenario', didYouMean(ware, known)));
+      if (known !== undefined && !known.includes(ware))
+        problems.push(
+          problem(
+            ['row', row, 'ware'],
+            ware,
+            'is not a ware of this scenario',
+            didYouMean(ware, known),
+          ),
+        );
     }
-    if (cell('counted') === '') problems.push(problem(['row', row, 'counted'], '', 'is no count', 'write the pieces that were found, 0 if none'));
-    return { ware, counted: whole('counted') ?? 0, broken: whole('broken'), retired: whole('retired'), delivered: whole('delivered'), row };
+    if (cell('counted') === '')
+      problems.push(
+        problem(
+          ['row', row, 'counted'],
+          '',
+          'is no count',
+          'write the pieces that were found, 0 if none',
+        ),
+      );
+    return {
+      ware,
+      counted: whole('counted') ?? 0,
+      broken: whole('broken'),
+      retired: whole('retired'),
+      delivered: whole('delivered'),
+      row,
+    };
   });
   return problems.length > 0 ? { ok: false, problems } : { ok: true, value: counts };
 }

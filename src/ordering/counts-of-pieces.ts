@@ -36,7 +36,8 @@ export function binomialCounts(trials: number, probability: number): PieceCounts
 export function negativeBinomialCounts(mean: number, shape: number): PieceCounts {
   if (shape === Infinity) return poissonCounts(mean);
   requireFinite(mean, 'mean');
-  if (!(shape > 0)) throw new RangeError(`the shape of a negative binomial is above 0, not ${shape}`);
+  if (!(shape > 0))
+    throw new RangeError(`the shape of a negative binomial is above 0, not ${shape}`);
   const failing = mean / (mean + shape);
   const mode = shape > 1 ? Math.floor(((shape - 1) * failing) / (1 - failing)) : 0;
   return outward(mode, (n) => ((n + shape - 1) / n) * failing, MOST_PIECES);
@@ -70,8 +71,13 @@ export function sumOf(a: PieceCounts, b: PieceCounts): PieceCounts {
 }
 
 /** One of several laws, chosen with the given weights (which sum to 1). */
-export function mixtureOf(parts: readonly { readonly weight: number; readonly counts: PieceCounts }[]): PieceCounts {
-  const total = Array.from({ length: Math.max(...parts.map((part) => part.counts.length)) }, () => 0);
+export function mixtureOf(
+  parts: readonly { readonly weight: number; readonly counts: PieceCounts }[],
+): PieceCounts {
+  const total = Array.from(
+    { length: Math.max(...parts.map((part) => part.counts.length)) },
+    () => 0,
+  );
   for (const { weight, counts } of parts) counts.forEach((p, n) => (total[n]! += weight * p));
   return total;
 }
@@ -110,5 +116,8 @@ function scaled(weights: readonly number[]): PieceCounts {
 }
 
 function requireFinite(value: number, name: string): void {
-  if (!(value >= 0 && value < MOST_PIECES)) throw new RangeError(`the ${name} of a number of pieces is from 0 to ${MOST_PIECES}, not ${value}`);
+  if (!(value >= 0 && value < MOST_PIECES))
+    throw new RangeError(
+      `the ${name} of a number of pieces is from 0 to ${MOST_PIECES}, not ${value}`,
+    );
 }

@@ -4,7 +4,9 @@ const DAY_MS = 86_400_000;
 
 /** The date so many days after another; parts of a day are rounded up (a delivery is used the day after). */
 export function addDays(date: string, days: number): string {
-  return new Date(Date.parse(`${date}T00:00:00Z`) + Math.ceil(days) * DAY_MS).toISOString().slice(0, 10);
+  return new Date(Date.parse(`${date}T00:00:00Z`) + Math.ceil(days) * DAY_MS)
+    .toISOString()
+    .slice(0, 10);
 }
 
 /** Days from one date to another; negative when the second is earlier. */

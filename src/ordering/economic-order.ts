@@ -19,9 +19,21 @@ export interface EconomicOrder {
  * @param demandPerYear pieces used up a year
  * @param holdingPerPieceYear cost of holding one piece for a year, in the same unit; above 0
  */
-export function economicOrder({ orderCost, demandPerYear, holdingPerPieceYear }: { readonly orderCost: number; readonly demandPerYear: number; readonly holdingPerPieceYear: number }): EconomicOrder {
+export function economicOrder({
+  orderCost,
+  demandPerYear,
+  holdingPerPieceYear,
+}: {
+  readonly orderCost: number;
+  readonly demandPerYear: number;
+  readonly holdingPerPieceYear: number;
+}): EconomicOrder {
   const quantity = Math.sqrt((2 * orderCost * demandPerYear) / holdingPerPieceYear);
-  return { quantity, years: quantity / demandPerYear, costPerYear: Math.sqrt(2 * orderCost * demandPerYear * holdingPerPieceYear) };
+  return {
+    quantity,
+    years: quantity / demandPerYear,
+    costPerYear: Math.sqrt(2 * orderCost * demandPerYear * holdingPerPieceYear),
+  };
 }
 
 /** A price that holds for the whole order from so many pieces on. */
@@ -50,12 +62,23 @@ export interface DiscountedOrder {
 /** Goods, ordering and holding a year when always ordering `quantity`, with the all-units price that holds there. */
 export function costPerYear(input: DiscountInput, quantity: number): number {
   const { price } = input.breaks.findLast(({ from }) => quantity >= from) ?? input.breaks[0]!;
-  return input.demandPerYear * price + (input.orderCost * input.demandPerYear) / quantity + (input.holdingRate * price * quantity) / 2;
+  return (
+    input.demandPerYear * price +
+    (input.orderCost * input.demandPerYear) / quantity +
+    (input.holdingRate * price * quantity) / 2
+  );
 }
 
 /** The best order size with all-units price breaks: the cheapest of the few sizes that can be. */
 export function discountedOrder(input: DiscountInput): DiscountedOrder {
-  const atEachPrice = input.breaks.map(({ price }) => economicOrder({ orderCost: input.orderCost, demandPerYear: input.demandPerYear, holdingPerPieceYear: input.holdingRate * price }).quantity);
+  const atEachPrice = input.breaks.map(
+    ({ price }) =>
+      economicOrder({
+        orderCost: input.orderCost,
+        demandPerYear: input.demandPerYear,
+        holdingPerPieceYear: input.holdingRate * price,
+      }).quantity,
+  );
   const sizes = new Set<number>();
   input.breaks.forEach(({ from }, index) => {
     const next = input.breaks[index + 1]?.from ?? Infinity;
@@ -63,6 +86,12 @@ export function discountedOrder(input: DiscountInput): DiscountedOrder {
     if (economic >= from && economic < next) sizes.add(economic);
     else if (from > 0) sizes.add(from);
   });
-  const candidates = [...sizes].sort((a, b) => a - b).map((quantity) => ({ quantity, costPerYear: costPerYear(input, quantity) }));
-  return { atEachPrice, candidates, best: candidates.reduce((best, one) => (one.costPerYear < best.costPerYear ? one : best)) };
+  const candidates = [...sizes]
+    .sort((a, b) => a - b)
+    .map((quantity) => ({ quantity, costPerYear: costPerYear(input, quantity) }));
+  return {
+    atEachPrice,
+    candidates,
+    best: candidates.reduce((best, one) => (one.costPerYear < best.costPerYear ? one : best)),
+  };
 }

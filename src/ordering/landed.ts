@@ -23,16 +23,35 @@ export interface LandedLine {
  * The lines of a consignment with their shares of freight and tax, which sum to the consignment's own.
  * Freight is shared by value or by mass; tax by goods and freight together.
  */
-export function landedLines(consignment: Consignment, shareFreightBy: 'value' | 'mass'): readonly LandedLine[] {
+export function landedLines(
+  consignment: Consignment,
+  shareFreightBy: 'value' | 'mass',
+): readonly LandedLine[] {
   const { lines } = consignment;
   const values = lines.map(({ quote, cartons }) => goodsOf(quote, cartons));
-  const byMass = shareFreightBy === 'mass' && lines.every(({ quote }) => quote.cartonMassG !== null);
-  const freights = splitMinor(freight(consignment), byMass ? lines.map(({ quote, cartons }) => quote.cartonMassG! * cartons) : values);
-  const taxes = splitMinor(tax(consignment), values.map((value, index) => value + freights[index]!));
+  const byMass =
+    shareFreightBy === 'mass' && lines.every(({ quote }) => quote.cartonMassG !== null);
+  const freights = splitMinor(
+    freight(consignment),
+    byMass ? lines.map(({ quote, cartons }) => quote.cartonMassG! * cartons) : values,
+  );
+  const taxes = splitMinor(
+    tax(consignment),
+    values.map((value, index) => value + freights[index]!),
+  );
   return lines.map(({ quote, cartons }, index) => {
     const pieces = cartons * quote.cartonPieces;
     const landedMinor = values[index]! + freights[index]! + taxes[index]!;
-    return { ware: quote.ware, pieces, cartons, goodsMinor: values[index]!, freightMinor: freights[index]!, taxMinor: taxes[index]!, landedMinor, landedPerPieceMinor: landedMinor / pieces };
+    return {
+      ware: quote.ware,
+      pieces,
+      cartons,
+      goodsMinor: values[index]!,
+      freightMinor: freights[index]!,
+      taxMinor: taxes[index]!,
+      landedMinor,
+      landedPerPieceMinor: landedMinor / pieces,
+    };
   });
 }
 
@@ -47,9 +66,17 @@ export interface LandedPoint {
 }
 
 /** Landed cost of a piece against the size of an order of that ware alone, carton by carton. */
-export function landedBySize(supplier: Supplier, quote: Quote, mostCartons: number): readonly LandedPoint[] {
+export function landedBySize(
+  supplier: Supplier,
+  quote: Quote,
+  mostCartons: number,
+): readonly LandedPoint[] {
   const first = Math.max(1, quote.minimumCartons);
-  const consignment = (cartons: number): Consignment => ({ supplier, handlingMinor: 0, lines: [{ quote, cartons }] });
+  const consignment = (cartons: number): Consignment => ({
+    supplier,
+    handlingMinor: 0,
+    lines: [{ quote, cartons }],
+  });
   return Array.from({ length: Math.max(0, mostCartons - first + 1) }, (_, index) => first + index)
     .filter((cartons) => goodsOf(quote, cartons) >= supplier.minimumOrderMinor)
     .map((cartons) => {
@@ -70,12 +97,17 @@ function stepBetween(smaller: Consignment, larger: Consignment): string | null {
   const changes: string[] = [];
   larger.lines.forEach(({ quote, cartons }) => {
     const before = smaller.lines.find((line) => line.quote.ware === quote.ware);
-    if (before !== undefined && priceAt(quote, before.cartons) !== priceAt(quote, cartons)) changes.push('price break');
+    if (before !== undefined && priceAt(quote, before.cartons) !== priceAt(quote, cartons))
+      changes.push('price break');
   });
-  const free = (consignment: Consignment): boolean => consignment.supplier.freeFromMinor !== null && goods(consignment) >= consignment.supplier.freeFromMinor;
+  const free = (consignment: Consignment): boolean =>
+    consignment.supplier.freeFromMinor !== null &&
+    goods(consignment) >= consignment.supplier.freeFromMinor;
   if (free(larger) && !free(smaller)) changes.push('free freight');
   else if (!free(larger)) {
-    const step = (consignment: Consignment): string => consignment.supplier.freight.findLast((one) => cartonsIn(consignment) >= one.fromCartons)?.name ?? '';
+    const step = (consignment: Consignment): string =>
+      consignment.supplier.freight.findLast((one) => cartonsIn(consignment) >= one.fromCartons)
+        ?.name ?? '';
     if (step(larger) !== step(smaller)) changes.push(step(larger));
   }
   return changes.length === 0 ? null : changes.join(', ');
@@ -105,7 +137,12 @@ export interface NextStep {
 export function nextSteps(consignment: Consignment, mostMoreCartons = 60): readonly NextStep[] {
   const steps = consignment.lines.flatMap((line): readonly NextStep[] => {
     for (let more = 1; more <= mostMoreCartons; more++) {
-      const larger = { ...consignment, lines: consignment.lines.map((other) => (other === line ? { ...line, cartons: line.cartons + more } : other)) };
+      const larger = {
+        ...consignment,
+        lines: consignment.lines.map((other) =>
+          other === line ? { ...line, cartons: line.cartons + more } : other,
+        ),
+      };
       const step = stepBetween(consignment, larger);
       if (step === null) continue;
       const freightSavedMinor = freight(consignment) - freight(larger);
@@ -130,7 +167,15 @@ export function nextSteps(consignment: Consignment, mostMoreCartons = 60): reado
 
 /** "12 more medium-cup cost EUR 9.00 and save EUR 31.00 of freight (free freight)". */
 export function nextStepSentence(step: NextStep, money: (minor: number) => string): string {
-  const cost = step.goodsMinor >= 0 ? `cost ${money(step.goodsMinor)}` : `make the goods ${money(-step.goodsMinor)} cheaper`;
-  const saving = step.freightSavedMinor > 0 ? ` and save ${money(step.freightSavedMinor)} of freight` : step.freightSavedMinor < 0 ? ` and add ${money(-step.freightSavedMinor)} of freight` : '';
+  const cost =
+    step.goodsMinor >= 0
+      ? `cost ${money(step.goodsMinor)}`
+      : `make the goods ${money(-step.goodsMinor)} cheaper`;
+  const saving =
+    step.freightSavedMinor > 0
+      ? ` and save ${money(step.freightSavedMinor)} of freight`
+      : step.freightSavedMinor < 0
+        ? ` and add ${money(-step.freightSavedMinor)} of freight`
+        : '';
   return `${step.pieces} more ${step.ware} ${cost}${saving} (${step.step})`;
 }

@@ -30,10 +30,14 @@ export function leadTimes(law: DurationLaw): readonly WeightedDays[] {
     case 'exponential':
       return inWholeDays((day) => -Math.expm1((-day * DAY_MS) / law.meanMs));
     case 'gamma':
-      return inWholeDays(gammaCdf.factory((law.meanMs / law.sdMs) ** 2, (law.meanMs * DAY_MS) / law.sdMs ** 2));
+      return inWholeDays(
+        gammaCdf.factory((law.meanMs / law.sdMs) ** 2, (law.meanMs * DAY_MS) / law.sdMs ** 2),
+      );
     case 'lognormal': {
       const spread = Math.log1p((law.sdMs / law.meanMs) ** 2);
-      return inWholeDays(lognormalCdf.factory(Math.log(law.meanMs / DAY_MS) - spread / 2, Math.sqrt(spread)));
+      return inWholeDays(
+        lognormalCdf.factory(Math.log(law.meanMs / DAY_MS) - spread / 2, Math.sqrt(spread)),
+      );
     }
   }
 }
@@ -51,7 +55,9 @@ export function longestLeadDays(law: DurationLaw): number {
 function measured(valuesMs: readonly number[]): readonly WeightedDays[] {
   const times = new Map<number, number>();
   for (const ms of valuesMs) times.set(ms, (times.get(ms) ?? 0) + 1);
-  return [...times].sort(([a], [b]) => a - b).map(([ms, seen]) => ({ days: ms / DAY_MS, weight: seen / valuesMs.length }));
+  return [...times]
+    .sort(([a], [b]) => a - b)
+    .map(([ms, seen]) => ({ days: ms / DAY_MS, weight: seen / valuesMs.length }));
 }
 
 function inWholeDays(upTo: (day: number) => number): readonly WeightedDays[] {

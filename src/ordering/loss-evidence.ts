@@ -17,7 +17,11 @@ export interface Interval {
  * Rate per unit of exposure from a count, with the exact interval of F. Garwood (Biometrika 28, 1936):
  * each end leaves (1 − confidence) / 2 outside.
  */
-export function countedRate(events: number, exposure: number, confidence = 0.95): Interval & { readonly rate: number } {
+export function countedRate(
+  events: number,
+  exposure: number,
+  confidence = 0.95,
+): Interval & { readonly rate: number } {
   const tail = (1 - confidence) / 2;
   return {
     rate: events / exposure,
@@ -30,15 +34,25 @@ export function countedRate(events: number, exposure: number, confidence = 0.95)
  * An assumed rate as a gamma law: the mean is the value, and its range is taken as four standard
  * deviations wide. Without a range it is held as if one breakage had been seen.
  */
-export function priorOf(perThousandUses: number, range: readonly [number, number] | null): BreakageEvidence {
-  if (!(perThousandUses > 0)) throw new RangeError(`a rate of ${perThousandUses} cannot be brought up to date: give one above 0`);
+export function priorOf(
+  perThousandUses: number,
+  range: readonly [number, number] | null,
+): BreakageEvidence {
+  if (!(perThousandUses > 0))
+    throw new RangeError(
+      `a rate of ${perThousandUses} cannot be brought up to date: give one above 0`,
+    );
   const sd = range === null ? perThousandUses : (range[1] - range[0]) / 4;
   const shape = sd > 0 ? (perThousandUses / sd) ** 2 : 1;
   return { shape, thousandUses: shape / perThousandUses };
 }
 
 /** The law after `events` more pieces were lost in `thousandUses` more. */
-export function updated(prior: BreakageEvidence, events: number, thousandUses: number): BreakageEvidence {
+export function updated(
+  prior: BreakageEvidence,
+  events: number,
+  thousandUses: number,
+): BreakageEvidence {
   return { shape: prior.shape + events, thousandUses: prior.thousandUses + thousandUses };
 }
 
@@ -50,7 +64,12 @@ export interface RateBelief extends Interval {
 /** Mean, standard deviation and central interval of the rate per 1000 uses. */
 export function beliefOf({ shape, thousandUses }: BreakageEvidence, confidence = 0.95): RateBelief {
   const tail = (1 - confidence) / 2;
-  return { mean: shape / thousandUses, sd: Math.sqrt(shape) / thousandUses, low: gammaQuantile(tail, shape, thousandUses), high: gammaQuantile(1 - tail, shape, thousandUses) };
+  return {
+    mean: shape / thousandUses,
+    sd: Math.sqrt(shape) / thousandUses,
+    low: gammaQuantile(tail, shape, thousandUses),
+    high: gammaQuantile(1 - tail, shape, thousandUses),
+  };
 }
 
 /** The value below which a gamma variable with this shape and rate lies with probability `share`: by halving. */

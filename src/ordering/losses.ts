@@ -9,7 +9,14 @@
  * A piece that has walked off is not retired as well, so these two compete for the same pieces. Breakage
  * is not thinned by them and can, in the far tail, count a piece twice: it errs towards more spares.
  */
-import { atMost, binomialCounts, negativeBinomialCounts, poissonCounts, quantileOf, sumOf } from './counts-of-pieces.js';
+import {
+  atMost,
+  binomialCounts,
+  negativeBinomialCounts,
+  poissonCounts,
+  quantileOf,
+  sumOf,
+} from './counts-of-pieces.js';
 import type { PieceCounts } from './counts-of-pieces.js';
 
 /** A breakage rate known from counts: gamma with this shape, over `thousandUses` of evidence; its mean is shape / thousandUses. */
@@ -66,7 +73,16 @@ export function lossesAtMost(rates: LossRates, held: number, days: number, most:
 }
 
 /** Mean losses by cause, pieces over `days` of `held`. */
-export function expectedLosses(rates: LossRates, held: number, days: number): { readonly breakage: number; readonly walkOff: number; readonly retirement: number; readonly total: number } {
+export function expectedLosses(
+  rates: LossRates,
+  held: number,
+  days: number,
+): {
+  readonly breakage: number;
+  readonly walkOff: number;
+  readonly retirement: number;
+  readonly total: number;
+} {
   const breakage = breakageMean(rates, days);
   const leaving = held * leavingShare(rates, days);
   // Split the pieces that leave by the hazards of the two causes.
@@ -77,7 +93,12 @@ export function expectedLosses(rates: LossRates, held: number, days: number): { 
 }
 
 /** Smallest number of pieces that no more than 1 − confidence of periods exceed in losses. */
-export function lossQuantile(rates: LossRates, held: number, days: number, confidence: number): number {
+export function lossQuantile(
+  rates: LossRates,
+  held: number,
+  days: number,
+  confidence: number,
+): number {
   return quantileOf(lossDistribution(rates, held, days), confidence);
 }
 
@@ -90,7 +111,9 @@ export function shareFromRate(perPieceYear: number): number {
 }
 
 function breakageMean(rates: LossRates, days: number): number {
-  const perThousand = rates.evidence ? rates.evidence.shape / rates.evidence.thousandUses : rates.perThousandUses;
+  const perThousand = rates.evidence
+    ? rates.evidence.shape / rates.evidence.thousandUses
+    : rates.perThousandUses;
   return (rates.usesADay * days * perThousand) / 1000;
 }
 
@@ -98,9 +121,14 @@ function breakageCounts(rates: LossRates, days: number): PieceCounts {
   const mean = breakageMean(rates, days);
   if (rates.evidence) return negativeBinomialCounts(mean, rates.evidence.shape);
   const dispersion = rates.dispersion ?? 1;
-  if (dispersion < 1) throw new RangeError(`breakages vary at least as much as Poisson: dispersion is 1 or more, not ${dispersion}`);
+  if (dispersion < 1)
+    throw new RangeError(
+      `breakages vary at least as much as Poisson: dispersion is 1 or more, not ${dispersion}`,
+    );
   // Variance = mean · dispersion means shape = mean / (dispersion − 1).
-  return dispersion === 1 || mean === 0 ? poissonCounts(mean) : negativeBinomialCounts(mean, mean / (dispersion - 1));
+  return dispersion === 1 || mean === 0
+    ? poissonCounts(mean)
+    : negativeBinomialCounts(mean, mean / (dispersion - 1));
 }
 
 function leavingCounts(rates: LossRates, held: number, days: number): PieceCounts {
@@ -112,4 +140,3 @@ function leavingShare(rates: LossRates, days: number): number {
   const hazard = -Math.log1p(-rates.walkOffPerYear) - Math.log1p(-rates.retirementPerYear);
   return -Math.expm1((-hazard * days) / DAYS_A_YEAR);
 }
-

@@ -16,17 +16,32 @@ export interface MismatchCosts {
 export const criticalRatio = ({ under, over }: MismatchCosts): number => under / (under + over);
 
 /** The right number of pieces for a demand given as exact probabilities: smallest q with P(demand ≤ q) ≥ ratio. */
-export function newsvendor(demand: PieceCounts, costs: MismatchCosts): { readonly quantity: number; readonly expectedCost: number } {
+export function newsvendor(
+  demand: PieceCounts,
+  costs: MismatchCosts,
+): { readonly quantity: number; readonly expectedCost: number } {
   const quantity = quantileOf(demand, criticalRatio(costs));
   return { quantity, expectedCost: mismatchCost(demand, quantity, costs) };
 }
 
 /** Mean cost of holding `quantity` against a demand. */
-export const mismatchCost = (demand: PieceCounts, quantity: number, { under, over }: MismatchCosts): number =>
-  demand.reduce((sum, probability, pieces) => sum + probability * (pieces > quantity ? under * (pieces - quantity) : over * (quantity - pieces)), 0);
+export const mismatchCost = (
+  demand: PieceCounts,
+  quantity: number,
+  { under, over }: MismatchCosts,
+): number =>
+  demand.reduce(
+    (sum, probability, pieces) =>
+      sum +
+      probability * (pieces > quantity ? under * (pieces - quantity) : over * (quantity - pieces)),
+    0,
+  );
 
 /** The right quantity for a demand that is normal; not rounded. */
-export function normalNewsvendor({ mean, sd }: { readonly mean: number; readonly sd: number }, costs: MismatchCosts): { readonly ratio: number; readonly z: number; readonly quantity: number } {
+export function normalNewsvendor(
+  { mean, sd }: { readonly mean: number; readonly sd: number },
+  costs: MismatchCosts,
+): { readonly ratio: number; readonly z: number; readonly quantity: number } {
   const ratio = criticalRatio(costs);
   const z = normalQuantile(ratio);
   return { ratio, z, quantity: mean + z * sd };
@@ -39,7 +54,15 @@ export function normalNewsvendor({ mean, sd }: { readonly mean: number; readonly
  * @param shortMinor what it costs to be a piece short in one rush: the margin of the drinks lost or spoilt
  * @param rushesPerYear rushes a year
  */
-export function levelWorthBuying({ pieceMinorPerYear, shortMinor, rushesPerYear }: { readonly pieceMinorPerYear: number; readonly shortMinor: number; readonly rushesPerYear: number }): number {
+export function levelWorthBuying({
+  pieceMinorPerYear,
+  shortMinor,
+  rushesPerYear,
+}: {
+  readonly pieceMinorPerYear: number;
+  readonly shortMinor: number;
+  readonly rushesPerYear: number;
+}): number {
   // A piece too many costs its share of a year in every rush; a piece too few costs the shortage, less the piece saved.
   const over = pieceMinorPerYear / rushesPerYear;
   return shortMinor <= over ? 0 : criticalRatio({ under: shortMinor - over, over });

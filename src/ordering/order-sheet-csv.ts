@@ -9,12 +9,18 @@ import type { TakeawayLine } from './takeaway.js';
 type Cell = string | number | null;
 
 /** Repeat supply in words, as the sheets show it. */
-export const repeatWords = (repeat: RepeatSupply | null): string => (repeat === null ? '' : typeof repeat === 'string' ? repeat : `until ${repeat.until}`);
+export const repeatWords = (repeat: RepeatSupply | null): string =>
+  repeat === null ? '' : typeof repeat === 'string' ? repeat : `until ${repeat.until}`;
 
 /** Columns of the file; names with a unit or a currency where one belongs. */
-function columns(sheet: OrderSheet): readonly { readonly title: string; readonly ware: (line: OrderLine) => Cell; readonly takeaway?: (line: TakeawayLine) => Cell }[] {
+function columns(sheet: OrderSheet): readonly {
+  readonly title: string;
+  readonly ware: (line: OrderLine) => Cell;
+  readonly takeaway?: (line: TakeawayLine) => Cell;
+}[] {
   const { currency } = sheet;
-  const money = (minor: number | null, extra = 0): Cell => (minor === null ? null : inUnits(minor, currency).toFixed(minorDigits(currency) + extra));
+  const money = (minor: number | null, extra = 0): Cell =>
+    minor === null ? null : inUnits(minor, currency).toFixed(minorDigits(currency) + extra);
   return [
     { title: 'kind', ware: () => 'ware', takeaway: (line) => `takeaway ${line.kind}, a week` },
     { title: 'ware', ware: (line) => safeText(line.ware), takeaway: (line) => safeText(line.id) },
@@ -22,14 +28,30 @@ function columns(sheet: OrderSheet): readonly { readonly title: string; readonly
     { title: 'colour', ware: (line) => safeText(line.colour ?? '') },
     { title: 'par', ware: (line) => line.par },
     { title: 'on hand', ware: (line) => line.onHand },
-    { title: 'needed', ware: (line) => line.needed, takeaway: (line) => Number(line.aWeek.toFixed(1)) },
-    { title: 'pieces', ware: (line) => line.pieces, takeaway: (line) => line.sleevesAWeek * line.sleeve },
+    {
+      title: 'needed',
+      ware: (line) => line.needed,
+      takeaway: (line) => Number(line.aWeek.toFixed(1)),
+    },
+    {
+      title: 'pieces',
+      ware: (line) => line.pieces,
+      takeaway: (line) => line.sleevesAWeek * line.sleeve,
+    },
     { title: 'supplier', ware: (line) => safeText(line.supplierName ?? '') },
     { title: 'repeat supply', ware: (line) => repeatWords(line.repeat) },
-    { title: 'pieces a carton', ware: (line) => line.cartonPieces, takeaway: (line) => line.sleeve },
+    {
+      title: 'pieces a carton',
+      ware: (line) => line.cartonPieces,
+      takeaway: (line) => line.sleeve,
+    },
     { title: 'cartons', ware: (line) => line.cartons, takeaway: (line) => line.sleevesAWeek },
     { title: `price a carton, ${currency}`, ware: (line) => money(line.cartonMinor) },
-    { title: `goods, ${currency}`, ware: (line) => money(line.goodsMinor), takeaway: (line) => money(line.minorAWeek) },
+    {
+      title: `goods, ${currency}`,
+      ware: (line) => money(line.goodsMinor),
+      takeaway: (line) => money(line.minorAWeek),
+    },
     { title: `freight share, ${currency}`, ware: (line) => money(line.freightMinor) },
     { title: `tax, ${currency}`, ware: (line) => money(line.taxMinor) },
     { title: `landed, ${currency}`, ware: (line) => money(line.landedMinor) },

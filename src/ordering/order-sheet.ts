@@ -77,8 +77,17 @@ export interface SupplierComparison {
   /** Ware it does not sell; empty: it can fill the order alone. */
   readonly missing: readonly string[];
   /** The order from it alone: orders over the horizon, the opening order, and all of them with holding, minor units; null where it does not sell all. */
-  readonly alone: { readonly orders: number; readonly openingMinor: number; readonly totalMinor: number } | null;
-  readonly lines: readonly { readonly ware: string; readonly pieces: number; readonly pieceMinor: number; readonly repeat: RepeatSupply }[];
+  readonly alone: {
+    readonly orders: number;
+    readonly openingMinor: number;
+    readonly totalMinor: number;
+  } | null;
+  readonly lines: readonly {
+    readonly ware: string;
+    readonly pieces: number;
+    readonly pieceMinor: number;
+    readonly repeat: RepeatSupply;
+  }[];
 }
 
 export interface OrderSheet {
@@ -92,9 +101,21 @@ export interface OrderSheet {
   readonly shareFreightBy: 'value' | 'mass';
   readonly lines: readonly OrderLine[];
   readonly consignments: readonly SheetConsignment[];
-  readonly totals: { readonly pieces: number; readonly cartons: number; readonly goodsMinor: number; readonly freightMinor: number; readonly taxMinor: number; readonly handlingMinor: number; readonly totalMinor: number };
+  readonly totals: {
+    readonly pieces: number;
+    readonly cartons: number;
+    readonly goodsMinor: number;
+    readonly freightMinor: number;
+    readonly taxMinor: number;
+    readonly handlingMinor: number;
+    readonly totalMinor: number;
+  };
   /** Rounds of ordering over the horizon, what other numbers would have cost, and whether all were proved cheapest; null without suppliers. */
-  readonly plan: { readonly chosen: OrderRounds; readonly considered: readonly OrderRounds[]; readonly proved: boolean } | null;
+  readonly plan: {
+    readonly chosen: OrderRounds;
+    readonly considered: readonly OrderRounds[];
+    readonly proved: boolean;
+  } | null;
   readonly suppliers: readonly SupplierComparison[];
   readonly takeaway: readonly TakeawayLine[];
   readonly warnings: readonly Warning[];

@@ -61,10 +61,33 @@ export const PLAN_GAP = 0.005;
  * @param date day of the opening order, `YYYY-MM-DD`
  * @param loadSolver loads the solver, or null to do without (then nothing is proved cheapest)
  */
-export async function planOrders(wares: readonly PlannedWare[], supply: SupplyModel, date: string, loadSolver: SolverLoader): Promise<Outcome<OrderPlan>> {
-  const unsold = wares.filter(({ ware }) => !supply.suppliers.some((supplier) => quoteFor(supplier, ware) !== undefined));
-  if (unsold.length > 0) return { ok: false, problems: unsold.map(({ ware }) => problem(['supply', 'suppliers'], ware, 'is sold by no supplier', 'add a quote for it, or leave it out of the order')) };
-  const counts = supply.orders !== null ? [supply.orders] : ROUND_COUNTS.filter((rounds) => rounds === 1 || supply.horizonDays / rounds >= supply.reviewDays);
+export async function planOrders(
+  wares: readonly PlannedWare[],
+  supply: SupplyModel,
+  date: string,
+  loadSolver: SolverLoader,
+): Promise<Outcome<OrderPlan>> {
+  const unsold = wares.filter(
+    ({ ware }) => !supply.suppliers.some((supplier) => quoteFor(supplier, ware) !== undefined),
+  );
+  if (unsold.length > 0)
+    return {
+      ok: false,
+      problems: unsold.map(({ ware }) =>
+        problem(
+          ['supply', 'suppliers'],
+          ware,
+          'is sold by no supplier',
+          'add a quote for it, or leave it out of the order',
+        ),
+      ),
+    };
+  const counts =
+    supply.orders !== null
+      ? [supply.orders]
+      : ROUND_COUNTS.filter(
+          (rounds) => rounds === 1 || supply.horizonDays / rounds >= supply.reviewDays,
+        );
   let best: OrderPlan | null = null;
   const considered: OrderRounds[] = [];
   for (const rounds of counts) {
@@ -87,7 +110,9 @@ export async function planOrders(wares: readonly PlannedWare[], supply: SupplyMo
     // Fewer rounds unless more really pay.
     if (best !== null && chosen.totalMinor >= best.chosen.totalMinor * (1 - PLAN_GAP)) continue;
     const cover = buy.lines.map((line) => {
-      const { orderRounds } = task.needs.find(({ ware }) => ware === line.ware)!.options[line.option]!;
+      const { orderRounds } = task.needs.find(({ ware }) => ware === line.ware)!.options[
+        line.option
+      ]!;
       return [line.ware, ((orderRounds[1] ?? rounds) - orderRounds[0]!) * roundDays] as const;
     });
     best = { chosen, considered, buy, coverDays: Object.fromEntries(cover) };
@@ -95,48 +120,112 @@ export async function planOrders(wares: readonly PlannedWare[], supply: SupplyMo
   return { ok: true, value: best! };
 }
 
-const orderCost = (buy: Buy, from: number, to: number): number => buy.consignments.slice(from, to).flat().reduce((sum, consignment) => sum + consignmentTotal(consignment), 0);
+const orderCost = (buy: Buy, from: number, to: number): number =>
+  buy.consignments
+    .slice(from, to)
+    .flat()
+    .reduce((sum, consignment) => sum + consignmentTotal(consignment), 0);
 
-function taskFor(rounds: number, wares: readonly PlannedWare[], supply: SupplyModel, date: string): BuyTask {
+function taskFor(
+  rounds: number,
+  wares: readonly PlannedWare[],
+  supply: SupplyModel,
+  date: string,
+): BuyTask {
   const needs = wares.flatMap((ware): readonly BuyNeed[] => {
     const options = supply.suppliers.flatMap((supplier) => {
       const quote = quoteFor(supplier, ware.ware);
       return quote === undefined ? [] : optionsFrom(supplier, quote, ware, rounds, supply, date);
     });
     // What is on hand may last the horizon, whoever would send the rest.
-    return options.every(({ pieces }) => pieces.at(-1)! <= 0) ? [] : [{ ware: ware.ware, options: options.map(atLeastOne) }];
+    return options.every(({ pieces }) => pieces.at(-1)! <= 0)
+      ? []
+      : [{ ware: ware.ware, options: options.map(atLeastOne) }];
   });
   return { suppliers: supply.suppliers, needs, rounds, handlingMinor: supply.handlingMinor };
 }
 
 /** Where one way needs nothing but another does, it still sends a piece, so that the two can be compared. */
-const atLeastOne = (option: SupplyOption): SupplyOption => ({ ...option, pieces: option.pieces.map((pieces, round) => (round === option.pieces.length - 1 ? Math.max(1, pieces) : Math.max(0, pieces))) });
+const atLeastOne = (option: SupplyOption): SupplyOption => ({
+  ...option,
+  pieces: option.pieces.map((pieces, round) =>
+    round === option.pieces.length - 1 ? Math.max(1, pieces) : Math.max(0, pieces),
+  ),
+});
 
 /** The ways of buying a ware from a supplier: once, or every so many rounds. */
-function optionsFrom(supplier: Supplier, quote: Quote, ware: PlannedWare, rounds: number, supply: SupplyModel, date: string): readonly SupplyOption[] {
+function optionsFrom(
+  supplier: Supplier,
+  quote: Quote,
+  ware: PlannedWare,
+  rounds: number,
+  supply: SupplyModel,
+  date: string,
+): readonly SupplyOption[] {
   const roundDays = supply.horizonDays / rounds;
   const onHand = supply.onHand[ware.ware] ?? 0;
   const pieceMinor = priceAt(quote, 1).cartonMinor / quote.cartonPieces;
-  const soldDays = quote.repeat === 'assured' ? Infinity : quote.repeat === 'none' ? 0 : daysBetween(date, quote.repeat.until);
-  const ways = Array.from({ length: rounds }, (_, index) => index + 1).filter((every) => every === rounds || (rounds % every === 0 && repeats(quote.repeat, date, every * roundDays)));
+  const soldDays =
+    quote.repeat === 'assured'
+      ? Infinity
+      : quote.repeat === 'none'
+        ? 0
+        : daysBetween(date, quote.repeat.until);
+  const ways = Array.from({ length: rounds }, (_, index) => index + 1).filter(
+    (every) =>
+      every === rounds || (rounds % every === 0 && repeats(quote.repeat, date, every * roundDays)),
+  );
   return ways.map((every): SupplyOption => {
-    const hold = openingHolding({ ...ware, leadTime: supplier.leadTime, coverDays: every * roundDays, confidence: supply.confidence, repeat: quote.repeat, horizonDays: supply.horizonDays, date });
+    const hold = openingHolding({
+      ...ware,
+      leadTime: supplier.leadTime,
+      coverDays: every * roundDays,
+      confidence: supply.confidence,
+      repeat: quote.repeat,
+      horizonDays: supply.horizonDays,
+      date,
+    });
     const lostARound = expectedLosses(ware.rates, hold, roundDays).total;
-    const orderRounds = Array.from({ length: rounds / every }, (_, index) => index * every).filter((round) => round === 0 || round * roundDays <= soldDays);
+    const orderRounds = Array.from({ length: rounds / every }, (_, index) => index * every).filter(
+      (round) => round === 0 || round * roundDays <= soldDays,
+    );
     const last = orderRounds.at(-1)!;
     // The last order that can be placed has to last to the end.
-    const lastHold = last + every < rounds ? smallestHolding(ware.par, ware.rates, [{ days: supply.horizonDays - last * roundDays, weight: 1 }], supply.confidence) : hold;
+    const lastHold =
+      last + every < rounds
+        ? smallestHolding(
+            ware.par,
+            ware.rates,
+            [{ days: supply.horizonDays - last * roundDays, weight: 1 }],
+            supply.confidence,
+          )
+        : hold;
     const pieces = Array.from({ length: rounds }, (_, round) => {
       const ordered = orderRounds.findLast((one) => one <= round)!;
-      return Math.ceil((ordered < last ? hold : Math.max(hold, lastHold)) + ordered * lostARound - onHand - 1e-9);
+      return Math.ceil(
+        (ordered < last ? hold : Math.max(hold, lastHold)) + ordered * lostARound - onHand - 1e-9,
+      );
     });
-    return { supplier: supplier.id, orderRounds, eachTime: orderRounds.length > 1, pieces, spares: { start: onHand - ware.par, lostARound, pieceMinorARound: (pieceMinor * supply.holdingPerYear * roundDays) / DAYS_A_YEAR } };
+    return {
+      supplier: supplier.id,
+      orderRounds,
+      eachTime: orderRounds.length > 1,
+      pieces,
+      spares: {
+        start: onHand - ware.par,
+        lostARound,
+        pieceMinorARound: (pieceMinor * supply.holdingPerYear * roundDays) / DAYS_A_YEAR,
+      },
+    };
   });
 }
 
 /** The supplier with the lowest first price of a piece; for ware of which enough is on hand. */
 export function cheapestFor(suppliers: readonly Supplier[], ware: string): Supplier {
   const able = suppliers.filter((supplier) => quoteFor(supplier, ware) !== undefined);
-  const pieceMinor = (supplier: Supplier): number => priceAt(quoteFor(supplier, ware)!, 1).cartonMinor / quoteFor(supplier, ware)!.cartonPieces;
-  return able.reduce((best, supplier) => (pieceMinor(supplier) < pieceMinor(best) ? supplier : best));
+  const pieceMinor = (supplier: Supplier): number =>
+    priceAt(quoteFor(supplier, ware)!, 1).cartonMinor / quoteFor(supplier, ware)!.cartonPieces;
+  return able.reduce((best, supplier) =>
+    pieceMinor(supplier) < pieceMinor(best) ? supplier : best,
+  );
 }

@@ -13,7 +13,13 @@ import { meanOf, quantileOf } from './counts-of-pieces.js';
 import { addDays, daysBetween } from './dates.js';
 import { after, smallestHolding } from './holding-target.js';
 import { leadTimes } from './lead-time.js';
-import { DAYS_A_YEAR, expectedLosses, lossDistribution, lossesAtMost, type LossRates } from './losses.js';
+import {
+  DAYS_A_YEAR,
+  expectedLosses,
+  lossDistribution,
+  lossesAtMost,
+  type LossRates,
+} from './losses.js';
 import type { Warning } from './problems.js';
 import type { RepeatSupply } from './schema.js';
 
@@ -89,8 +95,11 @@ export function repeats(repeat: RepeatSupply, date: string, coverDays: number): 
 export function openingHolding(input: Omit<PolicyInput, 'ware' | 'reviewDays' | 'held'>): number {
   const { par, rates, confidence } = input;
   // An order that covers the horizon is the last: nothing need arrive after it.
-  const last = !repeats(input.repeat, input.date, input.coverDays) || input.coverDays >= input.horizonDays;
-  const spells = last ? [{ days: input.horizonDays, weight: 1 }] : after(input.coverDays, leadTimes(input.leadTime));
+  const last =
+    !repeats(input.repeat, input.date, input.coverDays) || input.coverDays >= input.horizonDays;
+  const spells = last
+    ? [{ days: input.horizonDays, weight: 1 }]
+    : after(input.coverDays, leadTimes(input.leadTime));
   return smallestHolding(par, rates, spells, confidence);
 }
 
@@ -102,13 +111,31 @@ export function ordersForPar(input: PolicyInput): OrderPolicy {
   const held = Math.max(orderUpTo, input.held ?? 0);
   const lead = leadTimes(input.leadTime);
   // Without reviews an order goes out at the loss that passes the point, so that loss is on top.
-  const reorderPoint = repeated ? Math.min(orderUpTo, smallestHolding(par, rates, after(reviewDays, lead), confidence) + (reviewDays === 0 ? 1 : 0)) : null;
-  const total = held - par;
-  const besideMachine = Math.min(total, quantileOf(lossDistribution(rates, held, reviewDays), confidence));
-  const overCover = lossDistribution(rates, held, Math.min(input.coverDays, horizonDays));
-  const lastOrder = typeof repeat === 'object' && repeated && daysBetween(date, repeat.until) < horizonDays
-    ? { by: repeat.until, upTo: smallestHolding(par, rates, [{ days: horizonDays - daysBetween(date, repeat.until), weight: 1 }], confidence) }
+  const reorderPoint = repeated
+    ? Math.min(
+        orderUpTo,
+        smallestHolding(par, rates, after(reviewDays, lead), confidence) +
+          (reviewDays === 0 ? 1 : 0),
+      )
     : null;
+  const total = held - par;
+  const besideMachine = Math.min(
+    total,
+    quantileOf(lossDistribution(rates, held, reviewDays), confidence),
+  );
+  const overCover = lossDistribution(rates, held, Math.min(input.coverDays, horizonDays));
+  const lastOrder =
+    typeof repeat === 'object' && repeated && daysBetween(date, repeat.until) < horizonDays
+      ? {
+          by: repeat.until,
+          upTo: smallestHolding(
+            par,
+            rates,
+            [{ days: horizonDays - daysBetween(date, repeat.until), weight: 1 }],
+            confidence,
+          ),
+        }
+      : null;
   return {
     ware,
     par,
@@ -144,16 +171,42 @@ function nextOrder(input: PolicyInput, held: number, reorderPoint: number): Next
   }
   if (expected * every > input.horizonDays) return null;
   const day = (review: number): string => addDays(input.date, review * every);
-  return { expected: day(expected), earliest: day(earliest), latest: latest === null || latest > reviews ? null : day(latest), days: expected * every };
+  return {
+    expected: day(expected),
+    earliest: day(earliest),
+    latest: latest === null || latest > reviews ? null : day(latest),
+    days: expected * every,
+  };
 }
 
-function warningsOf(input: PolicyInput, repeated: boolean, orderUpTo: number, lastOrder: OrderPolicy['lastOrder']): readonly Warning[] {
+function warningsOf(
+  input: PolicyInput,
+  repeated: boolean,
+  orderUpTo: number,
+  lastOrder: OrderPolicy['lastOrder'],
+): readonly Warning[] {
   const path = `ware.${input.ware}`;
   const years = (input.horizonDays / DAYS_A_YEAR).toFixed(1);
   if (!repeated) {
-    const why = input.repeat === 'none' ? 'the supplier does not promise to repeat it' : `supply ends on ${(input.repeat as { until: string }).until}, before the order after this one`;
-    return [{ code: 'life-of-range', path, message: `${input.ware}: ${why}, so the ${orderUpTo} pieces must last the ${years} years that the range is kept; a wrong loss rate cannot be put right later` }];
+    const why =
+      input.repeat === 'none'
+        ? 'the supplier does not promise to repeat it'
+        : `supply ends on ${(input.repeat as { until: string }).until}, before the order after this one`;
+    return [
+      {
+        code: 'life-of-range',
+        path,
+        message: `${input.ware}: ${why}, so the ${orderUpTo} pieces must last the ${years} years that the range is kept; a wrong loss rate cannot be put right later`,
+      },
+    ];
   }
-  if (lastOrder !== null) return [{ code: 'supply-ends', path, message: `${input.ware}: supply ends on ${lastOrder.by}; order up to ${lastOrder.upTo} pieces by then to last the ${years} years that the range is kept` }];
+  if (lastOrder !== null)
+    return [
+      {
+        code: 'supply-ends',
+        path,
+        message: `${input.ware}: supply ends on ${lastOrder.by}; order up to ${lastOrder.upTo} pieces by then to last the ${years} years that the range is kept`,
+      },
+    ];
   return [];
 }

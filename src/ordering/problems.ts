@@ -20,9 +20,16 @@ export interface Warning {
 }
 
 /** Either what was asked for, or everything that stands in its way. */
-export type Outcome<T> = { readonly ok: true; readonly value: T } | { readonly ok: false; readonly problems: readonly Problem[] };
+export type Outcome<T> =
+  | { readonly ok: true; readonly value: T }
+  | { readonly ok: false; readonly problems: readonly Problem[] };
 
-export function problem(path: readonly (string | number)[], value: unknown, rule: string, remedy: string): Problem {
+export function problem(
+  path: readonly (string | number)[],
+  value: unknown,
+  rule: string,
+  remedy: string,
+): Problem {
   const shown = typeof value === 'string' ? `"${value}"` : String(value);
   return { path, value, rule, remedy, message: `${path.join('.')}: ${shown} ${rule}; ${remedy}` };
 }

@@ -40,7 +40,14 @@ export interface SupplyModel {
 }
 
 /** What holds where the scenario is silent. All of it is assumed, from no source. */
-export const SUPPLY_DEFAULTS = { horizonDays: 730, reviewDays: 28, confidence: 0.95, openDaysAWeek: 7, rushShare: 1, holdingPerYear: 0.1 } as const;
+export const SUPPLY_DEFAULTS = {
+  horizonDays: 730,
+  reviewDays: 28,
+  confidence: 0.95,
+  openDaysAWeek: 7,
+  rushShare: 1,
+  holdingPerYear: 0.1,
+} as const;
 
 /** Packing weighs about so much over the pieces themselves; assumed, used where a quote gives no carton mass. */
 const PACKING_SHARE = 0.08;
@@ -52,26 +59,56 @@ type QuoteSlice = SupplierSlice['quotes'][string];
 export function readSupply(slice: SupplySlice, context: SupplyContext): Outcome<SupplyModel> {
   const problems: Problem[] = [];
   const reader = new Reader(context, problems);
-  const horizonDays = slice.horizon === undefined ? SUPPLY_DEFAULTS.horizonDays : slice.horizon / DAY_MS;
-  const reviewDays = slice.review === undefined ? SUPPLY_DEFAULTS.reviewDays : slice.review / DAY_MS;
-  if (reviewDays > horizonDays) problems.push(problem(['supply', 'review'], `${reviewDays} days`, `is longer than the horizon (${horizonDays} days)`, 'count more often, or plan further ahead'));
-  if (slice.orders !== undefined && slice.orders > 1 && horizonDays / slice.orders < reviewDays) problems.push(problem(['supply', 'orders'], slice.orders, `orders over ${horizonDays} days are more often than counts (every ${reviewDays} days)`, 'order less often, or count more often'));
+  const horizonDays =
+    slice.horizon === undefined ? SUPPLY_DEFAULTS.horizonDays : slice.horizon / DAY_MS;
+  const reviewDays =
+    slice.review === undefined ? SUPPLY_DEFAULTS.reviewDays : slice.review / DAY_MS;
+  if (reviewDays > horizonDays)
+    problems.push(
+      problem(
+        ['supply', 'review'],
+        `${reviewDays} days`,
+        `is longer than the horizon (${horizonDays} days)`,
+        'count more often, or plan further ahead',
+      ),
+    );
+  if (slice.orders !== undefined && slice.orders > 1 && horizonDays / slice.orders < reviewDays)
+    problems.push(
+      problem(
+        ['supply', 'orders'],
+        slice.orders,
+        `orders over ${horizonDays} days are more often than counts (every ${reviewDays} days)`,
+        'order less often, or count more often',
+      ),
+    );
 
-  for (const field of ['onHand', 'losses'] as const) for (const ware of Object.keys(slice[field] ?? {})) reader.knownWare(ware, ['supply', field, ware]);
+  for (const field of ['onHand', 'losses'] as const)
+    for (const ware of Object.keys(slice[field] ?? {}))
+      reader.knownWare(ware, ['supply', field, ware]);
   for (const [saucer, cups] of Object.entries(slice.saucers?.fits ?? {})) {
     reader.knownWare(saucer, ['supply', 'saucers', 'fits', saucer]);
-    cups.forEach((cup, index) => reader.knownWare(cup, ['supply', 'saucers', 'fits', saucer, index]));
+    cups.forEach((cup, index) =>
+      reader.knownWare(cup, ['supply', 'saucers', 'fits', saucer, index]),
+    );
   }
   const suppliers = Object.entries(slice.suppliers ?? {}).map(([id, supplier]) => {
     const longest = longestLeadDays(supplier.leadTime);
     if (longest > horizonDays) {
-      problems.push(problem(['supply', 'suppliers', id, 'leadTime'], `${Math.ceil(longest)} days`, `may be longer than the horizon (${horizonDays} days)`, 'set supply.horizon to at least the lead time, or leave this supplier out'));
+      problems.push(
+        problem(
+          ['supply', 'suppliers', id, 'leadTime'],
+          `${Math.ceil(longest)} days`,
+          `may be longer than the horizon (${horizonDays} days)`,
+          'set supply.horizon to at least the lead time, or leave this supplier out',
+        ),
+      );
     }
     return reader.supplier(id, supplier, slice.tax ?? 0);
   });
   const handlingMinor = reader.money(slice.handling, ['supply', 'handling']);
   for (const group of ['cups', 'lids'] as const) {
-    for (const [id, item] of Object.entries(slice.takeaway?.[group] ?? {})) reader.money(item.price, ['supply', 'takeaway', group, id, 'price']);
+    for (const [id, item] of Object.entries(slice.takeaway?.[group] ?? {}))
+      reader.money(item.price, ['supply', 'takeaway', group, id, 'price']);
   }
   if (problems.length > 0) return { ok: false, problems };
   return {
@@ -100,14 +137,24 @@ class Reader {
 
   knownWare(ware: string, path: readonly (string | number)[]): void {
     const known = this.context.ware.map(({ id }) => id);
-    if (!known.includes(ware)) this.problems.push(problem(path, ware, 'is not a ware of this scenario', didYouMean(ware, known)));
+    if (!known.includes(ware))
+      this.problems.push(
+        problem(path, ware, 'is not a ware of this scenario', didYouMean(ware, known)),
+      );
   }
 
   /** Minor units; an amount in another currency is a problem, since it would need a rate of exchange. */
   money(value: Money | undefined, path: readonly (string | number)[]): number {
     if (value === undefined) return 0;
     if ('currency' in value && value.currency !== this.context.currency) {
-      this.problems.push(problem(path, value.currency, `is a second currency beside ${this.context.currency}`, `convert the amount to ${this.context.currency}`));
+      this.problems.push(
+        problem(
+          path,
+          value.currency,
+          `is a second currency beside ${this.context.currency}`,
+          `convert the amount to ${this.context.currency}`,
+        ),
+      );
     }
     return inMinor(value, this.context.staffHourMinor);
   }
@@ -115,10 +162,20 @@ class Reader {
   supplier(id: string, slice: SupplierSlice, tax: number): Supplier {
     const path = ['supply', 'suppliers', id];
     const freight = this.freight(slice, path);
-    const quotes = Object.entries(slice.quotes).map(([ware, quote]) => this.quote(ware, quote, slice, [...path, 'quotes', ware]));
+    const quotes = Object.entries(slice.quotes).map(([ware, quote]) =>
+      this.quote(ware, quote, slice, [...path, 'quotes', ware]),
+    );
     if (freight.some((step) => step.perKgMinor > 0)) {
       for (const quote of quotes) {
-        if (quote.cartonMassG === null) this.problems.push(problem([...path, 'quotes', quote.ware, 'cartonMass'], undefined, 'is missing while freight is charged by mass', 'give the gross mass of a carton, such as "6 kg", or the mass of the ware'));
+        if (quote.cartonMassG === null)
+          this.problems.push(
+            problem(
+              [...path, 'quotes', quote.ware, 'cartonMass'],
+              undefined,
+              'is missing while freight is charged by mass',
+              'give the gross mass of a carton, such as "6 kg", or the mass of the ware',
+            ),
+          );
       }
     }
     return {
@@ -127,34 +184,61 @@ class Reader {
       leadTime: slice.leadTime,
       minimumOrderMinor: this.money(slice.minimumOrder, [...path, 'minimumOrder']),
       freight,
-      freeFromMinor: slice.freight.freeFrom === undefined ? null : this.money(slice.freight.freeFrom, [...path, 'freight', 'freeFrom']),
+      freeFromMinor:
+        slice.freight.freeFrom === undefined
+          ? null
+          : this.money(slice.freight.freeFrom, [...path, 'freight', 'freeFrom']),
       taxRate: slice.tax ?? tax,
       quotes,
     };
   }
 
-  private quote(ware: string, slice: QuoteSlice, supplier: SupplierSlice, path: readonly string[]): Quote {
+  private quote(
+    ware: string,
+    slice: QuoteSlice,
+    supplier: SupplierSlice,
+    path: readonly string[],
+  ): Quote {
     this.knownWare(ware, path);
     const massG = this.context.ware.find(({ id }) => id === ware)?.massG ?? null;
     return {
       ware,
       cartonPieces: slice.carton,
       minimumCartons: slice.minimumCartons ?? 1,
-      cartonMassG: slice.cartonMass ?? (massG === null ? null : massG * slice.carton * (1 + PACKING_SHARE)),
+      cartonMassG:
+        slice.cartonMass ?? (massG === null ? null : massG * slice.carton * (1 + PACKING_SHARE)),
       prices: this.prices(slice, path),
       repeat: slice.repeat ?? supplier.repeat,
     };
   }
 
   private prices(slice: QuoteSlice, path: readonly string[]): readonly CartonPrice[] {
-    const prices: CartonPrice[] = [{ fromCartons: 1, cartonMinor: this.price(slice.price, [...path, 'price']) * slice.carton }];
+    const prices: CartonPrice[] = [
+      { fromCartons: 1, cartonMinor: this.price(slice.price, [...path, 'price']) * slice.carton },
+    ];
     let pieces = 1;
     slice.breaks?.forEach(({ from, price }, index) => {
       const at = [...path, 'breaks', index];
-      if (from <= pieces) this.problems.push(problem([...at, 'from'], from, 'is not above the quantity before it', 'list the breaks by rising quantity'));
+      if (from <= pieces)
+        this.problems.push(
+          problem(
+            [...at, 'from'],
+            from,
+            'is not above the quantity before it',
+            'list the breaks by rising quantity',
+          ),
+        );
       pieces = from;
       const cartonMinor = this.price(price, [...at, 'price']) * slice.carton;
-      if (cartonMinor >= prices[prices.length - 1]!.cartonMinor) this.problems.push(problem([...at, 'price'], from, 'pieces cost as much as, or more than, a smaller quantity', 'list the breaks by rising quantity and falling price'));
+      if (cartonMinor >= prices[prices.length - 1]!.cartonMinor)
+        this.problems.push(
+          problem(
+            [...at, 'price'],
+            from,
+            'pieces cost as much as, or more than, a smaller quantity',
+            'list the breaks by rising quantity and falling price',
+          ),
+        );
       const fromCartons = Math.ceil(from / slice.carton);
       // A break inside the same carton replaces the one before: only the later can be reached by whole cartons.
       if (prices[prices.length - 1]!.fromCartons === fromCartons) prices.pop();
@@ -165,7 +249,8 @@ class Reader {
 
   private price(value: Money, path: readonly (string | number)[]): number {
     const minor = this.money(value, path);
-    if (minor === 0) this.problems.push(problem(path, 0, 'is no price', 'give the price of a piece'));
+    if (minor === 0)
+      this.problems.push(problem(path, 0, 'is no price', 'give the price of a piece'));
     return minor;
   }
 
@@ -174,17 +259,49 @@ class Reader {
     const at = [...path, 'freight'];
     if (steps === undefined) return [this.freightStep({ ...plain, from: 1 }, at)];
     if (Object.values(plain).some((value) => value !== undefined)) {
-      this.problems.push(problem(at, Object.keys(plain).join(', '), 'stands beside steps, which say the same', 'put every rate into the steps'));
+      this.problems.push(
+        problem(
+          at,
+          Object.keys(plain).join(', '),
+          'stands beside steps, which say the same',
+          'put every rate into the steps',
+        ),
+      );
     }
     steps.forEach(({ from }, index) => {
       const before = index === 0 ? 0 : steps[index - 1]!.from;
-      if (index === 0 && from !== 1) this.problems.push(problem([...at, 'steps', 0, 'from'], from, 'leaves smaller consignments without a rate', 'begin the first step at 1 carton'));
-      else if (from <= before) this.problems.push(problem([...at, 'steps', index, 'from'], from, 'is not above the step before it', 'list the freight steps by rising number of cartons'));
+      if (index === 0 && from !== 1)
+        this.problems.push(
+          problem(
+            [...at, 'steps', 0, 'from'],
+            from,
+            'leaves smaller consignments without a rate',
+            'begin the first step at 1 carton',
+          ),
+        );
+      else if (from <= before)
+        this.problems.push(
+          problem(
+            [...at, 'steps', index, 'from'],
+            from,
+            'is not above the step before it',
+            'list the freight steps by rising number of cartons',
+          ),
+        );
     });
     return steps.map((step, index) => this.freightStep(step, [...at, 'steps', index]));
   }
 
-  private freightStep(step: { from: number; name?: string | undefined; fixed?: Money | undefined; perCarton?: Money | undefined; perKg?: Money | undefined }, path: readonly (string | number)[]): FreightStep {
+  private freightStep(
+    step: {
+      from: number;
+      name?: string | undefined;
+      fixed?: Money | undefined;
+      perCarton?: Money | undefined;
+      perKg?: Money | undefined;
+    },
+    path: readonly (string | number)[],
+  ): FreightStep {
     return {
       fromCartons: step.from,
       name: step.name ?? `from ${step.from} ${step.from === 1 ? 'carton' : 'cartons'}`,

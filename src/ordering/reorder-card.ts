@@ -14,7 +14,12 @@ export interface ReorderCard {
 /** The card of one line of a sheet. */
 export function reorderCard(line: OrderLine, sheet: OrderSheet): ReorderCard {
   const carton = line.reorder?.cartons;
-  const amount = line.reorder === null ? '' : carton === null || carton === undefined ? counted(line.reorder.pieces, 'piece') : `${counted(carton, 'carton')} (${counted(line.reorder.pieces, 'piece')})`;
+  const amount =
+    line.reorder === null
+      ? ''
+      : carton === null || carton === undefined
+        ? counted(line.reorder.pieces, 'piece')
+        : `${counted(carton, 'carton')} (${counted(line.reorder.pieces, 'piece')})`;
   const from = line.supplierName === null ? '' : ` from ${line.supplierName}`;
   const rule =
     line.reorderPoint === null
@@ -26,12 +31,44 @@ export function reorderCard(line: OrderLine, sheet: OrderSheet): ReorderCard {
     rule,
     rows: [
       { label: 'Must stand clean at opening', text: `${line.par}` },
-      { label: 'Hold', text: `${line.hold} (${line.spares.besideMachine} spare beside the machine, ${line.spares.inStore} in the store)` },
-      { label: 'Lost a year, on average', text: `${line.lossesAYear.total.toFixed(1)} (${line.lossesAYear.breakage.toFixed(1)} broken, ${line.lossesAYear.walkOff.toFixed(1)} walked off, ${line.lossesAYear.retirement.toFixed(1)} retired)` },
-      ...(line.landedPerPieceMinor === null ? [] : [{ label: 'A lost piece costs', text: formatMoney(line.landedPerPieceMinor, sheet.currency, sheet.locale ?? undefined) }]),
-      { label: 'Next order expected', text: line.nextOrder === null ? 'not while the range is kept' : `${line.nextOrder.expected} (${line.nextOrder.earliest} at the earliest${line.nextOrder.latest === null ? '' : `, ${line.nextOrder.latest} at the latest`}, 9 in 10)` },
-      ...(line.lastOrder === null ? [] : [{ label: 'Last order', text: `by ${line.lastOrder.by}, up to ${line.lastOrder.upTo}` }]),
-      ...(line.economicOrder === null ? [] : [{ label: 'Economic order by itself', text: `${counted(line.economicOrder.pieces, 'piece')}, every ${line.economicOrder.years.toFixed(1)} years` }]),
+      {
+        label: 'Hold',
+        text: `${line.hold} (${line.spares.besideMachine} spare beside the machine, ${line.spares.inStore} in the store)`,
+      },
+      {
+        label: 'Lost a year, on average',
+        text: `${line.lossesAYear.total.toFixed(1)} (${line.lossesAYear.breakage.toFixed(1)} broken, ${line.lossesAYear.walkOff.toFixed(1)} walked off, ${line.lossesAYear.retirement.toFixed(1)} retired)`,
+      },
+      ...(line.landedPerPieceMinor === null
+        ? []
+        : [
+            {
+              label: 'A lost piece costs',
+              text: formatMoney(
+                line.landedPerPieceMinor,
+                sheet.currency,
+                sheet.locale ?? undefined,
+              ),
+            },
+          ]),
+      {
+        label: 'Next order expected',
+        text:
+          line.nextOrder === null
+            ? 'not while the range is kept'
+            : `${line.nextOrder.expected} (${line.nextOrder.earliest} at the earliest${line.nextOrder.latest === null ? '' : `, ${line.nextOrder.latest} at the latest`}, 9 in 10)`,
+      },
+      ...(line.lastOrder === null
+        ? []
+        : [{ label: 'Last order', text: `by ${line.lastOrder.by}, up to ${line.lastOrder.upTo}` }]),
+      ...(line.economicOrder === null
+        ? []
+        : [
+            {
+              label: 'Economic order by itself',
+              text: `${counted(line.economicOrder.pieces, 'piece')}, every ${line.economicOrder.years.toFixed(1)} years`,
+            },
+          ]),
     ],
   };
 }

@@ -28,7 +28,13 @@ export interface SaucerFit {
   readonly cup: string;
   readonly saucer: string;
   readonly fits: boolean;
-  readonly reason: 'given' | 'computed' | 'foot too wide' | 'cup would slide' | 'colours differ' | 'measures missing';
+  readonly reason:
+    | 'given'
+    | 'computed'
+    | 'foot too wide'
+    | 'cup would slide'
+    | 'colours differ'
+    | 'measures missing';
   /** Well less foot, mm; null where one is not known. */
   readonly clearanceMm: number | null;
 }
@@ -45,22 +51,45 @@ export interface SaucerFits {
 }
 
 /** Tries every cup on every saucer. A fit that was given beats the measures, but not a difference of colour. */
-export function saucerFits(cups: readonly CupFoot[], saucers: readonly SaucerWell[], clearance: { readonly leastMm: number; readonly mostMm: number } = USUAL_CLEARANCE): SaucerFits {
+export function saucerFits(
+  cups: readonly CupFoot[],
+  saucers: readonly SaucerWell[],
+  clearance: { readonly leastMm: number; readonly mostMm: number } = USUAL_CLEARANCE,
+): SaucerFits {
   const pairs = cups.flatMap((cup) => saucers.map((saucer) => fitOf(cup, saucer, clearance)));
   const fitting = pairs.filter(({ fits }) => fits);
-  const cupsOf = (saucer: string): readonly string[] => fitting.filter((pair) => pair.saucer === saucer).map(({ cup }) => cup);
+  const cupsOf = (saucer: string): readonly string[] =>
+    fitting.filter((pair) => pair.saucer === saucer).map(({ cup }) => cup);
   return {
     pairs,
     orphanCups: cups.map(({ id }) => id).filter((id) => !fitting.some(({ cup }) => cup === id)),
     orphanSaucers: saucers.map(({ id }) => id).filter((id) => cupsOf(id).length === 0),
-    pools: saucers.map(({ id }) => ({ saucer: id, cups: cupsOf(id) })).filter((pool) => pool.cups.length > 1),
+    pools: saucers
+      .map(({ id }) => ({ saucer: id, cups: cupsOf(id) }))
+      .filter((pool) => pool.cups.length > 1),
   };
 }
 
-function fitOf(cup: CupFoot, saucer: SaucerWell, clearance: { readonly leastMm: number; readonly mostMm: number }): SaucerFit {
-  const clearanceMm = cup.footMm === null || saucer.wellMm === null ? null : saucer.wellMm - cup.footMm;
-  const verdict = (fits: boolean, reason: SaucerFit['reason']): SaucerFit => ({ cup: cup.id, saucer: saucer.id, fits, reason, clearanceMm });
-  if (cup.colour !== undefined && saucer.colour !== undefined && cup.colour.trim().toLowerCase() !== saucer.colour.trim().toLowerCase()) return verdict(false, 'colours differ');
+function fitOf(
+  cup: CupFoot,
+  saucer: SaucerWell,
+  clearance: { readonly leastMm: number; readonly mostMm: number },
+): SaucerFit {
+  const clearanceMm =
+    cup.footMm === null || saucer.wellMm === null ? null : saucer.wellMm - cup.footMm;
+  const verdict = (fits: boolean, reason: SaucerFit['reason']): SaucerFit => ({
+    cup: cup.id,
+    saucer: saucer.id,
+    fits,
+    reason,
+    clearanceMm,
+  });
+  if (
+    cup.colour !== undefined &&
+    saucer.colour !== undefined &&
+    cup.colour.trim().toLowerCase() !== saucer.colour.trim().toLowerCase()
+  )
+    return verdict(false, 'colours differ');
   if (saucer.takes?.includes(cup.id)) return verdict(true, 'given');
   if (clearanceMm === null) return verdict(false, 'measures missing');
   if (clearanceMm < clearance.leastMm) return verdict(false, 'foot too wide');
@@ -85,9 +114,18 @@ export interface PoolingGain {
  * @param separatePeaks one row a day, one number a cup
  * @param pooledPeaks one number a day, all cups together
  */
-export function poolingGain(separatePeaks: readonly (readonly number[])[], pooledPeaks: readonly number[], level: number): PoolingGain {
+export function poolingGain(
+  separatePeaks: readonly (readonly number[])[],
+  pooledPeaks: readonly number[],
+  level: number,
+): PoolingGain {
   const cups = separatePeaks[0]?.length ?? 0;
-  const separate = Array.from({ length: cups }, (_, cup) => carries(separatePeaks.map((day) => day[cup]!), level));
+  const separate = Array.from({ length: cups }, (_, cup) =>
+    carries(
+      separatePeaks.map((day) => day[cup]!),
+      level,
+    ),
+  );
   const pooled = carries(pooledPeaks, level);
   return { separate, pooled, saved: separate.reduce((sum, pieces) => sum + pieces, 0) - pooled };
 }

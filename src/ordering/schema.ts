@@ -7,7 +7,17 @@ import { durationLaw } from '../quantities/duration-law.js';
 import { group, list, named } from '../quantities/group.js';
 import { money } from '../quantities/money.js';
 import { count, countOrUnlimited, plainNumber, share } from '../quantities/numbers.js';
-import { bad, good, kindOf, quantities, quantity, text, wrongKind, type Parsed, type Quantity } from '../quantities/quantity.js';
+import {
+  bad,
+  good,
+  kindOf,
+  quantities,
+  quantity,
+  text,
+  wrongKind,
+  type Parsed,
+  type Quantity,
+} from '../quantities/quantity.js';
 import { duration, length, mass } from '../quantities/units.js';
 import { isDate } from './dates.js';
 
@@ -16,36 +26,70 @@ const date: Quantity<string> = quantity(
   'date',
   (input) => {
     const remedy = 'write a date as year-month-day, such as "2026-03-02"';
-    if (typeof input !== 'string') return wrongKind(`is ${kindOf(input)} where a date is needed`, remedy);
+    if (typeof input !== 'string')
+      return wrongKind(`is ${kindOf(input)} where a date is needed`, remedy);
     return isDate(input) ? good(input) : bad('is not a date', remedy);
   },
-  { type: 'string', pattern: '^\\d{4}-\\d{2}-\\d{2}$', examples: ['2026-03-02'], description: 'A date, year-month-day.' },
+  {
+    type: 'string',
+    pattern: '^\\d{4}-\\d{2}-\\d{2}$',
+    examples: ['2026-03-02'],
+    description: 'A date, year-month-day.',
+  },
 );
 
 /** A quantity with a bound of its own, which keeps the rule and the remedy apart. */
-function bounded<T>(base: Quantity<T>, fits: (value: T) => boolean, rule: string, remedy: string): Quantity<T> {
+function bounded<T>(
+  base: Quantity<T>,
+  fits: (value: T) => boolean,
+  rule: string,
+  remedy: string,
+): Quantity<T> {
   const { kind, json } = quantities.get(base)!;
   const parse = (input: unknown): Parsed<T> => {
     const parsed = base.safeParse(input);
     if (parsed.success) return fits(parsed.data) ? good(parsed.data) : bad(rule, remedy);
     const issue = parsed.error.issues[0]!;
     const told = issue.code === 'custom' ? issue.params : undefined;
-    return { ok: false, rule: String(told?.['rule'] ?? issue.message), remedy: String(told?.['remedy'] ?? remedy), wrongKind: told?.['wrongKind'] === true };
+    return {
+      ok: false,
+      rule: String(told?.['rule'] ?? issue.message),
+      remedy: String(told?.['remedy'] ?? remedy),
+      wrongKind: told?.['wrongKind'] === true,
+    };
   };
   return quantity(kind, parse, json ?? {});
 }
 
 /** A share of the pieces held that goes within a year: less than all of them. */
-const yearlyShare = bounded(share, (value) => value < 1, 'is all of the pieces', 'write a share below 100 %');
+const yearlyShare = bounded(
+  share,
+  (value) => value < 1,
+  'is all of the pieces',
+  'write a share below 100 %',
+);
 /** A chance that is neither nothing nor certainty. */
-const chance = bounded(share, (value) => value > 0 && value < 1, 'is no chance that can be planned for', 'write a share above 0 % and below 100 %, such as "95 %"');
+const chance = bounded(
+  share,
+  (value) => value > 0 && value < 1,
+  'is no chance that can be planned for',
+  'write a share above 0 % and below 100 %, such as "95 %"',
+);
 const sharePart = bounded(share, (value) => value > 0, 'is nothing', 'write a share above 0 %');
 /** Days, at least one. */
-const spell = bounded(duration, (ms) => ms >= 86_400_000, 'is shorter than a day', 'write a number of days, such as "28 days"');
+const spell = bounded(
+  duration,
+  (ms) => ms >= 86_400_000,
+  'is shorter than a day',
+  'write a number of days, such as "28 days"',
+);
 
-const repeat = z.union([z.enum(['assured', 'none']), group({ until: date }, 'write { until: "2027-06-30" }')], {
-  error: 'is not a promise of repeat supply; write assured, none, or { until: "2027-06-30" }',
-});
+const repeat = z.union(
+  [z.enum(['assured', 'none']), group({ until: date }, 'write { until: "2027-06-30" }')],
+  {
+    error: 'is not a promise of repeat supply; write assured, none, or { until: "2027-06-30" }',
+  },
+);
 
 const losses = group(
   {
@@ -56,13 +100,21 @@ const losses = group(
     /** Share of the pieces held that is retired, stained or worn, within a year. */
     retirement: yearlyShare.optional(),
     /** Variance over mean of breakages in a period; 1 is Poisson. */
-    dispersion: bounded(plainNumber('variance over mean', true), (value) => value >= 1, 'is below 1', 'write 1 (breakages independent of each other) or more').optional(),
+    dispersion: bounded(
+      plainNumber('variance over mean', true),
+      (value) => value >= 1,
+      'is below 1',
+      'write 1 (breakages independent of each other) or more',
+    ).optional(),
   },
   'write { perThousandUses: 0.3, walkOff: 0 % }',
 );
 
 /** One price for the whole quantity from so many pieces on. */
-const priceBreak = group({ from: count('pieces', 1), price: money }, 'write { from: 72, price: 3.90 EUR }');
+const priceBreak = group(
+  { from: count('pieces', 1), price: money },
+  'write { from: 72, price: 3.90 EUR }',
+);
 
 const quote = group(
   {
@@ -78,13 +130,27 @@ const quote = group(
   'write { price: 4.20 EUR, carton: 12 }',
 );
 
-const freightRate = { fixed: money.optional(), perCarton: money.optional(), perKg: money.optional() };
+const freightRate = {
+  fixed: money.optional(),
+  perCarton: money.optional(),
+  perKg: money.optional(),
+};
 
 const freight = group(
   {
     ...freightRate,
     /** Rates that replace each other as a consignment grows: from so many cartons. */
-    steps: list(group({ from: count('cartons', 1), name: text('the name of the step').optional(), ...freightRate }, 'write { from: 1, fixed: 12 EUR, perCarton: 4 EUR }'), 'write a list of { from: 1, fixed: 12 EUR, perCarton: 4 EUR }')
+    steps: list(
+      group(
+        {
+          from: count('cartons', 1),
+          name: text('the name of the step').optional(),
+          ...freightRate,
+        },
+        'write { from: 1, fixed: 12 EUR, perCarton: 4 EUR }',
+      ),
+      'write a list of { from: 1, fixed: 12 EUR, perCarton: 4 EUR }',
+    )
       .min(1, { error: 'is an empty list; give at least one step or leave it out' })
       .optional(),
     /** Value of goods from which the supplier pays the freight. */
@@ -112,7 +178,9 @@ const takeawayCup = group(
   {
     name: text('the name of the cup').optional(),
     /** Drinks that are sold in this size. */
-    drinks: list(z.string(), 'write the drinks, such as [flat-white, latte]').min(1, { error: 'is an empty list; name at least one drink' }),
+    drinks: list(z.string(), 'write the drinks, such as [flat-white, latte]').min(1, {
+      error: 'is an empty list; name at least one drink',
+    }),
     /** Cups in a sleeve. */
     sleeve: count('cups a sleeve', 1),
     price: money.optional(),
@@ -123,7 +191,14 @@ const takeawayCup = group(
   'write { drinks: [flat-white], sleeve: 50 }',
 );
 
-const takeawayLid = group({ name: text('the name of the lid').optional(), sleeve: count('lids a sleeve', 1), price: money.optional() }, 'write { sleeve: 100 }');
+const takeawayLid = group(
+  {
+    name: text('the name of the lid').optional(),
+    sleeve: count('lids a sleeve', 1),
+    price: money.optional(),
+  },
+  'write { sleeve: 100 }',
+);
 
 export const supplySchema = group(
   {
@@ -137,31 +212,50 @@ export const supplySchema = group(
     review: spell.optional(),
     /** Chance that the pieces stay at or above the par until a delivery. */
     confidence: chance.optional(),
-    openDaysAWeek: bounded(plainNumber('days a week', true), (value) => value <= 7, 'is more days than a week has', 'write 7 or fewer').optional(),
+    openDaysAWeek: bounded(
+      plainNumber('days a week', true),
+      (value) => value <= 7,
+      'is more days than a week has',
+      'write 7 or fewer',
+    ).optional(),
     /** Share of a day's uses that falls within the hours of the scenario. */
     rushShare: sharePart.optional(),
     onHand: named(count('pieces'), 'write the pieces of each ware, such as { cup: 20 }').optional(),
     losses: named(losses, 'write a ware a line, such as cup: { perThousandUses: 0.3 }').optional(),
-    suppliers: named(supplier, 'write a supplier a line, such as harbour: { leadTime: 7 days, quotes: ... }').optional(),
+    suppliers: named(
+      supplier,
+      'write a supplier a line, such as harbour: { leadTime: 7 days, quotes: ... }',
+    ).optional(),
     /** Staff's cost of placing an order, checking it in and putting it away. */
     handling: money.optional(),
     /** Cost of holding spares, a share of their price a year. */
     holding: share.optional(),
     tax: share.optional(),
     /** How freight is shared out among the lines of a consignment. */
-    shareFreightBy: z.enum(['value', 'mass'], { error: 'is no way of sharing freight out; write value or mass' }).optional(),
+    shareFreightBy: z
+      .enum(['value', 'mass'], { error: 'is no way of sharing freight out; write value or mass' })
+      .optional(),
     saucers: group(
       {
         /** Well less foot, in diameter. */
-        clearance: group({ least: length, most: length }, 'write { least: 1 mm, most: 8 mm }').optional(),
+        clearance: group(
+          { least: length, most: length },
+          'write { least: 1 mm, most: 8 mm }',
+        ).optional(),
         /** Cups known to sit well on a saucer, whatever the measures say. */
-        fits: named(list(z.string(), 'write the cups, such as [small-cup, medium-cup]'), 'write a saucer a line, such as saucer: [small-cup]').optional(),
+        fits: named(
+          list(z.string(), 'write the cups, such as [small-cup, medium-cup]'),
+          'write a saucer a line, such as saucer: [small-cup]',
+        ).optional(),
       },
       'write { fits: { saucer: [small-cup, medium-cup] } }',
     ).optional(),
     takeaway: group(
       {
-        cups: named(takeawayCup, 'write a size a line, such as small: { drinks: [flat-white], sleeve: 50 }'),
+        cups: named(
+          takeawayCup,
+          'write a size a line, such as small: { drinks: [flat-white], sleeve: 50 }',
+        ),
         lids: named(takeawayLid, 'write a lid a line, such as lid: { sleeve: 100 }').optional(),
       },
       'write { cups: { small: { drinks: [flat-white], sleeve: 50 } } }',
@@ -186,7 +280,15 @@ export const storageSchema = group(
       },
       'write { width: 700 mm, depth: 380 mm }',
     ),
-    reserve: group({ width: length, depth: length, shelves: count('shelves', 1), high: count('pieces on each other', 1).optional() }, 'write { width: 900 mm, depth: 400 mm, shelves: 2 }').optional(),
+    reserve: group(
+      {
+        width: length,
+        depth: length,
+        shelves: count('shelves', 1),
+        high: count('pieces on each other', 1).optional(),
+      },
+      'write { width: 900 mm, depth: 400 mm, shelves: 2 }',
+    ).optional(),
     /** Pieces kept on top where they are not to be worked out. */
     onTop: piecesEach.optional(),
     /** Pieces left on top at which more are fetched, where it is not to be worked out. */
@@ -194,7 +296,11 @@ export const storageSchema = group(
     trip: duration.optional(),
     tripPieces: count('pieces a trip', 1).optional(),
     /** Who fetches: the maker, or so many hands of their own. */
-    fetchedBy: z.union([z.literal('maker'), countOrUnlimited('hands', 1)], { error: 'does not say who fetches; write maker, or a number of hands' }).optional(),
+    fetchedBy: z
+      .union([z.literal('maker'), countOrUnlimited('hands', 1)], {
+        error: 'does not say who fetches; write maker, or a number of hands',
+      })
+      .optional(),
   },
   'write { top: { width: 700 mm, depth: 380 mm } }',
 );

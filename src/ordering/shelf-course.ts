@@ -52,24 +52,52 @@ export function shelfCourse(input: ShelfCourseInput): ShelfCourse {
   const every = Math.max(1, input.reviewDays);
   const lead = Math.round(meanLeadDays(input.leadTime));
   const losses = lossTable(rates);
-  const { positions, ordersExpected } = positionsAtReviews(policy, losses, every, Math.floor(horizonDays / every));
+  const { positions, ordersExpected } = positionsAtReviews(
+    policy,
+    losses,
+    every,
+    Math.floor(horizonDays / every),
+  );
   const at = (day: number): ShelfPoint => {
     const review = Math.max(0, Math.min(positions.length - 1, Math.floor((day - lead) / every)));
-    const standing = standingAfter(positions[review]!, (held) => losses(held, day - review * every));
-    return { date: addDays(date, day), day, mean: meanOf(standing), low: quantileOf(standing, 0.05), high: quantileOf(standing, 0.95) };
+    const standing = standingAfter(positions[review]!, (held) =>
+      losses(held, day - review * every),
+    );
+    return {
+      date: addDays(date, day),
+      day,
+      mean: meanOf(standing),
+      low: quantileOf(standing, 0.05),
+      high: quantileOf(standing, 0.95),
+    };
   };
   const days = new Set<number>([0]);
   // On the grid of deliveries, so that the time since a review takes few values.
-  for (let step = 1 - POINTS_A_REVIEW * Math.ceil(lead / every); lead + (step * every) / POINTS_A_REVIEW < horizonDays; step++) {
+  for (
+    let step = 1 - POINTS_A_REVIEW * Math.ceil(lead / every);
+    lead + (step * every) / POINTS_A_REVIEW < horizonDays;
+    step++
+  ) {
     const day = lead + (step * every) / POINTS_A_REVIEW;
     if (day > 0) days.add(day);
   }
   days.add(horizonDays);
-  return { ware: policy.ware, par: policy.par, reorderPoint: policy.reorderPoint, points: [...days].map(at), ordersExpected };
+  return {
+    ware: policy.ware,
+    par: policy.par,
+    reorderPoint: policy.reorderPoint,
+    points: [...days].map(at),
+    ordersExpected,
+  };
 }
 
 /** The law of the position just after each review; orders placed at the horizon or later are of no use. */
-function positionsAtReviews(policy: OrderPolicy, losses: LossTable, every: number, reviews: number): { readonly positions: readonly PieceCounts[]; readonly ordersExpected: number } {
+function positionsAtReviews(
+  policy: OrderPolicy,
+  losses: LossTable,
+  every: number,
+  reviews: number,
+): { readonly positions: readonly PieceCounts[]; readonly ordersExpected: number } {
   const start = Array.from({ length: policy.held + 1 }, () => 0);
   start[policy.held] = 1;
   const positions: PieceCounts[] = [start];

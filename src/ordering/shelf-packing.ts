@@ -54,13 +54,23 @@ export const HANDLE_WIDTH_MM = 14;
  * handle's width); a longer or wider one widens the cell.
  */
 export function cellOf({ diameterMm, handleMm }: Vessel, gapMm: number): number {
-  return handleMm === 0 ? diameterMm + gapMm : Math.max(diameterMm + gapMm, handleMm / (Math.SQRT2 - 1), (diameterMm + HANDLE_WIDTH_MM) / Math.SQRT2);
+  return handleMm === 0
+    ? diameterMm + gapMm
+    : Math.max(
+        diameterMm + gapMm,
+        handleMm / (Math.SQRT2 - 1),
+        (diameterMm + HANDLE_WIDTH_MM) / Math.SQRT2,
+      );
 }
 
 /** How far a handle at 45° reaches past its cell, mm. */
 export function overhangOf(vessel: Vessel, gapMm: number): number {
   if (vessel.handleMm === 0) return 0;
-  return Math.max(0, (vessel.diameterMm / 2 + vessel.handleMm + HANDLE_WIDTH_MM / 2) / Math.SQRT2 - cellOf(vessel, gapMm) / 2);
+  return Math.max(
+    0,
+    (vessel.diameterMm / 2 + vessel.handleMm + HANDLE_WIDTH_MM / 2) / Math.SQRT2 -
+      cellOf(vessel, gapMm) / 2,
+  );
 }
 
 /** Sets stacks out on boards of one size, board after board. */
@@ -72,7 +82,9 @@ export function packStacks(stacks: readonly StackKind[], board: Board, boards: n
   const newRow = (): void => {
     at = { ...at, x: 0, y: at.y + at.rowMm, rowMm: 0, handles: false };
   };
-  for (const { ware, cellMm, overhangMm, count } of [...stacks].sort((a, b) => b.cellMm - a.cellMm)) {
+  for (const { ware, cellMm, overhangMm, count } of [...stacks].sort(
+    (a, b) => b.cellMm - a.cellMm,
+  )) {
     if (count > 0 && at.x > 0 && (overhangMm > 0 || at.handles)) newRow();
     for (let index = 0; index < count; index++) {
       if (at.x > 0 && at.x + cellMm + overhangMm > board.widthMm) {
@@ -81,8 +93,18 @@ export function packStacks(stacks: readonly StackKind[], board: Board, boards: n
         newRow();
       }
       // On the last board a ware that no longer fits is passed over; a narrower one may yet.
-      if (at.x === 0 && at.y > 0 && at.y + cellMm + overhangMm > board.depthMm && at.board + 1 < boards) at = { board: at.board + 1, x: 0, y: 0, rowMm: 0, handles: false };
-      if (boards === 0 || cellMm + overhangMm > board.widthMm || at.y + cellMm + overhangMm > board.depthMm) {
+      if (
+        at.x === 0 &&
+        at.y > 0 &&
+        at.y + cellMm + overhangMm > board.depthMm &&
+        at.board + 1 < boards
+      )
+        at = { board: at.board + 1, x: 0, y: 0, rowMm: 0, handles: false };
+      if (
+        boards === 0 ||
+        cellMm + overhangMm > board.widthMm ||
+        at.y + cellMm + overhangMm > board.depthMm
+      ) {
         left[ware] = count - index;
         // The handles of the row before, if it was this ware's, are in the way again.
         if (index > 0 && at.x === 0 && at.y > 0) at.y += overhangMm;

@@ -7,7 +7,14 @@
 import type { Count } from './counts-file.js';
 import { didYouMean } from '../quantities/nearest.js';
 import { DAYS_A_YEAR, expectedLosses, shareFromRate, type LossRates } from './losses.js';
-import { beliefOf, countedRate, priorOf, updated, type Interval, type RateBelief } from './loss-evidence.js';
+import {
+  beliefOf,
+  countedRate,
+  priorOf,
+  updated,
+  type Interval,
+  type RateBelief,
+} from './loss-evidence.js';
 import { ordersForPar, type OrderPolicy, type PolicyInput } from './policy.js';
 import { problem, type Outcome, type Problem } from './problems.js';
 
@@ -77,24 +84,73 @@ export interface Stocktake {
 export function stocktake(input: StocktakeInput): Outcome<Stocktake> {
   const problems = countProblems(input);
   if (problems.length > 0) return { ok: false, problems };
-  const lines = input.counts.map((count) => lineOf(count, input.ware.find(({ ware }) => ware === count.ware)!, input.days));
-  return { ok: true, value: { days: input.days, lines, uncounted: input.ware.map(({ ware }) => ware).filter((ware) => !input.counts.some((count) => count.ware === ware)) } };
+  const lines = input.counts.map((count) =>
+    lineOf(
+      count,
+      input.ware.find(({ ware }) => ware === count.ware)!,
+      input.days,
+    ),
+  );
+  return {
+    ok: true,
+    value: {
+      days: input.days,
+      lines,
+      uncounted: input.ware
+        .map(({ ware }) => ware)
+        .filter((ware) => !input.counts.some((count) => count.ware === ware)),
+    },
+  };
 }
 
 function countProblems({ counts, ware: wares, days }: StocktakeInput): readonly Problem[] {
   const problems: Problem[] = [];
-  if (!(days > 0)) problems.push(problem(['days'], days, 'is no time since the last count', 'give the date of the last count, before this one'));
+  if (!(days > 0))
+    problems.push(
+      problem(
+        ['days'],
+        days,
+        'is no time since the last count',
+        'give the date of the last count, before this one',
+      ),
+    );
   for (const count of counts) {
     const ware = wares.find((one) => one.ware === count.ware);
     const at = (column: string): readonly (string | number)[] => ['row', count.row, column];
     if (ware === undefined) {
-      problems.push(problem(at('ware'), count.ware, 'is not a ware of this scenario', didYouMean(count.ware, wares.map((one) => one.ware))));
+      problems.push(
+        problem(
+          at('ware'),
+          count.ware,
+          'is not a ware of this scenario',
+          didYouMean(
+            count.ware,
+            wares.map((one) => one.ware),
+          ),
+        ),
+      );
       continue;
     }
     const bought = ware.lastCount + (count.delivered ?? 0);
     const found = count.counted + (count.retired ?? 0);
-    if (found > bought) problems.push(problem(at('counted'), count.counted, `pieces${count.retired ? ` and ${count.retired} retired` : ''} are more than the ${bought} there were`, 'enter what was delivered since the last count, or count again'));
-    else if ((count.broken ?? 0) > bought - found) problems.push(problem(at('broken'), count.broken, `pieces broken are more than the ${bought - found} missing`, 'count again, or enter what was delivered since the last count'));
+    if (found > bought)
+      problems.push(
+        problem(
+          at('counted'),
+          count.counted,
+          `pieces${count.retired ? ` and ${count.retired} retired` : ''} are more than the ${bought} there were`,
+          'enter what was delivered since the last count, or count again',
+        ),
+      );
+    else if ((count.broken ?? 0) > bought - found)
+      problems.push(
+        problem(
+          at('broken'),
+          count.broken,
+          `pieces broken are more than the ${bought - found} missing`,
+          'count again, or enter what was delivered since the last count',
+        ),
+      );
   }
   return problems;
 }
@@ -106,19 +162,38 @@ function lineOf(count: Count, ware: StocktakeWare, days: number): StocktakeLine 
   const missing = expected - count.counted - retired;
   const thousandUses = ware.usesSince / 1000;
 
-  const wasExpected = expectedLosses({ ...assumed, usesADay: ware.usesSince / days }, expected, days);
+  const wasExpected = expectedLosses(
+    { ...assumed, usesADay: ware.usesSince / days },
+    expected,
+    days,
+  );
   const accounted = wasExpected.breakage + wasExpected.walkOff;
-  const broken = count.broken ?? (accounted === 0 ? missing : (missing * wasExpected.breakage) / accounted);
-  const breakage = thousandUses > 0 && assumed.perThousandUses > 0 ? update(assumed.perThousandUses, ware.breakageRange, broken, thousandUses) : null;
+  const broken =
+    count.broken ?? (accounted === 0 ? missing : (missing * wasExpected.breakage) / accounted);
+  const breakage =
+    thousandUses > 0 && assumed.perThousandUses > 0
+      ? update(assumed.perThousandUses, ware.breakageRange, broken, thousandUses)
+      : null;
 
   const hazardOf = (share: number): number => -Math.log1p(-share);
   const pieceYears = (((expected + count.counted) / 2) * days) / DAYS_A_YEAR;
-  const range = ware.walkOffRange === null ? null : ([hazardOf(ware.walkOffRange[0]), hazardOf(ware.walkOffRange[1])] as const);
-  const walkOff = assumed.walkOffPerYear > 0 && pieceYears > 0 ? update(hazardOf(assumed.walkOffPerYear), range, missing - broken, pieceYears) : null;
+  const range =
+    ware.walkOffRange === null
+      ? null
+      : ([hazardOf(ware.walkOffRange[0]), hazardOf(ware.walkOffRange[1])] as const);
+  const walkOff =
+    assumed.walkOffPerYear > 0 && pieceYears > 0
+      ? update(hazardOf(assumed.walkOffPerYear), range, missing - broken, pieceYears)
+      : null;
 
   const rates: LossRates = {
     ...assumed,
-    ...(breakage === null ? {} : { perThousandUses: breakage.posterior.mean, evidence: { shape: breakage.evidence.shape, thousandUses: breakage.evidence.exposure } }),
+    ...(breakage === null
+      ? {}
+      : {
+          perThousandUses: breakage.posterior.mean,
+          evidence: { shape: breakage.evidence.shape, thousandUses: breakage.evidence.exposure },
+        }),
     ...(walkOff === null ? {} : { walkOffPerYear: shareFromRate(walkOff.posterior.mean) }),
   };
   const policy = ordersForPar({ ...ware.policy, rates });
@@ -139,8 +214,19 @@ function lineOf(count: Count, ware: StocktakeWare, days: number): StocktakeLine 
   };
 }
 
-function update(rate: number, range: readonly [number, number] | null, events: number, exposure: number): RateUpdate {
+function update(
+  rate: number,
+  range: readonly [number, number] | null,
+  events: number,
+  exposure: number,
+): RateUpdate {
   const prior = priorOf(rate, range);
   const after = updated(prior, events, exposure);
-  return { events, exposure, prior: beliefOf(prior), posterior: beliefOf(after), evidence: { shape: after.shape, exposure: after.thousandUses } };
+  return {
+    events,
+    exposure,
+    prior: beliefOf(prior),
+    posterior: beliefOf(after),
+    evidence: { shape: after.shape, exposure: after.thousandUses },
+  };
 }

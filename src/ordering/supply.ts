@@ -59,7 +59,8 @@ export interface Consignment {
 }
 
 /** A supplier's quote for a ware, or undefined. */
-export const quoteFor = (supplier: Supplier, ware: string): Quote | undefined => supplier.quotes.find((quote) => quote.ware === ware);
+export const quoteFor = (supplier: Supplier, ware: string): Quote | undefined =>
+  supplier.quotes.find((quote) => quote.ware === ware);
 
 /** The carton price that holds for so many cartons. */
 export function priceAt(quote: Quote, cartons: number): CartonPrice {
@@ -71,7 +72,9 @@ export function stepAt(supplier: Supplier, cartons: number): FreightStep {
   return supplier.freight.findLast((step) => cartons >= step.fromCartons) ?? supplier.freight[0]!;
 }
 
-export const cartonsIn = (consignment: Consignment): number => consignment.lines.reduce((sum, line) => sum + line.cartons, 0);
+export const cartonsIn = (consignment: Consignment): number =>
+  consignment.lines.reduce((sum, line) => sum + line.cartons, 0);
 
 /** Gross mass, g; cartons of unknown mass count as nothing (their quotes may not be charged by mass). */
-export const massOf = (consignment: Consignment): number => consignment.lines.reduce((sum, line) => sum + line.cartons * (line.quote.cartonMassG ?? 0), 0);
+export const massOf = (consignment: Consignment): number =>
+  consignment.lines.reduce((sum, line) => sum + line.cartons * (line.quote.cartonMassG ?? 0), 0);

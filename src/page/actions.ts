@@ -35,7 +35,9 @@ export class Actions {
     const { scenario } = this.store.state.given;
     if (scenario === null) return;
     const asked = this.asked();
-    await this.engines.quick.ask({ kind: 'forms', asked, sent: scenario }, (reply) => this.take(reply));
+    await this.engines.quick.ask({ kind: 'forms', asked, sent: scenario }, (reply) =>
+      this.take(reply),
+    );
     void this.engines.quick.ask({ kind: 'warm', asked, pictures: false });
     this.later(() => this.engines.sure.ask({ kind: 'warm', asked, pictures: true }));
     this.later(() => this.engines.sure.ask({ kind: 'swings', asked }, (reply) => this.take(reply)));
@@ -115,23 +117,36 @@ export class Actions {
       this.store.set({ phase: 'working' });
       const asked = { ...this.asked(), ...candidate };
       let fine = true;
-      await this.engines.quick.ask({ kind: 'quick', asked, edits: this.edits.splice(0) }, (reply) => {
-        if (reply.kind === 'mistakes' || reply.kind === 'fault') fine = false;
-        if (reply.kind === 'text' && candidate !== null) this.store.set({ fileName: candidate.fileName, options: candidate.options });
-        this.take(reply);
-      });
+      await this.engines.quick.ask(
+        { kind: 'quick', asked, edits: this.edits.splice(0) },
+        (reply) => {
+          if (reply.kind === 'mistakes' || reply.kind === 'fault') fine = false;
+          if (reply.kind === 'text' && candidate !== null)
+            this.store.set({ fileName: candidate.fileName, options: candidate.options });
+          this.take(reply);
+        },
+      );
       if (!fine) this.store.set({ phase: before });
     }
     this.answering = false;
-    if (this.store.state.phase === 'provisional') this.later(() => this.engines.sure.ask({ kind: 'sure', asked: this.asked(), pictures: true }, (reply) => this.take(reply)));
-    if (this.store.state.swings.length === 0) this.later(() => this.engines.sure.ask({ kind: 'swings', asked: this.asked() }, (reply) => this.take(reply)));
+    if (this.store.state.phase === 'provisional')
+      this.later(() =>
+        this.engines.sure.ask({ kind: 'sure', asked: this.asked(), pictures: true }, (reply) =>
+          this.take(reply),
+        ),
+      );
+    if (this.store.state.swings.length === 0)
+      this.later(() =>
+        this.engines.sure.ask({ kind: 'swings', asked: this.asked() }, (reply) => this.take(reply)),
+      );
     for (const question of this.open.keys()) this.later(this.asking(question));
   }
 
   private asking(question: Question): Task {
     return async () => {
       const onReply = this.open.get(question);
-      if (onReply !== undefined) await this.engines.sure.ask({ kind: 'question', asked: this.asked(), question }, onReply);
+      if (onReply !== undefined)
+        await this.engines.sure.ask({ kind: 'question', asked: this.asked(), question }, onReply);
     };
   }
 
@@ -163,7 +178,14 @@ export class Actions {
       case 'answer':
         for (const [part, html] of Object.entries(reply.parts)) fill(part as LetterPart, html);
         markOlder(UNTIL_CERTIFIED, true);
-        return this.store.set({ phase: reply.certified ? 'certified' : 'provisional', view: reply.view, mistakes: [], fault: null, progress: 0, json: null });
+        return this.store.set({
+          phase: reply.certified ? 'certified' : 'provisional',
+          view: reply.view,
+          mistakes: [],
+          fault: null,
+          progress: 0,
+          json: null,
+        });
       case 'pictures':
         for (const part of UNTIL_CERTIFIED) fill(part, reply.parts[part]);
         markOlder(UNTIL_CERTIFIED, false);

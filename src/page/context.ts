@@ -20,5 +20,13 @@ export function usePage(): Page & { state: PageState; formats: Formats } {
   const [state, setState] = useState(page.store.state);
   useEffect(() => page.store.subscribe(() => setState(page.store.state)), [page]);
   const { view } = state;
-  return { ...page, state, formats: formatsFor({ locale: state.look.locale ?? view?.locale ?? 'en', currency: view?.currency ?? 'EUR', openingMinute: view?.openingMinute ?? null }) };
+  return {
+    ...page,
+    state,
+    formats: formatsFor({
+      locale: state.look.locale ?? view?.locale ?? 'en',
+      currency: view?.currency ?? 'EUR',
+      openingMinute: view?.openingMinute ?? null,
+    }),
+  };
 }

@@ -21,13 +21,18 @@ export async function startEngines(packed: string, version: string): Promise<Eng
   const address = URL.createObjectURL(new Blob([program], { type: 'text/javascript' }));
   const [quick, sure] = [engineAt(address), engineAt(address)];
   const { port1, port2 } = new MessageChannel();
-  await Promise.all([quick.ask({ kind: 'join', port: port1, version }, undefined, [port1]), sure.ask({ kind: 'join', port: port2, version }, undefined, [port2])]);
+  await Promise.all([
+    quick.ask({ kind: 'join', port: port1, version }, undefined, [port1]),
+    sure.ask({ kind: 'join', port: port2, version }, undefined, [port2]),
+  ]);
   return { quick, sure };
 }
 
 function unpacked(packed: string): Promise<string> {
   const bytes = Uint8Array.from(atob(packed), (sign) => sign.charCodeAt(0));
-  return new Response(new Blob([bytes]).stream().pipeThrough(new DecompressionStream('deflate-raw'))).text();
+  return new Response(
+    new Blob([bytes]).stream().pipeThrough(new DecompressionStream('deflate-raw')),
+  ).text();
 }
 
 function engineAt(address: string): Engine {

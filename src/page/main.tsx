@@ -19,7 +19,19 @@ import { addPictureTools } from './picture-tools.js';
 import { orderFor } from './reading-order.js';
 import { Store, type Reader } from './store.js';
 
-const islands: Readonly<Record<string, ComponentType>> = { head: Head, sender: Sender, start: Start, status: Status, boxes: Boxes, pieces: Pieces, questions: Questions, walk: WalkThrough, forms: Forms, cards: Cards, files: Files };
+const islands: Readonly<Record<string, ComponentType>> = {
+  head: Head,
+  sender: Sender,
+  start: Start,
+  status: Status,
+  boxes: Boxes,
+  pieces: Pieces,
+  questions: Questions,
+  walk: WalkThrough,
+  forms: Forms,
+  cards: Cards,
+  files: Files,
+};
 
 const textOf = (id: string): string => document.getElementById(id)?.textContent ?? '';
 
@@ -55,7 +67,8 @@ async function wake(): Promise<void> {
       element,
     );
   }
-  for (const part of document.querySelectorAll<HTMLElement>('[data-part]')) addPictureTools(part, english);
+  for (const part of document.querySelectorAll<HTMLElement>('[data-part]'))
+    addPictureTools(part, english);
   orderFor(store.state.reader);
   let { reader } = store.state;
   store.subscribe(() => {
@@ -66,6 +79,7 @@ async function wake(): Promise<void> {
 }
 
 /** `letter.html#trainer` opens as the trainer reads it. */
-const readerOf = (word: string | undefined): Reader | null => (word === 'owner' || word === 'consultant' || word === 'trainer' ? word : null);
+const readerOf = (word: string | undefined): Reader | null =>
+  word === 'owner' || word === 'consultant' || word === 'trainer' ? word : null;
 
 void wake();

@@ -31,7 +31,11 @@ export type Request =
   /** The other engine, to share days with. */
   | { readonly kind: 'join'; readonly port: MessagePort; readonly version: string }
   /** The scenario's forms, nothing run; `sent`: what the letter on show says. */
-  | { readonly kind: 'forms'; readonly asked: Asked; readonly sent: Pick<GivenScenario, 'pieces' | 'tightest'> }
+  | {
+      readonly kind: 'forms';
+      readonly asked: Asked;
+      readonly sent: Pick<GivenScenario, 'pieces' | 'tightest'>;
+    }
   /** Do once, unseen, what will be asked soon, so that it is quick then. */
   | { readonly kind: 'warm'; readonly asked: Asked; readonly pictures: boolean }
   /** A quick answer on few days, after changes to the text. */
@@ -39,7 +43,12 @@ export type Request =
   /** The certified answer, with its pictures. */
   | { readonly kind: 'sure'; readonly asked: Asked; readonly pictures: boolean }
   | { readonly kind: 'question'; readonly asked: Asked; readonly question: Question }
-  | { readonly kind: 'walk'; readonly asked: Asked; readonly day: number; readonly stock: Readonly<Record<string, number>> }
+  | {
+      readonly kind: 'walk';
+      readonly asked: Asked;
+      readonly day: number;
+      readonly stock: Readonly<Record<string, number>>;
+    }
   | { readonly kind: 'workbook'; readonly asked: Asked }
   /** Which inputs move the cost most. */
   | { readonly kind: 'swings'; readonly asked: Asked }
@@ -94,12 +103,26 @@ export type Reply =
   /** The text as it stands after the changes, and its forms. */
   | { readonly kind: 'text'; readonly text: string; readonly groups: readonly FormGroup[] }
   | { readonly kind: 'view'; readonly view: View }
-  | { readonly kind: 'answer'; readonly certified: boolean; readonly view: View; readonly parts: Readonly<Partial<Record<LetterPart, string>>>; readonly json: string | null }
-  | { readonly kind: 'pictures'; readonly parts: Readonly<Pick<Record<LetterPart, string>, 'pictures' | 'findings'>>; readonly json: string }
+  | {
+      readonly kind: 'answer';
+      readonly certified: boolean;
+      readonly view: View;
+      readonly parts: Readonly<Partial<Record<LetterPart, string>>>;
+      readonly json: string | null;
+    }
+  | {
+      readonly kind: 'pictures';
+      readonly parts: Readonly<Pick<Record<LetterPart, string>, 'pictures' | 'findings'>>;
+      readonly json: string;
+    }
   | { readonly kind: 'swings'; readonly swings: readonly Swing[] }
   | { readonly kind: 'section'; readonly html: string }
   | { readonly kind: 'progress'; readonly days: number }
-  | { readonly kind: 'walk'; readonly walk: DayWalk; readonly layouts: Readonly<Record<string, WalkLayout>> }
+  | {
+      readonly kind: 'walk';
+      readonly walk: DayWalk;
+      readonly layouts: Readonly<Record<string, WalkLayout>>;
+    }
   | { readonly kind: 'file'; readonly bytes: Uint8Array }
   | { readonly kind: 'fault'; readonly message: string }
   | { readonly kind: 'done' };

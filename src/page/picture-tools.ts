@@ -8,7 +8,13 @@ export function addPictureTools(within: HTMLElement, words: Words): void {
   for (const section of within.querySelectorAll<HTMLElement>('.beside')) {
     const figure = section.querySelector('figure');
     const svg = figure?.querySelector('svg');
-    if (figure === null || svg === null || svg === undefined || figure.querySelector('.tools') !== null) continue;
+    if (
+      figure === null ||
+      svg === null ||
+      svg === undefined ||
+      figure.querySelector('.tools') !== null
+    )
+      continue;
     const title = section.querySelector('h3')?.textContent ?? '';
     const tools = document.createElement('div');
     tools.className = 'tools';
@@ -22,12 +28,19 @@ export function addPictureTools(within: HTMLElement, words: Words): void {
     };
     const drawing = (): string => standaloneSvg(new XMLSerializer().serializeToString(svg));
     button(words.page.pictureSvg, () => save(`${section.id}.svg`, 'image/svg+xml', drawing()));
-    button(words.page.picturePng, () => void asPng(drawing()).then((blob) => save(`${section.id}.png`, 'image/png', blob)));
+    button(
+      words.page.picturePng,
+      () => void asPng(drawing()).then((blob) => save(`${section.id}.png`, 'image/png', blob)),
+    );
     const table = section.querySelector('table');
-    if (table !== null) button(words.page.tableCsv, () => save(`${section.id}.csv`, 'text/csv', tableCsv(table)));
+    if (table !== null)
+      button(words.page.tableCsv, () => save(`${section.id}.csv`, 'text/csv', tableCsv(table)));
     figure.append(tools);
   }
 }
 
 /** RFC 4180, the figures as they are shown. */
-const tableCsv = (table: HTMLTableElement): string => [...table.rows].map((row) => `${[...row.cells].map((cell) => safeCell(cell.textContent ?? '')).join(',')}\r\n`).join('');
+const tableCsv = (table: HTMLTableElement): string =>
+  [...table.rows]
+    .map((row) => `${[...row.cells].map((cell) => safeCell(cell.textContent ?? '')).join(',')}\r\n`)
+    .join('');

@@ -4,7 +4,9 @@ import { scriptData, type Given } from '../report/html-live.js';
 /** Offers a file to be saved. */
 export function save(name: string, type: string, content: string | Uint8Array | Blob): void {
   const link = document.createElement('a');
-  link.href = URL.createObjectURL(content instanceof Blob ? content : new Blob([content as BlobPart], { type }));
+  link.href = URL.createObjectURL(
+    content instanceof Blob ? content : new Blob([content as BlobPart], { type }),
+  );
   link.download = name;
   link.click();
   // The browser takes hold of the data on the click; a while later it can go.
@@ -30,5 +32,11 @@ export async function asPng(svg: string): Promise<Blob> {
   const canvas = document.createElement('canvas');
   [canvas.width, canvas.height] = [image.naturalWidth * 2, image.naturalHeight * 2];
   canvas.getContext('2d')!.drawImage(image, 0, 0, canvas.width, canvas.height);
-  return new Promise((resolve, reject) => canvas.toBlob((blob) => (blob === null ? reject(new Error('the picture could not be drawn')) : resolve(blob)), 'image/png'));
+  return new Promise((resolve, reject) =>
+    canvas.toBlob(
+      (blob) =>
+        blob === null ? reject(new Error('the picture could not be drawn')) : resolve(blob),
+      'image/png',
+    ),
+  );
 }

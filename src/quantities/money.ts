@@ -2,19 +2,52 @@
  * Money as a file writes it: an amount of a currency ("4.20 EUR"), or a number of staff hours, which
  * holds in any currency ("0.3 staff hours"). Amounts are whole minor units (cents) from here on.
  */
-import { bad, good, kindOf, quantity, splitNumber, wrongKind, type Parsed, type Quantity } from './quantity.js';
+import {
+  bad,
+  good,
+  kindOf,
+  quantity,
+  splitNumber,
+  wrongKind,
+  type Parsed,
+  type Quantity,
+} from './quantity.js';
 import { notFinite } from './units.js';
 
-export type Money = { readonly currency: string; readonly minor: number } | { readonly staffHours: number };
+export type Money =
+  { readonly currency: string; readonly minor: number } | { readonly staffHours: number };
 
 /** Currencies whose minor unit is not a hundredth (ISO 4217, list one: number of decimals). */
 const otherDecimals: Readonly<Record<string, number>> = {
-  BIF: 0, CLP: 0, DJF: 0, GNF: 0, ISK: 0, JPY: 0, KMF: 0, KRW: 0, PYG: 0, RWF: 0, UGX: 0, UYI: 0, VND: 0, VUV: 0, XAF: 0, XOF: 0, XPF: 0,
-  BHD: 3, IQD: 3, JOD: 3, KWD: 3, LYD: 3, OMR: 3, TND: 3,
+  BIF: 0,
+  CLP: 0,
+  DJF: 0,
+  GNF: 0,
+  ISK: 0,
+  JPY: 0,
+  KMF: 0,
+  KRW: 0,
+  PYG: 0,
+  RWF: 0,
+  UGX: 0,
+  UYI: 0,
+  VND: 0,
+  VUV: 0,
+  XAF: 0,
+  XOF: 0,
+  XPF: 0,
+  BHD: 3,
+  IQD: 3,
+  JOD: 3,
+  KWD: 3,
+  LYD: 3,
+  OMR: 3,
+  TND: 3,
 };
 
 /** Decimals of a currency's minor unit: 2 for EUR, 0 for JPY. */
-export const minorDigits = (currency: string): number => (Object.hasOwn(otherDecimals, currency) ? otherDecimals[currency]! : 2);
+export const minorDigits = (currency: string): number =>
+  Object.hasOwn(otherDecimals, currency) ? otherDecimals[currency]! : 2;
 
 /** Codes that are in use, as this machine's tables know them. */
 const currencies = new Set(Intl.supportedValuesOf('currency'));
@@ -22,9 +55,11 @@ const currencies = new Set(Intl.supportedValuesOf('currency'));
 /** An ISO 4217 code. */
 export function parseCurrency(input: unknown): Parsed<string> {
   const remedy = 'write the three letters of the currency (ISO 4217), such as EUR, GBP, USD or AUD';
-  if (typeof input !== 'string') return wrongKind(`is ${kindOf(input)} where a currency is needed`, remedy);
+  if (typeof input !== 'string')
+    return wrongKind(`is ${kindOf(input)} where a currency is needed`, remedy);
   if (currencies.has(input)) return good(input);
-  if (currencies.has(input.trim().toUpperCase())) return bad('is not written as a currency code', `write ${input.trim().toUpperCase()}`);
+  if (currencies.has(input.trim().toUpperCase()))
+    return bad('is not written as a currency code', `write ${input.trim().toUpperCase()}`);
   return bad('is not a currency code', remedy);
 }
 
@@ -48,23 +83,41 @@ export function parseMoney(input: unknown): Parsed<Money> {
   const remedy = 'write an amount with its currency, such as "4.20 EUR", or "0.3 staff hours"';
   const odd = notFinite(input);
   if (odd) return odd;
-  if (typeof input === 'number') return bad('is a bare number where money is needed', `write "${input} EUR" (your currency) or "${input} staff hours"`);
-  if (typeof input !== 'string') return wrongKind(`is ${kindOf(input)} where money is needed`, remedy);
+  if (typeof input === 'number')
+    return bad(
+      'is a bare number where money is needed',
+      `write "${input} EUR" (your currency) or "${input} staff hours"`,
+    );
+  if (typeof input !== 'string')
+    return wrongKind(`is ${kindOf(input)} where money is needed`, remedy);
   const split = splitNumber(input);
   if (split === null) {
-    return /^[A-Z]{3}\s*\d|^[€$£]/.test(input.trim()) ? bad('has its currency in front', 'write the amount first and the code after it, such as "4.20 EUR"') : wrongKind('is not an amount of money', remedy);
+    return /^[A-Z]{3}\s*\d|^[€$£]/.test(input.trim())
+      ? bad(
+          'has its currency in front',
+          'write the amount first and the code after it, such as "4.20 EUR"',
+        )
+      : wrongKind('is not an amount of money', remedy);
   }
-  if (split.rest.startsWith(',')) return bad('has a decimal comma', 'write the amount with a point, such as "4.20 EUR"');
+  if (split.rest.startsWith(','))
+    return bad('has a decimal comma', 'write the amount with a point, such as "4.20 EUR"');
   if (split.rest === '') return bad('has no currency', remedy);
   if (split.number < 0) return bad('is negative: an amount cannot be', remedy);
   if (/^staff\s+hours?$/.test(split.rest)) {
-    return Number.isFinite(split.number) ? good({ staffHours: split.number }) : bad('is too large a number', remedy);
+    return Number.isFinite(split.number)
+      ? good({ staffHours: split.number })
+      : bad('is too large a number', remedy);
   }
   const code = parseCurrency(split.rest);
-  if (!code.ok) return bad(`has the unit "${split.rest}" where money is needed (a currency code, or staff hours)`, code.rule.startsWith('is not written') ? code.remedy : remedy);
+  if (!code.ok)
+    return bad(
+      `has the unit "${split.rest}" where money is needed (a currency code, or staff hours)`,
+      code.rule.startsWith('is not written') ? code.remedy : remedy,
+    );
   const decimals = minorDigits(code.value);
   const minor = toMinor(split.digits, decimals);
-  if (minor === null) return bad(`has more decimals than ${code.value} has (${decimals})`, 'round the amount');
+  if (minor === null)
+    return bad(`has more decimals than ${code.value} has (${decimals})`, 'round the amount');
   if (!Number.isSafeInteger(minor)) return bad('is too large a number', remedy);
   return good({ currency: code.value, minor });
 }
@@ -77,7 +130,10 @@ const moneyJson = {
 } as const;
 
 /** An amount, or staff hours. */
-export const money: Quantity<Money> = quantity('money', parseMoney, { ...moneyJson, examples: [...moneyJson.examples] });
+export const money: Quantity<Money> = quantity('money', parseMoney, {
+  ...moneyJson,
+  examples: [...moneyJson.examples],
+});
 
 /** An amount of a currency, not in staff hours (what a staff hour itself costs). */
 export const amount: Quantity<{ readonly currency: string; readonly minor: number }> = quantity(
@@ -85,11 +141,21 @@ export const amount: Quantity<{ readonly currency: string; readonly minor: numbe
   (input) => {
     const parsed = parseMoney(input);
     if (!parsed.ok) return parsed;
-    if ('staffHours' in parsed.value) return bad('is given in staff hours', 'write an amount of money with its currency, such as "22 EUR"');
-    if (parsed.value.minor === 0) return bad('is zero', 'write what an hour of staff costs with all charges, such as "22 EUR"');
+    if ('staffHours' in parsed.value)
+      return bad(
+        'is given in staff hours',
+        'write an amount of money with its currency, such as "22 EUR"',
+      );
+    if (parsed.value.minor === 0)
+      return bad('is zero', 'write what an hour of staff costs with all charges, such as "22 EUR"');
     return good(parsed.value);
   },
-  { type: 'string', pattern: '^\\s*\\+?(\\d+\\.?\\d*|\\.\\d+)\\s*[A-Z]{3}\\s*$', examples: ['22 EUR'], description: 'An amount of money with its currency.' },
+  {
+    type: 'string',
+    pattern: '^\\s*\\+?(\\d+\\.?\\d*|\\.\\d+)\\s*[A-Z]{3}\\s*$',
+    examples: ['22 EUR'],
+    description: 'An amount of money with its currency.',
+  },
 );
 
 /** Whole minor units of `money`, staff hours turned into money at `staffHourMinor` (half a unit rounds up). */

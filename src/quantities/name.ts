@@ -1,2 +1,3 @@
 /** A name for people: the one given, else the id with blanks for hyphens. */
-export const nameOf = (id: string, { name }: { readonly name?: string | undefined }): string => name ?? id.replaceAll('-', ' ').replace(/^./, (first) => first.toUpperCase());
+export const nameOf = (id: string, { name }: { readonly name?: string | undefined }): string =>
+  name ?? id.replaceAll('-', ' ').replace(/^./, (first) => first.toUpperCase());

@@ -2,7 +2,17 @@
  * Quantities without a unit: shares, counts, plain numbers, and moments of the clock.
  */
 import { notFinite, parseWithUnit, durationUnits } from './units.js';
-import { bad, clean, good, kindOf, quantity, splitNumber, wrongKind, type Parsed, type Quantity } from './quantity.js';
+import {
+  bad,
+  clean,
+  good,
+  kindOf,
+  quantity,
+  splitNumber,
+  wrongKind,
+  type Parsed,
+  type Quantity,
+} from './quantity.js';
 
 /** A share, 0..1: "35 %" or 0.35. */
 export function parseShare(input: unknown): Parsed<number> {
@@ -12,13 +22,23 @@ export function parseShare(input: unknown): Parsed<number> {
   let value: number;
   if (typeof input === 'number') {
     value = input;
-    if (value > 1) return bad('is more than the whole: a bare share lies between 0 and 1', value <= 100 ? `write "${value} %"` : remedy);
+    if (value > 1)
+      return bad(
+        'is more than the whole: a bare share lies between 0 and 1',
+        value <= 100 ? `write "${value} %"` : remedy,
+      );
   } else if (typeof input === 'string') {
     const split = splitNumber(input);
     if (split === null) return wrongKind('is not a share', remedy);
-    if (split.rest.startsWith(',')) return bad('has a decimal comma', 'write the number with a point, such as "2.5 %"');
-    if (split.rest === '') return bad('has no unit where a share is needed', `write "${split.number} %"`);
-    if (split.rest !== '%') return bad(`has the unit "${split.rest}" where a share is needed (%)`, `write "${split.number} %"`);
+    if (split.rest.startsWith(','))
+      return bad('has a decimal comma', 'write the number with a point, such as "2.5 %"');
+    if (split.rest === '')
+      return bad('has no unit where a share is needed', `write "${split.number} %"`);
+    if (split.rest !== '%')
+      return bad(
+        `has the unit "${split.rest}" where a share is needed (%)`,
+        `write "${split.number} %"`,
+      );
     value = clean(split.number / 100);
     if (value > 1) return bad('is more than the whole: a share lies between 0 % and 100 %', remedy);
   } else return wrongKind(`is ${kindOf(input)} where a share is needed`, remedy);
@@ -47,22 +67,35 @@ function parseCount(input: unknown, rule: CountRule): Parsed<number | null> {
   if (rule.unlimited && input === 'unlimited') return good(null);
   const odd = notFinite(input);
   if (odd) return odd;
-  if (typeof input === 'string' && /^\s*[-+]?\d/.test(input)) return bad(`is text where a count of ${rule.noun} is needed`, 'write the number alone, without quotes or a unit');
-  if (typeof input !== 'number') return wrongKind(`is ${typeof input === 'string' ? 'not' : `${kindOf(input)} where`} a count of ${rule.noun}${typeof input === 'string' ? '' : ' is needed'}`, remedy);
+  if (typeof input === 'string' && /^\s*[-+]?\d/.test(input))
+    return bad(
+      `is text where a count of ${rule.noun} is needed`,
+      'write the number alone, without quotes or a unit',
+    );
+  if (typeof input !== 'number')
+    return wrongKind(
+      `is ${typeof input === 'string' ? 'not' : `${kindOf(input)} where`} a count of ${rule.noun}${typeof input === 'string' ? '' : ' is needed'}`,
+      remedy,
+    );
   if (!Number.isInteger(input)) return bad(`is not a whole number of ${rule.noun}`, remedy);
   if (input < 0) return bad(`is negative: a count of ${rule.noun} cannot be`, remedy);
   if (input < rule.least) return bad(`is too few ${rule.noun}`, remedy);
-  if (input > 1e9) return bad(`is too many ${rule.noun}`, 'write a number below a thousand million');
+  if (input > 1e9)
+    return bad(`is too many ${rule.noun}`, 'write a number below a thousand million');
   return good(input);
 }
 
 /** A whole number of something. */
 export const count = (noun: string, least = 0): Quantity<number> =>
-  quantity(`count`, (input) => parseCount(input, { noun, least, unlimited: false }) as Parsed<number>, {
-    type: 'integer',
-    minimum: least,
-    description: `A whole number of ${noun}.`,
-  });
+  quantity(
+    `count`,
+    (input) => parseCount(input, { noun, least, unlimited: false }) as Parsed<number>,
+    {
+      type: 'integer',
+      minimum: least,
+      description: `A whole number of ${noun}.`,
+    },
+  );
 
 /** A whole number of something, or `unlimited`, which is read as null. */
 export const countOrUnlimited = (noun: string, least = 0): Quantity<number | null> =>
@@ -79,25 +112,34 @@ export const plainNumber = (noun: string, positive = false): Quantity<number> =>
       const remedy = `write a number ${positive ? 'above' : 'not below'} 0, without a unit`;
       const odd = notFinite(input);
       if (odd) return odd;
-      if (typeof input === 'string' && splitNumber(input) !== null) return bad(`is text where a plain number (${noun}) is needed`, remedy);
-      if (typeof input !== 'number') return wrongKind(`is ${kindOf(input)} where a plain number (${noun}) is needed`, remedy);
+      if (typeof input === 'string' && splitNumber(input) !== null)
+        return bad(`is text where a plain number (${noun}) is needed`, remedy);
+      if (typeof input !== 'number')
+        return wrongKind(`is ${kindOf(input)} where a plain number (${noun}) is needed`, remedy);
       if (input < 0) return bad(`is negative: ${noun} cannot be`, remedy);
       if (positive && input === 0) return bad(`is zero: ${noun} cannot be`, remedy);
       return good(input);
     },
-    { type: 'number', ...(positive ? { exclusiveMinimum: 0 } : { minimum: 0 }), description: `A plain number: ${noun}.` },
+    {
+      type: 'number',
+      ...(positive ? { exclusiveMinimum: 0 } : { minimum: 0 }),
+      description: `A plain number: ${noun}.`,
+    },
   );
 
 /** A time of day, in milliseconds since midnight; 24:00 is the end of the day. */
 export function parseClock(input: unknown): Parsed<number> {
   const remedy = 'write hours and minutes of the 24-hour clock in quotes, such as "07:30"';
-  if (typeof input === 'number') return bad('is a bare number where a time of day is needed', remedy);
-  if (typeof input !== 'string') return wrongKind(`is ${kindOf(input)} where a time of day is needed`, remedy);
+  if (typeof input === 'number')
+    return bad('is a bare number where a time of day is needed', remedy);
+  if (typeof input !== 'string')
+    return wrongKind(`is ${kindOf(input)} where a time of day is needed`, remedy);
   const found = /^\s*(\d{1,2}):(\d{2})\s*$/.exec(input);
   if (found === null) return wrongKind('is not a time of day', remedy);
   const hours = Number(found[1]);
   const minutes = Number(found[2]);
-  if (minutes > 59 || hours > 24 || (hours === 24 && minutes > 0)) return bad('is no time of day', remedy);
+  if (minutes > 59 || hours > 24 || (hours === 24 && minutes > 0))
+    return bad('is no time of day', remedy);
   return good((hours * 60 + minutes) * 60_000);
 }
 
@@ -120,8 +162,15 @@ export const moment: Quantity<Moment> = quantity(
       const parsed = parseClock(input);
       return parsed.ok ? good({ clockMs: parsed.value }) : parsed;
     }
-    const parsed = parseWithUnit(input, { ...durationUnits, noun: 'a time of day, or a duration after opening,' });
+    const parsed = parseWithUnit(input, {
+      ...durationUnits,
+      noun: 'a time of day, or a duration after opening,',
+    });
     return parsed.ok ? good({ sinceOpeningMs: parsed.value }) : parsed;
   },
-  { type: 'string', examples: ['08:10', '70 min'], description: 'A time of day, or so long after opening.' },
+  {
+    type: 'string',
+    examples: ['08:10', '70 min'],
+    description: 'A time of day, or so long after opening.',
+  },
 );

@@ -32,7 +32,12 @@ export type Quantity<T> = z.ZodType<T>;
 
 export const good = <T>(value: T): Parsed<T> => ({ ok: true, value });
 export const bad = (rule: string, remedy: string): Parsed<never> => ({ ok: false, rule, remedy });
-export const wrongKind = (rule: string, remedy: string): Parsed<never> => ({ ok: false, rule, remedy, wrongKind: true });
+export const wrongKind = (rule: string, remedy: string): Parsed<never> => ({
+  ok: false,
+  rule,
+  remedy,
+  wrongKind: true,
+});
 
 /**
  * Marks a field that may be left out of a file because a default or a class fills it before the file
@@ -41,7 +46,11 @@ export const wrongKind = (rule: string, remedy: string): Parsed<never> => ({ ok:
 export const filled = <S extends z.ZodType>(schema: S): S => schema.meta({ filled: true });
 
 /** Makes a zod schema of a parser; a missing value is told with the remedy of the parser's own answer. */
-export function quantity<T>(kind: string, parse: (input: unknown) => Parsed<T>, json: z.core.JSONSchema.BaseSchema): Quantity<T> {
+export function quantity<T>(
+  kind: string,
+  parse: (input: unknown) => Parsed<T>,
+  json: z.core.JSONSchema.BaseSchema,
+): Quantity<T> {
   const schema: Quantity<T> = z.unknown().transform((input, ctx): T => {
     const parsed = parse(input);
     if (parsed.ok) return parsed.value;
@@ -71,7 +80,9 @@ const number = String.raw`[-+]?(?:\d+\.?\d*|\.\d+)(?:[eE][-+]?\d+)?`;
 const numberThenRest = new RegExp(`^(${number})\\s*(.*)$`, 'u');
 
 /** "7 fl oz" → 7 and "fl oz"; null where the text does not begin with a number. */
-export function splitNumber(text: string): { readonly number: number; readonly digits: string; readonly rest: string } | null {
+export function splitNumber(
+  text: string,
+): { readonly number: number; readonly digits: string; readonly rest: string } | null {
   const found = numberThenRest.exec(text.trim());
   if (found === null) return null;
   return { number: Number(found[1]), digits: found[1]!, rest: found[2]!.trim() };
@@ -90,7 +101,8 @@ export const text = (noun: string): Quantity<string> =>
     'text',
     (input) => {
       const remedy = `write ${noun} as text, in quotes if it looks like a number`;
-      if (typeof input !== 'string') return wrongKind(`is ${kindOf(input)} where text is needed`, remedy);
+      if (typeof input !== 'string')
+        return wrongKind(`is ${kindOf(input)} where text is needed`, remedy);
       return input.trim() === '' ? bad('is empty', remedy) : good(input.trim());
     },
     { type: 'string', minLength: 1, description: noun },

@@ -5,7 +5,18 @@
  * inches, pound 0.45359237 kg; the imperial fluid ounce is 1/160 of 4.54609 l).
  */
 import { nearest } from './nearest.js';
-import { bad, clean, good, kindOf, patternOf, quantity, splitNumber, wrongKind, type Parsed, type Quantity } from './quantity.js';
+import {
+  bad,
+  clean,
+  good,
+  kindOf,
+  patternOf,
+  quantity,
+  splitNumber,
+  wrongKind,
+  type Parsed,
+  type Quantity,
+} from './quantity.js';
 
 export interface UnitTable {
   /** "a duration", as messages name it. */
@@ -26,10 +37,19 @@ const fluidOunceMl = 29.5735295625;
 export const durationUnits: UnitTable = {
   noun: 'a duration',
   factors: {
-    ms: 1, s: 1000, sec: 1000, second: 1000, seconds: 1000,
-    min: 60_000, minute: 60_000, minutes: 60_000,
-    h: 3_600_000, hour: 3_600_000, hours: 3_600_000,
-    day: 86_400_000, days: 86_400_000,
+    ms: 1,
+    s: 1000,
+    sec: 1000,
+    second: 1000,
+    seconds: 1000,
+    min: 60_000,
+    minute: 60_000,
+    minutes: 60_000,
+    h: 3_600_000,
+    hour: 3_600_000,
+    hours: 3_600_000,
+    day: 86_400_000,
+    days: 86_400_000,
   },
   usual: ['s', 'min'],
   listed: 'ms, s, min, h, days',
@@ -49,8 +69,17 @@ const lengthUnits: UnitTable = {
 const volumeUnits: UnitTable = {
   noun: 'a volume',
   factors: {
-    ml: 1, mL: 1, cl: 10, cL: 10, dl: 100, dL: 100, l: 1000, L: 1000,
-    'fl oz': fluidOunceMl, 'US fl oz': fluidOunceMl, 'imp fl oz': 28.4130625,
+    ml: 1,
+    mL: 1,
+    cl: 10,
+    cL: 10,
+    dl: 100,
+    dL: 100,
+    l: 1000,
+    L: 1000,
+    'fl oz': fluidOunceMl,
+    'US fl oz': fluidOunceMl,
+    'imp fl oz': 28.4130625,
     'US gal': 128 * fluidOunceMl,
   },
   usual: ['ml', 'fl oz'],
@@ -87,45 +116,79 @@ const powerUnits: UnitTable = {
 };
 
 /** All tables, to tell a unit of something else from a misspelt one. */
-const tables = (): readonly UnitTable[] => [durationUnits, lengthUnits, volumeUnits, massUnits, energyUnits, powerUnits];
+const tables = (): readonly UnitTable[] => [
+  durationUnits,
+  lengthUnits,
+  volumeUnits,
+  massUnits,
+  energyUnits,
+  powerUnits,
+];
 
-const both = (number: number, units: readonly string[]): string => `write ${units.map((unit) => `"${number} ${unit}"`).join(' or ')}`;
-const example = (table: UnitTable): string => `write a number with its unit, such as "40 ${table.usual[0]}"`;
+const both = (number: number, units: readonly string[]): string =>
+  `write ${units.map((unit) => `"${number} ${unit}"`).join(' or ')}`;
+const example = (table: UnitTable): string =>
+  `write a number with its unit, such as "40 ${table.usual[0]}"`;
 
 /** A number that is not one: NaN, or too large to be held. */
 export function notFinite(input: unknown): Parsed<never> | null {
-  if (typeof input === 'number' && !Number.isFinite(input)) return bad('is not a number that can be used', 'write an ordinary number');
+  if (typeof input === 'number' && !Number.isFinite(input))
+    return bad('is not a number that can be used', 'write an ordinary number');
   return null;
 }
 
 /** Why a unit is not one of the table's, and what to write. */
 function unknownUnit(unit: string, number: number, table: UnitTable): Parsed<never> {
   const known = Object.keys(table.factors);
-  if (/^\s*,/.test(unit)) return bad('has a decimal comma', `write the number with a point, such as "1.5 ${table.usual[0]}"`);
-  if (unit === '') return bad(`has no unit where ${table.noun} is needed`, both(number, table.usual));
+  if (/^\s*,/.test(unit))
+    return bad(
+      'has a decimal comma',
+      `write the number with a point, such as "1.5 ${table.usual[0]}"`,
+    );
+  if (unit === '')
+    return bad(`has no unit where ${table.noun} is needed`, both(number, table.usual));
   const other = tables().find((one) => one !== table && Object.hasOwn(one.factors, unit));
-  const near = other ? null : known.includes(unit.toLowerCase()) ? unit.toLowerCase() : unit.length > 2 ? nearest(unit, known) : null;
+  const near = other
+    ? null
+    : known.includes(unit.toLowerCase())
+      ? unit.toLowerCase()
+      : unit.length > 2
+        ? nearest(unit, known)
+        : null;
   const remedy = near === null ? both(number, table.usual) : `did you mean "${number} ${near}"?`;
-  return bad(`has the unit "${unit}"${other ? ` of ${other.noun}` : ''} where ${table.noun} is needed (${table.listed})`, remedy);
+  return bad(
+    `has the unit "${unit}"${other ? ` of ${other.noun}` : ''} where ${table.noun} is needed (${table.listed})`,
+    remedy,
+  );
 }
 
 /** Reads "12.5 min" by a table of units; the result is in the table's own unit. */
 export function parseWithUnit(input: unknown, table: UnitTable): Parsed<number> {
   const odd = notFinite(input);
   if (odd) return odd;
-  if (typeof input === 'number') return bad(`is a bare number where ${table.noun} is needed`, both(input, table.usual));
-  if (typeof input !== 'string') return wrongKind(`is ${kindOf(input)} where ${table.noun} is needed`, example(table));
+  if (typeof input === 'number')
+    return bad(`is a bare number where ${table.noun} is needed`, both(input, table.usual));
+  if (typeof input !== 'string')
+    return wrongKind(`is ${kindOf(input)} where ${table.noun} is needed`, example(table));
   const split = splitNumber(input);
   if (split === null) return wrongKind(`is not ${table.noun}`, example(table));
   const factor = Object.hasOwn(table.factors, split.rest) ? table.factors[split.rest]! : null;
   if (factor === null) return unknownUnit(split.rest, split.number, table);
   const value = clean(split.number * factor);
   if (!Number.isFinite(value)) return bad('is too large a number', example(table));
-  if (value < table.least) return bad(`is negative: ${table.leastInWords}`, `write ${0 - split.number} ${split.rest} or leave it out`);
+  if (value < table.least)
+    return bad(
+      `is negative: ${table.leastInWords}`,
+      `write ${0 - split.number} ${split.rest} or leave it out`,
+    );
   return good(value);
 }
 
-const unitQuantity = (kind: string, table: UnitTable, examples: readonly string[]): Quantity<number> =>
+const unitQuantity = (
+  kind: string,
+  table: UnitTable,
+  examples: readonly string[],
+): Quantity<number> =>
   quantity(kind, (input) => parseWithUnit(input, table), {
     type: 'string',
     pattern: patternOf(Object.keys(table.factors)),
@@ -151,13 +214,17 @@ export function parseTemperature(input: unknown): Parsed<number> {
   const remedy = 'write a number with its unit, such as "82 °C" or "180 °F"';
   const odd = notFinite(input);
   if (odd) return odd;
-  if (typeof input === 'number') return bad('is a bare number where a temperature is needed', both(input, ['°C', '°F']));
-  if (typeof input !== 'string') return wrongKind(`is ${kindOf(input)} where a temperature is needed`, remedy);
+  if (typeof input === 'number')
+    return bad('is a bare number where a temperature is needed', both(input, ['°C', '°F']));
+  if (typeof input !== 'string')
+    return wrongKind(`is ${kindOf(input)} where a temperature is needed`, remedy);
   const split = splitNumber(input);
   if (split === null) return wrongKind('is not a temperature', remedy);
   const unit = split.rest.replace(/^°\s*/, '');
-  if (unit === '') return bad('has no unit where a temperature is needed', both(split.number, ['°C', '°F']));
-  if (unit !== 'C' && unit !== 'F') return bad(`has the unit "${split.rest}" where a temperature is needed (°C, °F)`, remedy);
+  if (unit === '')
+    return bad('has no unit where a temperature is needed', both(split.number, ['°C', '°F']));
+  if (unit !== 'C' && unit !== 'F')
+    return bad(`has the unit "${split.rest}" where a temperature is needed (°C, °F)`, remedy);
   const celsius = unit === 'C' ? split.number : clean(((split.number - 32) * 5) / 9);
   if (!Number.isFinite(celsius)) return bad('is too large a number', remedy);
   if (celsius < -273.15) return bad('is colder than anything can be', remedy);
@@ -171,30 +238,56 @@ export const temperature: Quantity<number> = quantity('temperature', parseTemper
   description: 'A temperature in degrees Celsius or Fahrenheit.',
 });
 
-const perUnits = { s: 1000, second: 1000, min: 60_000, minute: 60_000, h: 3_600_000, hour: 3_600_000, day: 86_400_000 };
+const perUnits = {
+  s: 1000,
+  second: 1000,
+  min: 60_000,
+  minute: 60_000,
+  h: 3_600_000,
+  hour: 3_600_000,
+  day: 86_400_000,
+};
 
 /** So many a unit of time: "32 / h", "0.5 / min"; the result is a millisecond. */
 export function parseRate(input: unknown): Parsed<number> {
   const remedy = 'write so many a unit of time, such as "32 / h" or "0.5 / min"';
   const odd = notFinite(input);
   if (odd) return odd;
-  if (typeof input === 'number') return bad('is a bare number where a rate is needed', `write "${input} / h" or "${input} / min"`);
-  if (typeof input !== 'string') return wrongKind(`is ${kindOf(input)} where a rate is needed`, remedy);
+  if (typeof input === 'number')
+    return bad(
+      'is a bare number where a rate is needed',
+      `write "${input} / h" or "${input} / min"`,
+    );
+  if (typeof input !== 'string')
+    return wrongKind(`is ${kindOf(input)} where a rate is needed`, remedy);
   const split = splitNumber(input);
   if (split === null) return wrongKind('is not a rate', remedy);
-  if (split.rest === '') return bad('has no unit where a rate is needed', `write "${split.number} / h" or "${split.number} / min"`);
+  if (split.rest === '')
+    return bad(
+      'has no unit where a rate is needed',
+      `write "${split.number} / h" or "${split.number} / min"`,
+    );
   const per = /^(?:\/|per)\s*(.*)$/.exec(split.rest)?.[1]?.trim();
-  const ms = per !== undefined && Object.hasOwn(perUnits, per) ? perUnits[per as keyof typeof perUnits] : null;
-  if (ms === null) return bad(`has the unit "${split.rest}" where a rate is needed (/ s, / min, / h, / day)`, remedy);
+  const ms =
+    per !== undefined && Object.hasOwn(perUnits, per)
+      ? perUnits[per as keyof typeof perUnits]
+      : null;
+  if (ms === null)
+    return bad(
+      `has the unit "${split.rest}" where a rate is needed (/ s, / min, / h, / day)`,
+      remedy,
+    );
   const value = clean(split.number / ms);
   if (!Number.isFinite(value)) return bad('is too large a number', remedy);
-  if (value < 0) return bad('is negative: a rate cannot be', `write "${0 - split.number} / ${per}"`);
+  if (value < 0)
+    return bad('is negative: a rate cannot be', `write "${0 - split.number} / ${per}"`);
   return good(value);
 }
 
 export const rate: Quantity<number> = quantity('rate', parseRate, {
   type: 'string',
-  pattern: '^\\s*\\+?(\\d+\\.?\\d*|\\.\\d+)([eE][-+]?\\d+)?\\s*(/|per)\\s*(s|second|min|minute|h|hour|day)\\s*$',
+  pattern:
+    '^\\s*\\+?(\\d+\\.?\\d*|\\.\\d+)([eE][-+]?\\d+)?\\s*(/|per)\\s*(s|second|min|minute|h|hour|day)\\s*$',
   examples: ['32 / h', '0.5 / min'],
   description: 'So many a unit of time.',
 });

@@ -28,36 +28,61 @@ const unit = (of: Of, system: Units, size: number): Unit => ({ of, system, size 
 
 /** Units that have a like in the other system; those of time, money and energy have none. */
 const units: Readonly<Record<string, Unit>> = {
-  mm: unit('length', 'metric', 1), cm: unit('length', 'metric', 10), m: unit('length', 'metric', 1000),
-  in: unit('length', 'us', mmPerInch), inch: unit('length', 'us', mmPerInch), inches: unit('length', 'us', mmPerInch),
-  ml: unit('volume', 'metric', 1), mL: unit('volume', 'metric', 1), cl: unit('volume', 'metric', 10), cL: unit('volume', 'metric', 10),
-  dl: unit('volume', 'metric', 100), dL: unit('volume', 'metric', 100), l: unit('volume', 'metric', 1000), L: unit('volume', 'metric', 1000),
-  'fl oz': unit('volume', 'us', mlPerFluidOunce), 'US fl oz': unit('volume', 'us', mlPerFluidOunce), 'US gal': unit('volume', 'us', 128 * mlPerFluidOunce),
-  g: unit('mass', 'metric', 1), kg: unit('mass', 'metric', 1000),
-  oz: unit('mass', 'us', gPerOunce), lb: unit('mass', 'us', gPerPound),
-  '°C': unit('temperature', 'metric', 1), C: unit('temperature', 'metric', 1), '°F': unit('temperature', 'us', 1), F: unit('temperature', 'us', 1),
+  mm: unit('length', 'metric', 1),
+  cm: unit('length', 'metric', 10),
+  m: unit('length', 'metric', 1000),
+  in: unit('length', 'us', mmPerInch),
+  inch: unit('length', 'us', mmPerInch),
+  inches: unit('length', 'us', mmPerInch),
+  ml: unit('volume', 'metric', 1),
+  mL: unit('volume', 'metric', 1),
+  cl: unit('volume', 'metric', 10),
+  cL: unit('volume', 'metric', 10),
+  dl: unit('volume', 'metric', 100),
+  dL: unit('volume', 'metric', 100),
+  l: unit('volume', 'metric', 1000),
+  L: unit('volume', 'metric', 1000),
+  'fl oz': unit('volume', 'us', mlPerFluidOunce),
+  'US fl oz': unit('volume', 'us', mlPerFluidOunce),
+  'US gal': unit('volume', 'us', 128 * mlPerFluidOunce),
+  g: unit('mass', 'metric', 1),
+  kg: unit('mass', 'metric', 1000),
+  oz: unit('mass', 'us', gPerOunce),
+  lb: unit('mass', 'us', gPerPound),
+  '°C': unit('temperature', 'metric', 1),
+  C: unit('temperature', 'metric', 1),
+  '°F': unit('temperature', 'us', 1),
+  F: unit('temperature', 'us', 1),
 };
 
 const pattern = /^([-+]?(?:\d+\.?\d*|\.\d+)(?:[eE][-+]?\d+)?)\s*(.*)$/u;
 
 /** "7 fl oz" → 7 and "fl oz"; null where the text does not begin with a number. */
-export function numberAndUnit(text: string): { readonly number: number; readonly digits: string; readonly unit: string } | null {
+export function numberAndUnit(
+  text: string,
+): { readonly number: number; readonly digits: string; readonly unit: string } | null {
   const found = pattern.exec(text.trim());
-  return found === null ? null : { number: Number(found[1]), digits: found[1]!, unit: found[2]!.trim() };
+  return found === null
+    ? null
+    : { number: Number(found[1]), digits: found[1]!, unit: found[2]!.trim() };
 }
 
 /** One decimal, two digits below one: as fine as somebody at a counter reads it. */
-const rounded = (value: number): string => String(Number(Math.abs(value) >= 1 ? value.toFixed(1) : value.toPrecision(2)));
+const rounded = (value: number): string =>
+  String(Number(Math.abs(value) >= 1 ? value.toFixed(1) : value.toPrecision(2)));
 
 /** An amount of mm, ml, g in the unit of the system that suits its size. */
 function inSystem(of: Exclude<Of, 'temperature'>, amount: number, system: Units): string {
   if (system === 'us') {
     if (of === 'length') return `${rounded(amount / mmPerInch)} in`;
     if (of === 'volume') return `${rounded(amount / mlPerFluidOunce)} fl oz`;
-    return amount < gPerPound ? `${rounded(amount / gPerOunce)} oz` : `${rounded(amount / gPerPound)} lb`;
+    return amount < gPerPound
+      ? `${rounded(amount / gPerOunce)} oz`
+      : `${rounded(amount / gPerPound)} lb`;
   }
   const base = { length: 'mm', volume: 'ml', mass: 'g' }[of];
-  if (of !== 'length' && amount >= 1000) return `${String(Number((amount / 1000).toPrecision(3)))} ${of === 'volume' ? 'l' : 'kg'}`;
+  if (of !== 'length' && amount >= 1000)
+    return `${String(Number((amount / 1000).toPrecision(3)))} ${of === 'volume' ? 'l' : 'kg'}`;
   return `${amount >= 10 ? String(Math.round(amount)) : rounded(amount)} ${base}`;
 }
 
@@ -70,19 +95,37 @@ export function shownIn(written: string, system: Units): string {
   const own = found !== null && Object.hasOwn(units, found.unit) ? units[found.unit]! : null;
   if (found === null || own === null || own.system === system) return written;
   if (own.of !== 'temperature') return inSystem(own.of, found.number * own.size, system);
-  return system === 'us' ? `${String(Math.round(found.number * 1.8 + 32))} °F` : `${String(Math.round((found.number - 32) / 1.8))} °C`;
+  return system === 'us'
+    ? `${String(Math.round(found.number * 1.8 + 32))} °F`
+    : `${String(Math.round((found.number - 32) / 1.8))} °C`;
 }
 
 /** The unit a bare number is taken in where nothing was shown, by kind of value; '' where it needs none. */
 const usual: Readonly<Record<string, readonly [metric: string, us: string]>> = {
-  length: ['mm', 'in'], volume: ['ml', 'fl oz'], mass: ['g', 'oz'], temperature: ['°C', '°F'],
-  duration: ['min', 'min'], durationLaw: ['min', 'min'], share: ['%', '%'], rate: ['/ h', '/ h'], energy: ['kWh', 'kWh'], power: ['kW', 'kW'], factor: ['%', '%'],
+  length: ['mm', 'in'],
+  volume: ['ml', 'fl oz'],
+  mass: ['g', 'oz'],
+  temperature: ['°C', '°F'],
+  duration: ['min', 'min'],
+  durationLaw: ['min', 'min'],
+  share: ['%', '%'],
+  rate: ['/ h', '/ h'],
+  energy: ['kWh', 'kWh'],
+  power: ['kW', 'kW'],
+  factor: ['%', '%'],
 };
 
 /** Kinds of value that are numbers in a file, without a unit. */
 const bare = new Set(['count', 'number']);
 /** Kinds whose unit may be one that was shown. */
-const withUnit = new Set([...Object.keys(usual), 'money', 'amount', 'foam', 'moment', 'vesselState']);
+const withUnit = new Set([
+  ...Object.keys(usual),
+  'money',
+  'amount',
+  'foam',
+  'moment',
+  'vesselState',
+]);
 
 /**
  * What somebody typed in a box, as the file is to hold it: a bare number takes the unit that the box
@@ -96,7 +139,11 @@ export function typedAs(text: string, kind: string, system: Units, shown = ''): 
   if (bare.has(kind)) return found.number;
   if (!withUnit.has(kind)) return typed;
   const before = numberAndUnit(shown);
-  if (before !== null && before.unit === '') return kind === 'share' || kind === 'factor' ? found.number : typed;
-  const taken = (before?.unit.startsWith(':') === true ? undefined : before?.unit) ?? usual[kind]?.[system === 'us' ? 1 : 0] ?? '';
+  if (before !== null && before.unit === '')
+    return kind === 'share' || kind === 'factor' ? found.number : typed;
+  const taken =
+    (before?.unit.startsWith(':') === true ? undefined : before?.unit) ??
+    usual[kind]?.[system === 'us' ? 1 : 0] ??
+    '';
   return taken === '' ? typed : `${found.digits} ${taken}`;
 }

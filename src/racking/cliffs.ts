@@ -23,21 +23,36 @@ function changed(vessel: Vessel, dimension: Cliff['dimension'], by: number): Ves
     const rimMm = vessel.rimMm + by;
     const rimAcrossMm = vessel.rimAcrossMm === undefined ? undefined : vessel.rimAcrossMm + by;
     // The handle is kept, and may be no longer than the rim.
-    return rimMm > 1 && rimMm >= (vessel.handleMm ?? 0) && (rimAcrossMm ?? 2) > 1 ? { ...vessel, rimMm, rimAcrossMm } : null;
+    return rimMm > 1 && rimMm >= (vessel.handleMm ?? 0) && (rimAcrossMm ?? 2) > 1
+      ? { ...vessel, rimMm, rimAcrossMm }
+      : null;
   }
   if (dimension === 'handle') {
     const handleMm = (vessel.handleMm ?? 0) + by;
-    return (vessel.handleMm ?? 0) > 0 && handleMm >= 0 && handleMm <= vessel.rimMm ? { ...vessel, handleMm } : null;
+    return (vessel.handleMm ?? 0) > 0 && handleMm >= 0 && handleMm <= vessel.rimMm
+      ? { ...vessel, handleMm }
+      : null;
   }
   if (dimension === 'handleWidth') {
     const handleWidthMm = (vessel.handleWidthMm ?? 0) + by;
-    return (vessel.handleMm ?? 0) > 0 && vessel.handleWidthMm !== undefined && handleWidthMm > 1 && handleWidthMm <= vessel.rimMm ? { ...vessel, handleWidthMm } : null;
+    return (vessel.handleMm ?? 0) > 0 &&
+      vessel.handleWidthMm !== undefined &&
+      handleWidthMm > 1 &&
+      handleWidthMm <= vessel.rimMm
+      ? { ...vessel, handleWidthMm }
+      : null;
   }
   // The depth of saucers and plates is their height unless stated.
   const depthIsHeight = isFlatware(vessel) && vessel.depthMm === undefined;
-  if (dimension === 'height') return !depthIsHeight && vessel.heightMm + by > 1 ? { ...vessel, heightMm: vessel.heightMm + by } : null;
-  if (depthIsHeight) return vessel.heightMm + by > 1 ? { ...vessel, heightMm: vessel.heightMm + by } : null;
-  return vessel.depthMm !== undefined && vessel.depthMm + by > 1 ? { ...vessel, depthMm: vessel.depthMm + by } : null;
+  if (dimension === 'height')
+    return !depthIsHeight && vessel.heightMm + by > 1
+      ? { ...vessel, heightMm: vessel.heightMm + by }
+      : null;
+  if (depthIsHeight)
+    return vessel.heightMm + by > 1 ? { ...vessel, heightMm: vessel.heightMm + by } : null;
+  return vessel.depthMm !== undefined && vessel.depthMm + by > 1
+    ? { ...vessel, depthMm: vessel.depthMm + by }
+    : null;
 }
 
 /**
@@ -59,7 +74,8 @@ export function cliffsOf(
         return other !== null && (sign < 0 ? takes(other, pieces + 1) : !takes(other, pieces));
       };
       let far = FARTHEST_TENTHS;
-      while (far > 1 && changed(vessel, dimension, (sign * far) / 10) === null) far = Math.floor(far / 2);
+      while (far > 1 && changed(vessel, dimension, (sign * far) / 10) === null)
+        far = Math.floor(far / 2);
       if (!differs(far)) continue;
       let near = 0;
       while (far - near > 1) {
@@ -67,7 +83,11 @@ export function cliffsOf(
         if (differs(middle)) far = middle;
         else near = middle;
       }
-      cliffs.push({ dimension, changeMm: (sign * far) / 10, piecesThen: count(changed(vessel, dimension, (sign * far) / 10)!) });
+      cliffs.push({
+        dimension,
+        changeMm: (sign * far) / 10,
+        piecesThen: count(changed(vessel, dimension, (sign * far) / 10)!),
+      });
     }
   }
   return cliffs;
@@ -75,7 +95,11 @@ export function cliffsOf(
 
 /** The cliff that takes the smallest change; null where there is none. */
 export const nearest = (cliffs: readonly Cliff[]): Cliff | null =>
-  cliffs.reduce<Cliff | null>((best, cliff) => (best === null || Math.abs(cliff.changeMm) < Math.abs(best.changeMm) ? cliff : best), null);
+  cliffs.reduce<Cliff | null>(
+    (best, cliff) =>
+      best === null || Math.abs(cliff.changeMm) < Math.abs(best.changeMm) ? cliff : best,
+    null,
+  );
 
 /** How much the rim may grow while `still` holds, mm, rounded down to 0.01; null: at least 20 mm. */
 export function growthUntilLoss(vessel: Vessel, still: (grown: Vessel) => boolean): number | null {

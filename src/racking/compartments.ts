@@ -22,12 +22,21 @@ export interface Opening {
  * angle, so the narrowest is at one of a few: along the wall, at 45°, or where two spans are equal; a search
  * from 0° to 90° in half degrees, refined, finds it for any footprint.
  */
-export function smallestSquareOpening(vessel: Vessel, clearanceMm = 0, rule: LoadingRule = 'best'): Opening {
+export function smallestSquareOpening(
+  vessel: Vessel,
+  clearanceMm = 0,
+  rule: LoadingRule = 'best',
+): Opening {
   const { body, handle, plainDisc } = outlineOf(vessel);
   const parts = handle === null ? [body] : [body, handle];
-  const far = (degrees: number, x: number, y: number): number => Math.max(...parts.map((part) => reach(rotated(part, degrees), { x, y })));
-  const side = (degrees: number): number => Math.max(far(degrees, 1, 0) + far(degrees, -1, 0), far(degrees, 0, 1) + far(degrees, 0, -1));
-  const at = (degrees: number): Opening => ({ openingMm: side(degrees) + 2 * clearanceMm, angleDeg: degrees });
+  const far = (degrees: number, x: number, y: number): number =>
+    Math.max(...parts.map((part) => reach(rotated(part, degrees), { x, y })));
+  const side = (degrees: number): number =>
+    Math.max(far(degrees, 1, 0) + far(degrees, -1, 0), far(degrees, 0, 1) + far(degrees, 0, -1));
+  const at = (degrees: number): Opening => ({
+    openingMm: side(degrees) + 2 * clearanceMm,
+    angleDeg: degrees,
+  });
   if (typeof rule === 'object') return at(rule.angleDeg);
   if (rule === 'straight' || plainDisc) return at(0);
   if (rule === 'at45') return at(45);
@@ -54,7 +63,11 @@ export function compartmentPositions(vessel: Vessel, rack: GridRack, angleDeg: n
   const off = [0, 90].map((turn) => {
     const ahead = direction(turn);
     const behind = { x: -ahead.x, y: -ahead.y };
-    return (Math.max(...parts.map((p) => reach(p, behind))) - Math.max(...parts.map((p) => reach(p, ahead)))) / 2;
+    return (
+      (Math.max(...parts.map((p) => reach(p, behind))) -
+        Math.max(...parts.map((p) => reach(p, ahead)))) /
+      2
+    );
   });
   return Array.from({ length: rack.cells ** 2 }, (_, i) => ({
     x: ((i % rack.cells) + 0.5) * (width / rack.cells) + off[0]!,
@@ -65,5 +78,7 @@ export function compartmentPositions(vessel: Vessel, rack: GridRack, angleDeg: n
 
 /** Pieces the floor of a compartment rack takes: all compartments or none. */
 export function compartmentPieces(vessel: Vessel, rack: GridRack, rule: LoadingRule): number {
-  return smallestSquareOpening(vessel, clearanceOf(rack), rule).openingMm <= rack.openingMm + 1e-6 ? rack.cells ** 2 : 0;
+  return smallestSquareOpening(vessel, clearanceOf(rack), rule).openingMm <= rack.openingMm + 1e-6
+    ? rack.cells ** 2
+    : 0;
 }

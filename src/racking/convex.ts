@@ -27,7 +27,10 @@ export function direction(degrees: number): Point {
 /** The shape turned about the origin, counter-clockwise. */
 export function rotated(shape: Rounded, degrees: number): Rounded {
   const d = direction(degrees);
-  return { points: shape.points.map((p) => ({ x: p.x * d.x - p.y * d.y, y: p.x * d.y + p.y * d.x })), radius: shape.radius };
+  return {
+    points: shape.points.map((p) => ({ x: p.x * d.x - p.y * d.y, y: p.x * d.y + p.y * d.x })),
+    radius: shape.radius,
+  };
 }
 
 /** The shape moved. */
@@ -50,8 +53,13 @@ export function reach(shape: Rounded, toward: Point): number {
 }
 
 /** Edges of a convex polygon with their direction from 0 to 2π, and its lowest corner (of two the left one). */
-function edgesOf(points: readonly Point[]): { readonly lowest: Point; readonly edges: { readonly angle: number; readonly x: number; readonly y: number }[] } {
-  const lowest = points.reduce((low, p) => (p.y < low.y || (p.y === low.y && p.x < low.x) ? p : low));
+function edgesOf(points: readonly Point[]): {
+  readonly lowest: Point;
+  readonly edges: { readonly angle: number; readonly x: number; readonly y: number }[];
+} {
+  const lowest = points.reduce((low, p) =>
+    p.y < low.y || (p.y === low.y && p.x < low.x) ? p : low,
+  );
   const edges = points.flatMap((p, i) => {
     const next = points[(i + 1) % points.length]!;
     const [x, y] = [next.x - p.x, next.y - p.y];

@@ -45,16 +45,31 @@ export interface RackLayout {
   readonly problems: readonly Problem[];
 }
 
-const openSearch = (vessel: Vessel, rack: Rack, rule: LoadingRule, first?: NamedPattern): OpenSearch => {
+const openSearch = (
+  vessel: Vessel,
+  rack: Rack,
+  rule: LoadingRule,
+  first?: NamedPattern,
+): OpenSearch => {
   const { x, y } = usableOf(rack);
-  return { outline: outlineOf(vessel), widthMm: x, depthMm: y, gapMm: clearanceOf(rack), rule, first };
+  return {
+    outline: outlineOf(vessel),
+    widthMm: x,
+    depthMm: y,
+    gapMm: clearanceOf(rack),
+    rule,
+    first,
+  };
 };
 
 /** Pieces whose mass the rack may carry. */
 const massLimit = (vessel: Vessel, rack: Rack): number =>
   rack.maxMassG === undefined || rack.maxMassG === null || vessel.massG <= 0
     ? Infinity
-    : Math.max(0, Math.floor((rack.maxMassG - (rack.emptyMassG ?? EMPTY_MASS_G)) / vessel.massG + 1e-9));
+    : Math.max(
+        0,
+        Math.floor((rack.maxMassG - (rack.emptyMassG ?? EMPTY_MASS_G)) / vessel.massG + 1e-9),
+      );
 
 /** Pieces that the floor of the rack takes, whatever their mass. */
 function floorPieces(vessel: Vessel, rack: Rack, rule: LoadingRule): number {
@@ -78,7 +93,13 @@ const problemsOf = (vessel: Vessel, rack: Rack): Problem[] => {
 };
 
 /** True where the rack takes so many pieces; quicker than counting. */
-function takes(vessel: Vessel, rack: Rack, rule: LoadingRule, pieces: number, first?: NamedPattern): boolean {
+function takes(
+  vessel: Vessel,
+  rack: Rack,
+  rule: LoadingRule,
+  pieces: number,
+  first?: NamedPattern,
+): boolean {
   if (pieces <= 0) return true;
   if (problemsOf(vessel, rack).length > 0 || massLimit(vessel, rack) < pieces) return false;
   if (rack.kind === 'open') return holds(openSearch(vessel, rack, rule, first), pieces);
@@ -93,14 +114,29 @@ function takes(vessel: Vessel, rack: Rack, rule: LoadingRule, pieces: number, fi
  */
 export function rackLayout(vessel: Vessel, rack: Rack, rule: LoadingRule = 'best'): RackLayout {
   const problems = problemsOf(vessel, rack);
-  const broken = problems.some((p) => !(p.path.length === 2 && (p.path[1] === 'heightMm' || p.path[1] === 'shape') && p.path[0] === 'vessel'));
+  const broken = problems.some(
+    (p) =>
+      !(
+        p.path.length === 2 &&
+        (p.path[1] === 'heightMm' || p.path[1] === 'shape') &&
+        p.path[0] === 'vessel'
+      ),
+  );
   const placed = problems.length > 0 ? nothing(rack) : placedIn(vessel, rack, rule);
   const limit = massLimit(vessel, rack);
   const pieces = problems.length > 0 ? 0 : Math.min(limit, placed.pieces);
-  const fixed: NamedPattern | undefined = rack.kind === 'open' && placed.pieces > 0 ? { pattern: placed.pattern as OpenPattern, angleDeg: placed.angleDeg } : undefined;
+  const fixed: NamedPattern | undefined =
+    rack.kind === 'open' && placed.pieces > 0
+      ? { pattern: placed.pattern as OpenPattern, angleDeg: placed.angleDeg }
+      : undefined;
   const count = (changed: Vessel): number => piecesPerRack(changed, rack, rule);
   // Cutlery lies as it falls: millimetres say nothing there.
-  const cliffs = broken || rack.kind === 'basket' ? [] : cliffsOf(vessel, pieces, count, (changed, least) => takes(changed, rack, rule, least, fixed));
+  const cliffs =
+    broken || rack.kind === 'basket'
+      ? []
+      : cliffsOf(vessel, pieces, count, (changed, least) =>
+          takes(changed, rack, rule, least, fixed),
+        );
   return {
     pieces,
     positions: placed.positions.slice(0, pieces),
@@ -110,7 +146,10 @@ export function rackLayout(vessel: Vessel, rack: Rack, rule: LoadingRule = 'best
     areaShare: shareUsed(vessel, rack, pieces),
     cliff: nearest(cliffs),
     cliffs,
-    slackMm: pieces === 0 || rack.kind === 'basket' ? null : growthUntilLoss(vessel, (grown) => takes(grown, rack, fixed ?? rule, pieces)),
+    slackMm:
+      pieces === 0 || rack.kind === 'basket'
+        ? null
+        : growthUntilLoss(vessel, (grown) => takes(grown, rack, fixed ?? rule, pieces)),
     plusOneMm: broken ? 0 : count({ ...vessel, rimMm: vessel.rimMm + 1, ...across(vessel, 1) }),
     minusOneMm: broken ? 0 : count({ ...vessel, rimMm: vessel.rimMm - 1, ...across(vessel, -1) }),
     loadedMassG: (rack.emptyMassG ?? EMPTY_MASS_G) + pieces * vessel.massG,
@@ -118,7 +157,8 @@ export function rackLayout(vessel: Vessel, rack: Rack, rule: LoadingRule = 'best
   };
 }
 
-const across = (vessel: Vessel, by: number): Partial<Vessel> => (vessel.rimAcrossMm === undefined ? {} : { rimAcrossMm: vessel.rimAcrossMm + by });
+const across = (vessel: Vessel, by: number): Partial<Vessel> =>
+  vessel.rimAcrossMm === undefined ? {} : { rimAcrossMm: vessel.rimAcrossMm + by };
 
 interface Placing {
   readonly pieces: number;
@@ -130,39 +170,72 @@ interface Placing {
 const nothing = (rack: Rack): Placing => ({
   pieces: 0,
   positions: [],
-  pattern: rack.kind === 'open' ? 'grid' : rack.kind === 'grid' ? 'compartments' : rack.kind === 'peg' ? 'on edge' : 'loose',
+  pattern:
+    rack.kind === 'open'
+      ? 'grid'
+      : rack.kind === 'grid'
+        ? 'compartments'
+        : rack.kind === 'peg'
+          ? 'on edge'
+          : 'loose',
   angleDeg: 0,
 });
 
 function placedIn(vessel: Vessel, rack: Rack, rule: LoadingRule): Placing {
-  if (rack.kind === 'open') return fullestOpenLayout(openSearch(vessel, rack, rule)) ?? nothing(rack);
+  if (rack.kind === 'open')
+    return fullestOpenLayout(openSearch(vessel, rack, rule)) ?? nothing(rack);
   const pieces = floorPieces(vessel, rack, rule);
   if (rack.kind === 'grid' && pieces > 0) {
     const { angleDeg } = smallestSquareOpening(vessel, clearanceOf(rack), rule);
-    return { pieces, positions: compartmentPositions(vessel, rack, angleDeg), pattern: 'compartments', angleDeg };
+    return {
+      pieces,
+      positions: compartmentPositions(vessel, rack, angleDeg),
+      pattern: 'compartments',
+      angleDeg,
+    };
   }
-  return { ...nothing(rack), pieces, positions: rack.kind === 'peg' ? pegPositions(vessel, rack) : [] };
+  return {
+    ...nothing(rack),
+    pieces,
+    positions: rack.kind === 'peg' ? pegPositions(vessel, rack) : [],
+  };
 }
 
-function binding(vessel: Vessel, rack: Rack, problems: readonly Problem[], pieces: number, placed: Placing, limit: number): Binding {
-  if (problems.length > 0) return problems.some((p) => p.path.at(-1) === 'heightMm') ? 'height' : 'kind';
+function binding(
+  vessel: Vessel,
+  rack: Rack,
+  problems: readonly Problem[],
+  pieces: number,
+  placed: Placing,
+  limit: number,
+): Binding {
+  if (problems.length > 0)
+    return problems.some((p) => p.path.at(-1) === 'heightMm') ? 'height' : 'kind';
   if (limit < placed.pieces) return 'mass';
   if (rack.kind === 'grid') return 'opening';
-  if (rack.kind === 'peg') return pieces === 0 || pegLoad(vessel, rack).alongLimit === 'length' ? 'wall' : 'neighbour';
+  if (rack.kind === 'peg')
+    return pieces === 0 || pegLoad(vessel, rack).alongLimit === 'length' ? 'wall' : 'neighbour';
   if (rack.kind === 'basket') return pieces === 0 ? 'wall' : 'neighbour';
   if (pieces <= 1) return 'wall';
   if ((vessel.handleMm ?? 0) <= 0) return 'neighbour';
   const same: NamedPattern = { pattern: placed.pattern as OpenPattern, angleDeg: placed.angleDeg };
-  return holds({ ...openSearch(vessel, rack, same), handlesOverWalls: true }, pieces + 1) ? 'wall' : 'neighbour';
+  return holds({ ...openSearch(vessel, rack, same), handlesOverWalls: true }, pieces + 1)
+    ? 'wall'
+    : 'neighbour';
 }
 
 function shareUsed(vessel: Vessel, rack: Rack, pieces: number): number {
   const { x, y } = usableOf(rack);
   if (pieces === 0) return 0;
-  if (rack.kind === 'basket') return (pieces * vessel.rimMm * (vessel.rimAcrossMm ?? vessel.rimMm)) / (x * y * (rack.layers ?? 1));
+  if (rack.kind === 'basket')
+    return (
+      (pieces * vessel.rimMm * (vessel.rimAcrossMm ?? vessel.rimMm)) / (x * y * (rack.layers ?? 1))
+    );
   if (rack.kind === 'peg') {
     const load = pegLoad(vessel, rack);
-    return (load.rows * vessel.rimMm * ((load.along - 1) * load.spacingMm + load.coversMm)) / (x * y);
+    return (
+      (load.rows * vessel.rimMm * ((load.along - 1) * load.spacingMm + load.coversMm)) / (x * y)
+    );
   }
   return (pieces * planAreaOf(vessel)) / (x * y);
 }
@@ -171,9 +244,21 @@ function noRoom(vessel: Vessel, rack: Rack): Problem {
   const path = ['vessel', 'rimMm'];
   const { x, y } = usableOf(rack);
   const room = rack.kind === 'grid' ? rack.openingMm : Math.min(x, y);
-  const rule = rack.kind === 'grid' ? `the compartments of "${rack.id}" take no more than ${room} mm, handle included` : `"${rack.id}" is ${room} mm inside, gaps and handle included`;
-  const remedy = rack.kind === 'grid' ? 'Choose a rack with larger compartments or an open one.' : 'Choose a larger rack, or wash this piece by hand.';
-  return { path, value: vessel.rimMm, rule, remedy, message: `"${path.join('.')}" is ${vessel.rimMm}, but ${rule}. ${remedy}` };
+  const rule =
+    rack.kind === 'grid'
+      ? `the compartments of "${rack.id}" take no more than ${room} mm, handle included`
+      : `"${rack.id}" is ${room} mm inside, gaps and handle included`;
+  const remedy =
+    rack.kind === 'grid'
+      ? 'Choose a rack with larger compartments or an open one.'
+      : 'Choose a larger rack, or wash this piece by hand.';
+  return {
+    path,
+    value: vessel.rimMm,
+    rule,
+    remedy,
+    message: `"${path.join('.')}" is ${vessel.rimMm}, but ${rule}. ${remedy}`,
+  };
 }
 
 /** Handles straight against handles at 45°, and the best of all: which is better depends on the vessel. */
@@ -206,10 +291,19 @@ function memory<T>(): (key: string, make: () => T) => T {
 
 const counts = memory<number>();
 const layouts = memory<RackLayout>();
-const key = (vessel: Vessel, rack: Rack, rule: LoadingRule): string => JSON.stringify([vessel, rack, rule]);
+const key = (vessel: Vessel, rack: Rack, rule: LoadingRule): string =>
+  JSON.stringify([vessel, rack, rule]);
 
-const rememberedCount = (vessel: Vessel, rack: Rack, rule: LoadingRule, make: () => number): number => counts(key(vessel, rack, rule), make);
+const rememberedCount = (
+  vessel: Vessel,
+  rack: Rack,
+  rule: LoadingRule,
+  make: () => number,
+): number => counts(key(vessel, rack, rule), make);
 
 /** `rackLayout`, remembered by its measures: for controls that are moved to and fro. */
-export const rememberedRackLayout = (vessel: Vessel, rack: Rack, rule: LoadingRule = 'best'): RackLayout =>
-  layouts(key(vessel, rack, rule), () => rackLayout(vessel, rack, rule));
+export const rememberedRackLayout = (
+  vessel: Vessel,
+  rack: Rack,
+  rule: LoadingRule = 'best',
+): RackLayout => layouts(key(vessel, rack, rule), () => rackLayout(vessel, rack, rule));

@@ -26,7 +26,14 @@ export interface Lift {
 }
 
 export interface LiftEnd {
-  readonly multipliers: { readonly hm: number; readonly vm: number; readonly dm: number; readonly am: number; readonly fm: number; readonly cm: number };
+  readonly multipliers: {
+    readonly hm: number;
+    readonly vm: number;
+    readonly dm: number;
+    readonly am: number;
+    readonly fm: number;
+    readonly cm: number;
+  };
   /** Recommended weight limit, in the unit of the load. */
   readonly rwl: number;
   /** Load over that limit; null where the limit is 0, so that no load is advised. */
@@ -44,9 +51,21 @@ export interface LiftAdvice {
 /** Frequency multipliers of 94-110, table 5: lifts a minute, then hours of work. `lowEnds`: the last one for hands below 75 cm. */
 const PER_MINUTE = [0.2, 0.5, 1, 2, 3, 4, 5, 6, 7, 8, 9, 10, 11, 12, 13, 14, 15];
 const FREQUENCY = {
-  1: { values: [1, 0.97, 0.94, 0.91, 0.88, 0.84, 0.8, 0.75, 0.7, 0.6, 0.52, 0.45, 0.41, 0.37, 0.34, 0.31, 0.28], lowEnds: 12 },
-  2: { values: [0.95, 0.92, 0.88, 0.84, 0.79, 0.72, 0.6, 0.5, 0.42, 0.35, 0.3, 0.26, 0.23, 0.21], lowEnds: 10 },
-  8: { values: [0.85, 0.81, 0.75, 0.65, 0.55, 0.45, 0.35, 0.27, 0.22, 0.18, 0.15, 0.13], lowEnds: 8 },
+  1: {
+    values: [
+      1, 0.97, 0.94, 0.91, 0.88, 0.84, 0.8, 0.75, 0.7, 0.6, 0.52, 0.45, 0.41, 0.37, 0.34, 0.31,
+      0.28,
+    ],
+    lowEnds: 12,
+  },
+  2: {
+    values: [0.95, 0.92, 0.88, 0.84, 0.79, 0.72, 0.6, 0.5, 0.42, 0.35, 0.3, 0.26, 0.23, 0.21],
+    lowEnds: 10,
+  },
+  8: {
+    values: [0.85, 0.81, 0.75, 0.65, 0.55, 0.45, 0.35, 0.27, 0.22, 0.18, 0.15, 0.13],
+    lowEnds: 8,
+  },
 } as const;
 
 const COUPLING = { good: [1, 1], fair: [0.95, 1], poor: [0.9, 0.9] } as const;
@@ -63,8 +82,28 @@ interface Units {
   readonly shortest: number;
   readonly longest: number;
 }
-const METRIC: Units = { constant: 23, nearest: 25, farthest: 63, knuckle: 75, perHeight: 0.003, highest: 175, perDistance: 4.5, shortest: 25, longest: 175 };
-const US: Units = { constant: 51, nearest: 10, farthest: 25, knuckle: 30, perHeight: 0.0075, highest: 70, perDistance: 1.8, shortest: 10, longest: 70 };
+const METRIC: Units = {
+  constant: 23,
+  nearest: 25,
+  farthest: 63,
+  knuckle: 75,
+  perHeight: 0.003,
+  highest: 175,
+  perDistance: 4.5,
+  shortest: 25,
+  longest: 175,
+};
+const US: Units = {
+  constant: 51,
+  nearest: 10,
+  farthest: 25,
+  knuckle: 30,
+  perHeight: 0.0075,
+  highest: 70,
+  perDistance: 1.8,
+  shortest: 10,
+  longest: 70,
+};
 
 /** Between the table's frequencies in a straight line; 0 past its end. */
 function frequencyMultiplier(perMinute: number, hours: 1 | 2 | 8, low: boolean): number {
@@ -91,7 +130,8 @@ function endOf(load: number, grip: Grip, travel: number, work: Work, units: Unit
   const multipliers = {
     hm: h > units.farthest ? 0 : Math.min(1, units.nearest / h),
     vm: v < 0 || v > units.highest ? 0 : 1 - units.perHeight * Math.abs(v - units.knuckle),
-    dm: travel > units.longest ? 0 : travel <= units.shortest ? 1 : 0.82 + units.perDistance / travel,
+    dm:
+      travel > units.longest ? 0 : travel <= units.shortest ? 1 : 0.82 + units.perDistance / travel,
     am: twist > 135 ? 0 : 1 - 0.0032 * twist,
     fm: frequencyMultiplier(work.perMinute ?? 0.2, work.hours ?? 1, low),
     cm: COUPLING[work.coupling ?? 'fair'][low ? 0 : 1],
@@ -128,11 +168,20 @@ const twists = (lift: Pick<Lift, 'aDeg' | 'aDestDeg'>): readonly [number, number
 export function nioshLift(lift: Lift): LiftAdvice {
   const [from, to] = twists(lift);
   const origin = { h: lift.hCm, v: lift.vOriginCm, twist: from };
-  return advise(lift.loadKg, origin, { h: lift.hDestCm ?? lift.hCm, v: lift.vDestCm, twist: to }, lift, METRIC);
+  return advise(
+    lift.loadKg,
+    origin,
+    { h: lift.hDestCm ?? lift.hCm, v: lift.vDestCm, twist: to },
+    lift,
+    METRIC,
+  );
 }
 
 /** The same lift measured in pounds and inches. */
-export interface LiftUs extends Pick<Lift, 'aDeg' | 'aDestDeg' | 'perMinute' | 'hours' | 'coupling'> {
+export interface LiftUs extends Pick<
+  Lift,
+  'aDeg' | 'aDestDeg' | 'perMinute' | 'hours' | 'coupling'
+> {
   readonly loadLb: number;
   readonly hIn: number;
   readonly hDestIn?: number | undefined;
@@ -144,5 +193,11 @@ export interface LiftUs extends Pick<Lift, 'aDeg' | 'aDestDeg' | 'perMinute' | '
 export function nioshLiftUs(lift: LiftUs): LiftAdvice {
   const [from, to] = twists(lift);
   const origin = { h: lift.hIn, v: lift.vOriginIn, twist: from };
-  return advise(lift.loadLb, origin, { h: lift.hDestIn ?? lift.hIn, v: lift.vDestIn, twist: to }, lift, US);
+  return advise(
+    lift.loadLb,
+    origin,
+    { h: lift.hDestIn ?? lift.hIn, v: lift.vDestIn, twist: to },
+    lift,
+    US,
+  );
 }

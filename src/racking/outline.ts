@@ -29,7 +29,8 @@ function bodyOf(vessel: Vessel): Rounded {
   const footprint = vessel.footprint ?? 'round';
   const a = vessel.rimMm / 2;
   const b = (vessel.rimAcrossMm ?? vessel.rimMm) / 2;
-  if (footprint === 'round') return { points: [{ x: 0, y: 0 }], radius: Math.max(a, (vessel.footMm ?? 0) / 2) };
+  if (footprint === 'round')
+    return { points: [{ x: 0, y: 0 }], radius: Math.max(a, (vessel.footMm ?? 0) / 2) };
   if (footprint === 'square') return { points: rectangle(-a, a, b), radius: 0 };
   return oval(a, b);
 }
@@ -38,7 +39,13 @@ function bodyOf(vessel: Vessel): Rounded {
 function handleOf(beyond: number, width: number, tip: 'flat' | 'round'): Rounded {
   if (tip === 'flat') return { points: rectangle(0, beyond, width / 2), radius: 0 };
   const radius = Math.min(width / 2, beyond);
-  return { points: [{ x: 0, y: 0 }, { x: beyond - radius, y: 0 }], radius };
+  return {
+    points: [
+      { x: 0, y: 0 },
+      { x: beyond - radius, y: 0 },
+    ],
+    radius,
+  };
 }
 
 const rectangle = (from: number, to: number, half: number): Point[] => [
@@ -55,7 +62,8 @@ const rectangle = (from: number, to: number, half: number): Point[] => [
 function oval(a: number, b: number): Rounded {
   const radius = Math.min(a, b) ** 2 / Math.max(a, b);
   const step = (OVAL_STEP_DEG * Math.PI) / 180;
-  const support = (angle: number): number => Math.hypot(a * Math.cos(angle), b * Math.sin(angle)) - radius;
+  const support = (angle: number): number =>
+    Math.hypot(a * Math.cos(angle), b * Math.sin(angle)) - radius;
   const points: Point[] = [];
   for (let k = 0; k < 360 / OVAL_STEP_DEG; k += 1) {
     // The corner where the supporting lines at k and k + 1 meet.
@@ -85,7 +93,8 @@ export function planAreaOf(vessel: Vessel): number {
   for (let i = 0; i < strips; i += 1) {
     const y = half * ((2 * i + 1) / strips - 1);
     const edge = footprint === 'square' ? a : a * Math.sqrt(Math.max(0, 1 - (y / b) ** 2));
-    const tip = vessel.handleTip === 'round' ? beyond - half + Math.sqrt(half * half - y * y) : beyond;
+    const tip =
+      vessel.handleTip === 'round' ? beyond - half + Math.sqrt(half * half - y * y) : beyond;
     handle += (Math.max(0, tip - edge) * 2 * half) / strips;
   }
   return body + handle;

@@ -35,14 +35,23 @@ export function pegLoad(vessel: Vessel, rack: PegRack): PegLoad {
   const { x: length, y: width } = usableOf(rack);
   const coversMm = vessel.rimMm * Math.sin(lean) + depth * Math.cos(lean);
   const needed = (depth + (rack.waterGapMm ?? WATER_GAP_MM)) / Math.cos(lean);
-  const slotsEach = rack.triedMm === undefined ? Math.max(1, Math.ceil(needed / rack.pitchMm - 1e-9)) : null;
+  const slotsEach =
+    rack.triedMm === undefined ? Math.max(1, Math.ceil(needed / rack.pitchMm - 1e-9)) : null;
   const spacingMm = rack.triedMm ?? slotsEach! * rack.pitchMm;
   const bySlots = slotsEach === null ? rack.slots : Math.floor((rack.slots - 1) / slotsEach) + 1;
   const byLength = coversMm > length ? 0 : Math.floor((length - coversMm) / spacingMm + 1e-9) + 1;
   const gap = clearanceOf(rack);
   const rows = Math.max(0, Math.floor((width - gap) / (widestOf(vessel) + gap) + 1e-9));
   const along = Math.max(0, Math.min(bySlots, byLength));
-  return { pieces: along * rows, along, rows, spacingMm, coversMm, slotsEach, alongLimit: bySlots <= byLength ? 'slots' : 'length' };
+  return {
+    pieces: along * rows,
+    along,
+    rows,
+    spacingMm,
+    coversMm,
+    slotsEach,
+    alongLimit: bySlots <= byLength ? 'slots' : 'length',
+  };
 }
 
 /** Middle of every piece as it leans, seen from above; rows share the width evenly. */
@@ -64,5 +73,7 @@ export function basketPieces(vessel: Vessel, rack: BasketRack): number {
   const long = vessel.rimMm;
   const broad = vessel.rimAcrossMm ?? vessel.rimMm;
   if (Math.min(long, broad) > Math.min(x, y) || Math.max(long, broad) > Math.hypot(x, y)) return 0;
-  return Math.floor((x * y * (rack.coverShare ?? COVER_SHARE) * (rack.layers ?? 1)) / (long * broad) + 1e-9);
+  return Math.floor(
+    (x * y * (rack.coverShare ?? COVER_SHARE) * (rack.layers ?? 1)) / (long * broad) + 1e-9,
+  );
 }

@@ -50,7 +50,8 @@ export interface RackPlan {
 }
 
 /** Same group, and the same number of extenders: a tall piece and a low one do not share a rack that is built up. */
-export const mayShare = (a: RackedWare, b: RackedWare, rack: Rack): boolean => familyOf(a, rack) === familyOf(b, rack);
+export const mayShare = (a: RackedWare, b: RackedWare, rack: Rack): boolean =>
+  familyOf(a, rack) === familyOf(b, rack);
 
 const familyOf = (ware: RackedWare, rack: Rack): string => {
   const extenders = extendersFor(ware.vessel.heightMm, rack);
@@ -62,7 +63,11 @@ const familyOf = (ware: RackedWare, rack: Rack): string => {
  * it), by whole compartments, slots or floor otherwise. More than 1: it does not fit; null: some piece does
  * not go in, or may not be with the others.
  */
-export function mixedShare(ware: readonly RackedWare[], rack: Rack, rule: LoadingRule = 'best'): number | null {
+export function mixedShare(
+  ware: readonly RackedWare[],
+  rack: Rack,
+  rule: LoadingRule = 'best',
+): number | null {
   const first = ware[0];
   if (first === undefined) return 0;
   let share = 0;
@@ -87,27 +92,60 @@ interface Choice {
  * The rack for every ware that makes fewest whole loads of the mix; then, least filled racks in all; then, fewest
  * kinds of rack. Ware that no rack takes is left out and told in `problems`.
  */
-export function rackPlan(wares: readonly RackedWare[], racks: readonly Rack[], rule: LoadingRule = 'best'): RackPlan {
-  const problems: Problem[] = [...fitProblems(wares.map((ware) => ware.vessel), racks, (vessel, rack) => piecesPerRack(vessel, rack, rule))];
+export function rackPlan(
+  wares: readonly RackedWare[],
+  racks: readonly Rack[],
+  rule: LoadingRule = 'best',
+): RackPlan {
+  const problems: Problem[] = [
+    ...fitProblems(
+      wares.map((ware) => ware.vessel),
+      racks,
+      (vessel, rack) => piecesPerRack(vessel, rack, rule),
+    ),
+  ];
   const choices = wares.map((ware, i) => {
     const asked = ware.rack === undefined ? racks : racks.filter((rack) => rack.id === ware.rack);
     const fitting = asked
-      .map((rack): Choice => ({ rack, perRack: piecesPerRack(ware.vessel, rack, rule), family: familyOf(ware, rack) }))
+      .map((rack): Choice => ({
+        rack,
+        perRack: piecesPerRack(ware.vessel, rack, rule),
+        family: familyOf(ware, rack),
+      }))
       .filter((choice) => choice.perRack > 0)
       .sort((a, b) => b.perRack - a.perRack);
-    if (fitting.length === 0 && ware.rack !== undefined) problems.push(givenRack(i, ware.rack, asked.length > 0));
+    if (fitting.length === 0 && ware.rack !== undefined)
+      problems.push(givenRack(i, ware.rack, asked.length > 0));
     return fitting;
   });
   const placed = wares.map((_, i) => i).filter((i) => choices[i]!.length > 0);
-  const { chosen, fewest } = fewestLoads(placed.map((i) => choices[i]!), placed.map((i) => wares[i]!.pieces));
+  const { chosen, fewest } = fewestLoads(
+    placed.map((i) => choices[i]!),
+    placed.map((i) => wares[i]!.pieces),
+  );
   const lines = placed.map((i, at): PlanLine => {
     const { rack, perRack, family } = chosen[at]!;
-    return { ware: wares[i]!.id, rack: rack.id, perRack, family, extenders: extendersFor(wares[i]!.vessel.heightMm, rack) };
+    return {
+      ware: wares[i]!.id,
+      rack: rack.id,
+      perRack,
+      family,
+      extenders: extendersFor(wares[i]!.vessel.heightMm, rack),
+    };
   });
   const families = [...new Set(lines.map((line) => line.family))].map((family): PlanFamily => {
     const members = lines.filter((line) => line.family === family);
-    const fills = members.reduce((sum, line) => sum + wares.find((ware) => ware.id === line.ware)!.pieces / line.perRack, 0);
-    return { family, rack: members[0]!.rack, ware: members.map((line) => line.ware), fills, loads: wholeRacks(fills) };
+    const fills = members.reduce(
+      (sum, line) => sum + wares.find((ware) => ware.id === line.ware)!.pieces / line.perRack,
+      0,
+    );
+    return {
+      family,
+      rack: members[0]!.rack,
+      ware: members.map((line) => line.ware),
+      fills,
+      loads: wholeRacks(fills),
+    };
   });
   return {
     lines,
@@ -121,12 +159,23 @@ export function rackPlan(wares: readonly RackedWare[], racks: readonly Rack[], r
 
 const givenRack = (i: number, rack: string, known: boolean): Problem => {
   const rule = known ? 'the piece does not go in it' : 'no rack has that id';
-  const remedy = known ? 'Give another rack, or none for whichever makes fewest loads.' : 'Give the id of a rack that is owned.';
-  return { path: ['wares', i, 'rack'], value: rack, rule, remedy, message: `"wares.${i}.rack" is "${rack}", but ${rule}. ${remedy}` };
+  const remedy = known
+    ? 'Give another rack, or none for whichever makes fewest loads.'
+    : 'Give the id of a rack that is owned.';
+  return {
+    path: ['wares', i, 'rack'],
+    value: rack,
+    rule,
+    remedy,
+    message: `"wares.${i}.rack" is "${rack}", but ${rule}. ${remedy}`,
+  };
 };
 
 /** Branch and bound over the choices; whole loads so far never fall as ware is added, which is the bound. */
-function fewestLoads(choices: readonly (readonly Choice[])[], pieces: readonly number[]): { readonly chosen: readonly Choice[]; readonly fewest: boolean } {
+function fewestLoads(
+  choices: readonly (readonly Choice[])[],
+  pieces: readonly number[],
+): { readonly chosen: readonly Choice[]; readonly fewest: boolean } {
   let chosen: readonly Choice[] = choices.map((list) => list[0]!);
   let best = worth(chosen, pieces);
   let steps = 0;
@@ -149,9 +198,15 @@ type Worth = readonly [loads: number, fills: number, kinds: number];
 
 function worth(taken: readonly Choice[], pieces: readonly number[]): Worth {
   const fills = new Map<string, number>();
-  taken.forEach((choice, i) => fills.set(choice.family, (fills.get(choice.family) ?? 0) + pieces[i]! / choice.perRack));
+  taken.forEach((choice, i) =>
+    fills.set(choice.family, (fills.get(choice.family) ?? 0) + pieces[i]! / choice.perRack),
+  );
   const all = [...fills.values()];
-  return [all.reduce((sum, f) => sum + wholeRacks(f), 0), all.reduce((sum, f) => sum + f, 0), new Set(taken.map((choice) => choice.rack.id)).size];
+  return [
+    all.reduce((sum, f) => sum + wholeRacks(f), 0),
+    all.reduce((sum, f) => sum + f, 0),
+    new Set(taken.map((choice) => choice.rack.id)).size,
+  ];
 }
 
 const comesBefore = (a: Worth, b: Worth): boolean => {

@@ -47,7 +47,15 @@ export function upperEdge(shape: Rounded): UpperEdge {
     end.push(next.x + radius * normalX);
     corner = next;
   }
-  return { left: points[from]!.x - radius, right: end[end.length - 1]!, end, arc, p, q, radiusSquared: radius * radius };
+  return {
+    left: points[from]!.x - radius,
+    right: end[end.length - 1]!,
+    end,
+    arc,
+    p,
+    q,
+    radiusSquared: radius * radius,
+  };
 }
 
 /** Height of the edge at x; -Infinity beside the shape (touching its side is beside it). */

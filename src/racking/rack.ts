@@ -80,11 +80,18 @@ export const clearanceOf = (rack: Rack): number =>
 /** Tallest piece the rack takes, with all its extenders, mm; Infinity where no limit is stated. */
 export function tallestOf(rack: Rack): number {
   if (rack.innerHeightMm === undefined || rack.innerHeightMm === null) return Infinity;
-  return rack.innerHeightMm + (rack.kind === 'grid' ? (rack.extenders ?? 0) * (rack.extenderMm ?? EXTENDER_MM) : 0);
+  return (
+    rack.innerHeightMm +
+    (rack.kind === 'grid' ? (rack.extenders ?? 0) * (rack.extenderMm ?? EXTENDER_MM) : 0)
+  );
 }
 
 /** Extenders a piece of this height needs in a compartment rack; 0 in any other. */
 export function extendersFor(heightMm: number, rack: Rack): number {
-  if (rack.kind !== 'grid' || rack.innerHeightMm === undefined || rack.innerHeightMm === null) return 0;
-  return Math.max(0, Math.ceil((heightMm - rack.innerHeightMm) / (rack.extenderMm ?? EXTENDER_MM) - 1e-9));
+  if (rack.kind !== 'grid' || rack.innerHeightMm === undefined || rack.innerHeightMm === null)
+    return 0;
+  return Math.max(
+    0,
+    Math.ceil((heightMm - rack.innerHeightMm) / (rack.extenderMm ?? EXTENDER_MM) - 1e-9),
+  );
 }

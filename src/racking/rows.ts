@@ -66,21 +66,50 @@ export interface Walls {
 }
 
 /** Rows of the vessel at an angle, every second one turned by 180° or not; `gapMm` is left free along the walls as well. */
-export function meetingOf(outline: Outline, forbidden: Forbidden, walls: Walls, gapMm: number, angleDeg: number, turned: boolean): Meeting {
-  const kept = walls.keepClear ?? (outline.handle === null ? [outline.body] : [outline.body, outline.handle]);
+export function meetingOf(
+  outline: Outline,
+  forbidden: Forbidden,
+  walls: Walls,
+  gapMm: number,
+  angleDeg: number,
+  turned: boolean,
+): Meeting {
+  const kept =
+    walls.keepClear ?? (outline.handle === null ? [outline.body] : [outline.body, outline.handle]);
   const roomAt = (degrees: number): Room => {
     const parts = kept.map((part) => rotated(part, degrees));
-    const far = (x: number, y: number): number => Math.max(...parts.map((part) => reach(part, { x, y }))) + gapMm;
-    return { left: far(-1, 0), right: walls.width - far(1, 0), bottom: far(0, -1), top: walls.depth - far(0, 1) };
+    const far = (x: number, y: number): number =>
+      Math.max(...parts.map((part) => reach(part, { x, y }))) + gapMm;
+    return {
+      left: far(-1, 0),
+      right: walls.width - far(1, 0),
+      bottom: far(0, -1),
+      top: walls.depth - far(0, 1),
+    };
   };
   const same = forbidden.same.map((shape) => rotated(shape, angleDeg));
   const first = roomAt(angleDeg);
   const sameEdges = same.map(upperEdge);
   const tight = Math.max(...same.map(endOnAxis));
-  if (!turned) return { angleDeg, turned, rooms: [first, first], tight, same: sameEdges, onto: [sameEdges, sameEdges] };
+  if (!turned)
+    return {
+      angleDeg,
+      turned,
+      rooms: [first, first],
+      tight,
+      same: sameEdges,
+      onto: [sameEdges, sameEdges],
+    };
   const facing = forbidden.turned.map((shape) => rotated(shape, angleDeg));
   const backing = facing.map(reflected);
-  return { angleDeg, turned, rooms: [first, roomAt(angleDeg + 180)], tight, same: sameEdges, onto: [facing.map(upperEdge), backing.map(upperEdge)] };
+  return {
+    angleDeg,
+    turned,
+    rooms: [first, roomAt(angleDeg + 180)],
+    tight,
+    same: sameEdges,
+    onto: [facing.map(upperEdge), backing.map(upperEdge)],
+  };
 }
 
 /** Rows of `counts[0]` and `counts[1]` pieces in turn, the second kind shifted by `shift` pitches. */
@@ -101,7 +130,14 @@ const TOUCH = 1e-7;
 const FINEST = 1e-7;
 
 /** Rise needed above a row for the next: the most that any pair asks for at every pitch from `low` to `high`. */
-function rise(edges: readonly UpperEdge[], shift: number, first: number, last: number, low: number, high: number): number {
+function rise(
+  edges: readonly UpperEdge[],
+  shift: number,
+  first: number,
+  last: number,
+  low: number,
+  high: number,
+): number {
   let most = 0;
   for (const edge of edges) {
     // Pairs farther apart than the edge is wide ask for nothing.
@@ -118,7 +154,12 @@ function rise(edges: readonly UpperEdge[], shift: number, first: number, last: n
 }
 
 /** What rows of a course ask for at one pitch, or at least ask for over a range: rise to the next row and to the next but one. */
-function risesOf(meeting: Meeting, course: Course, low: number, high: number): readonly [number, number, number, number] {
+function risesOf(
+  meeting: Meeting,
+  course: Course,
+  low: number,
+  high: number,
+): readonly [number, number, number, number] {
   const [a, b] = course.counts;
   return [
     rise(meeting.onto[0], course.shift, 1 - a, b - 1, low, high),
@@ -129,7 +170,14 @@ function risesOf(meeting: Meeting, course: Course, low: number, high: number): r
 }
 
 /** How many of the `wanted` rows go in, each as low as it may; their heights are written to `ys` if it is given. */
-function rowsIn(meeting: Meeting, course: Course, wanted: number, low: number, high: number, ys?: number[]): number {
+function rowsIn(
+  meeting: Meeting,
+  course: Course,
+  wanted: number,
+  low: number,
+  high: number,
+  ys?: number[],
+): number {
   const [up, down, twoA, twoB] = risesOf(meeting, course, low, high);
   const [roomA, roomB] = meeting.rooms;
   let [before, last] = [-Infinity, -Infinity];
@@ -147,12 +195,21 @@ function rowsIn(meeting: Meeting, course: Course, wanted: number, low: number, h
 }
 
 /** A pitch between the bounds at which the wanted rows fit; null where there is none. */
-function pitchFor(meeting: Meeting, course: Course, wanted: number, low: number, high: number): number | null {
+function pitchFor(
+  meeting: Meeting,
+  course: Course,
+  wanted: number,
+  low: number,
+  high: number,
+): number | null {
   if (rowsIn(meeting, course, wanted, low, high) < wanted) return null;
   if (rowsIn(meeting, course, wanted, high, high) >= wanted) return high;
   if (high - low < FINEST) return null;
   const middle = (low + high) / 2;
-  return pitchFor(meeting, course, wanted, middle, high) ?? pitchFor(meeting, course, wanted, low, middle);
+  return (
+    pitchFor(meeting, course, wanted, middle, high) ??
+    pitchFor(meeting, course, wanted, low, middle)
+  );
 }
 
 /** Bounds of the pitch at which both kinds of row lie within the walls; null: none. */
@@ -184,9 +241,14 @@ function rowsAtMost(meeting: Meeting, n: number, m: number): number {
   const [a, b] = meeting.rooms;
   const widest = Math.min((a.right - a.left) / (n - 1), (b.right - b.left) / (m - 1));
   const body = meeting.onto[0][0]!;
-  const beside = n > 1 && m > 1 ? Math.max(0, Math.min(heightAt(body, -widest / 2), heightAt(body, widest / 2))) : 0;
+  const beside =
+    n > 1 && m > 1
+      ? Math.max(0, Math.min(heightAt(body, -widest / 2), heightAt(body, widest / 2)))
+      : 0;
   const two = Math.max(2 * beside, ...meeting.same.map((edge) => heightAt(edge, 0)));
-  return 2 * (Math.floor((Math.max(a.top, b.top) - Math.min(a.bottom, b.bottom) + TOUCH) / two) + 1);
+  return (
+    2 * (Math.floor((Math.max(a.top, b.top) - Math.min(a.bottom, b.bottom) + TOUCH) / two) + 1)
+  );
 }
 
 /** Fewest rows that hold more than `beat` pieces. */
@@ -201,12 +263,18 @@ function rowsToBeat(counts: Course['counts'], beat: number): number {
  * The fullest rows at one meeting that hold more than `beat` pieces, stopping at `enough`; null where none does.
  * `shifts` are tried in turn: shares of the pitch by which every second row is moved.
  */
-export function fullestRows(meeting: Meeting, shifts: readonly number[], beat: number, enough: number): RowLayout | null {
+export function fullestRows(
+  meeting: Meeting,
+  shifts: readonly number[],
+  beat: number,
+  enough: number,
+): RowLayout | null {
   const [a, b] = meeting.rooms;
   if (a.right < a.left - TOUCH || a.top < a.bottom - TOUCH) return null;
   let best: RowLayout | null = null;
   let most = beat;
-  const longest = 1 + Math.floor((Math.max(a.right - a.left, b.right - b.left) + TOUCH) / meeting.tight);
+  const longest =
+    1 + Math.floor((Math.max(a.right - a.left, b.right - b.left) + TOUCH) / meeting.tight);
   for (let n = longest; n >= 1; n -= 1) {
     for (const m of meeting.turned ? [n, n - 1, n + 1] : [n, n - 1]) {
       if (m < 1 || m > longest || rowsAtMost(meeting, n, m) < rowsToBeat([n, m], most)) continue;
@@ -238,13 +306,23 @@ export function placedRows(layout: RowLayout): Placed[] {
   const ys: number[] = [];
   rowsIn(meeting, course, layout.rows, pitch, pitch, ys);
   const low = Math.max(a.left, b.left - course.shift * pitch);
-  const high = Math.min(a.right - (course.counts[0] - 1) * pitch, b.right - (course.shift + course.counts[1] - 1) * pitch);
-  const start = layout.rows > 1 ? (low + Math.max(low, high)) / 2 : (a.left + a.right - (course.counts[0] - 1) * pitch) / 2;
+  const high = Math.min(
+    a.right - (course.counts[0] - 1) * pitch,
+    b.right - (course.shift + course.counts[1] - 1) * pitch,
+  );
+  const start =
+    layout.rows > 1
+      ? (low + Math.max(low, high)) / 2
+      : (a.left + a.right - (course.counts[0] - 1) * pitch) / 2;
   const spare = Math.min(...ys.map((y, j) => meeting.rooms[j % 2]!.top - y));
   return ys.flatMap((y, j) => {
     const kind = j % 2;
     const x0 = start + (kind === 1 ? course.shift * pitch : 0);
     const angleDeg = (meeting.angleDeg + (meeting.turned && kind === 1 ? 180 : 0)) % 360;
-    return Array.from({ length: course.counts[kind]! }, (_, i) => ({ x: x0 + i * pitch, y: y + Math.max(0, spare) / 2, angleDeg }));
+    return Array.from({ length: course.counts[kind]! }, (_, i) => ({
+      x: x0 + i * pitch,
+      y: y + Math.max(0, spare) / 2,
+      angleDeg,
+    }));
   });
 }

@@ -13,14 +13,23 @@ export interface Gaps {
   readonly wallMm: number;
 }
 
-export function gapsOf(outline: Outline, positions: readonly Placed[], width: number, depth: number): Gaps {
+export function gapsOf(
+  outline: Outline,
+  positions: readonly Placed[],
+  width: number,
+  depth: number,
+): Gaps {
   const parts = outline.handle === null ? [outline.body] : [outline.body, outline.handle];
-  const pieces = positions.map((p) => parts.map((part) => movedBy(rotated(part, p.angleDeg), p.x, p.y)));
+  const pieces = positions.map((p) =>
+    parts.map((part) => movedBy(rotated(part, p.angleDeg), p.x, p.y)),
+  );
   // Pieces that lie alike to one another, to a ten-millionth of a millimetre, are measured once.
   const measured = new Map<string, number>();
   const apart = (i: number, j: number): number => {
     const [p, q] = [positions[i]!, positions[j]!];
-    const key = [q.x - p.x, q.y - p.y].map((d) => Math.round(d * 1e7)).join() + `,${p.angleDeg},${q.angleDeg}`;
+    const key =
+      [q.x - p.x, q.y - p.y].map((d) => Math.round(d * 1e7)).join() +
+      `,${p.angleDeg},${q.angleDeg}`;
     let least = measured.get(key);
     if (least === undefined) {
       least = Math.min(...pieces[i]!.flatMap((a) => pieces[j]!.map((b) => distance(a, b))));
@@ -28,7 +37,9 @@ export function gapsOf(outline: Outline, positions: readonly Placed[], width: nu
     }
     return least;
   };
-  const far = Math.max(...parts.map((part) => part.radius + Math.max(...part.points.map((p) => Math.hypot(p.x, p.y)))));
+  const far = Math.max(
+    ...parts.map((part) => part.radius + Math.max(...part.points.map((p) => Math.hypot(p.x, p.y)))),
+  );
   let [betweenMm, wallMm] = [Infinity, Infinity];
   pieces.forEach((piece, i) => {
     for (const part of piece) {
@@ -69,21 +80,31 @@ function polygonDistance(a: readonly Point[], b: readonly Point[]): number {
   let least = Infinity;
   for (let i = 0; i < a.length; i += 1) {
     for (let j = 0; j < b.length; j += 1) {
-      least = Math.min(least, edgeDistance(a[i]!, a[(i + 1) % a.length]!, b[j]!, b[(j + 1) % b.length]!));
+      least = Math.min(
+        least,
+        edgeDistance(a[i]!, a[(i + 1) % a.length]!, b[j]!, b[(j + 1) % b.length]!),
+      );
     }
   }
   return least;
 }
 
 function edgeDistance(a: Point, b: Point, c: Point, d: Point): number {
-  const side = (p: Point, q: Point, r: Point): number => (q.x - p.x) * (r.y - p.y) - (q.y - p.y) * (r.x - p.x);
+  const side = (p: Point, q: Point, r: Point): number =>
+    (q.x - p.x) * (r.y - p.y) - (q.y - p.y) * (r.x - p.x);
   if (side(a, b, c) * side(a, b, d) < 0 && side(c, d, a) * side(c, d, b) < 0) return 0;
-  return Math.min(pointToEdge(a, c, d), pointToEdge(b, c, d), pointToEdge(c, a, b), pointToEdge(d, a, b));
+  return Math.min(
+    pointToEdge(a, c, d),
+    pointToEdge(b, c, d),
+    pointToEdge(c, a, b),
+    pointToEdge(d, a, b),
+  );
 }
 
 function pointToEdge(p: Point, a: Point, b: Point): number {
   const [dx, dy] = [b.x - a.x, b.y - a.y];
   const square = dx * dx + dy * dy;
-  const t = square === 0 ? 0 : Math.min(1, Math.max(0, ((p.x - a.x) * dx + (p.y - a.y) * dy) / square));
+  const t =
+    square === 0 ? 0 : Math.min(1, Math.max(0, ((p.x - a.x) * dx + (p.y - a.y) * dy) / square));
   return Math.hypot(p.x - a.x - t * dx, p.y - a.y - t * dy);
 }

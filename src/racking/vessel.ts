@@ -4,7 +4,8 @@
  * Lengths are millimetres, masses grams. The plan of a piece is its body (a disc, a rectangle or an
  * ellipse) joined with its handle (a straight bar from the centre outwards, flat or round at the tip).
  */
-export type VesselShape = 'cup' | 'mug' | 'glass' | 'bowl' | 'saucer' | 'plate' | 'spoon' | 'fork' | 'knife' | 'jug';
+export type VesselShape =
+  'cup' | 'mug' | 'glass' | 'bowl' | 'saucer' | 'plate' | 'spoon' | 'fork' | 'knife' | 'jug';
 export type Footprint = 'round' | 'square' | 'oval';
 
 export interface Vessel {
@@ -33,11 +34,16 @@ export const ASSUMED_HANDLE_WIDTH_MM = 14;
 export const isCutlery = (vessel: Vessel): boolean =>
   vessel.shape === 'spoon' || vessel.shape === 'fork' || vessel.shape === 'knife';
 
-export const isFlatware = (vessel: Vessel): boolean => vessel.shape === 'saucer' || vessel.shape === 'plate';
+export const isFlatware = (vessel: Vessel): boolean =>
+  vessel.shape === 'saucer' || vessel.shape === 'plate';
 
 /** Thickness of a piece on edge, mm. */
 export const depthOf = (vessel: Vessel): number => vessel.depthMm ?? vessel.heightMm;
 
 /** The longer side of the plan without the handle, mm. */
 export const widestOf = (vessel: Vessel): number =>
-  Math.max(vessel.rimMm, vessel.rimAcrossMm ?? 0, (vessel.footprint ?? 'round') === 'round' ? (vessel.footMm ?? 0) : 0);
+  Math.max(
+    vessel.rimMm,
+    vessel.rimAcrossMm ?? 0,
+    (vessel.footprint ?? 'round') === 'round' ? (vessel.footMm ?? 0) : 0,
+  );

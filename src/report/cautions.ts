@@ -16,7 +16,11 @@ const at = (celsius: number, fahrenheit: number): Temperature => ({ celsius, fah
  * 4-501.112, surface of the utensil 4-703.11(B).
  */
 export const foodCode = {
-  wash: { stationarySingleTemperature: at(74, 165), stationaryDualTemperature: at(66, 150), chemicalLeast: at(49, 120) },
+  wash: {
+    stationarySingleTemperature: at(74, 165),
+    stationaryDualTemperature: at(66, 150),
+    chemicalLeast: at(49, 120),
+  },
   rinse: { least: at(82, 180), leastStationarySingleTemperature: at(74, 165), most: at(90, 194) },
   utensilSurface: at(71, 160),
 } as const;
@@ -29,10 +33,24 @@ export interface Caution {
   readonly defersTo: string;
 }
 
-const CAUTION_ORDER = ['scalds', 'sanitising', 'services', 'chemicals', 'chipped', 'brokenGlass', 'lifting', 'stacks'] as const;
+const CAUTION_ORDER = [
+  'scalds',
+  'sanitising',
+  'services',
+  'chemicals',
+  'chipped',
+  'brokenGlass',
+  'lifting',
+  'stacks',
+] as const;
 
 /** The cautions that apply: to hot drinks, to the machines there are, to glass, and to anything lifted or stacked. */
-export function cautionsFor(context: Pick<ReportContext, 'ware' | 'machines' | 'hotDrinks' | 'locale' | 'currency' | 'openingMinute' | 'words'>): Caution[] {
+export function cautionsFor(
+  context: Pick<
+    ReportContext,
+    'ware' | 'machines' | 'hotDrinks' | 'locale' | 'currency' | 'openingMinute' | 'words'
+  >,
+): Caution[] {
   const words = context.words ?? english;
   const kinds = new Set(context.ware.map(({ kind }) => kind));
   const machine = context.machines.length > 0;
@@ -46,15 +64,25 @@ export function cautionsFor(context: Pick<ReportContext, 'ware' | 'machines' | '
     lifting: context.ware.length > 0,
     stacks: context.hotDrinks && (kinds.has('cup') || kinds.has('glass')),
   };
-  return CAUTION_ORDER.filter((id) => applies[id]).map((id) => ({ id, ...(id === 'sanitising' ? sanitising(context, words) : words.cautions[id]) }));
+  return CAUTION_ORDER.filter((id) => applies[id]).map((id) => ({
+    id,
+    ...(id === 'sanitising' ? sanitising(context, words) : words.cautions[id]),
+  }));
 }
 
-function sanitising(context: Pick<ReportContext, 'machines' | 'locale' | 'currency' | 'openingMinute'>, words: Words): Omit<Caution, 'id'> {
+function sanitising(
+  context: Pick<ReportContext, 'machines' | 'locale' | 'currency' | 'openingMinute'>,
+  words: Words,
+): Omit<Caution, 'id'> {
   const formats = formatsFor(context);
   const show = (temperature: Temperature): string => temperatureText(temperature, formats);
   const kinds = new Set(context.machines.map(({ sanitises }) => sanitises));
   const only = kinds.size === 1 ? [...kinds][0]! : 'unknown';
-  const chosen = { hot: words.cautions.sanitisingHot, chemical: words.cautions.sanitisingChemical, unknown: words.cautions.sanitisingUnknown }[only];
+  const chosen = {
+    hot: words.cautions.sanitisingHot,
+    chemical: words.cautions.sanitisingChemical,
+    unknown: words.cautions.sanitisingUnknown,
+  }[only];
   const text = chosen.text({
     washSingle: show(foodCode.wash.stationarySingleTemperature),
     washDual: show(foodCode.wash.stationaryDualTemperature),
@@ -67,4 +95,5 @@ function sanitising(context: Pick<ReportContext, 'machines' | 'locale' | 'curren
   return { title: chosen.title, text, defersTo: chosen.defersTo };
 }
 
-const temperatureText = ({ celsius, fahrenheit }: Temperature, formats: Formats): string => `${formats.count(celsius)} °C (${formats.count(fahrenheit)} °F)`;
+const temperatureText = ({ celsius, fahrenheit }: Temperature, formats: Formats): string =>
+  `${formats.count(celsius)} °C (${formats.count(fahrenheit)} °F)`;

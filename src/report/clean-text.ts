@@ -4,7 +4,8 @@
  */
 
 /** Controls, zero-width and direction marks, byte-order mark, non-characters. */
-const unwanted = /[\p{Cc}\u200B\u200E\u200F\u061C\u2028\u2029\u202A-\u202E\u2060-\u2069\uFEFF\uFFFE\uFFFF]/gu;
+const unwanted =
+  /[\p{Cc}\u200B\u200E\u200F\u061C\u2028\u2029\u202A-\u202E\u2060-\u2069\uFEFF\uFFFE\uFFFF]/gu;
 /** Halves of a pair that stand alone. */
 const loneSurrogate = /\p{Cs}/gu;
 
@@ -16,11 +17,15 @@ export const harmless = (text: string): string =>
     .replace(loneSurrogate, '\uFFFD');
 
 /** The same, without spaces at its ends or more than one in a row. */
-export const cleanText = (text: string): string => harmless(text).replace(/[ \u00A0]{2,}/g, ' ').trim();
+export const cleanText = (text: string): string =>
+  harmless(text)
+    .replace(/[ \u00A0]{2,}/g, ' ')
+    .trim();
 
 const graphemes = new Intl.Segmenter('en', { granularity: 'grapheme' });
 /** Characters that a terminal draws two columns wide (Unicode Standard Annex 11: W and F), and emoji. */
-const wide = /\p{Emoji_Presentation}|[\u1100-\u115F\u2E80-\u303E\u3041-\uA4CF\uA960-\uA97F\uAC00-\uD7A3\uF900-\uFAFF\uFE30-\uFE6F\uFF00-\uFF60\uFFE0-\uFFE6\u{20000}-\u{3FFFD}]/u;
+const wide =
+  /\p{Emoji_Presentation}|[\u1100-\u115F\u2E80-\u303E\u3041-\uA4CF\uA960-\uA97F\uAC00-\uD7A3\uF900-\uFAFF\uFE30-\uFE6F\uFF00-\uFF60\uFFE0-\uFFE6\u{20000}-\u{3FFFD}]/u;
 
 /** Columns that a clean text takes in fixed-width type. */
 export function columnsOf(text: string): number {
@@ -37,7 +42,10 @@ export function shorten(text: string, most: number): string {
   let columns = 0;
   for (const { segment } of graphemes.segment(text)) {
     const width = columnsOf(segment);
-    if (columns + width > most - 1) return columns + width === most && kept.length + segment.length === text.length ? text : `${kept.trimEnd()}…`;
+    if (columns + width > most - 1)
+      return columns + width === most && kept.length + segment.length === text.length
+        ? text
+        : `${kept.trimEnd()}…`;
     kept += segment;
     columns += width;
   }

@@ -9,9 +9,33 @@ export interface LetterColours {
   readonly alarm: string;
 }
 
-export const light: LetterColours = { ground: '#FBFAF7', panel: '#F1EEE6', ink: '#1F2328', faint: '#595650', line: '#8A857B', accent: '#00568A', alarm: '#9C3D00' };
-export const dark: LetterColours = { ground: '#17191C', panel: '#22262B', ink: '#E9E6DF', faint: '#B3AEA4', line: '#7D7971', accent: '#7CC4F2', alarm: '#F2A46B' };
-export const print: LetterColours = { ground: '#FFFFFF', panel: '#FFFFFF', ink: '#000000', faint: '#444444', line: '#767676', accent: '#000000', alarm: '#7A2F00' };
+export const light: LetterColours = {
+  ground: '#FBFAF7',
+  panel: '#F1EEE6',
+  ink: '#1F2328',
+  faint: '#595650',
+  line: '#8A857B',
+  accent: '#00568A',
+  alarm: '#9C3D00',
+};
+export const dark: LetterColours = {
+  ground: '#17191C',
+  panel: '#22262B',
+  ink: '#E9E6DF',
+  faint: '#B3AEA4',
+  line: '#7D7971',
+  accent: '#7CC4F2',
+  alarm: '#F2A46B',
+};
+export const print: LetterColours = {
+  ground: '#FFFFFF',
+  panel: '#FFFFFF',
+  ink: '#000000',
+  faint: '#444444',
+  line: '#767676',
+  accent: '#000000',
+  alarm: '#7A2F00',
+};
 
 /** Contrast ratio of two `#RRGGBB` colours, 1..21 (WCAG 2.2, "contrast ratio" and "relative luminance"). */
 export function contrast(one: string, other: string): number {

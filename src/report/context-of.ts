@@ -12,7 +12,13 @@ import type { Units } from './measures.js';
 const MINUTE = 60_000;
 
 /** @param units those the reader chose; metric where nothing is chosen */
-export function contextOf(scenario: Scenario, inputs: readonly Input[], version: string, piecesPerRack?: PiecesPerRack, units: Units = 'metric'): ReportContext {
+export function contextOf(
+  scenario: Scenario,
+  inputs: readonly Input[],
+  version: string,
+  piecesPerRack?: PiecesPerRack,
+  units: Units = 'metric',
+): ReportContext {
   const model = compile(scenario, piecesPerRack);
   const { hands, machines } = model.washing;
   return {
@@ -22,12 +28,17 @@ export function contextOf(scenario: Scenario, inputs: readonly Input[], version:
     openingMinute: 'from' in scenario.hours ? openingClockMs(scenario) / MINUTE : null,
     openMinutes: closingMs(scenario) / MINUTE,
     seats: model.seats.count,
-    ware: Object.entries(scenario.ware).map(([id, ware]) => ({ id, name: nameOf(id, ware), kind: ware.shape ?? 'other' })),
+    ware: Object.entries(scenario.ware).map(([id, ware]) => ({
+      id,
+      name: nameOf(id, ware),
+      kind: ware.shape ?? 'other',
+    })),
     machines: machinesOf(scenario),
     capacity: {
       machines: machines?.length ?? null,
       makers: model.makers,
-      hands: hands === 'makers' ? model.makers : hands === 'clearers' ? model.clearing.clearers : hands,
+      hands:
+        hands === 'makers' ? model.makers : hands === 'clearers' ? model.clearing.clearers : hands,
       clearers: model.clearing.everyMs === null ? null : model.clearing.clearers,
     },
     hotDrinks: true,
@@ -38,11 +49,24 @@ export function contextOf(scenario: Scenario, inputs: readonly Input[], version:
 
 function machinesOf({ washing }: Scenario): ReportMachine[] {
   const list = Array.isArray(washing.machines) ? washing.machines : [washing.machines.unlimited];
-  return list.map((machine) => ({ name: machine.class === undefined ? 'Dishwasher' : (machineClass(machine.class)?.name ?? machine.class), sanitises: 'unknown' }));
+  return list.map((machine) => ({
+    name:
+      machine.class === undefined
+        ? 'Dishwasher'
+        : (machineClass(machine.class)?.name ?? machine.class),
+    sanitises: 'unknown',
+  }));
 }
 
 function reportInput({ path, value, basis, range, source, origin }: Input): ReportInput {
-  return { path, value: plain(value), basis, range: range && [plain(range[0]), plain(range[1])], source, origin };
+  return {
+    path,
+    value: plain(value),
+    basis,
+    range: range && [plain(range[0]), plain(range[1])],
+    source,
+    origin,
+  };
 }
 
 /** A value as a person would write it: text as it stands, groups as one line. */

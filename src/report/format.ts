@@ -33,30 +33,54 @@ export function safeLocale(locale: string): string {
 }
 
 /** All kinds of space within a figure become the one no-break space, so that a figure keeps its unit on its line; marks of direction go. */
-const oneSpace = (text: string): string => text.replace(/[ \u202F\u2009]/g, '\u00A0').replace(/[\u200E\u200F\u061C]/g, '');
+const oneSpace = (text: string): string =>
+  text.replace(/[ \u202F\u2009]/g, '\u00A0').replace(/[\u200E\u200F\u061C]/g, '');
 
-export function formatsFor({ locale, currency, openingMinute, units = 'metric' }: FormatContext): Formats {
+export function formatsFor({
+  locale,
+  currency,
+  openingMinute,
+  units = 'metric',
+}: FormatContext): Formats {
   const tag = safeLocale(locale);
-  const number = (digits: number, least = 0): Intl.NumberFormat => new Intl.NumberFormat(tag, { minimumFractionDigits: least, maximumFractionDigits: digits });
+  const number = (digits: number, least = 0): Intl.NumberFormat =>
+    new Intl.NumberFormat(tag, { minimumFractionDigits: least, maximumFractionDigits: digits });
   const whole = number(0);
   const decimals = [whole, number(1, 1), number(2, 2), number(3, 3)];
-  const percents = [0, 1, 2].map((digits) => new Intl.NumberFormat(tag, { style: 'percent', minimumFractionDigits: digits, maximumFractionDigits: digits }));
+  const percents = [0, 1, 2].map(
+    (digits) =>
+      new Intl.NumberFormat(tag, {
+        style: 'percent',
+        minimumFractionDigits: digits,
+        maximumFractionDigits: digits,
+      }),
+  );
   const moneys = moneyFormat(tag, currency);
-  const time = new Intl.DateTimeFormat(tag, { hour: '2-digit', minute: '2-digit', timeZone: 'UTC' });
+  const time = new Intl.DateTimeFormat(tag, {
+    hour: '2-digit',
+    minute: '2-digit',
+    timeZone: 'UTC',
+  });
   const upTo = [whole, number(1), number(2)];
   return {
-    ...measuresIn(units, (value, most, least = 0) => oneSpace((least === 0 ? (upTo[most] ?? upTo[2]!) : (decimals[most] ?? decimals[3]!)).format(value))),
+    ...measuresIn(units, (value, most, least = 0) =>
+      oneSpace(
+        (least === 0 ? (upTo[most] ?? upTo[2]!) : (decimals[most] ?? decimals[3]!)).format(value),
+      ),
+    ),
     count: (value) => oneSpace(whole.format(value)),
     decimal: (value, digits = 1) => oneSpace((decimals[digits] ?? decimals[3]!).format(value)),
     percent(share, digits = 1) {
       const step = 10 ** -(digits + 2);
-      const told = share < 1 && share > 1 - step / 2 ? 1 - step : share > 0 && share < step / 2 ? step : share;
+      const told =
+        share < 1 && share > 1 - step / 2 ? 1 - step : share > 0 && share < step / 2 ? step : share;
       return oneSpace((percents[digits] ?? percents[2]!).format(told));
     },
     money: (amount) => oneSpace(moneys.format(amount)),
     clock(minute) {
       const whole = Math.round(minute);
-      if (openingMinute === null) return `${Math.floor(whole / 60)}:${String(whole % 60).padStart(2, '0')}\u00A0h`;
+      if (openingMinute === null)
+        return `${Math.floor(whole / 60)}:${String(whole % 60).padStart(2, '0')}\u00A0h`;
       return oneSpace(time.format(new Date((openingMinute + whole) * 60_000)));
     },
     minutes: (value) => `${oneSpace((value < 10 ? decimals[1]! : whole).format(value))}\u00A0min`,
@@ -82,11 +106,20 @@ export interface TextColumn {
  * column, which holds names, gives way; it keeps 8).
  * @param rows cells in the order of `columns`; null draws a line across
  */
-export function textTable(columns: readonly TextColumn[], rows: readonly (readonly string[] | null)[], width = 100): string[] {
+export function textTable(
+  columns: readonly TextColumn[],
+  rows: readonly (readonly string[] | null)[],
+  width = 100,
+): string[] {
   const heads = columns.map(({ title }) => title.split('\n'));
   const lines = Math.max(...heads.map((head) => head.length));
   const gap = 2;
-  const widths = columns.map((_, i) => Math.max(...heads[i]!.map(columnsOf), ...rows.map((row) => (row === null ? 0 : columnsOf(row[i] ?? '')))));
+  const widths = columns.map((_, i) =>
+    Math.max(
+      ...heads[i]!.map(columnsOf),
+      ...rows.map((row) => (row === null ? 0 : columnsOf(row[i] ?? ''))),
+    ),
+  );
   const over = widths.reduce((sum, one) => sum + one, gap * (columns.length - 1)) - width;
   if (over > 0) widths[0] = Math.max(8, widths[0]! - over);
   const cell = (text: string, i: number): string => {
@@ -94,9 +127,12 @@ export function textTable(columns: readonly TextColumn[], rows: readonly (readon
     const pad = ' '.repeat(widths[i]! - columnsOf(shown));
     return columns[i]!.right === true ? pad + shown : shown + pad;
   };
-  const line = (cells: readonly string[]): string => columns.map((_, i) => cell(cells[i] ?? '', i)).join(' '.repeat(gap));
+  const line = (cells: readonly string[]): string =>
+    columns.map((_, i) => cell(cells[i] ?? '', i)).join(' '.repeat(gap));
   const rule = '-'.repeat(widths.reduce((sum, one) => sum + one, gap * (columns.length - 1)));
-  const headLines = Array.from({ length: lines }, (_, n) => line(heads.map((head) => head[n - lines + head.length] ?? '')));
+  const headLines = Array.from({ length: lines }, (_, n) =>
+    line(heads.map((head) => head[n - lines + head.length] ?? '')),
+  );
   return [...headLines, rule, ...rows.map((row) => (row === null ? rule : line(row)))];
 }
 

@@ -13,14 +13,25 @@ import type { Words } from './words.js';
 const basisOrder = ['assumed', 'practice', 'published', 'measured'] as const;
 
 /** Inputs that no number of this letter depends on. */
-const ofOtherQuestions = /^(?:supply|storage|alternatives|suit)\.|^costs\.|^ware\.[^.]+\.(?:mass|brim|colour)$|^washing\.machines(?:\[\d+\]|\.\d+|\.unlimited)?\.(?:water|energy|idlePower|detergent|rinseAid|price|installation|lifeYears)$/;
+const ofOtherQuestions =
+  /^(?:supply|storage|alternatives|suit)\.|^costs\.|^ware\.[^.]+\.(?:mass|brim|colour)$|^washing\.machines(?:\[\d+\]|\.\d+|\.unlimited)?\.(?:water|energy|idlePower|detergent|rinseAid|price|installation|lifeYears)$/;
 
-export function inputsSection(inputs: readonly ReportInput[], formats: Formats, words: Words): string {
+export function inputsSection(
+  inputs: readonly ReportInput[],
+  formats: Formats,
+  words: Words,
+): string {
   const say = words.letter;
   const used = inputs.filter(({ path }) => !ofOtherQuestions.test(path));
   const others = inputs.filter(({ path }) => ofOtherQuestions.test(path));
   const ordered = basisOrder.flatMap((basis) => used.filter((input) => input.basis === basis));
-  const sources = [...new Set([...ordered, ...others].map(({ source }) => cleanText(source)).filter((source) => source !== ''))];
+  const sources = [
+    ...new Set(
+      [...ordered, ...others]
+        .map(({ source }) => cleanText(source))
+        .filter((source) => source !== ''),
+    ),
+  ];
   const printed = new Set(ordered.map(({ source }) => cleanText(source)));
   const assumed = used.filter(({ basis }) => basis === 'assumed').length;
   return `<h2>${escapeHtml(say.inputsHead)}</h2>
@@ -30,18 +41,34 @@ ${others.length === 0 ? '' : `<details><summary>${escapeHtml(say.otherInputs(for
 ${sources.length === 0 ? '' : `<h3 class="sources">${escapeHtml(say.sources)}</h3>\n<ol class="sources small">\n${sources.map((source) => `<li${printed.has(source) ? '' : ' class="screen"'}>${escapeHtml(shorten(source, CELL_LENGTH))}</li>`).join('\n')}\n</ol>`}`;
 }
 
-function inputsTable(inputs: readonly ReportInput[], sources: readonly string[], caption: string, words: Words): string {
+function inputsTable(
+  inputs: readonly ReportInput[],
+  sources: readonly string[],
+  caption: string,
+  words: Words,
+): string {
   const say = words.letter;
-  const groups = basisOrder.map((basis) => ({ basis, list: inputs.filter((input) => input.basis === basis) })).filter(({ list }) => list.length > 0);
+  const groups = basisOrder
+    .map((basis) => ({ basis, list: inputs.filter((input) => input.basis === basis) }))
+    .filter(({ list }) => list.length > 0);
   const bodies = groups.map(
-    ({ basis, list }) => `<tbody>\n<tr class="basis"><th scope="rowgroup" colspan="4">${escapeHtml(say.basis[basis])}</th></tr>\n${list.map((input) => inputRow(input, sources, words)).join('\n')}\n</tbody>`,
+    ({ basis, list }) =>
+      `<tbody>\n<tr class="basis"><th scope="rowgroup" colspan="4">${escapeHtml(say.basis[basis])}</th></tr>\n${list.map((input) => inputRow(input, sources, words)).join('\n')}\n</tbody>`,
   );
-  return scrolled(caption, `<table class="words"><caption>${escapeHtml(caption)}</caption><thead><tr>${[say.input, say.value, say.range, say.source].map(column).join('')}</tr></thead>\n${bodies.join('\n')}\n</table>`);
+  return scrolled(
+    caption,
+    `<table class="words"><caption>${escapeHtml(caption)}</caption><thead><tr>${[say.input, say.value, say.range, say.source].map(column).join('')}</tr></thead>\n${bodies.join('\n')}\n</table>`,
+  );
 }
 
-function inputRow({ path, value, range, source, origin }: ReportInput, sources: readonly string[], words: Words): string {
+function inputRow(
+  { path, value, range, source, origin }: ReportInput,
+  sources: readonly string[],
+  words: Words,
+): string {
   const number = sources.indexOf(cleanText(source)) + 1;
-  const from = number === 0 ? words.letter.origin[origin] : `${words.letter.origin[origin]}, ${number}`;
+  const from =
+    number === 0 ? words.letter.origin[origin] : `${words.letter.origin[origin]}, ${number}`;
   return `<tr>${inputHead(path, words)}${cell(value)}${cell(range === null ? words.answer.none : words.answer.to(range[0], range[1]))}${cell(from)}</tr>`;
 }
 

@@ -54,7 +54,11 @@ export interface Template {
 }
 
 /** Data for a script element: no sign in it can end the element or open a comment. */
-export const scriptData = (data: unknown): string => JSON.stringify(data).replaceAll('<', '\\u003c').replaceAll('\u2028', '\\u2028').replaceAll('\u2029', '\\u2029');
+export const scriptData = (data: unknown): string =>
+  JSON.stringify(data)
+    .replaceAll('<', '\\u003c')
+    .replaceAll('\u2028', '\\u2028')
+    .replaceAll('\u2029', '\\u2029');
 
 /** Nothing is fetched; only the page's own script runs, and workers that it makes from its own text. */
 export const policyOf = (live: LivePage | null): string =>
@@ -67,4 +71,5 @@ export const liveScripts = ({ script, engine, given }: LivePage): string =>
 <script>${script}</script>`;
 
 /** A place in the letter that the page's script fills; nothing where there is none. */
-export const island = (live: LivePage | null, name: string): string => (live === null ? '' : `<div data-island="${name}"></div>`);
+export const island = (live: LivePage | null, name: string): string =>
+  live === null ? '' : `<div data-island="${name}"></div>`;

@@ -6,10 +6,14 @@ import { escapeHtml } from './escape-html.js';
 export const CELL_LENGTH = 200;
 
 /** A table that scrolls by itself on a narrow screen; reached by keyboard, so that it can be scrolled. */
-export const scrolled = (label: string, table: string): string => `<div class="scroll" role="region" tabindex="0" aria-label="${escapeHtml(label)}">${table}</div>`;
+export const scrolled = (label: string, table: string): string =>
+  `<div class="scroll" role="region" tabindex="0" aria-label="${escapeHtml(label)}">${table}</div>`;
 
-export const column = (title: string): string => `<th scope="col">${escapeHtml(title.replaceAll('\n', ' '))}</th>`;
+export const column = (title: string): string =>
+  `<th scope="col">${escapeHtml(title.replaceAll('\n', ' '))}</th>`;
 
-export const cell = (text: string): string => `<td>${escapeHtml(shorten(cleanText(text), CELL_LENGTH))}</td>`;
+export const cell = (text: string): string =>
+  `<td>${escapeHtml(shorten(cleanText(text), CELL_LENGTH))}</td>`;
 
-export const rowHead = (text: string): string => `<th scope="row"><bdi>${escapeHtml(shorten(cleanText(text), CELL_LENGTH))}</bdi></th>`;
+export const rowHead = (text: string): string =>
+  `<th scope="row"><bdi>${escapeHtml(shorten(cleanText(text), CELL_LENGTH))}</bdi></th>`;

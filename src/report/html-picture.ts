@@ -18,9 +18,17 @@ export interface ReportChart {
 }
 
 /** @throws Error if the picture holds anything but shapes and text */
-export function picture({ id, title, words: text, svg, table, screenOnly }: ReportChart, formats: Formats, words: Words): string {
-  const head = table.columns.map(({ title: name }) => column(shorten(cleanText(name), 60))).join('');
-  const rows = tableText(table, formats).map(([first, ...rest]) => `<tr>${rowHead(first ?? '')}${rest.map(cell).join('')}</tr>`);
+export function picture(
+  { id, title, words: text, svg, table, screenOnly }: ReportChart,
+  formats: Formats,
+  words: Words,
+): string {
+  const head = table.columns
+    .map(({ title: name }) => column(shorten(cleanText(name), 60)))
+    .join('');
+  const rows = tableText(table, formats).map(
+    ([first, ...rest]) => `<tr>${rowHead(first ?? '')}${rest.map(cell).join('')}</tr>`,
+  );
   return `<section class="beside${screenOnly === true ? ' screen' : ''}" id="${escapeHtml(id)}">
 <div>
 <h3>${escapeHtml(shorten(cleanText(title), CELL_LENGTH))}</h3>
@@ -36,7 +44,10 @@ ${scrolled(table.caption, `<table><caption>${escapeHtml(shorten(cleanText(table.
 /** Pictures are text we made; this holds the line if one ever carries more than shapes and text. */
 export function onlyShapes(svg: string): string {
   const tags = svg.match(/<[^>]*>/g) ?? [];
-  const isPlain = (tag: string): boolean => /^<\/?(?:svg|g|path|line|rect|circle|text|tspan|title|desc|defs|clipPath|linearGradient|stop)[\s>/]/.test(tag) && !/\s(?:on[a-z]+|[a-z:]*href|style)\s*=/i.test(tag.replace(/"[^"]*"/g, '""'));
+  const isPlain = (tag: string): boolean =>
+    /^<\/?(?:svg|g|path|line|rect|circle|text|tspan|title|desc|defs|clipPath|linearGradient|stop)[\s>/]/.test(
+      tag,
+    ) && !/\s(?:on[a-z]+|[a-z:]*href|style)\s*=/i.test(tag.replace(/"[^"]*"/g, '""'));
   if (!svg.startsWith('<svg ') || !tags.every(isPlain)) {
     throw new Error('a picture holds more than shapes and text');
   }

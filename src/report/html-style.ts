@@ -3,11 +3,17 @@ import { dark, light, print, type LetterColours } from './colours.js';
 import { cssString } from './escape-html.js';
 import type { Words } from './words.js';
 
-const variables = (colours: LetterColours): string => Object.entries(colours).map(([name, value]) => `--${name}:${value}`).join(';');
+const variables = (colours: LetterColours): string =>
+  Object.entries(colours)
+    .map(([name, value]) => `--${name}:${value}`)
+    .join(';');
 
 /** @param name of the place, for the running head; any text */
 export function letterStyle(name: string, words: Words): string {
-  const page = words.letter.page('counter(page)', 'counter(pages)').map((part) => (part.startsWith('counter(') ? part : cssString(part))).join(' ');
+  const page = words.letter
+    .page('counter(page)', 'counter(pages)')
+    .map((part) => (part.startsWith('counter(') ? part : cssString(part)))
+    .join(' ');
   return `
 :root{color-scheme:light dark;${variables(light)}}
 @media (prefers-color-scheme:dark){:root{${variables(dark)}}}

@@ -32,21 +32,45 @@ export interface ReportParts {
 }
 
 /** The pieces that a letter is put together from; the page fills each anew when the answer changes. */
-export const LETTER_PARTS = ['heading', 'lead', 'order', 'mind', 'rush', 'pictures', 'findings', 'cautions', 'inputs', 'method', 'colophon'] as const;
+export const LETTER_PARTS = [
+  'heading',
+  'lead',
+  'order',
+  'mind',
+  'rush',
+  'pictures',
+  'findings',
+  'cautions',
+  'inputs',
+  'method',
+  'colophon',
+] as const;
 export type LetterPart = (typeof LETTER_PARTS)[number];
 
 /**
  * @returns the letter's parts as HTML, the same bytes for the same input
  * @throws Error if a picture holds anything but shapes and text
  */
-export function letterParts({ answer, context, charts, inputs, cautions, version, findings = [] }: ReportParts): Record<LetterPart, string> {
+export function letterParts({
+  answer,
+  context,
+  charts,
+  inputs,
+  cautions,
+  version,
+  findings = [],
+}: ReportParts): Record<LetterPart, string> {
   const words = context.words ?? english;
   const formats = formatsFor(context);
   const say = words.letter;
   const facts = answerFacts(answer, context);
   const name = shorten(cleanText(answer.scenario), 120);
   return {
-    heading: say.heading('\0').split('\0').map(escapeHtml).join(`<bdi>${escapeHtml(name)}</bdi>`),
+    heading: say
+      .heading('\0')
+      .split('\0')
+      .map(escapeHtml)
+      .join(`<bdi>${escapeHtml(name)}</bdi>`),
     lead: escapeHtml(facts.sentence),
     order: `${orderTable(facts, answer.rushLevel !== undefined, words)}
 ${words.answer.notes.map((note) => `<p class="small">${escapeHtml(note)}</p>`).join('\n')}`,
@@ -63,8 +87,17 @@ ${tightestTable(facts, words)}`,
 <div class="pictures">
 ${charts.map((chart) => picture(chart, formats, words)).join('\n')}
 </div>`,
-    findings: findings.filter(({ items }) => items.length > 0).map(({ title, items }) => `<h2>${escapeHtml(title)}</h2>\n<ul>${items.map((item) => `<li>${escapeHtml(cleanText(item))}</li>`).join('')}</ul>`).join('\n'),
-    cautions: cautions.length === 0 ? '' : `<h2>${escapeHtml(say.cautionsHead)}</h2>\n<dl>\n${cautions.map((caution) => cautionEntry(caution, words)).join('\n')}\n</dl>`,
+    findings: findings
+      .filter(({ items }) => items.length > 0)
+      .map(
+        ({ title, items }) =>
+          `<h2>${escapeHtml(title)}</h2>\n<ul>${items.map((item) => `<li>${escapeHtml(cleanText(item))}</li>`).join('')}</ul>`,
+      )
+      .join('\n'),
+    cautions:
+      cautions.length === 0
+        ? ''
+        : `<h2>${escapeHtml(say.cautionsHead)}</h2>\n<dl>\n${cautions.map((caution) => cautionEntry(caution, words)).join('\n')}\n</dl>`,
     inputs: inputs.length === 0 ? '' : inputsSection(inputs, formats, words),
     method: `<h2>${escapeHtml(say.methodHead)}</h2>
 ${(answer.certified === null && answer.rushLevel === undefined ? [say.method[0]!, say.methodListed] : say.method).map((text) => `<p>${escapeHtml(text)}</p>`).join('\n')}
@@ -80,19 +113,42 @@ ${(answer.certified === null && answer.rushLevel === undefined ? [say.method[0]!
  * @throws Error if a picture holds anything but shapes and text
  */
 export function reportHtml(parts: ReportParts, live: LivePage | null = null): string {
-  return letterDocument(shorten(cleanText(parts.answer.scenario), 120), letterParts(parts), parts.context.words ?? english, live);
+  return letterDocument(
+    shorten(cleanText(parts.answer.scenario), 120),
+    letterParts(parts),
+    parts.context.words ?? english,
+    live,
+  );
 }
 
 /** The letter before there is a scenario: for people who begin in the page. */
 export function blankHtml(live: LivePage, words: Words = english): string {
-  const empty = Object.fromEntries(LETTER_PARTS.map((part) => [part, ''])) as Record<LetterPart, string>;
-  return letterDocument(words.page.blankName, { ...empty, heading: escapeHtml(words.page.blankHeading), lead: escapeHtml(words.page.blankLead) }, words, live);
+  const empty = Object.fromEntries(LETTER_PARTS.map((part) => [part, ''])) as Record<
+    LetterPart,
+    string
+  >;
+  return letterDocument(
+    words.page.blankName,
+    {
+      ...empty,
+      heading: escapeHtml(words.page.blankHeading),
+      lead: escapeHtml(words.page.blankLead),
+    },
+    words,
+    live,
+  );
 }
 
-function letterDocument(name: string, parts: Readonly<Record<LetterPart, string>>, words: Words, live: LivePage | null): string {
+function letterDocument(
+  name: string,
+  parts: Readonly<Record<LetterPart, string>>,
+  words: Words,
+  live: LivePage | null,
+): string {
   const say = words.letter;
   const part = (id: LetterPart): string => `<section data-part="${id}">${parts[id]}</section>`;
-  const later = (id: string): string => (live === null ? '' : `<section data-part="${id}"></section>`);
+  const later = (id: string): string =>
+    live === null ? '' : `<section data-part="${id}"></section>`;
   return `<!doctype html>
 <html lang="${escapeHtml(words.language)}">
 <head>
@@ -139,13 +195,25 @@ ${live === null ? '' : liveScripts(live)}
 
 function orderTable({ order }: AnswerFacts, given: boolean, words: Words): string {
   const say = words.answer;
-  const heads = [say.ware, say.piecesHead, say.unitCost, say.cost, `${say.piecesHead} ${say.perSeat}`, say.rule, say.alone, say.interval];
+  const heads = [
+    say.ware,
+    say.piecesHead,
+    say.unitCost,
+    say.cost,
+    `${say.piecesHead} ${say.perSeat}`,
+    say.rule,
+    say.alone,
+    say.interval,
+  ];
   const body = order.map(
     (row) =>
       `<tr class="${row.kind}">${rowHead(row.name)}<td class="pieces">${escapeHtml(row.pieces)}</td>${[row.unitCost, row.cost, row.perSeat, row.rule, row.alone, row.interval].map(cell).join('')}</tr>`,
   );
   const caption = given ? words.letter.givenCaption : words.letter.orderCaption;
-  return scrolled(caption, `<table><caption>${escapeHtml(caption)}</caption><thead><tr>${heads.map(column).join('')}</tr></thead><tbody>\n${body.join('\n')}\n</tbody></table>`);
+  return scrolled(
+    caption,
+    `<table><caption>${escapeHtml(caption)}</caption><thead><tr>${heads.map(column).join('')}</tr></thead><tbody>\n${body.join('\n')}\n</tbody></table>`,
+  );
 }
 
 function beforeYouBuy({ overloads, warnings }: AnswerFacts, words: Words): string {
@@ -156,20 +224,28 @@ ${warnings.length === 0 ? '' : `<ul>${warnings.map((text) => `<li>${escapeHtml(t
 }
 
 function rowsTable(caption: string, rows: readonly Row[]): string {
-  const body = rows.map(({ label, value, part }) => `<tr${part === true ? ' class="part"' : ''}>${rowHead(label)}${cell(value)}</tr>`);
+  const body = rows.map(
+    ({ label, value, part }) =>
+      `<tr${part === true ? ' class="part"' : ''}>${rowHead(label)}${cell(value)}</tr>`,
+  );
   return `<table><caption>${escapeHtml(caption)}</caption><tbody>\n${body.join('\n')}\n</tbody></table>`;
 }
 
 function loopTable(answer: Answer, formats: Formats, words: Words): string {
   const names = new Map(answer.stock.map(({ ware, name }) => [ware, name]));
-  const rows = answer.minutes.loop.map(({ ware, minutes }) => ({ label: names.get(ware) ?? ware, value: formats.minutes(minutes) }));
+  const rows = answer.minutes.loop.map(({ ware, minutes }) => ({
+    label: names.get(ware) ?? ware,
+    value: formats.minutes(minutes),
+  }));
   return rows.length === 0 ? '' : rowsTable(words.letter.loopCaption, rows);
 }
 
 function tightestTable({ tightest }: AnswerFacts, words: Words): string {
   const say = words.answer;
   const head = [say.ware, ...tightest.places, say.off].map(column).join('');
-  const body = tightest.rows.map(({ name, counts, off }) => `<tr>${rowHead(name)}${[...counts, off].map(cell).join('')}</tr>`);
+  const body = tightest.rows.map(
+    ({ name, counts, off }) => `<tr>${rowHead(name)}${[...counts, off].map(cell).join('')}</tr>`,
+  );
   const caption = words.letter.tightestCaption;
   return `<p class="keep">${escapeHtml(tightest.text)}</p>
 ${scrolled(caption, `<table><caption>${escapeHtml(caption)}</caption><thead><tr>${head}</tr></thead><tbody>\n${body.join('\n')}\n</tbody></table>`)}`;

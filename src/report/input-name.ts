@@ -19,17 +19,24 @@ const POSITION = /\[(\d+)\]/g;
  */
 export function inputWords(path: string, words: Words): InputWords | null {
   const positions = [...path.matchAll(POSITION)].map(([, index]) => Number(index) + 1);
-  const parts = path.replaceAll(POSITION, '').replace(/^washing\.machines\.unlimited(?=\.)/, 'washing.machines').split('.');
+  const parts = path
+    .replaceAll(POSITION, '')
+    .replace(/^washing\.machines\.unlimited(?=\.)/, 'washing.machines')
+    .split('.');
   const found = patternOf(parts, words);
   if (found === null) return null;
-  const names = parts.filter((_, i) => found[i] === '*').map((name) => shorten(cleanText(name), NAME_LENGTH));
+  const names = parts
+    .filter((_, i) => found[i] === '*')
+    .map((name) => shorten(cleanText(name), NAME_LENGTH));
   const say = words.inputPlaces;
   const general = found.join('.');
   const place = (text: string): string => {
     const list = Object.keys(say).find((start) => general.startsWith(start));
     return list === undefined ? text : say[list]!(text);
   };
-  const told = general.endsWith('bySize.*') ? names.map(place) : [...names, ...positions.map((position) => place(String(position)))];
+  const told = general.endsWith('bySize.*')
+    ? names.map(place)
+    : [...names, ...positions.map((position) => place(String(position)))];
   return { label: words.inputs[general]!, which: told.join(', ') };
 }
 
@@ -37,8 +44,14 @@ export function inputWords(path: string, words: Words): InputWords | null {
 function patternOf(parts: readonly string[], words: Words): readonly string[] | null {
   const path = parts.join('.');
   if (Object.hasOwn(words.inputs, path)) return parts;
-  const fits = (pattern: readonly string[]): boolean => pattern.length === parts.length && pattern.every((part, i) => part === '*' || part === parts[i]);
-  return Object.keys(words.inputs).map((key) => key.split('.')).find(fits) ?? null;
+  const fits = (pattern: readonly string[]): boolean =>
+    pattern.length === parts.length &&
+    pattern.every((part, i) => part === '*' || part === parts[i]);
+  return (
+    Object.keys(words.inputs)
+      .map((key) => key.split('.'))
+      .find(fits) ?? null
+  );
 }
 
 /** In one line: the words, else the path. */

@@ -42,27 +42,33 @@ export interface Measures {
 export type WriteFigure = (value: number, most: number, least?: number) => string;
 
 /** Reading of the reader's thermometer for a reading in °C. */
-export const onThermometer = (celsius: number, units: Units): number => (units === 'us' ? (celsius * 9) / 5 + 32 : celsius);
+export const onThermometer = (celsius: number, units: Units): number =>
+  units === 'us' ? (celsius * 9) / 5 + 32 : celsius;
 
 /** Its sign. */
 export const degreeSign = (units: Units): string => (units === 'us' ? '°F' : '°C');
 
 /** So many ml in the reader's unit of volume. */
-export const inVolumeUnit = (ml: number, units: Units): number => (units === 'us' ? ml / ML_PER_FLUID_OUNCE : ml);
+export const inVolumeUnit = (ml: number, units: Units): number =>
+  units === 'us' ? ml / ML_PER_FLUID_OUNCE : ml;
 
 export const volumeUnit = (units: Units): string => (units === 'us' ? 'US fl oz' : 'ml');
 
 /** Rounded down, or up, at so many decimals; what is a whole step but for the last bits of a float stays it. */
-const down = (value: number, digits: number): number => Math.floor(value * 10 ** digits + 1e-9) / 10 ** digits;
+const down = (value: number, digits: number): number =>
+  Math.floor(value * 10 ** digits + 1e-9) / 10 ** digits;
 const up = (value: number, digits: number): number => -down(-value, digits);
 
 export function measuresIn(units: Units, write: WriteFigure): Measures {
-  const told = (value: number, unit: string, most: number, least = most): string => `${write(value, most, least)}\u00A0${unit}`;
+  const told = (value: number, unit: string, most: number, least = most): string =>
+    `${write(value, most, least)}\u00A0${unit}`;
   const degrees = (value: number, digits: number): string => told(value, degreeSign(units), digits);
   const shared = {
     units,
-    temperature: (celsius: number, digits = 0): string => degrees(onThermometer(celsius, units), digits),
-    warmer: (celsius: number, digits = 0): string => degrees(onThermometer(celsius, units) - onThermometer(0, units), digits),
+    temperature: (celsius: number, digits = 0): string =>
+      degrees(onThermometer(celsius, units), digits),
+    warmer: (celsius: number, digits = 0): string =>
+      degrees(onThermometer(celsius, units) - onThermometer(0, units), digits),
   };
   if (units === 'metric') {
     return {
@@ -99,4 +105,9 @@ export function measuresIn(units: Units, write: WriteFigure): Measures {
 }
 
 /** Metric, figures with a decimal point: for a drawing that no reader's choice is known of. */
-export const plainMetric: Measures = measuresIn('metric', (value, most, least = 0) => value.toFixed(most).replace(/(\.\d*?)0+$/, (all, kept: string) => (least > 0 ? all : kept)).replace(/\.$/, ''));
+export const plainMetric: Measures = measuresIn('metric', (value, most, least = 0) =>
+  value
+    .toFixed(most)
+    .replace(/(\.\d*?)0+$/, (all, kept: string) => (least > 0 ? all : kept))
+    .replace(/\.$/, ''),
+);

@@ -8,7 +8,11 @@ import { orderParts } from './order-parts.js';
 import { english } from './words.js';
 
 /** @param pictures SVG elements with the words that stand over them, as `renderSvg` and the drawings give them */
-export function orderPage(study: OrderStudy, context: ReportContext, pictures: readonly { readonly title: string; readonly svg: string }[]): string {
+export function orderPage(
+  study: OrderStudy,
+  context: ReportContext,
+  pictures: readonly { readonly title: string; readonly svg: string }[],
+): string {
   const { sheet } = study;
   const words = context.words ?? english;
   const say = words.order;
@@ -52,18 +56,27 @@ ${list(parts.cautions)}
 
 type Rows = readonly (readonly string[])[];
 
-const paragraphs = (lines: readonly string[]): string => lines.map((line) => `<p>${escapeHtml(line)}</p>`).join('\n');
+const paragraphs = (lines: readonly string[]): string =>
+  lines.map((line) => `<p>${escapeHtml(line)}</p>`).join('\n');
 
-const list = (lines: readonly string[]): string => `<ul>${lines.map((line) => `<li>${escapeHtml(line)}</li>`).join('\n')}</ul>`;
+const list = (lines: readonly string[]): string =>
+  `<ul>${lines.map((line) => `<li>${escapeHtml(line)}</li>`).join('\n')}</ul>`;
 
-const listUnder = (title: string, lines: readonly string[]): string => (lines.length === 0 ? '' : `<h2>${escapeHtml(title)}</h2>\n${list(lines)}`);
+const listUnder = (title: string, lines: readonly string[]): string =>
+  lines.length === 0 ? '' : `<h2>${escapeHtml(title)}</h2>\n${list(lines)}`;
 
-const row = ([first, ...rest]: readonly string[]): string => `<tr><th scope="row">${escapeHtml(first!)}</th>${rest.map((cell) => `<td>${escapeHtml(cell)}</td>`).join('')}</tr>`;
+const row = ([first, ...rest]: readonly string[]): string =>
+  `<tr><th scope="row">${escapeHtml(first!)}</th>${rest.map((cell) => `<td>${escapeHtml(cell)}</td>`).join('')}</tr>`;
 
-const table = (head: readonly string[], rows: Rows, totals?: readonly string[]): string => `<div class="wide"><table>
+const table = (
+  head: readonly string[],
+  rows: Rows,
+  totals?: readonly string[],
+): string => `<div class="wide"><table>
 <thead><tr>${head.map((title) => `<th scope="col">${escapeHtml(title.replace('\n', ' '))}</th>`).join('')}</tr></thead>
 <tbody>${rows.map(row).join('\n')}</tbody>
 ${totals === undefined ? '' : `<tfoot>${row(totals)}</tfoot>`}
 </table></div>`;
 
-const tableUnder = (title: string, head: readonly string[], rows: Rows): string => (rows.length === 0 ? '' : `<h2>${escapeHtml(title)}</h2>\n${table(head, rows)}`);
+const tableUnder = (title: string, head: readonly string[], rows: Rows): string =>
+  rows.length === 0 ? '' : `<h2>${escapeHtml(title)}</h2>\n${table(head, rows)}`;

@@ -14,11 +14,20 @@ const WORDS = [0, 5, 6, 12];
 export function orderText(study: OrderStudy, context: ReportContext): string {
   const say = (context.words ?? english).order;
   const parts = orderParts(study, context);
-  const head = (titles: readonly string[], words: readonly number[] = [0]) => titles.map((title, at) => ({ title, right: !words.includes(at) }));
-  const wrapped = (lines: readonly string[]): string[] => lines.flatMap((line) => wrapText(line, WIDTH));
-  const listed = (lines: readonly string[]): string[] => lines.flatMap((line) => wrapText(`- ${line}`, WIDTH, '  '));
-  const listUnder = (title: string, lines: readonly string[]): string[] => (lines.length === 0 ? [] : [title, ...listed(lines)]);
-  const tableUnder = (title: string, titles: readonly string[], rows: OrderParts['rows'], notes: readonly string[] = []): string[] =>
+  const head = (titles: readonly string[], words: readonly number[] = [0]) =>
+    titles.map((title, at) => ({ title, right: !words.includes(at) }));
+  const wrapped = (lines: readonly string[]): string[] =>
+    lines.flatMap((line) => wrapText(line, WIDTH));
+  const listed = (lines: readonly string[]): string[] =>
+    lines.flatMap((line) => wrapText(`- ${line}`, WIDTH, '  '));
+  const listUnder = (title: string, lines: readonly string[]): string[] =>
+    lines.length === 0 ? [] : [title, ...listed(lines)];
+  const tableUnder = (
+    title: string,
+    titles: readonly string[],
+    rows: OrderParts['rows'],
+    notes: readonly string[] = [],
+  ): string[] =>
     rows.length === 0 ? [] : [title, ...textTable(head(titles), rows, WIDTH), ...wrapped(notes)];
   const blocks: string[][] = [
     [parts.heading],
@@ -34,13 +43,17 @@ export function orderText(study: OrderStudy, context: ReportContext): string {
     listUnder(say.warnings, parts.warnings),
     listed(parts.cautions),
   ];
-  return `${blocks.filter((block) => block.length > 0).map((block) => block.join('\n')).join('\n\n')}\n`;
+  return `${blocks
+    .filter((block) => block.length > 0)
+    .map((block) => block.join('\n'))
+    .join('\n\n')}\n`;
 }
 
 export function stocktakeText(stocktake: Stocktake, context: ReportContext): string {
   const say = (context.words ?? english).order;
   const formats = formatsFor(context);
-  const nameOf = (id: string): string => cleanText(context.ware.find((ware) => ware.id === id)?.name ?? id);
+  const nameOf = (id: string): string =>
+    cleanText(context.ware.find((ware) => ware.id === id)?.name ?? id);
   const rate = (value: number): string => formats.decimal(value, 2);
   const table = textTable(
     say.stocktakeHead.map((title, at) => ({ title, right: at > 0 })),
@@ -50,8 +63,19 @@ export function stocktakeText(stocktake: Stocktake, context: ReportContext): str
       formats.count(line.counted),
       formats.count(line.retired),
       formats.count(line.missing),
-      line.seen === null ? say.none : say.seen(rate(line.seen.rate), rate(line.seen.low), rate(line.seen.high)),
-      line.breakage === null ? say.none : say.update(rate(line.breakage.prior.mean), say.seen(rate(line.breakage.posterior.mean), rate(line.breakage.posterior.low), rate(line.breakage.posterior.high))),
+      line.seen === null
+        ? say.none
+        : say.seen(rate(line.seen.rate), rate(line.seen.low), rate(line.seen.high)),
+      line.breakage === null
+        ? say.none
+        : say.update(
+            rate(line.breakage.prior.mean),
+            say.seen(
+              rate(line.breakage.posterior.mean),
+              rate(line.breakage.posterior.low),
+              rate(line.breakage.posterior.high),
+            ),
+          ),
       line.policy.reorderPoint === null ? say.none : formats.count(line.policy.reorderPoint),
       formats.count(line.topUp),
     ]),

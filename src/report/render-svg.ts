@@ -29,7 +29,8 @@ interface TextMetrics {
   width: (item: TextItem, text: unknown) => number;
 }
 
-const isTextMetrics = (value: unknown): value is TextMetrics => typeof value === 'object' && value !== null && 'width' in value;
+const isTextMetrics = (value: unknown): value is TextMetrics =>
+  typeof value === 'object' && value !== null && 'width' in value;
 
 /** Vega's own estimate gives every letter the same, too great width; ours goes by letter. */
 function useOurWidths(vega: object): void {
@@ -37,7 +38,9 @@ function useOurWidths(vega: object): void {
   if (!isTextMetrics(metrics)) return;
   metrics.width = (item, text) => {
     const bold = item.fontWeight === 'bold' || Number(item.fontWeight ?? 400) >= 600;
-    return text === null || text === undefined ? 0 : textWidth(String(text).trim(), item.fontSize ?? 11, bold);
+    return text === null || text === undefined
+      ? 0
+      : textWidth(String(text).trim(), item.fontSize ?? 11, bold);
   };
 }
 
@@ -48,11 +51,19 @@ function useOurWidths(vega: object): void {
  * @throws Error if the specification cannot be compiled
  */
 export async function renderSvg(spec: ChartSpec, options: RenderOptions = {}): Promise<string> {
-  const [vega, lite, { expressionInterpreter }] = await Promise.all([import('vega'), import('vega-lite'), import('vega-interpreter')]);
+  const [vega, lite, { expressionInterpreter }] = await Promise.all([
+    import('vega'),
+    import('vega-lite'),
+    import('vega-interpreter'),
+  ]);
   useOurWidths(vega);
   const logger = warningsOnly(options.onWarning ?? (() => {}));
   const compiled = lite.compile(options.bare === true ? withoutTitle(spec) : spec, { logger }).spec;
-  const view = new vega.View(vega.parse(compiled, undefined, { ast: true }), { renderer: 'none', logger, expr: expressionInterpreter });
+  const view = new vega.View(vega.parse(compiled, undefined, { ast: true }), {
+    renderer: 'none',
+    logger,
+    expr: expressionInterpreter,
+  });
   const svg = await view.toSVG();
   view.finalize();
   return labelled(withTitles(numberedIds(svg, options.idPrefix ?? 'chart')), spec);
@@ -64,7 +75,13 @@ function warningsOnly(tell: (message: string) => void): LoggerInterface {
     tell(messages.map(String).join(' '));
     return logger;
   };
-  const logger: LoggerInterface = { level: (value) => (value === undefined ? 0 : logger), error: say, warn: say, info: () => logger, debug: () => logger };
+  const logger: LoggerInterface = {
+    level: (value) => (value === undefined ? 0 : logger),
+    error: say,
+    warn: say,
+    info: () => logger,
+    debug: () => logger,
+  };
   return logger;
 }
 
@@ -76,10 +93,15 @@ function numberedIds(svg: string, prefix: string): string {
     seen.set(id, known);
     return known;
   };
-  return svg.replace(/(\bid="|url\(#)((?:clip|gradient_)\d+)/g, (_, before: string, id: string) => before + renamed(id));
+  return svg.replace(
+    /(\bid="|url\(#)((?:clip|gradient_)\d+)/g,
+    (_, before: string, id: string) => before + renamed(id),
+  );
 }
 
 function labelled(svg: string, spec: ChartSpec): string {
-  const words = [titleOf(spec), typeof spec.description === 'string' ? spec.description : ''].filter((part) => part !== '').join('. ');
+  const words = [titleOf(spec), typeof spec.description === 'string' ? spec.description : '']
+    .filter((part) => part !== '')
+    .join('. ');
   return svg.replace(/^<svg /, `<svg role="img" aria-label="${escapeHtml(words)}" `);
 }

@@ -9,7 +9,10 @@ import { english } from './words.js';
 import type { Units } from './measures.js';
 
 export function suitCharts(answer: SuitAnswer, locale: string, units: Units = 'metric'): Chart[] {
-  const look = { locale, formats: formatsFor({ locale, currency: answer.currency, openingMinute: null, units }) };
+  const look = {
+    locale,
+    formats: formatsFor({ locale, currency: answer.currency, openingMinute: null, units }),
+  };
   const strength = strengthByDrink(answer, look);
   const cooling = coolingOfDrinks(answer, look);
   return [
@@ -19,7 +22,10 @@ export function suitCharts(answer: SuitAnswer, locale: string, units: Units = 'm
 }
 
 /** The findings in order of consequence, as the letter lists them. */
-export const suitFindings = (answer: SuitAnswer, { words }: Pick<ReportContext, 'words'>): { title: string; items: string[] } => ({
+export const suitFindings = (
+  answer: SuitAnswer,
+  { words }: Pick<ReportContext, 'words'>,
+): { title: string; items: string[] } => ({
   title: (words ?? english).letter.suitHead,
   items: answer.findings.map(({ message }) => message),
 });

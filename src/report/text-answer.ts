@@ -31,8 +31,21 @@ export function answerText(answer: Answer, context: ReportContext): string {
   const ware = facts.order.filter(({ kind }) => kind === 'ware');
   const groups = facts.order.filter(({ kind }) => kind === 'group');
   const total = facts.order.filter(({ kind }) => kind === 'total');
-  const cells = (row: (typeof ware)[number]): string[] => [row.name, row.pieces, row.perSeat, row.rule, row.alone, row.interval, row.unitCost, row.cost];
-  const order = textTable(columns, [...ware.map(cells), null, ...groups.map(cells), ...total.map(cells)], WIDTH);
+  const cells = (row: (typeof ware)[number]): string[] => [
+    row.name,
+    row.pieces,
+    row.perSeat,
+    row.rule,
+    row.alone,
+    row.interval,
+    row.unitCost,
+    row.cost,
+  ];
+  const order = textTable(
+    columns,
+    [...ware.map(cells), null, ...groups.map(cells), ...total.map(cells)],
+    WIDTH,
+  );
   const parts: string[][] = [
     wrapText(facts.sentence, WIDTH),
     order,
@@ -44,21 +57,39 @@ export function answerText(answer: Answer, context: ReportContext): string {
     ]),
     tightestLines(facts.tightest, words),
     facts.overloads.flatMap((overload) => wrapText(`! ${overload}`, WIDTH, '  ')),
-    facts.warnings.length === 0 ? [] : [say.warningsHead, ...facts.warnings.flatMap((warning) => wrapText(`- ${warning}`, WIDTH, '  '))],
+    facts.warnings.length === 0
+      ? []
+      : [
+          say.warningsHead,
+          ...facts.warnings.flatMap((warning) => wrapText(`- ${warning}`, WIDTH, '  ')),
+        ],
     [...wrapText(facts.days, WIDTH), say.informs],
   ];
-  return `${parts.filter((lines) => lines.length > 0).map((lines) => lines.join('\n')).join('\n\n').replaceAll('\u00A0', ' ')}\n`;
+  return `${parts
+    .filter((lines) => lines.length > 0)
+    .map((lines) => lines.join('\n'))
+    .join('\n\n')
+    .replaceAll('\u00A0', ' ')}\n`;
 }
 
 /** Lists of labelled figures side by side where they fit, else one under the other. */
 function lists(heads: readonly (readonly [string, readonly Row[]])[]): string[] {
-  const tables = heads.filter(([, rows]) => rows.length > 0).map(([head, rows]) =>
-    textTable([{ title: head }, { title: '', right: true }], rows.map(({ label, value, part }) => [part === true ? `  ${label}` : label, value]), WIDTH),
-  );
+  const tables = heads
+    .filter(([, rows]) => rows.length > 0)
+    .map(([head, rows]) =>
+      textTable(
+        [{ title: head }, { title: '', right: true }],
+        rows.map(({ label, value, part }) => [part === true ? `  ${label}` : label, value]),
+        WIDTH,
+      ),
+    );
   const widths = tables.map((lines) => columnsOf(lines[0]!));
-  if (widths.reduce((sum, one) => sum + one, GAP * (tables.length - 1)) > WIDTH) return tables.flatMap((lines, i) => (i === 0 ? lines : ['', ...lines]));
+  if (widths.reduce((sum, one) => sum + one, GAP * (tables.length - 1)) > WIDTH)
+    return tables.flatMap((lines, i) => (i === 0 ? lines : ['', ...lines]));
   const height = Math.max(...tables.map((lines) => lines.length));
-  return Array.from({ length: height }, (_, n) => tables.map((lines, i) => lines[n] ?? ' '.repeat(widths[i]!)).join(' '.repeat(GAP)));
+  return Array.from({ length: height }, (_, n) =>
+    tables.map((lines, i) => lines[n] ?? ' '.repeat(widths[i]!)).join(' '.repeat(GAP)),
+  );
 }
 
 function tightestLines({ text, places, rows }: Tightest, words: Words): string[] {
@@ -67,5 +98,12 @@ function tightestLines({ text, places, rows }: Tightest, words: Words): string[]
     ...places.map((place) => ({ title: place.replace(/,? (?=\S+$)/, '\n'), right: true })),
     { title: words.answer.off, right: true },
   ];
-  return [...wrapText(text, WIDTH), ...textTable(columns, rows.map(({ name, counts, off }) => [name, ...counts, off]), WIDTH)];
+  return [
+    ...wrapText(text, WIDTH),
+    ...textTable(
+      columns,
+      rows.map(({ name, counts, off }) => [name, ...counts, off]),
+      WIDTH,
+    ),
+  ];
 }

@@ -39,4 +39,6 @@ export type Words = typeof english;
 
 /** "a, b and c". */
 export const listed = (items: readonly string[], words: Words = english): string =>
-  new Intl.ListFormat(words.language === 'en' ? 'en-GB' : words.language, { type: 'conjunction' }).format(items);
+  new Intl.ListFormat(words.language === 'en' ? 'en-GB' : words.language, {
+    type: 'conjunction',
+  }).format(items);

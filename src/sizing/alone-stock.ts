@@ -24,7 +24,8 @@ export function aloneStock(peaks: Peaks, level: number, confidence = 0.95): Alon
   const { lower, upper } = quantileIntervalRanks(days, level, confidence);
   return Array.from({ length: peaks.ware }, (_, ware) => {
     const counts = peakCounts(peaks, ware);
-    const ofRank = (rank: number | null) => (rank === null ? null : exceededByAtMost(counts, days - rank));
+    const ofRank = (rank: number | null) =>
+      rank === null ? null : exceededByAtMost(counts, days - rank);
     return { pieces: quantileOfCounts(counts, level), low: ofRank(lower), high: ofRank(upper) };
   });
 }

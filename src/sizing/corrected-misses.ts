@@ -22,7 +22,11 @@ const PARTS = 200;
  * of them, and was found to buy too much. Days are independent, so they are dealt out by their number, without a
  * draw. Misses are taken to grow with k, which they do but for noise.
  */
-export function correctedMisses(peaks: Peaks, unitCostMinor: readonly number[], level: number): number {
+export function correctedMisses(
+  peaks: Peaks,
+  unitCostMinor: readonly number[],
+  level: number,
+): number {
   const plain = allowedMisses(peaks.days, level);
   if (plain === 0) return 0;
   const splits = dealtOut(peaks);
@@ -30,7 +34,10 @@ export function correctedMisses(peaks: Peaks, unitCostMinor: readonly number[], 
     let misses = 0;
     for (const { chosenOn, heldOut } of splits) {
       const allowed = Math.round((k * chosenOn.days) / peaks.days);
-      misses += countMisses(heldOut, leastCostStock(chosenOn, unitCostMinor, allowed, { parts: PARTS }).stock);
+      misses += countMisses(
+        heldOut,
+        leastCostStock(chosenOn, unitCostMinor, allowed, { parts: PARTS }).stock,
+      );
     }
     return misses / DEALS;
   };
@@ -62,8 +69,14 @@ function dealtOut(peaks: Peaks): Split[] {
     const handOf = (day: number) => Math.floor(day / HANDS ** deal) % HANDS;
     for (let hand = 0; hand < HANDS; hand++) {
       splits.push({
-        chosenOn: selectDays(peaks, days.filter((day) => handOf(day) !== hand)),
-        heldOut: selectDays(peaks, days.filter((day) => handOf(day) === hand)),
+        chosenOn: selectDays(
+          peaks,
+          days.filter((day) => handOf(day) !== hand),
+        ),
+        heldOut: selectDays(
+          peaks,
+          days.filter((day) => handOf(day) === hand),
+        ),
       });
     }
   }

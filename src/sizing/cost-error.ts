@@ -14,10 +14,22 @@ const PARTS = 50;
  *
  * @param uniform a source of independent numbers in [0, 1)
  */
-export function costError(peaks: Peaks, unitCostMinor: readonly number[], level: number, uniform: () => number): number {
+export function costError(
+  peaks: Peaks,
+  unitCostMinor: readonly number[],
+  level: number,
+  uniform: () => number,
+): number {
   const k = allowedMisses(peaks.days, level);
   const cost = (days: Peaks) => leastCostStock(days, unitCostMinor, k, { parts: PARTS }).cost;
   const whole = cost(peaks);
   if (whole === 0) return 0;
-  return bootstrapStandardError(peaks.days, (drawn) => cost(selectDays(peaks, drawn)), SAMPLES, uniform) / whole;
+  return (
+    bootstrapStandardError(
+      peaks.days,
+      (drawn) => cost(selectDays(peaks, drawn)),
+      SAMPLES,
+      uniform,
+    ) / whole
+  );
 }

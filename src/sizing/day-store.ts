@@ -30,7 +30,10 @@ export class DayStore {
     const wanted = from + count - known;
     if (this.#known === null || wanted > 0) {
       const fresh = await this.#provider.peaks(known, wanted, after);
-      if (fresh.days !== wanted) throw new RangeError(`${wanted} days were asked for from day ${known}, ${fresh.days} were given`);
+      if (fresh.days !== wanted)
+        throw new RangeError(
+          `${wanted} days were asked for from day ${known}, ${fresh.days} were given`,
+        );
       this.#known = this.#known === null ? fresh : mergePeaks([this.#known, fresh]);
     }
     return sliceDays(this.#known, from, count);

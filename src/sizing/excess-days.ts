@@ -60,10 +60,20 @@ export function excessDays(peaks: Peaks, k: number): ExcessDays {
 
   const byPeak = Array.from({ length: ware }, (_, w) => {
     const above: number[] = [];
-    for (let row = 0; row < weight.length; row++) if (peak[row * ware + w] > floor[w]) above.push(row);
+    for (let row = 0; row < weight.length; row++)
+      if (peak[row * ware + w] > floor[w]) above.push(row);
     return Int32Array.from(above.sort((a, b) => peak[b * ware + w] - peak[a * ware + w] || a - b));
   });
-  return { ware, k, floor, top, rows: weight.length, weight: Int32Array.from(weight), peak: Int32Array.from(peak), byPeak };
+  return {
+    ware,
+    k,
+    floor,
+    top,
+    rows: weight.length,
+    weight: Int32Array.from(weight),
+    peak: Int32Array.from(peak),
+    byPeak,
+  };
 }
 
 /** Whether a row's day runs out of something at a stock. */
@@ -76,7 +86,8 @@ export function runsOut(excess: ExcessDays, row: number, stock: ArrayLike<number
 /** How many days run out of something at a stock that is not below the floors. */
 export function missesAt(excess: ExcessDays, stock: ArrayLike<number>): number {
   let misses = 0;
-  for (let row = 0; row < excess.rows; row++) if (runsOut(excess, row, stock)) misses += excess.weight[row];
+  for (let row = 0; row < excess.rows; row++)
+    if (runsOut(excess, row, stock)) misses += excess.weight[row];
   return misses;
 }
 

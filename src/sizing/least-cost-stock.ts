@@ -41,15 +41,31 @@ const ROUNDS_IN_PARTS = 5;
  * @param k days that may be missed, ≥ 0
  * @throws RangeError for prices that are missing, negative or not finite, or k not a whole number ≥ 0
  */
-export function leastCostStock(peaks: Peaks, unitCostMinor: readonly number[], k: number, options: LeastCostOptions = {}): LeastCostStock {
-  if (unitCostMinor.length !== peaks.ware || !unitCostMinor.every((cost) => Number.isFinite(cost) && cost >= 0)) {
-    throw new RangeError(`each of ${peaks.ware} ware needs a cost ≥ 0; given ${unitCostMinor.join(', ')}`);
+export function leastCostStock(
+  peaks: Peaks,
+  unitCostMinor: readonly number[],
+  k: number,
+  options: LeastCostOptions = {},
+): LeastCostStock {
+  if (
+    unitCostMinor.length !== peaks.ware ||
+    !unitCostMinor.every((cost) => Number.isFinite(cost) && cost >= 0)
+  ) {
+    throw new RangeError(
+      `each of ${peaks.ware} ware needs a cost ≥ 0; given ${unitCostMinor.join(', ')}`,
+    );
   }
-  if (!(Number.isInteger(k) && k >= 0)) throw new RangeError(`the days that may be missed are a whole number ≥ 0; given ${k}`);
+  if (!(Number.isInteger(k) && k >= 0))
+    throw new RangeError(`the days that may be missed are a whole number ≥ 0; given ${k}`);
   const cheapest = Math.min(...unitCostMinor.filter((cost) => cost > 0));
   const priced = unitCostMinor.map((cost) => cost || (cheapest < Infinity ? cheapest : 1));
   const found = new Search(excessDays(peaks, k), priced, options).run();
-  return { stock: Array.from(found.stock), cost: costOf(unitCostMinor, found.stock), proven: found.proven, bound: found.bound };
+  return {
+    stock: Array.from(found.stock),
+    cost: costOf(unitCostMinor, found.stock),
+    proven: found.proven,
+    bound: found.bound,
+  };
 }
 
 class Search {
@@ -75,7 +91,12 @@ class Search {
 
   run(): { stock: Int32Array; proven: boolean; bound: number } {
     const { floor, top } = this.#excess;
-    this.#look({ low: floor, high: top }, costOf(this.#unitCost, floor), this.#unitCost[0] ?? 1, true);
+    this.#look(
+      { low: floor, high: top },
+      costOf(this.#unitCost, floor),
+      this.#unitCost[0] ?? 1,
+      true,
+    );
     const bound = Math.min(this.#bestCost, this.#open);
     return { stock: this.#best, proven: this.#open > this.#limit, bound };
   }
@@ -101,7 +122,13 @@ class Search {
         this.#offer(box.low);
         return;
       }
-      const found = this.#bounds.raise(box, price, rounds, this.#limit, whole ? (stock) => this.#patch(stock) : undefined);
+      const found = this.#bounds.raise(
+        box,
+        price,
+        rounds,
+        this.#limit,
+        whole ? (stock) => this.#patch(stock) : undefined,
+      );
       this.#patch(found.stock);
       bound = Math.max(bound, found.value);
       if (bound > this.#limit) return;
@@ -122,13 +149,15 @@ class Search {
     const { low, high } = box;
     let ware = 0;
     for (let w = 1; w < low.length; w++) {
-      if ((high[w] - low[w]) * this.#unitCost[w] > (high[ware] - low[ware]) * this.#unitCost[ware]) ware = w;
+      if ((high[w] - low[w]) * this.#unitCost[w] > (high[ware] - low[ware]) * this.#unitCost[ware])
+        ware = w;
     }
     const wanted = Math.min(Math.max(likely[ware], low[ware]), high[ware]);
     const at = Math.min(Math.floor((wanted + (low[ware] + high[ware]) / 2) / 2), high[ware] - 1);
     const atMost = { low, high: high.with(ware, at) };
     const more = { low: low.with(ware, at + 1), high };
-    for (const part of wanted <= at ? [atMost, more] : [more, atMost]) this.#look(part, bound, price, false);
+    for (const part of wanted <= at ? [atMost, more] : [more, atMost])
+      this.#look(part, bound, price, false);
   }
 
   #width({ low, high }: StockBox): number {

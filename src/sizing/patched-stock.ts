@@ -6,7 +6,11 @@ import type { ExcessDays } from './excess-days.js';
  * first it is raised for one missed day after another, the cheapest to save first; then whatever misses are left
  * over are spent where lowering saves most a day. A good first answer for the exact search, nothing more.
  */
-export function patchedStock(excess: ExcessDays, unitCost: ArrayLike<number>, start: Int32Array): Int32Array {
+export function patchedStock(
+  excess: ExcessDays,
+  unitCost: ArrayLike<number>,
+  start: Int32Array,
+): Int32Array {
   const stock = start.slice();
   const missed = raise(excess, unitCost, stock);
   lower(excess, unitCost, stock, missed);
@@ -39,7 +43,12 @@ function raise(excess: ExcessDays, unitCost: ArrayLike<number>, stock: Int32Arra
 }
 
 /** Lowers the stock in place, ware by ware as far as the misses left allow, the best bargain first. */
-function lower(excess: ExcessDays, unitCost: ArrayLike<number>, stock: Int32Array, missed: readonly number[]): void {
+function lower(
+  excess: ExcessDays,
+  unitCost: ArrayLike<number>,
+  stock: Int32Array,
+  missed: readonly number[],
+): void {
   const { ware, k, peak, weight, byPeak } = excess;
   const isMissed = new Uint8Array(excess.rows);
   for (const row of missed) isMissed[row] = 1;
@@ -62,7 +71,13 @@ function lower(excess: ExcessDays, unitCost: ArrayLike<number>, stock: Int32Arra
 }
 
 /** How far one ware can be lowered before more than `left` further days are missed. */
-function lowest(excess: ExcessDays, w: number, from: number, isMissed: Uint8Array, left: number): { level: number; extra: number } {
+function lowest(
+  excess: ExcessDays,
+  w: number,
+  from: number,
+  isMissed: Uint8Array,
+  left: number,
+): { level: number; extra: number } {
   const { ware, peak, weight, floor } = excess;
   let extra = 0;
   let allowed = 0;

@@ -25,7 +25,8 @@ export function mergePeaks(parts: readonly Peaks[]): Peaks {
   const data = new Uint16Array(days * first.ware);
   let at = 0;
   for (const part of parts) {
-    if (part.ware !== first.ware) throw new RangeError(`parts have ${first.ware} and ${part.ware} ware`);
+    if (part.ware !== first.ware)
+      throw new RangeError(`parts have ${first.ware} and ${part.ware} ware`);
     data.set(part.data.subarray(0, part.days * part.ware), at);
     at += part.days * part.ware;
   }
@@ -45,7 +46,11 @@ export function selectDays(peaks: Peaks, days: ArrayLike<number>): Peaks {
 
 /** The days from `from` on, `count` of them; shares the memory of the whole. */
 export function sliceDays(peaks: Peaks, from: number, count: number): Peaks {
-  return { days: count, ware: peaks.ware, data: peaks.data.subarray(from * peaks.ware, (from + count) * peaks.ware) };
+  return {
+    days: count,
+    ware: peaks.ware,
+    data: peaks.data.subarray(from * peaks.ware, (from + count) * peaks.ware),
+  };
 }
 
 /** How many days had each peak of one ware, from 0 to the largest: as good as sorted, and quicker to make. */

@@ -59,7 +59,13 @@ export class PriceBounds {
    * @param price where to start
    * @param inspect called with the stock of every fifth round, to be patched into an answer; returns the limit then
    */
-  raise(box: StockBox, price: number, rounds: number, limit: number, inspect?: (stock: Int32Array) => number): PriceBound {
+  raise(
+    box: StockBox,
+    price: number,
+    rounds: number,
+    limit: number,
+    inspect?: (stock: Int32Array) => number,
+  ): PriceBound {
     const contested = this.#contestedRows(box);
     this.#findLevels(box);
     let best = { value: -Infinity, price, stock: box.low };
@@ -118,7 +124,8 @@ export class PriceBounds {
     let at = 0;
     peaks.forEach((some, w) => {
       this.#first[w] = at;
-      for (let i = 0; i < some.length; i++) if (i === 0 || some[i] !== some[i - 1]) this.#level[at++] = some[i];
+      for (let i = 0; i < some.length; i++)
+        if (i === 0 || some[i] !== some[i - 1]) this.#level[at++] = some[i];
       this.#level[at++] = low[w];
     });
     this.#first[peaks.length] = at;
@@ -189,7 +196,13 @@ export class PriceBounds {
   }
 
   /** Narrows low…high to the stocks of each ware with which the bound, the others free, stays within the limit. */
-  #cut(box: StockBox, { value, price }: { value: number; price: number }, limit: number, low: Int32Array, high: Int32Array): void {
+  #cut(
+    box: StockBox,
+    { value, price }: { value: number; price: number },
+    limit: number,
+    low: Int32Array,
+    high: Int32Array,
+  ): void {
     for (let w = 0; w < box.rows.length; w++) {
       const others = value - this.#least[w];
       let highest = -1;
@@ -211,9 +224,12 @@ export class PriceBounds {
       const from = first[row];
       const to = first[row + 1];
       let short = 0;
-      for (let i = from; i < to; i++) if (peak[entries[i]] > this.#stock[entries[i] - row * ware]) short++;
+      for (let i = from; i < to; i++)
+        if (peak[entries[i]] > this.#stock[entries[i] - row * ware]) short++;
       if (short === 0 || short === to - from) continue;
-      for (let i = from; i < to; i++) if (peak[entries[i]] > this.#stock[entries[i] - row * ware]) this.#share[entries[i]] *= growth;
+      for (let i = from; i < to; i++)
+        if (peak[entries[i]] > this.#stock[entries[i] - row * ware])
+          this.#share[entries[i]] *= growth;
       this.#scale(entries, from, to);
     }
   }

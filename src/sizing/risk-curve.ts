@@ -12,8 +12,15 @@ export interface RiskPoint {
 }
 
 /** The chance of running out along a path of stocks, each met by all the days. */
-export function riskCurve(peaks: Peaks, path: readonly (readonly number[])[], confidence = 0.95): RiskPoint[] {
-  return path.map((stock) => ({ stock, risk: exactBinomialInterval(countMisses(peaks, stock), peaks.days, confidence) }));
+export function riskCurve(
+  peaks: Peaks,
+  path: readonly (readonly number[])[],
+  confidence = 0.95,
+): RiskPoint[] {
+  return path.map((stock) => ({
+    stock,
+    risk: exactBinomialInterval(countMisses(peaks, stock), peaks.days, confidence),
+  }));
 }
 
 /**
@@ -48,7 +55,11 @@ export function scaledPathOf(peaks: Peaks, stock: readonly number[]): number[][]
     most = Math.max(most, scale);
   }
   const path = new Map<string, number[]>();
-  for (let hundredths = Math.floor(least * 100); hundredths <= Math.ceil(most * 100); hundredths++) {
+  for (
+    let hundredths = Math.floor(least * 100);
+    hundredths <= Math.ceil(most * 100);
+    hundredths++
+  ) {
     const scaled = stock.map((pieces) => Math.round((pieces * hundredths) / 100));
     path.set(scaled.join(), scaled);
   }

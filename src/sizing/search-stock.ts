@@ -69,13 +69,19 @@ export async function searchStock(search: StockSearch): Promise<SearchedStock> {
   let stock = await raisedTogether(await lastOnLine(search, keeps), keeps);
   if (await keeps(stock)) {
     stock = await lowered(stock, dearestFirst, keeps);
-    for (let better: readonly number[] | null = stock; better !== null; ) {
+    for (let better: readonly number[] | null = stock; better !== null;) {
       stock = [...better];
       better = await exchanged(stock, dearestFirst, priced, keeps);
     }
   }
   const misses = known.get(stock.join()) ?? Infinity;
-  return { stock: [...stock], cost: costOf(unitCostMinor, stock), misses, tries, settled: tries < limit };
+  return {
+    stock: [...stock],
+    cost: costOf(unitCostMinor, stock),
+    misses,
+    tries,
+    settled: tries < limit,
+  };
 }
 
 type Keeps = (stock: readonly number[]) => Promise<boolean>;
@@ -84,13 +90,17 @@ type Keeps = (stock: readonly number[]) => Promise<boolean>;
  * The stock of the peaks with the most days missed that keeps the promise when run; with none missed if none does.
  * From k on in doubling steps, whichever way is called for, then halving.
  */
-async function lastOnLine({ byPeaks, k, days }: StockSearch, keeps: Keeps): Promise<readonly number[]> {
+async function lastOnLine(
+  { byPeaks, k, days }: StockSearch,
+  keeps: Keeps,
+): Promise<readonly number[]> {
   let kept = -1;
   let broken = days + 1;
-  for (let at = k, step = 1; broken - kept > 1; ) {
+  for (let at = k, step = 1; broken - kept > 1;) {
     if (await keeps(byPeaks(at))) kept = at;
     else broken = at;
-    const outward = broken > days ? at + step : kept < 0 ? at - step : Math.floor((kept + broken) / 2);
+    const outward =
+      broken > days ? at + step : kept < 0 ? at - step : Math.floor((kept + broken) / 2);
     at = Math.min(Math.max(outward, kept + 1), broken - 1);
     step *= 2;
   }
@@ -108,7 +118,11 @@ async function raisedTogether(start: readonly number[], keeps: Keeps): Promise<r
 }
 
 /** Lowers each ware in turn as far as the promise lasts, in doubling steps and then by halving. */
-async function lowered(start: readonly number[], order: readonly number[], keeps: Keeps): Promise<number[]> {
+async function lowered(
+  start: readonly number[],
+  order: readonly number[],
+  keeps: Keeps,
+): Promise<number[]> {
   let stock = [...start];
   for (const w of order) {
     let broken = -1;
@@ -122,13 +136,20 @@ async function lowered(start: readonly number[], order: readonly number[], keeps
 }
 
 /** A cheaper stock with one ware raised and others lowered, or null if there is none so near. */
-async function exchanged(stock: readonly number[], order: readonly number[], priced: readonly number[], keeps: Keeps): Promise<number[] | null> {
+async function exchanged(
+  stock: readonly number[],
+  order: readonly number[],
+  priced: readonly number[],
+  keeps: Keeps,
+): Promise<number[] | null> {
   const cost = costOf(priced, stock);
   for (const raise of RAISES) {
     for (const up of [...order].reverse()) {
       let other = stock.with(up, stock[up] + raise);
       for (const w of order) {
-        if (w !== up) while (other[w] > 0 && (await keeps(other.with(w, other[w] - 1)))) other = other.with(w, other[w] - 1);
+        if (w !== up)
+          while (other[w] > 0 && (await keeps(other.with(w, other[w] - 1))))
+            other = other.with(w, other[w] - 1);
       }
       if (costOf(priced, other) < cost && (await keeps(other))) return other;
     }

@@ -88,7 +88,9 @@ export async function sizeStock(request: SizingRequest): Promise<SizedStock> {
   const { level, unitCostMinor, provider, uniform, certifyOn } = request;
   const cap = request.days ?? (certifyOn === undefined ? (request.cap ?? CAP) : FIRST_DAYS);
   if (!(level > 0 && level < 1) || !wholeDays(cap) || !wholeDays(certifyOn ?? FIRST_DAYS)) {
-    throw new RangeError(`sizing needs 0 < level < 1 and at least one day; given ${level}, ${cap} days${certifyOn === undefined ? '' : ` and ${certifyOn} to certify on`}`);
+    throw new RangeError(
+      `sizing needs 0 < level < 1 and at least one day; given ${level}, ${cap} days${certifyOn === undefined ? '' : ` and ${certifyOn} to certify on`}`,
+    );
   }
   const store = new DayStore(provider);
   let days = Math.min(cap, request.days ?? FIRST_DAYS);
@@ -97,7 +99,7 @@ export async function sizeStock(request: SizingRequest): Promise<SizedStock> {
     return sized(request, peaks, await choose(request, peaks, allowedMisses(days, level)), null);
   }
 
-  for (let used = 0; ; ) {
+  for (let used = 0; ;) {
     const toCertify = (): number => certifyOn ?? Math.max(FIRST_DAYS, days);
     // However the cost turns out, as many days again follow, to choose on or to certify on; unless the cap cuts the doubling short.
     const following = (): number => (days < cap && cap < 2 * days ? 0 : toCertify());
@@ -113,7 +115,10 @@ export async function sizeStock(request: SizingRequest): Promise<SizedStock> {
     const certifiedOn = toCertify();
     used = from + certifiedOn;
     const fresh = await store.days(from, certifiedOn);
-    const missed = provider.misses === undefined ? countMisses(fresh, chosen.stock) : await provider.misses(chosen.stock, from, certifiedOn);
+    const missed =
+      provider.misses === undefined
+        ? countMisses(fresh, chosen.stock)
+        : await provider.misses(chosen.stock, from, certifiedOn);
     const kept = exactBinomialInterval(certifiedOn - missed, certifiedOn, request.confidence);
     if (kept.high < level && days < cap) days = Math.min(cap, 2 * days);
     else return sized(request, peaks, chosen, { fresh, kept, error });
@@ -132,12 +137,31 @@ interface Chosen {
   readonly missed: number;
 }
 
-async function choose({ unitCostMinor, provider }: SizingRequest, peaks: Peaks, k: number): Promise<Chosen> {
+async function choose(
+  { unitCostMinor, provider }: SizingRequest,
+  peaks: Peaks,
+  k: number,
+): Promise<Chosen> {
   const read = leastCostStock(peaks, unitCostMinor, k);
-  if (provider.misses === undefined) return { stock: read.stock, cost: read.cost, k, proven: read.proven, bound: read.bound, missed: countMisses(peaks, read.stock) };
+  if (provider.misses === undefined)
+    return {
+      stock: read.stock,
+      cost: read.cost,
+      k,
+      proven: read.proven,
+      bound: read.bound,
+      missed: countMisses(peaks, read.stock),
+    };
   const run = provider.misses.bind(provider);
-  const byPeaks = (missed: number) => (missed === k ? read.stock : leastCostStock(peaks, unitCostMinor, missed).stock);
-  const found = await searchStock({ byPeaks, days: peaks.days, unitCostMinor, k, misses: (stock) => run(stock, 0, peaks.days) });
+  const byPeaks = (missed: number) =>
+    missed === k ? read.stock : leastCostStock(peaks, unitCostMinor, missed).stock;
+  const found = await searchStock({
+    byPeaks,
+    days: peaks.days,
+    unitCostMinor,
+    k,
+    misses: (stock) => run(stock, 0, peaks.days),
+  });
   return { stock: found.stock, cost: found.cost, k, proven: false, bound: 0, missed: found.misses };
 }
 
@@ -147,7 +171,12 @@ interface Certificate {
   readonly error: number;
 }
 
-function sized(request: SizingRequest, peaks: Peaks, chosen: Chosen, certificate: Certificate | null): SizedStock {
+function sized(
+  request: SizingRequest,
+  peaks: Peaks,
+  chosen: Chosen,
+  certificate: Certificate | null,
+): SizedStock {
   const { level, provider } = request;
   const each = aloneStock(peaks, level, request.confidence);
   const kept = certificate?.kept ?? null;
@@ -159,7 +188,10 @@ function sized(request: SizingRequest, peaks: Peaks, chosen: Chosen, certificate
     high: each.map((ware) => ware.high),
     chosenOn: peaks.days,
     certifiedOn: certificate?.fresh.days ?? 0,
-    certified: kept === null ? null : { level: kept.share, low: kept.low, high: kept.high, confidence: kept.confidence },
+    certified:
+      kept === null
+        ? null
+        : { level: kept.share, low: kept.low, high: kept.high, confidence: kept.confidence },
     k: chosen.k,
     proven: chosen.proven,
     costError: certificate?.error ?? null,

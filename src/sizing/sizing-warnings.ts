@@ -26,24 +26,48 @@ export interface SizingDoubts {
 }
 
 /** Everything that is doubtful about a sized stock, worst first. */
-export function sizingWarnings({ level, days, k, missed, kept, costError, gap }: SizingDoubts): SizingWarning[] {
+export function sizingWarnings({
+  level,
+  days,
+  k,
+  missed,
+  kept,
+  costError,
+  gap,
+}: SizingDoubts): SizingWarning[] {
   const warnings: SizingWarning[] = [];
-  const warn = (code: SizingWarning['code'], message: string) => warnings.push({ code, message, path: '' });
+  const warn = (code: SizingWarning['code'], message: string) =>
+    warnings.push({ code, message, path: '' });
   if (kept !== null && kept.high < level) {
-    warn('promise-missed', `${percent(level)} of rushes were promised; on fresh days ${percent(kept.share)} kept it (${percent(kept.low)} to ${percent(kept.high)}): choose on more days, or promise less`);
+    warn(
+      'promise-missed',
+      `${percent(level)} of rushes were promised; on fresh days ${percent(kept.share)} kept it (${percent(kept.low)} to ${percent(kept.high)}): choose on more days, or promise less`,
+    );
   }
   if (missed > k) {
-    warn('promise-missed', `no stock that was tried kept the promise on the days it was chosen on: ${missed} of ${days} ran out of something, ${k} may`);
+    warn(
+      'promise-missed',
+      `no stock that was tried kept the promise on the days it was chosen on: ${missed} of ${days} ran out of something, ${k} may`,
+    );
   }
   const enough = leastSampleForBound(level);
   if (days < enough) {
-    warn('few-days', `${days} days say little about a level of ${percent(level)}: from ${enough} days on the largest need seen is an upper bound with 95 % confidence`);
+    warn(
+      'few-days',
+      `${days} days say little about a level of ${percent(level)}: from ${enough} days on the largest need seen is an upper bound with 95 % confidence`,
+    );
   }
   if (costError !== null && costError >= STEADY) {
-    warn('cost-unsteady', `another ${days} days would give a cost that differs by about ±${percent(costError)}: choose on more days for a steadier one`);
+    warn(
+      'cost-unsteady',
+      `another ${days} days would give a cost that differs by about ±${percent(costError)}: choose on more days for a steadier one`,
+    );
   }
   if (gap > 0) {
-    warn('not-cheapest', `the search for the cheapest stock was given up; another that keeps the promise may cost up to ${percent(gap)} less`);
+    warn(
+      'not-cheapest',
+      `the search for the cheapest stock was given up; another that keeps the promise may cost up to ${percent(gap)} less`,
+    );
   }
   return warnings;
 }

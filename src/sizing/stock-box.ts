@@ -20,13 +20,18 @@ export interface StockBox {
  * (left+1)-th largest remaining peak of each ware is its new least; and what the least stock leaves of the limit
  * caps each ware.
  */
-export function shrunkBox(excess: ExcessDays, unitCost: ArrayLike<number>, from: Pick<StockBox, 'low' | 'high'>, limit: number): StockBox | null {
+export function shrunkBox(
+  excess: ExcessDays,
+  unitCost: ArrayLike<number>,
+  from: Pick<StockBox, 'low' | 'high'>,
+  limit: number,
+): StockBox | null {
   const { ware, peak, weight, byPeak } = excess;
   const low = from.low.slice();
   const high = from.high.slice();
   const usedUp = new Uint8Array(excess.rows);
   let left = excess.k;
-  for (let moved = true; moved; ) {
+  for (let moved = true; moved;) {
     moved = false;
     for (let w = 0; w < ware; w++) {
       for (const row of byPeak[w]) {
@@ -48,8 +53,16 @@ export function shrunkBox(excess: ExcessDays, unitCost: ArrayLike<number>, from:
       if (low[w] > high[w]) return null;
     }
   }
-  const rows = byPeak.map((all, w) => all.filter((row) => usedUp[row] === 0 && peak[row * ware + w] > low[w]));
-  return { low, high, left, rows, peaks: rows.map((some, w) => some.map((row) => peak[row * ware + w])) };
+  const rows = byPeak.map((all, w) =>
+    all.filter((row) => usedUp[row] === 0 && peak[row * ware + w] > low[w]),
+  );
+  return {
+    low,
+    high,
+    left,
+    rows,
+    peaks: rows.map((some, w) => some.map((row) => peak[row * ware + w])),
+  };
 }
 
 /** The (left+1)-th largest peak of a ware among the days not used up; the floor if there are fewer. */

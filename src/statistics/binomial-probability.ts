@@ -7,8 +7,16 @@ import { gammaln } from 'simple-statistics';
  * @throws RangeError for counts that are not whole or p outside [0, 1]
  */
 export function binomialProbability(successes: number, trials: number, p: number): number {
-  if (!(Number.isInteger(trials) && trials >= 0 && Number.isInteger(successes) && p >= 0 && p <= 1)) {
-    throw new RangeError(`a binomial probability needs whole counts and 0 ≤ p ≤ 1; given ${successes} of ${trials}, p = ${p}`);
+  if (!(
+    Number.isInteger(trials) &&
+    trials >= 0 &&
+    Number.isInteger(successes) &&
+    p >= 0 &&
+    p <= 1
+  )) {
+    throw new RangeError(
+      `a binomial probability needs whole counts and 0 ≤ p ≤ 1; given ${successes} of ${trials}, p = ${p}`,
+    );
   }
   if (successes < 0 || successes > trials) return 0;
   if (p === 0) return successes === 0 ? 1 : 0;

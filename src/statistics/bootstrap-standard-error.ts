@@ -17,7 +17,9 @@ export function bootstrapStandardError(
   uniform: () => number,
 ): number {
   if (!(Number.isInteger(n) && n >= 1 && Number.isInteger(replicates) && replicates >= 2)) {
-    throw new RangeError(`a bootstrap needs at least one day and two samples; given ${n} days, ${replicates} samples`);
+    throw new RangeError(
+      `a bootstrap needs at least one day and two samples; given ${n} days, ${replicates} samples`,
+    );
   }
   const days = new Int32Array(n);
   const values: number[] = [];

@@ -16,10 +16,22 @@ export interface ShareInterval {
  *
  * @throws RangeError unless 0 ≤ successes ≤ trials are whole, trials > 0 and 0 < confidence < 1
  */
-export function exactBinomialInterval(successes: number, trials: number, confidence = 0.95): ShareInterval {
+export function exactBinomialInterval(
+  successes: number,
+  trials: number,
+  confidence = 0.95,
+): ShareInterval {
   const whole = Number.isInteger(successes) && Number.isInteger(trials);
-  if (!whole || trials < 1 || successes < 0 || successes > trials || !(confidence > 0 && confidence < 1)) {
-    throw new RangeError(`an interval needs 0 ≤ successes ≤ trials and 0 < confidence < 1; given ${successes} of ${trials} at ${confidence}`);
+  if (
+    !whole ||
+    trials < 1 ||
+    successes < 0 ||
+    successes > trials ||
+    !(confidence > 0 && confidence < 1)
+  ) {
+    throw new RangeError(
+      `an interval needs 0 ≤ successes ≤ trials and 0 < confidence < 1; given ${successes} of ${trials} at ${confidence}`,
+    );
   }
   const tail = (1 - confidence) / 2;
   const failures = trials - successes;

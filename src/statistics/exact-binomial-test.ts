@@ -17,10 +17,18 @@ export function exactBinomialTest(successes: number, trials: number, p: number):
   const mean = trials * p;
   if (successes === mean) return 1;
   if (successes < mean) {
-    const first = firstNoLikelier(Math.ceil(mean), trials + 1, (count) => binomialProbability(count, trials, p) <= limit);
+    const first = firstNoLikelier(
+      Math.ceil(mean),
+      trials + 1,
+      (count) => binomialProbability(count, trials, p) <= limit,
+    );
     return Math.min(1, binomialAtMost(successes, trials, p) + atLeast(first, trials, p));
   }
-  const mirrored = firstNoLikelier(Math.ceil(trials - mean), trials + 1, (count) => binomialProbability(trials - count, trials, p) <= limit);
+  const mirrored = firstNoLikelier(
+    Math.ceil(trials - mean),
+    trials + 1,
+    (count) => binomialProbability(trials - count, trials, p) <= limit,
+  );
   return Math.min(1, atLeast(successes, trials, p) + binomialAtMost(trials - mirrored, trials, p));
 }
 

@@ -25,7 +25,8 @@ export function integerSums(values: ArrayLike<number>): IntegerSums {
   let squares = 0n;
   for (let i = 0; i < values.length; i++) {
     const value = values[i];
-    if (!Number.isSafeInteger(value)) throw new RangeError(`exact sums take whole numbers below 2⁵³; given ${value}`);
+    if (!Number.isSafeInteger(value))
+      throw new RangeError(`exact sums take whole numbers below 2⁵³; given ${value}`);
     const whole = BigInt(value as number);
     sum += whole;
     squares += whole * whole;
@@ -35,7 +36,11 @@ export function integerSums(values: ArrayLike<number>): IntegerSums {
 
 /** The sums of two parts together. */
 export function mergeSums(first: IntegerSums, second: IntegerSums): IntegerSums {
-  return { count: first.count + second.count, sum: first.sum + second.sum, squares: first.squares + second.squares };
+  return {
+    count: first.count + second.count,
+    sum: first.sum + second.sum,
+    squares: first.squares + second.squares,
+  };
 }
 
 /**

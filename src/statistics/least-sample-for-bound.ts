@@ -7,7 +7,9 @@
  */
 export function leastSampleForBound(p: number, confidence = 0.95): number {
   if (!(p > 0 && p < 1 && confidence > 0 && confidence < 1)) {
-    throw new RangeError(`a bound needs 0 < p < 1 and 0 < confidence < 1; given p = ${p}, confidence = ${confidence}`);
+    throw new RangeError(
+      `a bound needs 0 < p < 1 and 0 < confidence < 1; given p = ${p}, confidence = ${confidence}`,
+    );
   }
   // The small allowance keeps a case that meets the confidence exactly (p = confidence = 1/2) from rounding up.
   return Math.max(1, Math.ceil(Math.log1p(-confidence) / Math.log(p) - 1e-9));

@@ -23,11 +23,23 @@ export function meanWithInterval(values: readonly number[], confidence = 0.95): 
 }
 
 /** The same from the count, the mean and the sample variance (null below two values). */
-export function intervalOfMean(count: number, centre: number, variance: number | null, confidence = 0.95): MeanInterval {
+export function intervalOfMean(
+  count: number,
+  centre: number,
+  variance: number | null,
+  confidence = 0.95,
+): MeanInterval {
   if (variance === null || count < 2) {
     return { count, mean: centre, standardError: null, low: null, high: null, confidence };
   }
   const standardError = Math.sqrt(variance / count);
   const reach = studentTQuantile((1 + confidence) / 2, count - 1) * standardError;
-  return { count, mean: centre, standardError, low: centre - reach, high: centre + reach, confidence };
+  return {
+    count,
+    mean: centre,
+    standardError,
+    low: centre - reach,
+    high: centre + reach,
+    confidence,
+  };
 }

@@ -20,9 +20,15 @@ export interface PairedDifference extends MeanInterval {
  * @param second the other alternative's value on the same days, in the same order
  * @throws RangeError for no days or unequal numbers of them
  */
-export function pairedDifference(first: readonly number[], second: readonly number[], confidence = 0.95): PairedDifference {
+export function pairedDifference(
+  first: readonly number[],
+  second: readonly number[],
+  confidence = 0.95,
+): PairedDifference {
   if (first.length !== second.length) {
-    throw new RangeError(`pairs need equal numbers of values; given ${first.length} and ${second.length}`);
+    throw new RangeError(
+      `pairs need equal numbers of values; given ${first.length} and ${second.length}`,
+    );
   }
   const differences = first.map((value, day) => (second[day] ?? value) - value);
   const interval = meanWithInterval(differences, confidence);

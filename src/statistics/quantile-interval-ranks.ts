@@ -16,9 +16,15 @@ export interface QuantileIntervalRanks {
  *
  * @throws RangeError unless n is whole and ≥ 1 and p and confidence lie strictly between 0 and 1
  */
-export function quantileIntervalRanks(n: number, p: number, confidence = 0.95): QuantileIntervalRanks {
+export function quantileIntervalRanks(
+  n: number,
+  p: number,
+  confidence = 0.95,
+): QuantileIntervalRanks {
   if (!(Number.isInteger(n) && n >= 1 && p > 0 && p < 1 && confidence > 0 && confidence < 1)) {
-    throw new RangeError(`a quantile interval needs n ≥ 1, 0 < p < 1 and 0 < confidence < 1; given n = ${n}, p = ${p}, confidence = ${confidence}`);
+    throw new RangeError(
+      `a quantile interval needs n ≥ 1, 0 < p < 1 and 0 < confidence < 1; given n = ${n}, p = ${p}, confidence = ${confidence}`,
+    );
   }
   const tail = (1 - confidence) / 2;
   const below = largest(n, (rank) => binomialAtMost(rank - 1, n, p) <= tail);

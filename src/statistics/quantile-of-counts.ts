@@ -8,7 +8,9 @@ const ROUNDING = 1e-9;
  */
 export function allowedMisses(n: number, level: number): number {
   if (!(Number.isInteger(n) && n >= 0 && level >= 0 && level <= 1)) {
-    throw new RangeError(`allowed misses need a whole number of days and a level in 0…1; given ${n} days at ${level}`);
+    throw new RangeError(
+      `allowed misses need a whole number of days and a level in 0…1; given ${n} days at ${level}`,
+    );
   }
   return Math.min(n, Math.floor(n * (1 - level) + ROUNDING));
 }

@@ -16,13 +16,25 @@ export interface RankCorrelation {
  *
  * @throws RangeError for unequal numbers of values
  */
-export function rankCorrelation(x: readonly number[], y: readonly number[], confidence = 0.95): RankCorrelation {
-  if (x.length !== y.length) throw new RangeError(`pairs need equal numbers of values; given ${x.length} and ${y.length}`);
+export function rankCorrelation(
+  x: readonly number[],
+  y: readonly number[],
+  confidence = 0.95,
+): RankCorrelation {
+  if (x.length !== y.length)
+    throw new RangeError(`pairs need equal numbers of values; given ${x.length} and ${y.length}`);
   const found = x.length < 2 ? Number.NaN : sampleRankCorrelation([...x], [...y]);
   if (!Number.isFinite(found)) return { correlation: null, low: null, high: null, confidence };
   const correlation = Math.max(-1, Math.min(1, found));
   if (x.length < 4) return { correlation, low: null, high: null, confidence };
-  const reach = studentTQuantile((1 + confidence) / 2, x.length - 3) * Math.sqrt((1 + correlation ** 2 / 2) / (x.length - 3));
+  const reach =
+    studentTQuantile((1 + confidence) / 2, x.length - 3) *
+    Math.sqrt((1 + correlation ** 2 / 2) / (x.length - 3));
   const centre = Math.atanh(correlation);
-  return { correlation, low: Math.tanh(centre - reach), high: Math.tanh(centre + reach), confidence };
+  return {
+    correlation,
+    low: Math.tanh(centre - reach),
+    high: Math.tanh(centre + reach),
+    confidence,
+  };
 }

@@ -22,7 +22,9 @@ const PRECISION = 1e-16;
  */
 export function regularisedIncompleteBeta(x: number, a: number, b: number): number {
   if (!(x >= 0 && x <= 1 && a > 0 && b > 0)) {
-    throw new RangeError(`the incomplete beta function needs 0 ≤ x ≤ 1 and a, b > 0; given x = ${x}, a = ${a}, b = ${b}`);
+    throw new RangeError(
+      `the incomplete beta function needs 0 ≤ x ≤ 1 and a, b > 0; given x = ${x}, a = ${a}, b = ${b}`,
+    );
   }
   if (x === 0 || x === 1) return x;
   if (x > (a + 1) / (a + b + 2)) return 1 - lowerTail(1 - x, b, a);

@@ -8,7 +8,9 @@ import { betaQuantile } from './beta-quantile.js';
  */
 export function studentTQuantile(p: number, degreesOfFreedom: number): number {
   if (!(p > 0 && p < 1 && degreesOfFreedom > 0)) {
-    throw new RangeError(`a t quantile needs 0 < p < 1 and degrees of freedom > 0; given p = ${p}, ${degreesOfFreedom} degrees`);
+    throw new RangeError(
+      `a t quantile needs 0 < p < 1 and degrees of freedom > 0; given p = ${p}, ${degreesOfFreedom} degrees`,
+    );
   }
   if (p < 0.5) return -studentTQuantile(1 - p, degreesOfFreedom);
   if (p === 0.5) return 0;

@@ -46,7 +46,12 @@ export interface Evidence {
   /** Mean pieces by ware, step and place: mean[ware][step][place], over the opening hours and until all is clean. */
   readonly mean: readonly (readonly (readonly number[])[])[];
   /** For each ware the 5 %, 50 % and 95 % quantile of pieces off the shelf at each step. */
-  readonly offShelf: readonly { readonly ware: string; readonly q05: readonly number[]; readonly q50: readonly number[]; readonly q95: readonly number[] }[];
+  readonly offShelf: readonly {
+    readonly ware: string;
+    readonly q05: readonly number[];
+    readonly q50: readonly number[];
+    readonly q95: readonly number[];
+  }[];
   readonly guests: {
     readonly partiesArriving: readonly number[];
     /** From here on: means around each step, as time goes by. */
@@ -90,8 +95,21 @@ export interface Answer {
   readonly days: { readonly chosenOn: number; readonly certifiedOn: number };
   readonly certified: Share | null;
   readonly stock: readonly StockLine[];
-  readonly busy: { readonly machines: number | null; readonly makers: number | null; readonly seats: number | null; readonly clearers: number | null; readonly hands: number | null };
-  readonly guests: { readonly served: number; readonly turnedAway: number; readonly left: number; readonly takeawayInstead: number; readonly seated: number; readonly tookAway: number };
+  readonly busy: {
+    readonly machines: number | null;
+    readonly makers: number | null;
+    readonly seats: number | null;
+    readonly clearers: number | null;
+    readonly hands: number | null;
+  };
+  readonly guests: {
+    readonly served: number;
+    readonly turnedAway: number;
+    readonly left: number;
+    readonly takeawayInstead: number;
+    readonly seated: number;
+    readonly tookAway: number;
+  };
   readonly warnings: readonly Warning[];
   /** Σ pieces × unit cost. */
   readonly cost: number;
@@ -102,13 +120,32 @@ export interface Answer {
     /** Mean wait of a drink for a maker, house and takeaway. */
     readonly counterWait: number;
     /** Mean of a full loop of a piece by ware: off the shelf until back. */
-    readonly loop: readonly { readonly ware: string; readonly minutes: number; /** Minutes at each place, the shelf left out. */ readonly places: readonly number[] }[];
+    readonly loop: readonly {
+      readonly ware: string;
+      readonly minutes: number;
+      /** Minutes at each place, the shelf left out. */ readonly places: readonly number[];
+    }[];
   };
-  readonly loads: { readonly aDay: number; readonly racksADay: number; readonly fill: number; /** Minutes a day of loading and unloading, after closing too, whoever does it. */ readonly handlingMinutes: number; readonly polishingMinutes: number; readonly racksNeeded: readonly { readonly kind: string; readonly racks: number }[] };
+  readonly loads: {
+    readonly aDay: number;
+    readonly racksADay: number;
+    readonly fill: number;
+    /** Minutes a day of loading and unloading, after closing too, whoever does it. */ readonly handlingMinutes: number;
+    readonly polishingMinutes: number;
+    readonly racksNeeded: readonly { readonly kind: string; readonly racks: number }[];
+  };
   readonly uses: readonly { readonly ware: string; readonly aDay: number }[];
   /** Drinks a day put in hand: house and takeaway. */
   readonly drinks: { readonly houseDrinks: number; readonly takeawayDrinks: number };
-  readonly takeawayCups: { readonly ordered: number; readonly asFallBack: number; readonly byDrink: readonly { readonly drink: string; readonly ordered: number; readonly asFallBack: number }[] };
+  readonly takeawayCups: {
+    readonly ordered: number;
+    readonly asFallBack: number;
+    readonly byDrink: readonly {
+      readonly drink: string;
+      readonly ordered: number;
+      readonly asFallBack: number;
+    }[];
+  };
   readonly tightest: TightestMoment;
   readonly evidence?: Evidence;
   readonly peaks?: readonly (readonly number[])[];

@@ -45,7 +45,13 @@ const MINUTE_MS = 60_000;
 
 /** Clearing half as often; where it is done at once, rounds every ten minutes whose trips take no time, so that the wait alone is told. */
 function slowed({ clearing }: Scenario): Exclude<Scenario['clearing'], 'atOnce'> {
-  if (clearing === 'atOnce') return { every: ROUNDS_INSTEAD_MS, clearers: null, tripPieces: null, trip: { law: 'constant', ms: 0 } };
+  if (clearing === 'atOnce')
+    return {
+      every: ROUNDS_INSTEAD_MS,
+      clearers: null,
+      tripPieces: null,
+      trip: { law: 'constant', ms: 0 },
+    };
   return { ...clearing, every: clearing.every * 2 };
 }
 
@@ -53,15 +59,24 @@ function slowed({ clearing }: Scenario): Exclude<Scenario['clearing'], 'atOnce'>
  * Sizes the house twice with the same seed on the same few days: as it is, and with slower clearing.
  * @throws RangeError as `study` does
  */
-export async function slowerClearing(scenario: Scenario, runner: Runner, options: SlowerOptions = {}): Promise<SlowerClearing> {
+export async function slowerClearing(
+  scenario: Scenario,
+  runner: Runner,
+  options: SlowerOptions = {},
+): Promise<SlowerClearing> {
   const { days = DAYS, ...asked } = options;
   // One day certifies: the difference between the two is asked for here, not their levels.
-  const sized = async (one: Scenario): Promise<Answer> => (await study(one, runner, { ...asked, days, certifyOn: 1, piecesPerRack: piecesPerRackOf })).answer;
+  const sized = async (one: Scenario): Promise<Answer> =>
+    (await study(one, runner, { ...asked, days, certifyOn: 1, piecesPerRack: piecesPerRackOf }))
+      .answer;
   const clearing = slowed(scenario);
   const perUnit = 10 ** minorDigits(scenario.currency);
   const now = await sized(scenario);
   const slow = await sized({ ...scenario, clearing });
-  const ware = now.stock.map((line, index) => ({ ware: line.ware, extraPieces: slow.stock[index]!.pieces - line.pieces }));
+  const ware = now.stock.map((line, index) => ({
+    ware: line.ware,
+    extraPieces: slow.stock[index]!.pieces - line.pieces,
+  }));
   return {
     everyMinutes: clearing.every / MINUTE_MS,
     insteadOfMinutes: scenario.clearing === 'atOnce' ? null : scenario.clearing.every / MINUTE_MS,
@@ -80,18 +95,32 @@ export async function slowerClearing(scenario: Scenario, runner: Runner, options
  */
 export function storageOf(scenario: Scenario, answer: Answer): StorageLayout | null {
   if (scenario.storage === undefined) return null;
-  if (answer.evidence === undefined) throw new RangeError('the machine top needs an answer whose days were watched: ask the study with watch: 100 or more');
+  if (answer.evidence === undefined)
+    throw new RangeError(
+      'the machine top needs an answer whose days were watched: ask the study with watch: 100 or more',
+    );
   return storageLayout(scenario.storage, storedWare(scenario, answer));
 }
 
-const usesOf = (answer: Answer, id: string): number => answer.uses.find(({ ware }) => ware === id)?.aDay ?? 0;
+const usesOf = (answer: Answer, id: string): number =>
+  answer.uses.find(({ ware }) => ware === id)?.aDay ?? 0;
 
 /** Mean pieces lost of a ware over `days` of the calendar, the stock of the answer held: broken or chipped, and gone (walked off or retired). */
-export function lossesOver(scenario: Scenario, answer: Answer, id: string, days: number): { readonly broken: number; readonly gone: number } {
-  const { openDaysAWeek = SUPPLY_DEFAULTS.openDaysAWeek, rushShare = SUPPLY_DEFAULTS.rushShare } = scenario.supply ?? {};
+export function lossesOver(
+  scenario: Scenario,
+  answer: Answer,
+  id: string,
+  days: number,
+): { readonly broken: number; readonly gone: number } {
+  const { openDaysAWeek = SUPPLY_DEFAULTS.openDaysAWeek, rushShare = SUPPLY_DEFAULTS.rushShare } =
+    scenario.supply ?? {};
   const usesADay = usesACalendarDay(usesOf(answer, id), { openDaysAWeek, rushShare });
   const held = answer.stock.find(({ ware }) => ware === id)?.pieces ?? 0;
-  const { breakage, walkOff, retirement } = expectedLosses({ ...lossesOf(scenario, id), usesADay }, held, days);
+  const { breakage, walkOff, retirement } = expectedLosses(
+    { ...lossesOf(scenario, id), usesADay },
+    held,
+    days,
+  );
   return { broken: breakage, gone: walkOff + retirement };
 }
 
@@ -107,10 +136,17 @@ export interface LoadTimes {
 
 /** A load of the first machine of the scenario; it takes the same whatever is in the rack. */
 export function loadTimes({ washing }: Scenario): LoadTimes {
-  const machine = Array.isArray(washing.machines) ? washing.machines[0] : washing.machines.unlimited;
+  const machine = Array.isArray(washing.machines)
+    ? washing.machines[0]
+    : washing.machines.unlimited;
   if (machine === undefined) return { handsMs: 0, machineMs: 0, racks: 1, waterMl: null };
   const handsMs = meanMs(machine.loading) + meanMs(machine.unloading);
-  return { handsMs, machineMs: handsMs + meanMs(machine.cycle), racks: machine.racks, waterMl: machine.water ?? null };
+  return {
+    handsMs,
+    machineMs: handsMs + meanMs(machine.cycle),
+    racks: machine.racks,
+    waterMl: machine.water ?? null,
+  };
 }
 
 /** Mean of a law of durations, ms. */

@@ -25,7 +25,10 @@ function inWords(ms: number): string {
   if (ms % 60_000 !== 0) return `${Number((ms / 1000).toPrecision(9))} s`;
   const minutes = ms / 60_000;
   const rest = minutes % 60;
-  return [...(minutes >= 60 ? [`${Math.floor(minutes / 60)} h`] : []), ...(rest > 0 || minutes < 60 ? [`${rest} min`] : [])].join(' ');
+  return [
+    ...(minutes >= 60 ? [`${Math.floor(minutes / 60)} h`] : []),
+    ...(rest > 0 || minutes < 60 ? [`${rest} min`] : []),
+  ].join(' ');
 }
 
 /** Length of the rush in ms; null while the hours cannot be read. */
@@ -39,12 +42,27 @@ function hoursMs(tree: unknown): number | null {
 
 /** Closing must come after opening. */
 export function checkHours(tree: unknown): Flaw[] {
-  if (durationAt(tree, ['hours', 'for']) === 0) return [problemAt(['hours', 'for'], valueAt(tree, ['hours', 'for']), 'leaves no time to be open', 'write how long the rush lasts, such as "180 min"')];
+  if (durationAt(tree, ['hours', 'for']) === 0)
+    return [
+      problemAt(
+        ['hours', 'for'],
+        valueAt(tree, ['hours', 'for']),
+        'leaves no time to be open',
+        'write how long the rush lasts, such as "180 min"',
+      ),
+    ];
   const from = clockAt(tree, ['hours', 'from']);
   const to = clockAt(tree, ['hours', 'to']);
   if (from === null || to === null || to > from) return [];
   const rule = to === from ? 'is closing at the moment of opening' : 'is closing before opening';
-  return [problemAt(['hours', 'to'], valueAt(tree, ['hours', 'to']), rule, `write a time after ${String(valueAt(tree, ['hours', 'from']))}; a rush lies within one day`)];
+  return [
+    problemAt(
+      ['hours', 'to'],
+      valueAt(tree, ['hours', 'to']),
+      rule,
+      `write a time after ${String(valueAt(tree, ['hours', 'from']))}; a rush lies within one day`,
+    ),
+  ];
 }
 
 /** A list of steps with `for` must cover the hours exactly. */
@@ -55,43 +73,106 @@ function checkSteps(tree: unknown, path: Path, open: number | null): Flaw[] {
   const lengths = steps.map((_, i) => durationAt(tree, [...path, i, 'for']));
   if (lengths.includes(null)) return [];
   const sum = lengths.reduce<number>((total, ms) => total + (ms ?? 0), 0);
-  return sum === open ? [] : [problemAt(path, undefined, `covers ${inWords(sum)} where the hours are ${inWords(open)}`, 'make the steps cover the hours exactly')];
+  return sum === open
+    ? []
+    : [
+        problemAt(
+          path,
+          undefined,
+          `covers ${inWords(sum)} where the hours are ${inWords(open)}`,
+          'make the steps cover the hours exactly',
+        ),
+      ];
 }
 
 function checkSlots(tree: unknown, open: number | null): Flaw[] {
   const path: Path = ['arrivals', 'slots'];
   const every = durationAt(tree, [...path, 'every']);
   const parties = valueAt(tree, [...path, 'parties']);
-  if (every === 0) return [problemAt([...path, 'every'], valueAt(tree, [...path, 'every']), 'is a slot of no length', 'write the length of a slot, such as "15 min"')];
+  if (every === 0)
+    return [
+      problemAt(
+        [...path, 'every'],
+        valueAt(tree, [...path, 'every']),
+        'is a slot of no length',
+        'write the length of a slot, such as "15 min"',
+      ),
+    ];
   if (every === null || !Array.isArray(parties) || open === null) return [];
   if (every * parties.length === open) return [];
   const needed = open / every;
-  const remedy = Number.isInteger(needed) ? `give ${needed} slots of ${inWords(every)}` : `choose a slot that divides ${inWords(open)}`;
-  return [problemAt([...path, 'parties'], undefined, `has ${parties.length} slots, which cover ${inWords(every * parties.length)} where the hours are ${inWords(open)}`, remedy)];
+  const remedy = Number.isInteger(needed)
+    ? `give ${needed} slots of ${inWords(every)}`
+    : `choose a slot that divides ${inWords(open)}`;
+  return [
+    problemAt(
+      [...path, 'parties'],
+      undefined,
+      `has ${parties.length} slots, which cover ${inWords(every * parties.length)} where the hours are ${inWords(open)}`,
+      remedy,
+    ),
+  ];
 }
 
 function checkPeak(tree: unknown): Flaw[] {
   const path: Path = ['arrivals', 'peak', 'shape'];
   const shape = valueAt(tree, path);
   if (!Array.isArray(shape)) return [];
-  if (shape.length === 0) return [problemAt(path, undefined, 'is empty', 'write the relative weight of equal parts of the rush, such as [3, 5, 9, 7]')];
-  return shape.every((weight) => weight === 0) ? [problemAt(path, undefined, 'has no weight above zero', 'write the relative weight of equal parts of the rush, such as [3, 5, 9, 7]')] : [];
+  if (shape.length === 0)
+    return [
+      problemAt(
+        path,
+        undefined,
+        'is empty',
+        'write the relative weight of equal parts of the rush, such as [3, 5, 9, 7]',
+      ),
+    ];
+  return shape.every((weight) => weight === 0)
+    ? [
+        problemAt(
+          path,
+          undefined,
+          'has no weight above zero',
+          'write the relative weight of equal parts of the rush, such as [3, 5, 9, 7]',
+        ),
+      ]
+    : [];
 }
 
 /** A rough count of what is expected in all, to catch a slip of units before it fills the memory. */
 function checkVolume(tree: unknown, open: number | null): Flaw[] {
   const arrivals = valueAt(tree, ['arrivals']);
   if (!isGroup(arrivals) || open === null) return [];
-  const flaw = (path: Path, parties: number): Flaw[] => (parties > mostParties ? [problemAt(path, undefined, `brings more than ${mostParties} parties a day`, 'check the unit and the number')] : []);
+  const flaw = (path: Path, parties: number): Flaw[] =>
+    parties > mostParties
+      ? [
+          problemAt(
+            path,
+            undefined,
+            `brings more than ${mostParties} parties a day`,
+            'check the unit and the number',
+          ),
+        ]
+      : [];
   const rateMs = (rate: unknown): number => {
     const parsed = parseRate(rate);
     return parsed.ok ? parsed.value : 0;
   };
-  const total = (list: unknown): number => (Array.isArray(list) ? list.reduce<number>((sum, one) => sum + (typeof one === 'number' ? one : 0), 0) : 0);
+  const total = (list: unknown): number =>
+    Array.isArray(list)
+      ? list.reduce<number>((sum, one) => sum + (typeof one === 'number' ? one : 0), 0)
+      : 0;
   const steps = Array.isArray(arrivals['steps']) ? arrivals['steps'] : [];
   return [
     ...flaw(['arrivals', 'slots', 'parties'], total(valueAt(arrivals, ['slots', 'parties']))),
-    ...flaw(['arrivals', 'steps'], steps.reduce<number>((sum, step, i) => sum + rateMs(valueAt(step, ['parties'])) * (durationAt(steps, [i, 'for']) ?? 0), 0)),
+    ...flaw(
+      ['arrivals', 'steps'],
+      steps.reduce<number>(
+        (sum, step, i) =>
+          sum + rateMs(valueAt(step, ['parties'])) * (durationAt(steps, [i, 'for']) ?? 0),
+        0,
+      ),
+    ),
     ...flaw(['arrivals', 'peak', 'guests'], rateMs(valueAt(arrivals, ['peak', 'guests'])) * open),
   ];
 }
@@ -100,31 +181,62 @@ function checkVolume(tree: unknown, open: number | null): Flaw[] {
 function checkSpells(tree: unknown): Flaw[] {
   const machines = valueAt(tree, ['washing', 'machines']);
   const from = clockAt(tree, ['hours', 'from']) ?? 0;
-  const places: Path[] = Array.isArray(machines) ? machines.map((_, i) => ['washing', 'machines', i]) : [['washing', 'machines', 'unlimited']];
+  const places: Path[] = Array.isArray(machines)
+    ? machines.map((_, i) => ['washing', 'machines', i])
+    : [['washing', 'machines', 'unlimited']];
   return places.flatMap((place) => {
     const spells = valueAt(tree, [...place, 'down']);
     if (!Array.isArray(spells)) return [];
     return spells.flatMap((_, i): Flaw[] => {
       const path = [...place, 'down', i, 'from'];
       const at = clockAt(tree, path);
-      return at === null || at >= from ? [] : [problemAt(path, valueAt(tree, path), 'is before opening', 'write a time after opening, or use warmUp')];
+      return at === null || at >= from
+        ? []
+        : [
+            problemAt(
+              path,
+              valueAt(tree, path),
+              'is before opening',
+              'write a time after opening, or use warmUp',
+            ),
+          ];
     });
   });
 }
 
 /** Intervals at which something is done again and again cannot be zero. */
 function checkIntervals(tree: unknown): Flaw[] {
-  const zero = (path: Path, remedy: string): Flaw[] => (durationAt(tree, path) === 0 ? [problemAt(path, valueAt(tree, path), 'is no interval', remedy)] : []);
-  return [...zero(['clearing', 'every'], 'write atOnce for clearing without rounds'), ...zero(['washing', 'partLoadsEvery'], 'write a duration above zero, or leave it out')];
+  const zero = (path: Path, remedy: string): Flaw[] =>
+    durationAt(tree, path) === 0
+      ? [problemAt(path, valueAt(tree, path), 'is no interval', remedy)]
+      : [];
+  return [
+    ...zero(['clearing', 'every'], 'write atOnce for clearing without rounds'),
+    ...zero(['washing', 'partLoadsEvery'], 'write a duration above zero, or leave it out'),
+  ];
 }
 
 /** All checks of times but the hours themselves. */
 export function checkTimes(tree: unknown): Flaw[] {
   const open = hoursMs(tree);
   const arrivals = valueAt(tree, ['arrivals']);
-  const forms = isGroup(arrivals) ? ['slots', 'steps', 'peak'].filter((form) => arrivals[form] !== undefined) : [];
+  const forms = isGroup(arrivals)
+    ? ['slots', 'steps', 'peak'].filter((form) => arrivals[form] !== undefined)
+    : [];
   const remedy = 'give exactly one of slots, steps and peak';
-  const wrongForms = isGroup(arrivals) && forms.length !== 1 ? [problemAt(['arrivals'], undefined, forms.length === 0 ? 'says nothing of when guests come' : `gives ${forms.join(' and ')} at once`, remedy)] : [];
+  const wrongForms =
+    isGroup(arrivals) && forms.length !== 1
+      ? [
+          problemAt(
+            ['arrivals'],
+            undefined,
+            forms.length === 0
+              ? 'says nothing of when guests come'
+              : `gives ${forms.join(' and ')} at once`,
+            remedy,
+          ),
+        ]
+      : [];
   return [
     ...wrongForms,
     ...checkSlots(tree, open),

@@ -3,7 +3,14 @@
  * times that do not fit. Works on the filled tree, so that it finds what it can beside other mistakes.
  */
 import { cafeFields } from '../cafe/schema.js';
-import { machineClass, machineClassIds, rackKind, rackKindIds, wareClass, wareClassIds } from '../catalogue/catalogue.js';
+import {
+  machineClass,
+  machineClassIds,
+  rackKind,
+  rackKindIds,
+  wareClass,
+  wareClassIds,
+} from '../catalogue/catalogue.js';
 import { parseCurrency, parseMoney } from '../quantities/money.js';
 import { didYouMean } from '../quantities/nearest.js';
 import { parseShare } from '../quantities/numbers.js';
@@ -33,14 +40,29 @@ function checkSum(path: Path, shares: readonly unknown[], what: string): Flaw[] 
   if (Math.abs(sum - 1) <= sumTolerance) return [];
   const percent = Number((sum * 100).toPrecision(6));
   const gap = Number((Math.abs(1 - sum) * 100).toPrecision(6));
-  return [problemAt(path, undefined, `has shares that add up to ${percent} %, not 100 %`, `${sum < 1 ? 'add' : 'take away'} ${gap} % among the ${what}`)];
+  return [
+    problemAt(
+      path,
+      undefined,
+      `has shares that add up to ${percent} %, not 100 %`,
+      `${sum < 1 ? 'add' : 'take away'} ${gap} % among the ${what}`,
+    ),
+  ];
 }
 
 function checkSetting(setting: unknown, path: Path, ware: readonly string[]): Flaw[] {
   if (!Array.isArray(setting)) return [];
   return setting.flatMap((piece: unknown, i): Flaw[] => {
     if (typeof piece !== 'string' || ware.includes(piece)) return [];
-    if (piece === 'takeaway') return [problemAt([...path, i], piece, 'stands among pieces of ware', 'write takeaway alone, without brackets')];
+    if (piece === 'takeaway')
+      return [
+        problemAt(
+          [...path, i],
+          piece,
+          'stands among pieces of ware',
+          'write takeaway alone, without brackets',
+        ),
+      ];
     return [problemAt([...path, i], piece, 'is not in ware', didYouMean(piece, ware))];
   });
 }
@@ -49,24 +71,71 @@ function checkMenu(tree: unknown): Flaw[] {
   const menu = valueAt(tree, ['menu']);
   if (!isGroup(menu)) return [];
   const drinks = Object.entries(menu);
-  if (drinks.length === 0) return [problemAt(['menu'], undefined, 'is empty', 'add at least one drink, such as flat-white: { share: 100 %, setting: [cup] }')];
+  if (drinks.length === 0)
+    return [
+      problemAt(
+        ['menu'],
+        undefined,
+        'is empty',
+        'add at least one drink, such as flat-white: { share: 100 %, setting: [cup] }',
+      ),
+    ];
   const ware = Object.keys(groupAt(tree, 'ware'));
   const dangling = drinks.flatMap(([id, drink]) => {
     if (!isGroup(drink)) return [];
     const fallBacks = Array.isArray(drink['fallBacks']) ? drink['fallBacks'] : [];
-    return [...checkSetting(drink['setting'], ['menu', id, 'setting'], ware), ...fallBacks.flatMap((setting: unknown, i) => checkSetting(setting, ['menu', id, 'fallBacks', i], ware))];
+    return [
+      ...checkSetting(drink['setting'], ['menu', id, 'setting'], ware),
+      ...fallBacks.flatMap((setting: unknown, i) =>
+        checkSetting(setting, ['menu', id, 'fallBacks', i], ware),
+      ),
+    ];
   });
-  return [...dangling, ...checkSum(['menu'], drinks.map(([, drink]) => (isGroup(drink) ? drink['share'] : undefined)), 'drinks')];
+  return [
+    ...dangling,
+    ...checkSum(
+      ['menu'],
+      drinks.map(([, drink]) => (isGroup(drink) ? drink['share'] : undefined)),
+      'drinks',
+    ),
+  ];
 }
 
 function checkWare(tree: unknown): Flaw[] {
   const ware = valueAt(tree, ['ware']);
   if (!isGroup(ware)) return [];
-  if (Object.keys(ware).length === 0) return [problemAt(['ware'], undefined, 'is empty', 'add at least one ware, such as cup: { like: medium-cup }')];
+  if (Object.keys(ware).length === 0)
+    return [
+      problemAt(
+        ['ware'],
+        undefined,
+        'is empty',
+        'add at least one ware, such as cup: { like: medium-cup }',
+      ),
+    ];
   return Object.entries(ware).flatMap(([id, one]): Flaw[] => {
-    if (id === 'takeaway' || id === 'unlimited') return [{ ...problemAt(['ware', id], undefined, 'has a meaning of its own and cannot name a ware', 'choose another name'), onKey: true }];
+    if (id === 'takeaway' || id === 'unlimited')
+      return [
+        {
+          ...problemAt(
+            ['ware', id],
+            undefined,
+            'has a meaning of its own and cannot name a ware',
+            'choose another name',
+          ),
+          onKey: true,
+        },
+      ];
     const like = isGroup(one) ? one['like'] : undefined;
-    if (typeof like === 'string' && wareClass(like) === null) return [problemAt(['ware', id, 'like'], like, 'is not a class of ware', didYouMean(like, wareClassIds()))];
+    if (typeof like === 'string' && wareClass(like) === null)
+      return [
+        problemAt(
+          ['ware', id, 'like'],
+          like,
+          'is not a class of ware',
+          didYouMean(like, wareClassIds()),
+        ),
+      ];
     return isGroup(one) ? checkShape(['ware', id], one) : [];
   });
 }
@@ -79,21 +148,50 @@ function checkShape(path: Path, ware: Record<string, unknown>): Flaw[] {
   if (rim === null) return [];
   const stands = shape === undefined || shape === 'cup' || shape === 'glass';
   return [
-    ...(stands && foot !== null && foot > rim ? [problemAt([...path, 'foot'], ware['foot'], `is wider than the rim (${Number(rim.toFixed(1))} mm)`, 'check whether foot and rim were exchanged')] : []),
-    ...(shape === 'saucer' && well !== null && well >= rim ? [problemAt([...path, 'well'], ware['well'], `is no narrower than the saucer itself (${Number(rim.toFixed(1))} mm)`, 'measure the hollow that the foot stands in')] : []),
+    ...(stands && foot !== null && foot > rim
+      ? [
+          problemAt(
+            [...path, 'foot'],
+            ware['foot'],
+            `is wider than the rim (${Number(rim.toFixed(1))} mm)`,
+            'check whether foot and rim were exchanged',
+          ),
+        ]
+      : []),
+    ...(shape === 'saucer' && well !== null && well >= rim
+      ? [
+          problemAt(
+            [...path, 'well'],
+            ware['well'],
+            `is no narrower than the saucer itself (${Number(rim.toFixed(1))} mm)`,
+            'measure the hollow that the foot stands in',
+          ),
+        ]
+      : []),
   ];
 }
 
 /** Ware that takes the place of another for guests who ask for an easy handle: the rush takes it from the shelf. */
 function checkInstead(tree: unknown): Flaw[] {
   const ware = Object.keys(groupAt(tree, 'ware'));
-  return Object.entries(groupAt(tree, 'suit', 'guests', 'instead')).flatMap(([from, to]): Flaw[] => {
-    const path: Path = ['suit', 'guests', 'instead', from];
-    return [
-      ...(ware.includes(from) ? [] : [{ ...problemAt(path, undefined, 'is not in ware', didYouMean(from, ware)), onKey: true }]),
-      ...(typeof to !== 'string' || ware.includes(to) ? [] : [problemAt(path, to, 'is not in ware', didYouMean(to, ware))]),
-    ];
-  });
+  return Object.entries(groupAt(tree, 'suit', 'guests', 'instead')).flatMap(
+    ([from, to]): Flaw[] => {
+      const path: Path = ['suit', 'guests', 'instead', from];
+      return [
+        ...(ware.includes(from)
+          ? []
+          : [
+              {
+                ...problemAt(path, undefined, 'is not in ware', didYouMean(from, ware)),
+                onKey: true,
+              },
+            ]),
+        ...(typeof to !== 'string' || ware.includes(to)
+          ? []
+          : [problemAt(path, to, 'is not in ware', didYouMean(to, ware))]),
+      ];
+    },
+  );
 }
 
 /** Fields of a rack's measures, by what geometry calls them. */
@@ -106,21 +204,74 @@ function checkMeasures(tree: unknown): Flaw[] {
     const rack = rackOf(kind, racks);
     return (rack === null ? [] : rackProblems(rack)).map(({ path, rule, remedy }): Flaw => {
       const field = String(path[0]);
-      const at: Path = ['racks', 'measures', kind, rackFields[field] ?? field.replace(/(Mm|G)$/, '')];
-      return problemAt(at, valueAt(tree, at), `is not right: ${rule}`, `${remedy.charAt(0).toLowerCase()}${remedy.slice(1).replace(/\.$/, '')}`);
+      const at: Path = [
+        'racks',
+        'measures',
+        kind,
+        rackFields[field] ?? field.replace(/(Mm|G)$/, ''),
+      ];
+      return problemAt(
+        at,
+        valueAt(tree, at),
+        `is not right: ${rule}`,
+        `${remedy.charAt(0).toLowerCase()}${remedy.slice(1).replace(/\.$/, '')}`,
+      );
     });
   });
 }
 
 function checkRacks(tree: unknown): Flaw[] {
-  const families = new Set(Object.entries(groupAt(tree, 'ware')).map(([id, ware]) => (isGroup(ware) && typeof ware['family'] === 'string' ? ware['family'] : id)));
-  const named = Object.entries(groupAt(tree, 'racks', 'families')).flatMap(([family, kind]): Flaw[] => [
-    ...(families.has(family) ? [] : [{ ...problemAt(['racks', 'families', family], undefined, 'is not the family of any ware', didYouMean(family, [...families])), onKey: true }]),
-    ...(typeof kind !== 'string' || rackKind(kind) ? [] : [problemAt(['racks', 'families', family], kind, 'is not a kind of rack', didYouMean(kind, rackKindIds()))]),
-  ]);
-  const owned = (['owned', 'measures'] as const).flatMap((field) => Object.keys(groupAt(tree, 'racks', field)).map((kind) => [field, kind] as const)).flatMap(([field, kind]): Flaw[] =>
-    rackKind(kind) ? [] : [{ ...problemAt(['racks', field, kind], undefined, 'is not a kind of rack', didYouMean(kind, rackKindIds())), onKey: true }],
+  const families = new Set(
+    Object.entries(groupAt(tree, 'ware')).map(([id, ware]) =>
+      isGroup(ware) && typeof ware['family'] === 'string' ? ware['family'] : id,
+    ),
   );
+  const named = Object.entries(groupAt(tree, 'racks', 'families')).flatMap(
+    ([family, kind]): Flaw[] => [
+      ...(families.has(family)
+        ? []
+        : [
+            {
+              ...problemAt(
+                ['racks', 'families', family],
+                undefined,
+                'is not the family of any ware',
+                didYouMean(family, [...families]),
+              ),
+              onKey: true,
+            },
+          ]),
+      ...(typeof kind !== 'string' || rackKind(kind)
+        ? []
+        : [
+            problemAt(
+              ['racks', 'families', family],
+              kind,
+              'is not a kind of rack',
+              didYouMean(kind, rackKindIds()),
+            ),
+          ]),
+    ],
+  );
+  const owned = (['owned', 'measures'] as const)
+    .flatMap((field) =>
+      Object.keys(groupAt(tree, 'racks', field)).map((kind) => [field, kind] as const),
+    )
+    .flatMap(([field, kind]): Flaw[] =>
+      rackKind(kind)
+        ? []
+        : [
+            {
+              ...problemAt(
+                ['racks', field, kind],
+                undefined,
+                'is not a kind of rack',
+                didYouMean(kind, rackKindIds()),
+              ),
+              onKey: true,
+            },
+          ],
+    );
   return [...named, ...owned];
 }
 
@@ -128,16 +279,38 @@ function checkMachines(tree: unknown): Flaw[] {
   const path: Path = ['washing', 'machines'];
   const machines = valueAt(tree, path);
   const listed: readonly unknown[] = Array.isArray(machines) ? machines : [];
-  const remedy = 'add one, such as { class: undercounter }, or write { unlimited: { class: undercounter } }';
-  const none = Array.isArray(machines) && listed.every((one) => isGroup(one) && one['count'] === 0) ? [problemAt(path, undefined, 'leaves no machine to wash with', remedy)] : [];
-  const each: readonly (readonly [Path, unknown])[] = Array.isArray(machines) ? listed.map((one, i) => [[...path, i], one] as const) : [[[...path, 'unlimited'], valueAt(tree, [...path, 'unlimited'])]];
+  const remedy =
+    'add one, such as { class: undercounter }, or write { unlimited: { class: undercounter } }';
+  const none =
+    Array.isArray(machines) && listed.every((one) => isGroup(one) && one['count'] === 0)
+      ? [problemAt(path, undefined, 'leaves no machine to wash with', remedy)]
+      : [];
+  const each: readonly (readonly [Path, unknown])[] = Array.isArray(machines)
+    ? listed.map((one, i) => [[...path, i], one] as const)
+    : [[[...path, 'unlimited'], valueAt(tree, [...path, 'unlimited'])]];
   const classes = each.flatMap(([at, one]): Flaw[] => {
     const cls = isGroup(one) ? one['class'] : undefined;
-    return typeof cls === 'string' && machineClass(cls) === null ? [problemAt([...at, 'class'], cls, 'is not a class of machine', didYouMean(cls, machineClassIds()))] : [];
+    return typeof cls === 'string' && machineClass(cls) === null
+      ? [
+          problemAt(
+            [...at, 'class'],
+            cls,
+            'is not a class of machine',
+            didYouMean(cls, machineClassIds()),
+          ),
+        ]
+      : [];
   });
   const noClearers =
     valueAt(tree, ['washing', 'hands']) === 'clearers' && valueAt(tree, ['clearing']) === 'atOnce'
-      ? [problemAt(['washing', 'hands'], 'clearers', 'names people who are not there: tables are cleared at once, by nobody', 'write a number of hands, or let clearers walk rounds')]
+      ? [
+          problemAt(
+            ['washing', 'hands'],
+            'clearers',
+            'names people who are not there: tables are cleared at once, by nobody',
+            'write a number of hands, or let clearers walk rounds',
+          ),
+        ]
       : [];
   return [...none, ...classes, ...noClearers];
 }
@@ -146,8 +319,22 @@ function checkMachines(tree: unknown): Flaw[] {
 export function otherCurrency(path: Path, value: unknown, tree: unknown): Flaw[] {
   const own = valueAt(tree, ['currency']);
   const parsed = parseMoney(value);
-  if (typeof own !== 'string' || !parseCurrency(own).ok || !parsed.ok || !('currency' in parsed.value) || parsed.value.currency === own) return [];
-  return [problemAt(path, value, `is in ${parsed.value.currency} where the scenario is in ${own}`, `convert it to ${own}`)];
+  if (
+    typeof own !== 'string' ||
+    !parseCurrency(own).ok ||
+    !parsed.ok ||
+    !('currency' in parsed.value) ||
+    parsed.value.currency === own
+  )
+    return [];
+  return [
+    problemAt(
+      path,
+      value,
+      `is in ${parsed.value.currency} where the scenario is in ${own}`,
+      `convert it to ${own}`,
+    ),
+  ];
 }
 
 function checkMoney(tree: unknown): Flaw[] {
@@ -164,7 +351,9 @@ export function crossChecks(tree: unknown): Flaw[] {
   return [
     ...checkHours(tree),
     ...checkTimes(tree),
-    ...(isGroup(partySize) ? checkSum(['guests', 'partySize'], Object.values(partySize), 'party sizes') : []),
+    ...(isGroup(partySize)
+      ? checkSum(['guests', 'partySize'], Object.values(partySize), 'party sizes')
+      : []),
     ...checkMenu(tree),
     ...checkWare(tree),
     ...checkRacks(tree),

@@ -16,7 +16,11 @@ export interface ComparedAlternative {
   readonly name: string;
   readonly note: string;
   readonly changes: readonly string[];
-  readonly stock: readonly { readonly ware: string; readonly name: string; readonly pieces: number }[];
+  readonly stock: readonly {
+    readonly ware: string;
+    readonly name: string;
+    readonly pieces: number;
+  }[];
   readonly pieces: number;
   readonly stockCost: number;
   readonly certified: Share | null;
@@ -38,8 +42,16 @@ export interface ComparedAlternative {
   readonly shelfM2: number;
   readonly racks: number;
   readonly machinesBusy: number | null;
-  readonly guests: { readonly served: number; readonly seated: number; readonly turnedAway: number };
-  readonly breakEven: readonly { readonly what: string; readonly price: number; readonly flipsAt: number | null }[];
+  readonly guests: {
+    readonly served: number;
+    readonly seated: number;
+    readonly turnedAway: number;
+  };
+  readonly breakEven: readonly {
+    readonly what: string;
+    readonly price: number;
+    readonly flipsAt: number | null;
+  }[];
   readonly warnings: readonly Warning[];
 }
 
@@ -66,12 +78,29 @@ export interface TradeOffMap {
   readonly days: number;
   readonly points: readonly MapPoint[];
   /** What more machines save, class by class and round by round: ware in money, and as so many pieces at the mean price (near-ties swap pieces between ware, so counts alone mislead). */
-  readonly machineWorth: readonly { readonly machineClass: string; readonly clearingMinutes: number; readonly racks: number | null; readonly from: number; readonly to: number; readonly pieces: number; readonly stockCost: number }[];
+  readonly machineWorth: readonly {
+    readonly machineClass: string;
+    readonly clearingMinutes: number;
+    readonly racks: number | null;
+    readonly from: number;
+    readonly to: number;
+    readonly pieces: number;
+    readonly stockCost: number;
+  }[];
   readonly cheapest: MapPoint;
 }
 
 export interface LevelAnswer {
-  readonly points: readonly { readonly level: number; readonly pieces: number; readonly stockCost: number; readonly shortADay: number; readonly stockAYear: number; readonly shortAYear: number; readonly totalAYear: number; readonly perSafeRush: number }[];
+  readonly points: readonly {
+    readonly level: number;
+    readonly pieces: number;
+    readonly stockCost: number;
+    readonly shortADay: number;
+    readonly stockAYear: number;
+    readonly shortAYear: number;
+    readonly totalAYear: number;
+    readonly perSafeRush: number;
+  }[];
   readonly chosen: number;
   readonly recommended: number;
   /** Level at which a last piece of the mean price pays, by the newsvendor's ratio. */
@@ -89,7 +118,11 @@ export interface MovedBy {
   readonly low: number;
   readonly high: number;
   /** Spearman's correlation with the cost of the stock over the draws; null where none were drawn. */
-  readonly correlation: { readonly value: number | null; readonly low: number | null; readonly high: number | null } | null;
+  readonly correlation: {
+    readonly value: number | null;
+    readonly low: number | null;
+    readonly high: number | null;
+  } | null;
 }
 
 export interface MovesAnswer {
@@ -98,7 +131,11 @@ export interface MovesAnswer {
   readonly inputs: readonly MovedBy[];
   /** Assumed inputs without a range: nothing is known of how far they move the order. */
   readonly withoutRange: readonly string[];
-  readonly measureFirst: { readonly paths: readonly string[]; readonly now: number; readonly left: number };
+  readonly measureFirst: {
+    readonly paths: readonly string[];
+    readonly now: number;
+    readonly left: number;
+  };
   readonly draws: number;
   /** Middle 90 % of the cost of the stock over the draws; null where none were drawn. */
   readonly spread: { readonly low: number; readonly middle: number; readonly high: number } | null;
@@ -106,7 +143,12 @@ export interface MovesAnswer {
 
 export interface PlanningRow {
   readonly seats: number;
-  readonly stock: readonly { readonly ware: string; readonly name: string; readonly pieces: number; readonly perSeat: number }[];
+  readonly stock: readonly {
+    readonly ware: string;
+    readonly name: string;
+    readonly pieces: number;
+    readonly perSeat: number;
+  }[];
   readonly stockCost: number;
   readonly certified: Share | null;
   readonly machinesBusy: number | null;
@@ -125,7 +167,15 @@ export interface Comparison {
   readonly discount: number;
   readonly daysAYear: number;
   readonly alternatives: readonly ComparedAlternative[];
-  readonly ranking: { readonly order: readonly string[]; readonly best: string; readonly errorProbability: number; readonly indifference: number; readonly separated: boolean; readonly notToldApart: readonly string[]; /** Those with other guests: told last in the order, never recommended. */ readonly notRanked: readonly string[] };
+  readonly ranking: {
+    readonly order: readonly string[];
+    readonly best: string;
+    readonly errorProbability: number;
+    readonly indifference: number;
+    readonly separated: boolean;
+    readonly notToldApart: readonly string[];
+    /** Those with other guests: told last in the order, never recommended. */ readonly notRanked: readonly string[];
+  };
   /** Empty where the base is best. */
   readonly beats: readonly Beat[];
   readonly worth: LevelAnswer | null;

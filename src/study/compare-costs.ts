@@ -1,6 +1,12 @@
 /** What an alternative's scenario is priced with, and its costs from what the rush took. */
 import { wareClass, rackKind } from '../catalogue/catalogue.js';
-import { costsOf, type CostFrame, type Costs, type DayUse, type MachineCost } from '../comparing/costs.js';
+import {
+  costsOf,
+  type CostFrame,
+  type Costs,
+  type DayUse,
+  type MachineCost,
+} from '../comparing/costs.js';
 import type { ShortDrink } from '../comparing/level-worth.js';
 import { inMinor, type Money } from '../quantities/money.js';
 import { closingMs } from './compile.js';
@@ -27,15 +33,27 @@ export function frameOf({ costs, supply, staffHour }: Scenario): CostFrame {
   };
 }
 
-export const indifferenceOf = ({ costs, staffHour }: Scenario): number => (costs.indifference === undefined ? DEFAULTS.indifferenceHours * staffHour.minor : inMinor(costs.indifference, staffHour.minor));
+export const indifferenceOf = ({ costs, staffHour }: Scenario): number =>
+  costs.indifference === undefined
+    ? DEFAULTS.indifferenceHours * staffHour.minor
+    : inMinor(costs.indifference, staffHour.minor);
 
-export function shortDrinkOf({ costs: { shortDrink }, staffHour: { minor: hour } }: Scenario): ShortDrink {
-  return { paperCup: inMinor(shortDrink.paperCup, hour), delayMinutes: shortDrink.delay / 60_000, guestLost: shortDrink.guestLost, guestWorth: inMinor(shortDrink.guestWorth, hour) };
+export function shortDrinkOf({
+  costs: { shortDrink },
+  staffHour: { minor: hour },
+}: Scenario): ShortDrink {
+  return {
+    paperCup: inMinor(shortDrink.paperCup, hour),
+    delayMinutes: shortDrink.delay / 60_000,
+    guestLost: shortDrink.guestLost,
+    guestWorth: inMinor(shortDrink.guestWorth, hour),
+  };
 }
 
 export function machinesOf({ washing, staffHour }: Scenario): MachineCost[] {
   if (!Array.isArray(washing.machines)) return [];
-  const minor = (money: Money | undefined): number => (money === undefined ? 0 : inMinor(money, staffHour.minor));
+  const minor = (money: Money | undefined): number =>
+    money === undefined ? 0 : inMinor(money, staffHour.minor);
   return washing.machines.flatMap((machine) =>
     Array.from({ length: machine.count ?? 1 }, () => ({
       price: minor(machine.price),
@@ -51,15 +69,24 @@ export function machinesOf({ washing, staffHour }: Scenario): MachineCost[] {
 }
 
 /** Losses of a ware: the scenario's own, else those of its class (assumed), else none. */
-export function lossesIn(scenario: Scenario, id: string): { readonly brokenPerThousandUses: number; readonly lostPerYear: number } {
+export function lossesIn(
+  scenario: Scenario,
+  id: string,
+): { readonly brokenPerThousandUses: number; readonly lostPerYear: number } {
   const own = scenario.supply?.losses?.[id];
   const like = scenario.ware[id]!.like;
   const cls = like === undefined ? null : wareClass(like);
-  return { brokenPerThousandUses: own?.perThousandUses ?? cls?.brokenPerThousandUses.value ?? 0, lostPerYear: own?.walkOff ?? cls?.lostPerYear.value ?? 0 };
+  return {
+    brokenPerThousandUses: own?.perThousandUses ?? cls?.brokenPerThousandUses.value ?? 0,
+    lostPerYear: own?.walkOff ?? cls?.lostPerYear.value ?? 0,
+  };
 }
 
 /** Racks bought: as many as are owned in the scenario, or as the rush needs where that is no limit. */
-export function racksOf(scenario: Scenario, needed: Answer['loads']['racksNeeded']): { readonly racks: number; readonly cost: number } {
+export function racksOf(
+  scenario: Scenario,
+  needed: Answer['loads']['racksNeeded'],
+): { readonly racks: number; readonly cost: number } {
   const hour = scenario.staffHour.minor;
   let [racks, cost] = [0, 0];
   for (const { kind, racks: most } of needed) {
@@ -74,11 +101,15 @@ export function racksOf(scenario: Scenario, needed: Answer['loads']['racksNeeded
 /** Freight of buying the stock: the cheapest plain step of a supplier that quotes every ware; nothing where none does. */
 export function freightOf(scenario: Scenario, stock: readonly number[]): number {
   const hour = scenario.staffHour.minor;
-  const minor = (money: Money | undefined): number => (money === undefined ? 0 : inMinor(money, hour));
+  const minor = (money: Money | undefined): number =>
+    money === undefined ? 0 : inMinor(money, hour);
   const ids = Object.keys(scenario.ware);
   const costs = Object.values(scenario.supply?.suppliers ?? {}).flatMap(({ quotes, freight }) => {
     if (!ids.every((id) => quotes[id] !== undefined)) return [];
-    const cartons = ids.reduce((sum, id, ware) => sum + Math.ceil(stock[ware]! / quotes[id]!.carton), 0);
+    const cartons = ids.reduce(
+      (sum, id, ware) => sum + Math.ceil(stock[ware]! / quotes[id]!.carton),
+      0,
+    );
     const step = freight.steps?.filter(({ from }) => from <= cartons).at(-1) ?? freight;
     return [minor(step.fixed) + cartons * minor(step.perCarton)];
   });
@@ -100,10 +131,19 @@ export interface Taken {
   readonly day: DayUse;
 }
 
-export function costOfScenario(scenario: Scenario, taken: Taken, extra: { readonly once: number; readonly aYear: number }): Costs {
+export function costOfScenario(
+  scenario: Scenario,
+  taken: Taken,
+  extra: { readonly once: number; readonly aYear: number },
+): Costs {
   return costsOf(frameOf(scenario), {
     machines: machinesOf(scenario),
-    ware: Object.keys(scenario.ware).map((id, ware) => ({ pieces: taken.stock[ware]!, unitCost: taken.unitCost[ware]!, usesADay: taken.usesADay[ware]!, ...lossesIn(scenario, id) })),
+    ware: Object.keys(scenario.ware).map((id, ware) => ({
+      pieces: taken.stock[ware]!,
+      unitCost: taken.unitCost[ware]!,
+      usesADay: taken.usesADay[ware]!,
+      ...lossesIn(scenario, id),
+    })),
     racks: racksOf(scenario, taken.racksNeeded).cost,
     freight: freightOf(scenario, taken.stock),
     once: extra.once,

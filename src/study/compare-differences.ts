@@ -45,15 +45,28 @@ export class Pairs {
     const frame = frameOf(first.candidate.scenario);
     const years = annuityFactor(frame.discount, frame.horizonYears);
     const count = Math.min(first.yearByBatch.length, second.yearByBatch.length);
-    const [oneYear, otherYear] = [first.yearByBatch.slice(0, count), second.yearByBatch.slice(0, count)];
-    const runShared = count < 2 ? 0 : (sampleVariance(oneYear.map((cost, i) => otherYear[i]! - cost)) / count) * years ** 2;
-    const runApart = count < 2 ? 0 : ((sampleVariance(oneYear) + sampleVariance(otherYear)) / count) * years ** 2;
+    const [oneYear, otherYear] = [
+      first.yearByBatch.slice(0, count),
+      second.yearByBatch.slice(0, count),
+    ];
+    const runShared =
+      count < 2
+        ? 0
+        : (sampleVariance(oneYear.map((cost, i) => otherYear[i]! - cost)) / count) * years ** 2;
+    const runApart =
+      count < 2 ? 0 : ((sampleVariance(oneYear) + sampleVariance(otherYear)) / count) * years ** 2;
     const reach = normalQuantile((1 + CONFIDENCE) / 2);
     const wide = count < 2 ? reach : studentTQuantile((1 + CONFIDENCE) / 2, count - 1);
     const shared = stockShared + runShared;
     return {
       stock: interval(stockDifference, Math.sqrt(stockShared), reach, stockApart, stockShared),
-      total: interval(second.costs.total - first.costs.total, Math.sqrt(shared), wide, stockApart + runApart, shared),
+      total: interval(
+        second.costs.total - first.costs.total,
+        Math.sqrt(shared),
+        wide,
+        stockApart + runApart,
+        shared,
+      ),
       totalError: Math.sqrt(shared),
     };
   }
@@ -75,9 +88,16 @@ export class Pairs {
   }
 }
 
-export const costOf = ({ stock, unitCost }: Pick<Evaluated, 'stock' | 'unitCost'>): number => stock.reduce((sum, pieces, ware) => sum + pieces * unitCost[ware]!, 0);
+export const costOf = ({ stock, unitCost }: Pick<Evaluated, 'stock' | 'unitCost'>): number =>
+  stock.reduce((sum, pieces, ware) => sum + pieces * unitCost[ware]!, 0);
 
-const interval = (difference: number, error: number, reach: number, apart: number, shared: number): Difference => ({
+const interval = (
+  difference: number,
+  error: number,
+  reach: number,
+  apart: number,
+  shared: number,
+): Difference => ({
   difference,
   low: difference - reach * error,
   high: difference + reach * error,

@@ -45,7 +45,11 @@ export interface Evaluated {
 export const BATCH = 50;
 const DAYS_WATCHED = 150;
 
-export async function evaluate(candidate: Candidate, runner: Runner, { level, seed, days, piecesPerRack }: EvaluateOptions): Promise<Evaluated> {
+export async function evaluate(
+  candidate: Candidate,
+  runner: Runner,
+  { level, seed, days, piecesPerRack }: EvaluateOptions,
+): Promise<Evaluated> {
   const { scenario } = candidate;
   const model = compile(scenario, piecesPerRack);
   const unlimited: DaysRun[] = [];
@@ -57,13 +61,26 @@ export async function evaluate(candidate: Candidate, runner: Runner, { level, se
       return part;
     },
   };
-  const { answer } = await study(scenario, recording, { level, seed, days, ...(piecesPerRack === undefined ? {} : { piecesPerRack }) });
+  const { answer } = await study(scenario, recording, {
+    level,
+    seed,
+    days,
+    ...(piecesPerRack === undefined ? {} : { piecesPerRack }),
+  });
   const chosen = mergeDays(unlimited.filter((part) => part.from + part.days <= days));
   const stock = answer.stock.map(({ pieces }) => pieces);
   const unitCost = unitCosts(scenario);
-  const batches = await runner.apart({ model, seed, from: 0, days, stock, listed: null, byDay: false }, BATCH);
+  const batches = await runner.apart(
+    { model, seed, from: 0, days, stock, listed: null, byDay: false },
+    BATCH,
+  );
   const atStock = mergeDays(batches);
-  const money = (run: DaysRun): Costs => costOfScenario(scenario, takenBy(candidate, model, run, answer, stock, unitCost), extraOf(candidate, scenario.staffHour.minor));
+  const money = (run: DaysRun): Costs =>
+    costOfScenario(
+      scenario,
+      takenBy(candidate, model, run, answer, stock, unitCost),
+      extraOf(candidate, scenario.staffHour.minor),
+    );
   return {
     candidate,
     model,
@@ -79,14 +96,27 @@ export async function evaluate(candidate: Candidate, runner: Runner, { level, se
 }
 
 /** Money the alternative names beside what is worked out. */
-export function extraOf({ id, once, aYear }: Candidate, staffHour: number): { readonly once: number; readonly aYear: number } {
+export function extraOf(
+  { id, once, aYear }: Candidate,
+  staffHour: number,
+): { readonly once: number; readonly aYear: number } {
   if (id === 'base') return { once: 0, aYear: 0 };
-  return { once: once === undefined ? 0 : inMinor(once, staffHour), aYear: aYear === undefined ? 0 : inMinor(aYear, staffHour) };
+  return {
+    once: once === undefined ? 0 : inMinor(once, staffHour),
+    aYear: aYear === undefined ? 0 : inMinor(aYear, staffHour),
+  };
 }
 
 const MINUTE = 60_000;
 
-function takenBy({ scenario }: Candidate, model: CafeModel, run: DaysRun, answer: Answer, stock: readonly number[], unitCost: readonly number[]): Taken {
+function takenBy(
+  { scenario }: Candidate,
+  model: CafeModel,
+  run: DaysRun,
+  answer: Answer,
+  stock: readonly number[],
+  unitCost: readonly number[],
+): Taken {
   const { sums, days } = run;
   const machines = model.washing.machines?.length ?? 0;
   return {
@@ -98,17 +128,24 @@ function takenBy({ scenario }: Candidate, model: CafeModel, run: DaysRun, answer
       loads: sums.loads / days,
       staffMinutes: staffMinutesOf(run, model),
       openHours: openHoursOf(scenario),
-      machineBusy: machines === 0 ? 0 : Math.min(1, sums.machineMs / (days * model.closingMs * machines)),
+      machineBusy:
+        machines === 0 ? 0 : Math.min(1, sums.machineMs / (days * model.closingMs * machines)),
       paperCups: sums.paperFallBacks / days,
     },
   };
 }
 
 /** Staff minutes a day at the wash, polishing and walking trips, after closing too; whoever does it. */
-export const staffMinutesOf = ({ sums, days }: DaysRun, { clearing }: CafeModel): number => (sums.handlingMs + sums.trips * meanMs(clearing.trip) + sums.polishMs) / days / MINUTE;
+export const staffMinutesOf = ({ sums, days }: DaysRun, { clearing }: CafeModel): number =>
+  (sums.handlingMs + sums.trips * meanMs(clearing.trip) + sums.polishMs) / days / MINUTE;
 
 /** Minutes of a rush in which the shelf of some ware is empty, looked at once a minute over the first days. */
-function minutesShort(model: CafeModel, seed: string, days: number, stock: readonly number[]): number {
+function minutesShort(
+  model: CafeModel,
+  seed: string,
+  days: number,
+  stock: readonly number[],
+): number {
   const floor = new Floor(model, seed);
   const demand = new Demand(model, seed);
   const day = new Day();

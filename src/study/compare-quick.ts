@@ -42,12 +42,22 @@ export class QuickReader {
     const key = rushKey(model);
     let run = this.runs.get(key);
     if (run === undefined) {
-      run = await this.runner.run({ model, seed, from: 0, days, stock: null, listed: null, byDay: false });
+      run = await this.runner.run({
+        model,
+        seed,
+        from: 0,
+        days,
+        stock: null,
+        listed: null,
+        byDay: false,
+      });
       this.runs.set(key, run);
     }
     const unitCost = unitCosts(scenario);
     const peaks: Peaks = { days, ware: unitCost.length, data: run.peaks };
-    const { stock, cost } = leastCostStock(peaks, unitCost, allowedMisses(days, level), { parts: 50 });
+    const { stock, cost } = leastCostStock(peaks, unitCost, allowedMisses(days, level), {
+      parts: 50,
+    });
     const facts = rushFacts(model, run, level);
     const day = {
       loads: run.sums.loads / days,
@@ -57,9 +67,19 @@ export class QuickReader {
       paperCups: run.sums.paperFallBacks / days,
     };
     const usesADay = facts.uses.map(({ aDay }) => aDay);
-    return { stock, stockCost: cost, machinesBusy: facts.busy.machines, costs: costOfScenario(scenario, { stock, unitCost, usesADay, racksNeeded: facts.loads.racksNeeded, day }, extra) };
+    return {
+      stock,
+      stockCost: cost,
+      machinesBusy: facts.busy.machines,
+      costs: costOfScenario(
+        scenario,
+        { stock, unitCost, usesADay, racksNeeded: facts.loads.racksNeeded, day },
+        extra,
+      ),
+    };
   }
 }
 
 /** What of a café the rush sees: not what ware costs. */
-const rushKey = (model: CafeModel): string => JSON.stringify({ ...model, ware: model.ware.map((ware) => ({ ...ware, unitCost: 0 })) });
+const rushKey = (model: CafeModel): string =>
+  JSON.stringify({ ...model, ware: model.ware.map((ware) => ({ ...ware, unitCost: 0 })) });

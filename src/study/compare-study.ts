@@ -12,7 +12,12 @@ import { beatsOf } from './compare-beats.js';
 import { breakEvens } from './compare-break-even.js';
 import { frameOf, indifferenceOf, racksOf, shelfM2 } from './compare-costs.js';
 import { costOf, Pairs } from './compare-differences.js';
-import { evaluate, staffMinutesOf, type EvaluateOptions, type Evaluated } from './compare-evaluate.js';
+import {
+  evaluate,
+  staffMinutesOf,
+  type EvaluateOptions,
+  type Evaluated,
+} from './compare-evaluate.js';
 import { levelToBuy } from './compare-level.js';
 import { mapDays, tradeOffMap } from './compare-map.js';
 import { planningTable } from './compare-seats.js';
@@ -49,9 +54,15 @@ const DRAW_DAYS = 200;
 /** Chance of naming the wrong one best that is allowed. */
 const ALLOWED = 0.05;
 
-export async function compareStudy(given: readonly Candidate[], runner: Runner, options: CompareOptions = {}): Promise<Comparison> {
-  const reading = options.piecesPerRack === undefined ? {} : { piecesPerRack: options.piecesPerRack };
-  const candidates = options.equalGuests === true ? given.map((one) => seatingAll(one, reading)) : given;
+export async function compareStudy(
+  given: readonly Candidate[],
+  runner: Runner,
+  options: CompareOptions = {},
+): Promise<Comparison> {
+  const reading =
+    options.piecesPerRack === undefined ? {} : { piecesPerRack: options.piecesPerRack };
+  const candidates =
+    options.equalGuests === true ? given.map((one) => seatingAll(one, reading)) : given;
   const base = candidates[0]!;
   const { scenario } = base;
   const seed = options.seed ?? scenario.seed;
@@ -59,7 +70,12 @@ export async function compareStudy(given: readonly Candidate[], runner: Runner, 
   const first = options.days ?? FIRST_DAYS;
   const cap = Math.max(first, options.mostDays ?? (options.days === undefined ? MOST_DAYS : first));
   const asked: EvaluateOptions = { level, seed, days: first, piecesPerRack: options.piecesPerRack };
-  const quick = { level, seed, days: Math.min(first, QUICK_DAYS), piecesPerRack: options.piecesPerRack };
+  const quick = {
+    level,
+    seed,
+    days: Math.min(first, QUICK_DAYS),
+    piecesPerRack: options.piecesPerRack,
+  };
 
   let evaluated: Evaluated[] = [];
   for (const candidate of candidates) evaluated.push(await evaluate(candidate, runner, asked));
@@ -71,14 +87,28 @@ export async function compareStudy(given: readonly Candidate[], runner: Runner, 
     days = Math.min(cap, days * 2);
     const again = new Set([ranking.best, ...ranking.level, 'base']);
     const next: Evaluated[] = [];
-    for (const one of evaluated) next.push(again.has(one.candidate.id) ? await evaluate(one.candidate, runner, { ...asked, days }) : one);
+    for (const one of evaluated)
+      next.push(
+        again.has(one.candidate.id)
+          ? await evaluate(one.candidate, runner, { ...asked, days })
+          : one,
+      );
     evaluated = next;
     ranking = rankOf(evaluated, pairs, indifference);
   }
 
-  const draws = options.draws === undefined || options.draws === 0 ? null : await drawInputs(candidates, options.draws, runner, { ...quick, days: DRAW_DAYS }, reading);
+  const draws =
+    options.draws === undefined || options.draws === 0
+      ? null
+      : await drawInputs(candidates, options.draws, runner, { ...quick, days: DRAW_DAYS }, reading);
   const perUnit = 10 ** minorDigits(scenario.currency);
-  const beats = await beatsOf(base, candidates.find(({ id }) => id === ranking.best)!, runner, quick, reading);
+  const beats = await beatsOf(
+    base,
+    candidates.find(({ id }) => id === ranking.best)!,
+    runner,
+    quick,
+    reading,
+  );
   const frame = frameOf(scenario);
   const notRanked = candidates.filter(({ otherGuests }) => otherGuests).map(({ id }) => id);
   return {
@@ -92,45 +122,91 @@ export async function compareStudy(given: readonly Candidate[], runner: Runner, 
     horizonYears: frame.horizonYears,
     discount: frame.discount,
     daysAYear: frame.daysAYear,
-    alternatives: evaluated.map((one) => told(one, evaluated[0]!, pairs, perUnit, draws?.cheaper.get(one.candidate.id) ?? null)),
-    ranking: { order: [...ranking.order, ...notRanked], best: ranking.best, errorProbability: ranking.errorProbability, indifference: indifference / perUnit, separated: ranking.separated, notToldApart: ranking.level, notRanked },
+    alternatives: evaluated.map((one) =>
+      told(one, evaluated[0]!, pairs, perUnit, draws?.cheaper.get(one.candidate.id) ?? null),
+    ),
+    ranking: {
+      order: [...ranking.order, ...notRanked],
+      best: ranking.best,
+      errorProbability: ranking.errorProbability,
+      indifference: indifference / perUnit,
+      separated: ranking.separated,
+      notToldApart: ranking.level,
+      notRanked,
+    },
     beats: beats.map((beat) => ({ ...beat, difference: beat.difference / perUnit })),
     worth: options.noLevel === true ? null : await levelToBuy(evaluated[0]!, runner, seed, level),
-    map: options.map === true ? await tradeOffMap(base, runner, options.days === undefined ? { ...quick, days: mapDays(base) } : quick, reading) : null,
+    map:
+      options.map === true
+        ? await tradeOffMap(
+            base,
+            runner,
+            options.days === undefined ? { ...quick, days: mapDays(base) } : quick,
+            reading,
+          )
+        : null,
     moves: options.moves === true ? await whatMoves(base, runner, quick, reading, draws) : null,
-    planning: options.seats === undefined ? null : await planningTable(base, options.seats, runner, asked, reading),
+    planning:
+      options.seats === undefined
+        ? null
+        : await planningTable(base, options.seats, runner, asked, reading),
   };
 }
 
-function seatingAll(candidate: Candidate, reading: { readonly piecesPerRack?: PiecesPerRack }): Candidate {
+function seatingAll(
+  candidate: Candidate,
+  reading: { readonly piecesPerRack?: PiecesPerRack },
+): Candidate {
   const raw = withRawValue(candidate.raw, ['seats', 'count'], 'unlimited');
   const read = checkTree(raw, () => ({ line: 1, column: 1 }), candidate.name, reading);
-  if (!read.ok) throw new Error(`a house without a limit of seats is no valid scenario: ${read.problems[0]!.message}`);
+  if (!read.ok)
+    throw new Error(
+      `a house without a limit of seats is no valid scenario: ${read.problems[0]!.message}`,
+    );
   return { ...candidate, raw, scenario: read.scenario, inputs: read.inputs };
 }
 
 /** Ranks what the house can choose; alternatives with other guests serve others, so their money is no reason. */
 function rankOf(all: readonly Evaluated[], pairs: Pairs, indifference: number): Ranking {
   const evaluated = all.filter(({ candidate }) => !candidate.otherGuests);
-  const best = evaluated.reduce((least, one) => (one.costs.total < least.costs.total ? one : least));
+  const best = evaluated.reduce((least, one) =>
+    one.costs.total < least.costs.total ? one : least,
+  );
   return rank(
-    evaluated.map((one) => ({ id: one.candidate.id, total: one.costs.total, errorAgainstBest: one === best ? 0 : pairs.compare(best, one).totalError })),
+    evaluated.map((one) => ({
+      id: one.candidate.id,
+      total: one.costs.total,
+      errorAgainstBest: one === best ? 0 : pairs.compare(best, one).totalError,
+    })),
     indifference,
     ALLOWED,
   );
 }
 
-function told(one: Evaluated, base: Evaluated, pairs: Pairs, perUnit: number, chanceCheaper: ComparedAlternative['chanceCheaper']): ComparedAlternative {
+function told(
+  one: Evaluated,
+  base: Evaluated,
+  pairs: Pairs,
+  perUnit: number,
+  chanceCheaper: ComparedAlternative['chanceCheaper'],
+): ComparedAlternative {
   const { candidate, answer, stock, costs, atStock } = one;
   const { scenario } = candidate;
   const pair = one === base ? null : pairs.compare(base, one);
-  const units = <K extends string>(parts: Readonly<Record<K, number>>): Record<K, number> => Object.fromEntries(Object.entries<number>(parts).map(([part, minor]) => [part, minor / perUnit])) as Record<K, number>;
+  const units = <K extends string>(parts: Readonly<Record<K, number>>): Record<K, number> =>
+    Object.fromEntries(
+      Object.entries<number>(parts).map(([part, minor]) => [part, minor / perUnit]),
+    ) as Record<K, number>;
   return {
     id: candidate.id,
     name: candidate.name,
     note: candidate.note,
     changes: candidate.changes,
-    stock: answer.stock.map(({ ware, pieces }) => ({ ware, name: nameOf(ware, scenario.ware[ware]!), pieces })),
+    stock: answer.stock.map(({ ware, pieces }) => ({
+      ware,
+      name: nameOf(ware, scenario.ware[ware]!),
+      pieces,
+    })),
     pieces: stock.reduce((sum, pieces) => sum + pieces, 0),
     stockCost: costOf(one) / perUnit,
     certified: answer.certified,
@@ -148,10 +224,19 @@ function told(one: Evaluated, base: Evaluated, pairs: Pairs, perUnit: number, ch
     shelfM2: shelfM2(scenario, stock),
     racks: racksOf(scenario, answer.loads.racksNeeded).racks,
     machinesBusy: answer.busy.machines,
-    guests: { served: answer.guests.served, seated: answer.guests.seated, turnedAway: answer.guests.turnedAway },
+    guests: {
+      served: answer.guests.served,
+      seated: answer.guests.seated,
+      turnedAway: answer.guests.turnedAway,
+    },
     breakEven: one === base ? [] : breakEvens(base, one, perUnit),
     warnings: answer.warnings,
   };
 }
 
-const inUnits = ({ difference, low, high, ...rest }: Difference, perUnit: number): Difference => ({ difference: difference / perUnit, low: low / perUnit, high: high / perUnit, ...rest });
+const inUnits = ({ difference, low, high, ...rest }: Difference, perUnit: number): Difference => ({
+  difference: difference / perUnit,
+  low: low / perUnit,
+  high: high / perUnit,
+  ...rest,
+});

@@ -52,7 +52,14 @@ export interface WalkRack {
   readonly racked: number[];
 }
 
-export const MACHINE_STAGES = ['idle', 'loading', 'running', 'waiting', 'unloading', 'stopped'] as const;
+export const MACHINE_STAGES = [
+  'idle',
+  'loading',
+  'running',
+  'waiting',
+  'unloading',
+  'stopped',
+] as const;
 
 /** A spell of a machine; machines start idle, and spells of standing idle are left out. */
 export interface WalkStage {
@@ -128,7 +135,10 @@ export interface WalkOptions {
  */
 export function walkDay({ model, seed, day, stock, listed }: WalkOptions): DayWalk {
   const last = listed === null ? Number.MAX_SAFE_INTEGER : listed.length - 1;
-  if (!Number.isInteger(day) || day < 0 || day > last) throw new RangeError(`day: ${day} is not a day there is; ${listed === null ? 'give a whole number from 0' : `the listed days are 0 to ${last}`}`);
+  if (!Number.isInteger(day) || day < 0 || day > last)
+    throw new RangeError(
+      `day: ${day} is not a day there is; ${listed === null ? 'give a whole number from 0' : `the listed days are 0 to ${last}`}`,
+    );
   const { floor, guests } = prepared({ model, seed, listed });
   guests(day);
   const recorder = new WalkRecorder(model);
@@ -176,7 +186,17 @@ export function walkDay({ model, seed, day, stock, listed }: WalkOptions): DayWa
   };
 }
 
-function scarcestOf(peaks: readonly number[], stock: readonly number[], short: ArrayLike<number>): number {
+function scarcestOf(
+  peaks: readonly number[],
+  stock: readonly number[],
+  short: ArrayLike<number>,
+): number {
   const share = (ware: number): number => peaks[ware]! / Math.max(stock[ware]!, 0.5);
-  return peaks.reduce((best, _, ware) => (share(ware) > share(best) || (share(ware) === share(best) && short[ware]! > short[best]!) ? ware : best), 0);
+  return peaks.reduce(
+    (best, _, ware) =>
+      share(ware) > share(best) || (share(ware) === share(best) && short[ware]! > short[best]!)
+        ? ware
+        : best,
+    0,
+  );
 }

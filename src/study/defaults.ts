@@ -12,7 +12,9 @@ export interface Filled {
   readonly wraps: readonly Wrap[];
 }
 
-const { ware: ofAnyWare, ...ofTheCafe } = defaults as { readonly ware: Readonly<Record<string, unknown>> } & Readonly<Record<string, unknown>>;
+const { ware: ofAnyWare, ...ofTheCafe } = defaults as {
+  readonly ware: Readonly<Record<string, unknown>>;
+} & Readonly<Record<string, unknown>>;
 
 /** Groups that a file must begin itself; they are completed but never made. */
 const neverMade = new Set(['arrivals', 'seats', 'washing', 'washing.otherLoads']);
@@ -37,13 +39,25 @@ function complete(filled: Filled, path: Path, source: Readonly<Record<string, un
 
 /** A rack kind for the family of a ware of a class, where the file names none. */
 function rackOfClass(filled: Filled, family: unknown, kind: string): Filled {
-  if (typeof family !== 'string' || kind === 'open' || valueAt(filled.tree, ['racks', 'plan']) === 'fewestLoads') return filled;
+  if (
+    typeof family !== 'string' ||
+    kind === 'open' ||
+    valueAt(filled.tree, ['racks', 'plan']) === 'fewestLoads'
+  )
+    return filled;
   const racks = valueAt(filled.tree, ['racks']);
   const families = valueAt(filled.tree, ['racks', 'families']);
-  if ((racks !== undefined && !isGroup(racks)) || (families !== undefined && !isGroup(families))) return filled;
+  if ((racks !== undefined && !isGroup(racks)) || (families !== undefined && !isGroup(families)))
+    return filled;
   const at = ['racks', 'families', family];
   if (valueAt(filled.tree, at) !== undefined) return filled;
-  const wrap: Wrap = { path: at, value: kind, basis: 'practice', range: null, source: 'the rack in which such ware is washed' };
+  const wrap: Wrap = {
+    path: at,
+    value: kind,
+    basis: 'practice',
+    range: null,
+    source: 'the rack in which such ware is washed',
+  };
   return { tree: withValueAt(filled.tree, at, kind), wraps: [...filled.wraps, wrap] };
 }
 
@@ -65,12 +79,20 @@ function completeWare(filled: Filled): Filled {
 
 function completeMachines(filled: Filled): Filled {
   const machines = valueAt(filled.tree, ['washing', 'machines']);
-  const places: Path[] = Array.isArray(machines) ? machines.map((_, i) => ['washing', 'machines', i]) : [['washing', 'machines', 'unlimited']];
+  const places: Path[] = Array.isArray(machines)
+    ? machines.map((_, i) => ['washing', 'machines', i])
+    : [['washing', 'machines', 'unlimited']];
   return places.reduce<Filled>((sofar, at) => {
     const machine = valueAt(sofar.tree, at);
     if (!isGroup(machine)) return sofar;
     const cls = typeof machine['class'] === 'string' ? machineClass(machine['class']) : null;
-    return complete(sofar, at, cls ? cls.fields : { racks: { value: 1, basis: 'practice', source: 'takes one rack at a time' } });
+    return complete(
+      sofar,
+      at,
+      cls
+        ? cls.fields
+        : { racks: { value: 1, basis: 'practice', source: 'takes one rack at a time' } },
+    );
   }, filled);
 }
 

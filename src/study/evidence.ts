@@ -25,7 +25,16 @@ const MINUTE = 60_000;
 const AFTER_CLOSING = 90 * MINUTE;
 const MOST_STEPS = 600;
 const GLANCES_A_STEP = 12;
-const GLANCES = ['seatsTaken', 'partiesInLine', 'drinksWaiting', 'racksWaiting', 'machinesBusy', 'makersBusy', 'handsBusy', 'clearersBusy'] as const satisfies readonly (keyof Glance)[];
+const GLANCES = [
+  'seatsTaken',
+  'partiesInLine',
+  'drinksWaiting',
+  'racksWaiting',
+  'machinesBusy',
+  'makersBusy',
+  'handsBusy',
+  'clearersBusy',
+] as const satisfies readonly (keyof Glance)[];
 
 /** Watch days 0 .. days − 1. The tightest moment is added by `tightestMoment`. */
 export function watchDays(options: EvidenceOptions): Evidence {
@@ -36,8 +45,12 @@ export function watchDays(options: EvidenceOptions): Evidence {
   const steps = Math.floor(span / stepMs) + 1;
   const places = PLACE_COUNT - 1;
   const counts = new Float64Array(wares * steps * places);
-  const offShelf = Array.from({ length: wares }, () => Array.from({ length: steps }, () => new Uint16Array(days)));
-  const glances = Object.fromEntries(GLANCES.map((name) => [name, new Float64Array(steps)])) as Record<(typeof GLANCES)[number], Float64Array>;
+  const offShelf = Array.from({ length: wares }, () =>
+    Array.from({ length: steps }, () => new Uint16Array(days)),
+  );
+  const glances = Object.fromEntries(
+    GLANCES.map((name) => [name, new Float64Array(steps)]),
+  ) as Record<(typeof GLANCES)[number], Float64Array>;
   const looks = new Float64Array(steps);
   const arriving = new Float64Array(steps);
   let dayIndex = 0;
@@ -55,12 +68,17 @@ export function watchDays(options: EvidenceOptions): Evidence {
   });
   // The house is looked at between the round minutes, on which clockwork such as rounds would be seen too often.
   const betweenMs = stepMs / GLANCES_A_STEP;
-  const glancer = new EveryStep(betweenMs, (steps - 1) * stepMs, (look, floor) => {
-    const step = Math.round(((look + 0.5) * betweenMs) / stepMs);
-    const seen = glance(floor);
-    for (const name of GLANCES) glances[name][step] = glances[name][step]! + seen[name];
-    looks[step] = looks[step]! + 1;
-  }, betweenMs / 2);
+  const glancer = new EveryStep(
+    betweenMs,
+    (steps - 1) * stepMs,
+    (look, floor) => {
+      const step = Math.round(((look + 0.5) * betweenMs) / stepMs);
+      const seen = glance(floor);
+      for (const name of GLANCES) glances[name][step] = glances[name][step]! + seen[name];
+      looks[step] = looks[step]! + 1;
+    },
+    betweenMs / 2,
+  );
   const both = new Both(watcher, glancer);
   forEachDay(options, days, (floor, day, number) => {
     dayIndex = number;
@@ -74,17 +92,21 @@ export function watchDays(options: EvidenceOptions): Evidence {
   });
   const mean = (sums: Float64Array): number[] => Array.from(sums, (sum) => sum / days);
   /** Mean over the looks nearest to each step. */
-  const around = (sums: Float64Array): number[] => Array.from(sums, (sum, step) => (looks[step] === 0 ? 0 : sum / looks[step]!));
+  const around = (sums: Float64Array): number[] =>
+    Array.from(sums, (sum, step) => (looks[step] === 0 ? 0 : sum / looks[step]!));
   return {
     days,
     stepMinutes: stepMs / MINUTE,
     places: PLACES.slice(1),
     mean: Array.from({ length: wares }, (_, ware) =>
-      Array.from({ length: steps }, (_, step) => mean(counts.subarray((ware * steps + step) * places, (ware * steps + step + 1) * places))),
+      Array.from({ length: steps }, (_, step) =>
+        mean(counts.subarray((ware * steps + step) * places, (ware * steps + step + 1) * places)),
+      ),
     ),
     offShelf: model.ware.map((ware, index) => {
       const sorted = offShelf[index]!.map((values) => values.sort());
-      const at = (share: number): number[] => sorted.map((values) => values[Math.min(days - 1, Math.floor(share * days))]!);
+      const at = (share: number): number[] =>
+        sorted.map((values) => values[Math.min(days - 1, Math.floor(share * days))]!);
       return { ware: ware.id, q05: at(0.05), q50: at(0.5), q95: at(0.95) };
     }),
     guests: {
@@ -102,7 +124,11 @@ export function watchDays(options: EvidenceOptions): Evidence {
 }
 
 /** Where all pieces were when ware number `ware` was scarcest on day number `day`. */
-export function tightestMoment(options: EvidenceOptions, day: number, ware: number): TightestMoment {
+export function tightestMoment(
+  options: EvidenceOptions,
+  day: number,
+  ware: number,
+): TightestMoment {
   const { model, stock } = options;
   const watcher = new Tightest(ware);
   const { floor, guests } = prepared(options);
@@ -113,11 +139,20 @@ export function tightestMoment(options: EvidenceOptions, day: number, ware: numb
     minute: watcher.atMs / MINUTE,
     ware: model.ware[ware]!.id,
     places: PLACES.slice(1),
-    pieces: model.ware.map(({ id }, index) => ({ ware: id, counts: Array.from(watcher.counts.subarray(index * PLACE_COUNT + 1, (index + 1) * PLACE_COUNT)) })),
+    pieces: model.ware.map(({ id }, index) => ({
+      ware: id,
+      counts: Array.from(
+        watcher.counts.subarray(index * PLACE_COUNT + 1, (index + 1) * PLACE_COUNT),
+      ),
+    })),
   };
 }
 
-function forEachDay(options: EvidenceOptions, days: number, visit: (floor: Floor, day: Day, number: number) => void): void {
+function forEachDay(
+  options: EvidenceOptions,
+  days: number,
+  visit: (floor: Floor, day: Day, number: number) => void,
+): void {
   const { floor, guests } = prepared(options);
   for (let number = 0; number < days; number += 1) {
     guests(number);
@@ -126,7 +161,14 @@ function forEachDay(options: EvidenceOptions, days: number, visit: (floor: Floor
 }
 
 /** A new floor and a way to bring a numbered day's guests to it. */
-export function prepared({ model, seed, listed }: Pick<EvidenceOptions, 'model' | 'seed' | 'listed'>): { floor: Floor; guests: (number: number) => void } {
+export function prepared({
+  model,
+  seed,
+  listed,
+}: Pick<EvidenceOptions, 'model' | 'seed' | 'listed'>): {
+  floor: Floor;
+  guests: (number: number) => void;
+} {
   const floor = new Floor(model, seed);
   floor.day = new Day();
   const demand = listed === null ? new Demand(model, seed) : null;

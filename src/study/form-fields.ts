@@ -25,7 +25,11 @@ export interface RawField {
   readonly optional: boolean;
 }
 
-type FullDef = Def & { readonly entries?: Readonly<Record<string, string>>; readonly values?: readonly unknown[]; readonly defaultValue?: unknown };
+type FullDef = Def & {
+  readonly entries?: Readonly<Record<string, string>>;
+  readonly values?: readonly unknown[];
+  readonly defaultValue?: unknown;
+};
 const full = (schema: Schema): FullDef => defOf(schema) as FullDef;
 
 /** A schema without what wraps it. */
@@ -42,8 +46,18 @@ function bare(schema: Schema, optional = isFilled(schema), byDefault?: unknown):
   const meta = quantities.get(schema) ?? null;
   const def = full(schema);
   if (meta !== null) return { schema, meta, optional, byDefault };
-  if (def.type === 'default') return bare(def.innerType!, true, typeof def.defaultValue === 'function' ? undefined : def.defaultValue);
-  if (def.innerType) return bare(def.innerType, optional || def.type === 'optional' || isFilled(def.innerType), byDefault);
+  if (def.type === 'default')
+    return bare(
+      def.innerType!,
+      true,
+      typeof def.defaultValue === 'function' ? undefined : def.defaultValue,
+    );
+  if (def.innerType)
+    return bare(
+      def.innerType,
+      optional || def.type === 'optional' || isFilled(def.innerType),
+      byDefault,
+    );
   if (def.in) return bare(def.in, optional, byDefault);
   return { schema, meta, optional, byDefault };
 }
@@ -59,10 +73,19 @@ function formsOf(schema: Schema): readonly Bare[] {
 function wordsIn(schema: Schema): RawField['words'] {
   const { type, entries, values, options, innerType, in: input } = full(schema);
   if (type === 'enum') return Object.values(entries ?? {}).map((word) => ({ word, value: word }));
-  if (type === 'literal') return (values ?? []).map((word) => ({ word: String(word), value: word }));
-  if (type === 'boolean') return [{ word: 'yes', value: true }, { word: 'no', value: false }];
+  if (type === 'literal')
+    return (values ?? []).map((word) => ({ word: String(word), value: word }));
+  if (type === 'boolean')
+    return [
+      { word: 'yes', value: true },
+      { word: 'no', value: false },
+    ];
   const json = quantities.get(schema)?.json;
-  const fromJson = (json?.anyOf ?? []).flatMap((one) => (typeof one === 'object' ? [...(one.const === undefined ? [] : [one.const]), ...(one.enum ?? [])] : []));
+  const fromJson = (json?.anyOf ?? []).flatMap((one) =>
+    typeof one === 'object'
+      ? [...(one.const === undefined ? [] : [one.const]), ...(one.enum ?? [])]
+      : [],
+  );
   const said = fromJson.map((word) => ({ word: String(word), value: word }));
   if (options) return [...said, ...options.flatMap((option) => wordsIn(option))];
   const inner = innerType ?? (json === undefined ? input : undefined);
@@ -73,13 +96,17 @@ const wordTypes = new Set(['enum', 'literal', 'boolean']);
 const isObject = ({ schema }: Bare): boolean => full(schema).type === 'object';
 const isList = ({ schema }: Bare): boolean => full(schema).type === 'array';
 const isRecord = ({ schema }: Bare): boolean => full(schema).type === 'record';
-const isGroupForm = (form: Bare): boolean => form.meta === null && (isObject(form) || isRecord(form));
+const isGroupForm = (form: Bare): boolean =>
+  form.meta === null && (isObject(form) || isRecord(form));
 /** A list of groups is taken apart; any other is one value. */
-const holdsGroups = (form: Bare): boolean => form.meta === null && isList(form) && formsOf(full(form.schema).element!).some(isGroupForm);
-const isUnknown = (schema: Schema): boolean => full(bare(schema).schema).type === 'unknown' && bare(schema).meta === null;
+const holdsGroups = (form: Bare): boolean =>
+  form.meta === null && isList(form) && formsOf(full(form.schema).element!).some(isGroupForm);
+const isUnknown = (schema: Schema): boolean =>
+  full(bare(schema).schema).type === 'unknown' && bare(schema).meta === null;
 
 /** Every part of a group may be left out, so that any one can be said alone. */
-const allOptional = (form: Bare): boolean => Object.values(full(form.schema).shape ?? {}).every((child) => bare(child).optional);
+const allOptional = (form: Bare): boolean =>
+  Object.values(full(form.schema).shape ?? {}).every((child) => bare(child).optional);
 
 /** Names that a map may hold beside those it does, by dotted path. */
 export type KnownNames = (path: Path) => readonly string[];
@@ -89,14 +116,27 @@ export type KnownNames = (path: Path) => readonly string[];
  * not there that can be said by themselves.
  * @param splits whether a value is to be taken apart, as its parts are marked one by one
  */
-export function eachField(schema: Schema, tree: unknown, names: KnownNames, splits: (path: Path) => boolean, tell: (field: RawField) => void, path: Path = [], ofMap = false): void {
+export function eachField(
+  schema: Schema,
+  tree: unknown,
+  names: KnownNames,
+  splits: (path: Path) => boolean,
+  tell: (field: RawField) => void,
+  path: Path = [],
+  ofMap = false,
+): void {
   const own = bare(schema);
   const value = tree === undefined ? own.byDefault : tree;
-  const leaf = (kind: FieldKind): void => tell({ at: path, kind, value, words: wordsIn(own.schema), optional: own.optional || ofMap });
-  const below = (child: Schema, key: string | number, item: unknown, inMap = false): void => eachField(child, item, names, splits, tell, [...path, key], inMap);
+  const leaf = (kind: FieldKind): void =>
+    tell({ at: path, kind, value, words: wordsIn(own.schema), optional: own.optional || ofMap });
+  const below = (child: Schema, key: string | number, item: unknown, inMap = false): void =>
+    eachField(child, item, names, splits, tell, [...path, key], inMap);
 
   if (own.meta !== null && !(splits(path) && isGroup(value))) return leaf(own.meta.kind);
-  const forms = own.meta === null ? formsOf(own.schema) : (full(own.schema).options ?? [own.schema]).flatMap(formsIn);
+  const forms =
+    own.meta === null
+      ? formsOf(own.schema)
+      : (full(own.schema).options ?? [own.schema]).flatMap(formsIn);
   const lists = forms.filter(holdsGroups);
   const groups = forms.filter(isGroupForm);
   if (Array.isArray(value) && lists.length > 0) {
@@ -108,7 +148,8 @@ export function eachField(schema: Schema, tree: unknown, names: KnownNames, spli
     const def = full(form.schema);
     if (def.valueType) {
       if (isUnknown(def.valueType)) return leaf('map');
-      for (const key of new Set([...Object.keys(value), ...names(path)])) below(def.valueType, key, value[key], own.meta === null);
+      for (const key of new Set([...Object.keys(value), ...names(path)]))
+        below(def.valueType, key, value[key], own.meta === null);
       return;
     }
     for (const [key, child] of Object.entries(def.shape!)) below(child, key, value[key]);
@@ -119,15 +160,22 @@ export function eachField(schema: Schema, tree: unknown, names: KnownNames, spli
     if (form === undefined && lists.length > 0) return;
     if (form !== undefined && forms.length === 1) {
       const def = full(form.schema);
-      if (def.valueType && formsOf(def.valueType).every((one) => !isGroupForm(one)) && !isUnknown(def.valueType)) for (const key of names(path)) below(def.valueType, key, undefined, true);
-      if (def.shape && allOptional(form)) for (const [key, child] of Object.entries(def.shape)) below(child, key, undefined);
+      if (
+        def.valueType &&
+        formsOf(def.valueType).every((one) => !isGroupForm(one)) &&
+        !isUnknown(def.valueType)
+      )
+        for (const key of names(path)) below(def.valueType, key, undefined, true);
+      if (def.shape && allOptional(form))
+        for (const [key, child] of Object.entries(def.shape)) below(child, key, undefined);
       return;
     }
     if (form !== undefined && forms.some(isObject)) return;
   }
   const single = forms.find(({ meta }) => meta !== null);
   if (single) return leaf(single.meta!.kind);
-  if (forms.every((form) => wordTypes.has(full(form.schema).type) || isGroupForm(form))) return leaf('choice');
+  if (forms.every((form) => wordTypes.has(full(form.schema).type) || isGroupForm(form)))
+    return leaf('choice');
   return leaf(forms.some(isList) ? 'list' : 'text');
 }
 

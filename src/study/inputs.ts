@@ -26,10 +26,16 @@ const notInputs: readonly Path[] = [['level'], ['seed'], ['hours']];
 const wordKinds = new Set(['text', 'currency', 'clock', 'moment']);
 
 /** How long a step or a spell lasts is part of its shape, and a word of a class is none to doubt. */
-const isNoInput = (path: Path): boolean => path.at(-1) === 'for' || notInputs.some((one) => isWithin(path, one));
+const isNoInput = (path: Path): boolean =>
+  path.at(-1) === 'for' || notInputs.some((one) => isWithin(path, one));
 
 /** All inputs, in the order of the tree; marked values first by their mark, then plain ones as assumed. */
-export function inputsOf(schema: z.core.$ZodType, tree: unknown, fromFile: readonly Wrap[], fromDefaults: readonly Wrap[]): Input[] {
+export function inputsOf(
+  schema: z.core.$ZodType,
+  tree: unknown,
+  fromFile: readonly Wrap[],
+  fromDefaults: readonly Wrap[],
+): Input[] {
   const inputs: Input[] = [];
   const marked = new Map<string, { wrap: Wrap; origin: 'file' | 'default' }>();
   for (const wrap of fromDefaults) marked.set(pathKey(wrap.path), { wrap, origin: 'default' });
@@ -56,7 +62,15 @@ export function inputsOf(schema: z.core.$ZodType, tree: unknown, fromFile: reado
       for (const { wrap } of inside) tell(wrap.path);
       return;
     }
-    inputs.push({ path: dotted(path), at: path, value, basis: 'assumed', range: null, source: '', origin: 'file' });
+    inputs.push({
+      path: dotted(path),
+      at: path,
+      value,
+      basis: 'assumed',
+      range: null,
+      source: '',
+      origin: 'file',
+    });
   });
   for (const { wrap } of marked.values()) {
     if (valueAt(tree, wrap.path) !== undefined && !isNoInput(wrap.path)) tell(wrap.path);

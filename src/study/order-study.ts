@@ -6,7 +6,13 @@ import { orderSheet } from '../ordering/make-sheet.js';
 import type { OrderSheet } from '../ordering/order-sheet.js';
 import type { Outcome } from '../ordering/problems.js';
 import { saucerFits, type SaucerFits } from '../ordering/saucers.js';
-import { STORAGE_DEFAULTS, storageLayout, storageProblems, type StorageLayout, type StoredWare } from '../ordering/storage.js';
+import {
+  STORAGE_DEFAULTS,
+  storageLayout,
+  storageProblems,
+  type StorageLayout,
+  type StoredWare,
+} from '../ordering/storage.js';
 import { takeawayLines, type TakeawayLine } from '../ordering/takeaway.js';
 import type { Answer } from './answer.js';
 import { nameOf } from '../quantities/name.js';
@@ -52,21 +58,35 @@ export type OrderOptions = Pick<StudyOptions, 'level' | 'seed' | 'days'> & {
 const NO_LOSSES = { perThousandUses: 0, walkOffPerYear: 0, retirementPerYear: 0 } as const;
 const DAYS_AT_STOCK = 1000;
 
-export async function orderStudy(scenario: Scenario, runner: Runner, options: OrderOptions): Promise<Outcome<OrderStudy>> {
+export async function orderStudy(
+  scenario: Scenario,
+  runner: Runner,
+  options: OrderOptions,
+): Promise<Outcome<OrderStudy>> {
   const early = orderFlaws(scenario);
   if (early.length > 0) return { ok: false, problems: early };
   const supply = supplyOf(scenario);
   if (!supply.ok) return supply;
   const unquoted = Object.keys(scenario.supply?.suppliers ?? {}).length === 0;
   const { date, loadSolver, ...asked } = options;
-  const sized = await study(scenario, runner, { ...asked, watch: 100, piecesPerRack: piecesPerRackOf });
+  const sized = await study(scenario, runner, {
+    ...asked,
+    watch: 100,
+    piecesPerRack: piecesPerRackOf,
+  });
   const { answer } = sized;
   const stock = Object.fromEntries(answer.stock.map(({ ware, pieces }) => [ware, pieces]));
   const stored = storedWare(scenario, answer);
-  const badStorage = scenario.storage === undefined ? [] : storageProblems(scenario.storage, stored);
+  const badStorage =
+    scenario.storage === undefined ? [] : storageProblems(scenario.storage, stored);
   if (badStorage.length > 0) return { ok: false, problems: badStorage };
   const takeaway = await takeawayOf(scenario, supply.value, async () => {
-    const atStock = await study(scenario, runner, { ...(asked.seed === undefined ? {} : { seed: asked.seed }), days: DAYS_AT_STOCK, stock, piecesPerRack: piecesPerRackOf });
+    const atStock = await study(scenario, runner, {
+      ...(asked.seed === undefined ? {} : { seed: asked.seed }),
+      days: DAYS_AT_STOCK,
+      stock,
+      piecesPerRack: piecesPerRackOf,
+    });
     return atStock.answer.takeawayCups.byDrink;
   });
   if (!takeaway.ok) return takeaway;
@@ -94,24 +114,69 @@ export async function orderStudy(scenario: Scenario, runner: Runner, options: Or
   if (!sheet.ok) return sheet;
   const storage = scenario.storage === undefined ? null : storageLayout(scenario.storage, stored);
   const fetching = storage === null ? null : await fetchingOf(scenario, storage, answer, runner);
-  return { ok: true, value: { answer, sheet: sheet.value, saucers: fitsOf(scenario), pools: await saucerPools(scenario, compile(scenario, piecesPerRackOf), answer.level, answer.seed, runner), storage, fetching, unquoted } };
+  return {
+    ok: true,
+    value: {
+      answer,
+      sheet: sheet.value,
+      saucers: fitsOf(scenario),
+      pools: await saucerPools(
+        scenario,
+        compile(scenario, piecesPerRackOf),
+        answer.level,
+        answer.seed,
+        runner,
+      ),
+      storage,
+      fetching,
+      unquoted,
+    },
+  };
 }
 
 /** The days of the study at the par, with pieces moved up from the reserve. The par itself is that of one place. */
-async function fetchingOf(scenario: Scenario, layout: StorageLayout, answer: Answer, runner: Runner): Promise<Fetching> {
+async function fetchingOf(
+  scenario: Scenario,
+  layout: StorageLayout,
+  answer: Answer,
+  runner: Runner,
+): Promise<Fetching> {
   const model = compile(scenario, piecesPerRackOf);
   const rules = scenario.storage!;
-  const most = (ware: number): number => Math.max(1, ...model.menu.flatMap(({ setting, fallBacks }) => [setting, ...fallBacks].map((pieces) => pieces.filter((piece) => piece === ware).length)));
+  const most = (ware: number): number =>
+    Math.max(
+      1,
+      ...model.menu.flatMap(({ setting, fallBacks }) =>
+        [setting, ...fallBacks].map((pieces) => pieces.filter((piece) => piece === ware).length),
+      ),
+    );
   const onTop = layout.lines.map((line, ware) => (line.onTop < most(ware) ? null : line.onTop));
   const storage = {
     onTop,
     trigger: layout.lines.map((line, ware) => Math.max(line.trigger ?? 0, most(ware) - 1)),
     trip: { law: 'constant', ms: rules.trip ?? STORAGE_DEFAULTS.tripMs } as const,
     tripPieces: rules.tripPieces ?? null,
-    fetchers: rules.fetchedBy === undefined || rules.fetchedBy === 'maker' ? ('makers' as const) : rules.fetchedBy,
+    fetchers:
+      rules.fetchedBy === undefined || rules.fetchedBy === 'maker'
+        ? ('makers' as const)
+        : rules.fetchedBy,
   };
-  const { sums } = await runner.run({ model: { ...model, storage }, seed: answer.seed, from: 0, days: DAYS_AT_STOCK, stock: answer.stock.map(({ pieces }) => pieces), listed: null, byDay: false });
-  return { days: sums.days, trips: sums.fetchTrips / sums.days, waits: sums.fetchWaits / sums.days, safe: sums.safeDays / sums.days, onePlace: layout.lines.filter((_, ware) => onTop[ware] === null).map(({ ware }) => ware) };
+  const { sums } = await runner.run({
+    model: { ...model, storage },
+    seed: answer.seed,
+    from: 0,
+    days: DAYS_AT_STOCK,
+    stock: answer.stock.map(({ pieces }) => pieces),
+    listed: null,
+    byDay: false,
+  });
+  return {
+    days: sums.days,
+    trips: sums.fetchTrips / sums.days,
+    waits: sums.fetchWaits / sums.days,
+    safe: sums.safeDays / sums.days,
+    onePlace: layout.lines.filter((_, ware) => onTop[ware] === null).map(({ ware }) => ware),
+  };
 }
 
 /** Loss rates of a ware: the scenario's own, else those of its class (assumed). */
@@ -120,7 +185,8 @@ export function lossesOf(scenario: Scenario, id: string): Omit<LossRates, 'usesA
   const like = scenario.ware[id]!.like;
   const cls = like === undefined ? null : wareClass(like);
   return {
-    perThousandUses: own?.perThousandUses ?? cls?.brokenPerThousandUses.value ?? NO_LOSSES.perThousandUses,
+    perThousandUses:
+      own?.perThousandUses ?? cls?.brokenPerThousandUses.value ?? NO_LOSSES.perThousandUses,
     walkOffPerYear: own?.walkOff ?? cls?.lostPerYear.value ?? NO_LOSSES.walkOffPerYear,
     retirementPerYear: own?.retirement ?? NO_LOSSES.retirementPerYear,
   };
@@ -129,24 +195,44 @@ export function lossesOf(scenario: Scenario, id: string): Omit<LossRates, 'usesA
 function fitsOf(scenario: Scenario): SaucerFits {
   const list = Object.entries(scenario.ware);
   const given = scenario.supply?.saucers;
-  const cups = list.flatMap(([id, ware]) => (ware.shape === 'cup' ? [{ id, footMm: ware.foot ?? null, colour: ware.colour }] : []));
-  const saucers = list.flatMap(([id, ware]) => (ware.shape === 'saucer' ? [{ id, wellMm: ware.well ?? null, colour: ware.colour, takes: given?.fits?.[id] ?? [] }] : []));
-  return given?.clearance === undefined ? saucerFits(cups, saucers) : saucerFits(cups, saucers, { leastMm: given.clearance.least, mostMm: given.clearance.most });
+  const cups = list.flatMap(([id, ware]) =>
+    ware.shape === 'cup' ? [{ id, footMm: ware.foot ?? null, colour: ware.colour }] : [],
+  );
+  const saucers = list.flatMap(([id, ware]) =>
+    ware.shape === 'saucer'
+      ? [{ id, wellMm: ware.well ?? null, colour: ware.colour, takes: given?.fits?.[id] ?? [] }]
+      : [],
+  );
+  return given?.clearance === undefined
+    ? saucerFits(cups, saucers)
+    : saucerFits(cups, saucers, { leastMm: given.clearance.least, mostMm: given.clearance.most });
 }
 
-async function takeawayOf(scenario: Scenario, supply: { readonly openDaysAWeek: number; readonly rushShare: number }, perDrink: () => Promise<Answer['takeawayCups']['byDrink']>): Promise<Outcome<readonly TakeawayLine[]>> {
+async function takeawayOf(
+  scenario: Scenario,
+  supply: { readonly openDaysAWeek: number; readonly rushShare: number },
+  perDrink: () => Promise<Answer['takeawayCups']['byDrink']>,
+): Promise<Outcome<readonly TakeawayLine[]>> {
   const takeaway = scenario.supply?.takeaway;
   if (takeaway === undefined) return { ok: true, value: [] };
   const own = Object.keys(scenario.menu);
   // Drinks in an easy vessel are the same drink in paper.
   const perDay = own.map((drink) => ({ drink, ordered: 0, asFallBack: 0 }));
   for (const one of await perDrink()) {
-    const line = perDay.find(({ drink }) => drink === one.drink || one.drink.startsWith(`${drink}-easy`));
+    const line = perDay.find(
+      ({ drink }) => drink === one.drink || one.drink.startsWith(`${drink}-easy`),
+    );
     if (line === undefined) continue;
     line.ordered += one.ordered;
     line.asFallBack += one.asFallBack;
   }
-  return takeawayLines({ takeaway, perDay, openDaysAWeek: supply.openDaysAWeek, rushShare: supply.rushShare, staffHourMinor: scenario.staffHour.minor });
+  return takeawayLines({
+    takeaway,
+    perDay,
+    openDaysAWeek: supply.openDaysAWeek,
+    rushShare: supply.rushShare,
+    staffHourMinor: scenario.staffHour.minor,
+  });
 }
 
 /** Share of a day's uses that falls in its busiest hour, from the parties that arrive. */
@@ -154,7 +240,9 @@ function busiestShare(answer: Answer): number {
   const { guests, stepMinutes } = answer.evidence!;
   const steps = Math.max(1, Math.round(60 / stepMinutes));
   const all = guests.partiesArriving.reduce((sum, parties) => sum + parties, 0);
-  const hours = guests.partiesArriving.map((_, from) => guests.partiesArriving.slice(from, from + steps).reduce((sum, parties) => sum + parties, 0));
+  const hours = guests.partiesArriving.map((_, from) =>
+    guests.partiesArriving.slice(from, from + steps).reduce((sum, parties) => sum + parties, 0),
+  );
   return all === 0 ? 0 : Math.max(...hours) / all;
 }
 

@@ -32,21 +32,46 @@ export function findOverloads(model: CafeModel, houseShare: number): Overload[] 
   const houseDrinks = meanSize * (guests.drinksEach + secondShare) * houseShare;
   const awayDrinks = meanSize * guests.drinksEach * (1 - houseShare);
   const makerMs = (houseDrinks + awayDrinks) * making;
-  const racks = model.menu.reduce((sum, drink) => sum + drink.share * drink.setting.reduce((part, ware) => part + 1 / model.ware[ware]!.perRack, 0), 0) * houseDrinks;
-  const pieces = model.menu.reduce((sum, drink) => sum + drink.share * drink.setting.length, 0) * houseDrinks;
+  const racks =
+    model.menu.reduce(
+      (sum, drink) =>
+        sum +
+        drink.share * drink.setting.reduce((part, ware) => part + 1 / model.ware[ware]!.perRack, 0),
+      0,
+    ) * houseDrinks;
+  const pieces =
+    model.menu.reduce((sum, drink) => sum + drink.share * drink.setting.length, 0) * houseDrinks;
   const one = washing.everyMachine;
   const loadMs = meanMs(one.loading) + meanMs(one.cycle) + meanMs(one.unloading);
   const handMs = meanMs(one.loading) + meanMs(one.unloading);
-  const atOnce = washing.machines === null ? null : washing.machines.reduce((sum, machine) => sum + machine.racks, 0);
+  const atOnce =
+    washing.machines === null
+      ? null
+      : washing.machines.reduce((sum, machine) => sum + machine.racks, 0);
   const list: Overload[] = [];
-  const arrivals = model.arrivals.map((step, index) => ({ fromMs: model.arrivals[index - 1]?.untilMs ?? 0, untilMs: step.untilMs, rate: step.partiesPerMs }));
-  const steps = (work: number): Step[] => arrivals.map(({ fromMs, untilMs, rate }) => ({ fromMs, untilMs, offered: rate * work }));
+  const arrivals = model.arrivals.map((step, index) => ({
+    fromMs: model.arrivals[index - 1]?.untilMs ?? 0,
+    untilMs: step.untilMs,
+    rate: step.partiesPerMs,
+  }));
+  const steps = (work: number): Step[] =>
+    arrivals.map(({ fromMs, untilMs, rate }) => ({ fromMs, untilMs, offered: rate * work }));
   const washSteps = (perRackMs: number): Step[] =>
-    steps(racks * perRackMs).map((step) => ({ ...step, offered: step.offered + otherRate(model, step.fromMs) * perRackMs }));
+    steps(racks * perRackMs).map((step) => ({
+      ...step,
+      offered: step.offered + otherRate(model, step.fromMs) * perRackMs,
+    }));
   consider(list, 'makers', makers, steps(makerMs));
   if (washing.machines !== null) consider(list, 'machines', atOnce, washSteps(loadMs));
-  if (typeof washing.hands === 'number') consider(list, 'hands', washing.hands, washSteps(handMs / one.racks));
-  if (clearing.everyMs !== null && clearing.tripPieces !== null) consider(list, 'clearers', clearing.clearers, steps((pieces / clearing.tripPieces) * meanMs(clearing.trip)));
+  if (typeof washing.hands === 'number')
+    consider(list, 'hands', washing.hands, washSteps(handMs / one.racks));
+  if (clearing.everyMs !== null && clearing.tripPieces !== null)
+    consider(
+      list,
+      'clearers',
+      clearing.clearers,
+      steps((pieces / clearing.tripPieces) * meanMs(clearing.trip)),
+    );
   return list.sort((a, b) => b.load - a.load);
 }
 
@@ -54,7 +79,12 @@ function otherRate(model: CafeModel, atMs: number): number {
   return model.washing.otherLoads?.steps.find((step) => atMs < step.untilMs)?.racksPerMs ?? 0;
 }
 
-function consider(list: Overload[], what: string, servers: number | null, steps: readonly Step[]): void {
+function consider(
+  list: Overload[],
+  what: string,
+  servers: number | null,
+  steps: readonly Step[],
+): void {
   if (servers === null) return;
   const busiest = worstHour(steps);
   if (busiest <= servers) return;
@@ -67,13 +97,27 @@ function consider(list: Overload[], what: string, servers: number | null, steps:
     }
   }
   if (from === null || over < LONG_ENOUGH) return;
-  list.push({ what, load: busiest / servers, fromMinute: from / MINUTE, wouldDo: Math.max(servers + 1, Math.ceil(busiest / 0.85)) });
+  list.push({
+    what,
+    load: busiest / servers,
+    fromMinute: from / MINUTE,
+    wouldDo: Math.max(servers + 1, Math.ceil(busiest / 0.85)),
+  });
 }
 
 /** Most work offered in any hour (or the whole time, if shorter), as a mean number of servers. */
 function worstHour(steps: readonly Step[]): number {
   const end = steps.at(-1)?.untilMs ?? 0;
   const window = Math.min(HOUR, end);
-  const workUntil = (ms: number): number => steps.reduce((sum, step) => sum + step.offered * Math.max(0, Math.min(ms, step.untilMs) - step.fromMs), 0);
-  return Math.max(0, ...steps.map(({ fromMs }) => Math.min(fromMs, end - window)).map((from) => (workUntil(from + window) - workUntil(from)) / window));
+  const workUntil = (ms: number): number =>
+    steps.reduce(
+      (sum, step) => sum + step.offered * Math.max(0, Math.min(ms, step.untilMs) - step.fromMs),
+      0,
+    );
+  return Math.max(
+    0,
+    ...steps
+      .map(({ fromMs }) => Math.min(fromMs, end - window))
+      .map((from) => (workUntil(from + window) - workUntil(from)) / window),
+  );
 }

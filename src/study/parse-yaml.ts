@@ -4,7 +4,16 @@
  * The tree is built by hand from the parser's nodes, so that duplicate and dangerous keys, exploding
  * aliases and endless nesting are refused, and every node's line and column is known.
  */
-import { isAlias, isMap, isScalar, isSeq, LineCounter, parseDocument, type Document, type Node } from 'yaml';
+import {
+  isAlias,
+  isMap,
+  isScalar,
+  isSeq,
+  LineCounter,
+  parseDocument,
+  type Document,
+  type Node,
+} from 'yaml';
 import type { Flaw, Position } from './problems.js';
 import { problemAt } from './problems.js';
 import { pathKey, type Path } from './path.js';
@@ -26,7 +35,11 @@ export interface ParsedText {
 
 export type Parse =
   | { readonly ok: true; readonly parsed: ParsedText }
-  | { readonly ok: false; readonly flaws: readonly PlacedFlaw[]; readonly parsed: ParsedText | null };
+  | {
+      readonly ok: false;
+      readonly flaws: readonly PlacedFlaw[];
+      readonly parsed: ParsedText | null;
+    };
 
 export interface PlacedFlaw extends Flaw {
   readonly position: Position;
@@ -39,12 +52,18 @@ const refuse = (rule: string, remedy: string, position: Position = start): Parse
   flaws: [{ ...problemAt([], undefined, rule, remedy), position }],
 });
 
-const tooDeep = (): Parse => refuse('is nested too deeply to be read', 'a scenario is at most a few levels deep');
+const tooDeep = (): Parse =>
+  refuse('is nested too deeply to be read', 'a scenario is at most a few levels deep');
 
 /** Bytes → text, or why not. */
 function decode(bytes: Uint8Array): { readonly text: string } | { readonly refused: Parse } {
   if (bytes.length > largestScenarioBytes) {
-    return { refused: refuse(`is larger than ${largestScenarioBytes / 1e6} MB`, 'a scenario takes a few kilobytes; give the right file') };
+    return {
+      refused: refuse(
+        `is larger than ${largestScenarioBytes / 1e6} MB`,
+        'a scenario takes a few kilobytes; give the right file',
+      ),
+    };
   }
   try {
     return { text: new TextDecoder('utf-8', { fatal: true }).decode(bytes) };
@@ -60,20 +79,31 @@ function decode(bytes: Uint8Array): { readonly text: string } | { readonly refus
       }
       from = to + 1;
     }
-    return { refused: refuse('is not text in UTF-8', 'save the file as UTF-8', { line, column: 1 }) };
+    return {
+      refused: refuse('is not text in UTF-8', 'save the file as UTF-8', { line, column: 1 }),
+    };
   }
 }
 
 /** The parser's own complaint as a rule and a remedy. */
 function grammar(code: string, message: string): { rule: string; remedy: string } {
-  const first = message.split('\n')[0]!.replace(/\s+at line.*$/, '').trim();
+  const first = message
+    .split('\n')[0]!
+    .replace(/\s+at line.*$/, '')
+    .trim();
   switch (code) {
     case 'TAB_AS_INDENT':
       return { rule: 'is indented by a tab', remedy: 'indent with spaces' };
     case 'MULTIPLE_DOCS':
-      return { rule: 'begins a second document', remedy: 'put one scenario in a file, without ---' };
+      return {
+        rule: 'begins a second document',
+        remedy: 'put one scenario in a file, without ---',
+      };
     default:
-      return { rule: `cannot be read (${first})`, remedy: 'check brackets, quotes, colons and indentation here' };
+      return {
+        rule: `cannot be read (${first})`,
+        remedy: 'check brackets, quotes, colons and indentation here',
+      };
   }
 }
 
@@ -83,28 +113,53 @@ interface Places {
 }
 
 /** Builds the plain tree; collects what must be refused. */
-function build(document: Document, places: Places, flaw: (path: Path, offset: number, rule: string, remedy: string, value?: unknown) => void): unknown {
+function build(
+  document: Document,
+  places: Places,
+  flaw: (path: Path, offset: number, rule: string, remedy: string, value?: unknown) => void,
+): unknown {
   let repeated = 0;
   let exploded = false;
 
-  const visit = (node: unknown, path: Path, inAlias: boolean, anchors: readonly unknown[]): unknown => {
+  const visit = (
+    node: unknown,
+    path: Path,
+    inAlias: boolean,
+    anchors: readonly unknown[],
+  ): unknown => {
     if (exploded || node === null || node === undefined) return null;
     const offset = (node as Node).range?.[0] ?? 0;
     if (!inAlias) places.values.set(pathKey(path), offset);
     if (inAlias && ++repeated > mostRepeatedNodes) {
       exploded = true;
-      flaw([], 0, `repeats more than ${mostRepeatedNodes} values through aliases`, 'write the values out');
+      flaw(
+        [],
+        0,
+        `repeats more than ${mostRepeatedNodes} values through aliases`,
+        'write the values out',
+      );
       return null;
     }
     if (path.length > deepestNesting) {
       exploded = true;
-      flaw(path.slice(0, 3), offset, `is nested more than ${deepestNesting} deep`, 'a scenario is at most a few levels deep');
+      flaw(
+        path.slice(0, 3),
+        offset,
+        `is nested more than ${deepestNesting} deep`,
+        'a scenario is at most a few levels deep',
+      );
       return null;
     }
     if (isAlias(node)) {
       const target = node.resolve(document);
       if (target === undefined) {
-        flaw(path, offset, 'is an alias of a name that was not set before', `set it with &${node.source}, or write the value out`, `*${node.source}`);
+        flaw(
+          path,
+          offset,
+          'is an alias of a name that was not set before',
+          `set it with &${node.source}, or write the value out`,
+          `*${node.source}`,
+        );
         return null;
       }
       if (anchors.includes(target)) {
@@ -113,22 +168,39 @@ function build(document: Document, places: Places, flaw: (path: Path, offset: nu
       }
       return visit(target, path, true, [...anchors, target]);
     }
-    const nested = node && (node as Node & { anchor?: string }).anchor ? [...anchors, node] : anchors;
+    const nested =
+      node && (node as Node & { anchor?: string }).anchor ? [...anchors, node] : anchors;
     if (isSeq(node)) return node.items.map((item, i) => visit(item, [...path, i], inAlias, nested));
     if (isMap(node)) return visitMap(node.items, path, inAlias, nested);
     if (isScalar(node)) {
       const value = node.value;
-      if (value === null || typeof value === 'string' || typeof value === 'number' || typeof value === 'boolean') return value;
+      if (
+        value === null ||
+        typeof value === 'string' ||
+        typeof value === 'number' ||
+        typeof value === 'boolean'
+      )
+        return value;
       flaw(path, offset, 'is not text, a number, or true or false', 'write it as plain text');
     }
     return null;
   };
 
-  const visitMap = (items: readonly { key: unknown; value: unknown }[], path: Path, inAlias: boolean, anchors: readonly unknown[]): unknown => {
+  const visitMap = (
+    items: readonly { key: unknown; value: unknown }[],
+    path: Path,
+    inAlias: boolean,
+    anchors: readonly unknown[],
+  ): unknown => {
     const group: Record<string, unknown> = {};
     for (const { key, value } of items) {
       const offset = (key as Node | null)?.range?.[0] ?? 0;
-      if (!isScalar(key) || key.value === null || typeof key.value === 'object' || key.value === '') {
+      if (
+        !isScalar(key) ||
+        key.value === null ||
+        typeof key.value === 'object' ||
+        key.value === ''
+      ) {
         flaw(path, offset, 'has a key that is not a word', 'write a name before the colon');
         continue;
       }
@@ -138,7 +210,13 @@ function build(document: Document, places: Places, flaw: (path: Path, offset: nu
         continue;
       }
       if (Object.hasOwn(group, name)) {
-        flaw([...path, name], offset, 'is given twice in the same group', 'keep one of the two', name);
+        flaw(
+          [...path, name],
+          offset,
+          'is given twice in the same group',
+          'keep one of the two',
+          name,
+        );
         continue;
       }
       if (!inAlias) places.keys.set(pathKey([...path, name]), offset);
@@ -155,7 +233,8 @@ export function parseYaml(input: string | Uint8Array): Parse {
   const decoded = decode(typeof input === 'string' ? new TextEncoder().encode(input) : input);
   if ('refused' in decoded) return decoded.refused;
   const { text } = decoded;
-  if (text.trim() === '') return refuse('is empty', 'write a scenario, or have a starter written for you');
+  if (text.trim() === '')
+    return refuse('is empty', 'write a scenario, or have a starter written for you');
 
   const lines = new LineCounter();
   const place = (offset: number): Position => {
@@ -164,16 +243,26 @@ export function parseYaml(input: string | Uint8Array): Parse {
   };
   let document: Document;
   try {
-    document = parseDocument(text, { lineCounter: lines, prettyErrors: false, version: '1.2', schema: 'core', merge: false, uniqueKeys: false, logLevel: 'error' });
+    document = parseDocument(text, {
+      lineCounter: lines,
+      prettyErrors: false,
+      version: '1.2',
+      schema: 'core',
+      merge: false,
+      uniqueKeys: false,
+      logLevel: 'error',
+    });
   } catch (error) {
     if (error instanceof RangeError) return tooDeep();
     throw error;
   }
 
-  const flaws: PlacedFlaw[] = [...document.errors, ...document.warnings].map(({ code, message, pos }) => {
-    const { rule, remedy } = grammar(code, message);
-    return { ...problemAt([], undefined, rule, remedy), position: place(pos[0]) };
-  });
+  const flaws: PlacedFlaw[] = [...document.errors, ...document.warnings].map(
+    ({ code, message, pos }) => {
+      const { rule, remedy } = grammar(code, message);
+      return { ...problemAt([], undefined, rule, remedy), position: place(pos[0]) };
+    },
+  );
   if (document.errors.some(({ message }) => message.includes('call stack'))) return tooDeep();
   if (document.errors.length > 0) return { ok: false, flaws, parsed: null };
 
@@ -181,14 +270,19 @@ export function parseYaml(input: string | Uint8Array): Parse {
   const tree = build(document, places, (path, offset, rule, remedy, value) => {
     flaws.push({ ...problemAt(path, value, rule, remedy), position: place(offset) });
   });
-  if (flaws.length === 0 && !isGroup(tree)) return refuse('is not a scenario', 'begin with lines such as "name: Corner House" and "currency: EUR"');
+  if (flaws.length === 0 && !isGroup(tree))
+    return refuse(
+      'is not a scenario',
+      'begin with lines such as "name: Corner House" and "currency: EUR"',
+    );
 
   const positionOf = (path: Path, onKey = false): Position => {
     for (let length = path.length; length > 0; length--) {
       const key = pathKey(path.slice(0, length));
       const value = places.values.get(key);
       const name = places.keys.get(key);
-      const isWord = length === path.length && !onKey && typeof (valueAt(tree, path) ?? '') !== 'object';
+      const isWord =
+        length === path.length && !onKey && typeof (valueAt(tree, path) ?? '') !== 'object';
       const offset = isWord ? (value ?? name) : (name ?? value);
       if (offset !== undefined) return place(offset);
     }

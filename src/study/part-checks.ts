@@ -20,17 +20,41 @@ interface Found {
 }
 
 /** Problems of one part at their places in the file, each value quoted as the file has it. */
-export function placed(found: readonly Found[], { raw, positionOf }: Opened, fileName: string): Problem[] {
+export function placed(
+  found: readonly Found[],
+  { raw, positionOf }: Opened,
+  fileName: string,
+): Problem[] {
   return found.map(({ path, value, rule, remedy }) => {
     const onKey = value !== undefined && value === path.at(-1);
-    return problem({ path, value: rawValueAt(raw, path) ?? value, rule, remedy, onKey }, fileName, positionOf(path, onKey));
+    return problem(
+      { path, value: rawValueAt(raw, path) ?? value, rule, remedy, onKey },
+      fileName,
+      positionOf(path, onKey),
+    );
   });
 }
 
 /** Every problem of the parts, in the order of the file; empty where all is well. */
-export function partProblems(opened: Opened, fileName: string, options: ReadOptions = {}): Problem[] {
+export function partProblems(
+  opened: Opened,
+  fileName: string,
+  options: ReadOptions = {},
+): Problem[] {
   const { scenario } = opened;
   const candidates = candidatesOf(opened, fileName, options);
-  const suit = scenario.suit === undefined ? [] : readSuit({ currency: scenario.currency, staffHourMinor: scenario.staffHour.minor, ware: suitWare(scenario.ware), menu: suitMenu(scenario.menu), suit: scenario.suit }).problems;
-  return inOrder([...(candidates.ok ? [] : candidates.problems), ...placed([...mapFlaws(opened), ...orderFlaws(scenario), ...suit], opened, fileName)]);
+  const suit =
+    scenario.suit === undefined
+      ? []
+      : readSuit({
+          currency: scenario.currency,
+          staffHourMinor: scenario.staffHour.minor,
+          ware: suitWare(scenario.ware),
+          menu: suitMenu(scenario.menu),
+          suit: scenario.suit,
+        }).problems;
+  return inOrder([
+    ...(candidates.ok ? [] : candidates.problems),
+    ...placed([...mapFlaws(opened), ...orderFlaws(scenario), ...suit], opened, fileName),
+  ]);
 }

@@ -7,7 +7,11 @@ import type { Scenario } from './scenario.js';
 export type Ware = Scenario['ware'][string];
 
 /** Computes pieces per rack from a ware's shape; null where the shape is not known well enough. */
-export type PiecesPerRack = (ware: Ware, rackKind: string, racks: Scenario['racks']) => number | null;
+export type PiecesPerRack = (
+  ware: Ware,
+  rackKind: string,
+  racks: Scenario['racks'],
+) => number | null;
 
 export interface RackFill {
   readonly pieces: number;
@@ -15,7 +19,12 @@ export interface RackFill {
 }
 
 /** Pieces of `ware` in a rack of a kind; null if nothing tells; 0 pieces: it does not fit. */
-export function rackFill(ware: Ware, rackKind: string, racks: Scenario['racks'], piecesPerRack?: PiecesPerRack): RackFill | null {
+export function rackFill(
+  ware: Ware,
+  rackKind: string,
+  racks: Scenario['racks'],
+  piecesPerRack?: PiecesPerRack,
+): RackFill | null {
   if (ware.perRack !== undefined) return { pieces: ware.perRack, from: 'given' };
   const computed = piecesPerRack?.(ware, rackKind, racks) ?? null;
   if (computed !== null) return { pieces: computed, from: 'shape' };

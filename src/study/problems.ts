@@ -34,7 +34,12 @@ export interface Problem extends Position {
   readonly message: string;
 }
 
-export const problemAt = (path: Path, value: unknown, rule: string, remedy: string): Flaw => ({ path, value, rule, remedy });
+export const problemAt = (path: Path, value: unknown, rule: string, remedy: string): Flaw => ({
+  path,
+  value,
+  rule,
+  remedy,
+});
 
 /** A value as messages quote it: short, on one line, '' for nothing or a whole group. */
 export function shown(value: unknown): string {
@@ -74,5 +79,8 @@ export function inOrder(problems: readonly Problem[]): Problem[] {
       const key = formatProblem(one);
       return !seen.has(key) && seen.add(key);
     })
-    .toSorted((a, b) => a.line - b.line || a.column - b.column || (a.path < b.path ? -1 : a.path > b.path ? 1 : 0));
+    .toSorted(
+      (a, b) =>
+        a.line - b.line || a.column - b.column || (a.path < b.path ? -1 : a.path > b.path ? 1 : 0),
+    );
 }

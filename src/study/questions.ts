@@ -29,7 +29,9 @@ export interface Question {
   readonly days?: number | undefined;
 }
 
-export type Told<A> = { readonly ok: true; readonly value: A } | { readonly ok: false; readonly problems: readonly Problem[] };
+export type Told<A> =
+  | { readonly ok: true; readonly value: A }
+  | { readonly ok: false; readonly problems: readonly Problem[] };
 
 const reading = { piecesPerRack: piecesPerRackOf };
 /** Days of one reading of a map or of an input at an end of its range. */
@@ -39,7 +41,10 @@ const QUICK_DAYS = 500;
 export async function askAlternatives(question: Question): Promise<Told<Comparison>> {
   const candidates = candidatesOf(question.opened, question.fileName, reading);
   if (!candidates.ok) return candidates;
-  return { ok: true, value: await compareStudy(candidates.all, question.runner, { ...given(question), ...reading }) };
+  return {
+    ok: true,
+    value: await compareStudy(candidates.all, question.runner, { ...given(question), ...reading }),
+  };
 }
 
 /** What machines, their class and clearing rounds are worth in ware. */
@@ -47,17 +52,31 @@ export async function askMap(question: Question): Promise<Told<TradeOffMap>> {
   const base = asItIs(question);
   const flaws = mapFlaws(base);
   if (flaws.length > 0) return { ok: false, problems: flaws.map((flaw) => placed(flaw, question)) };
-  return { ok: true, value: await tradeOffMap(base, question.runner, question.days === undefined ? { ...quick(question), days: mapDays(base) } : quick(question), reading) };
+  return {
+    ok: true,
+    value: await tradeOffMap(
+      base,
+      question.runner,
+      question.days === undefined ? { ...quick(question), days: mapDays(base) } : quick(question),
+      reading,
+    ),
+  };
 }
 
 /** How far each input moves the order over its range. */
 export async function askMoves(question: Question): Promise<Told<MovesAnswer>> {
-  return { ok: true, value: await whatMoves(asItIs(question), question.runner, quick(question), reading, null) };
+  return {
+    ok: true,
+    value: await whatMoves(asItIs(question), question.runner, quick(question), reading, null),
+  };
 }
 
 /** What racks take, the lift of the fullest, washing in the rush, and the same drinks in wider cups. */
 export async function askRacks({ opened, runner, seed }: Question): Promise<Told<RacksAnswer>> {
-  return { ok: true, value: await racksStudy(opened.scenario, runner, seed === undefined ? {} : { seed }) };
+  return {
+    ok: true,
+    value: await racksStudy(opened.scenario, runner, seed === undefined ? {} : { seed }),
+  };
 }
 
 /**
@@ -65,16 +84,33 @@ export async function askRacks({ opened, runner, seed }: Question): Promise<Told
  * @param date day of the order, `YYYY-MM-DD`
  * @param loadSolver null: the buy is good, but not proved to cost least
  */
-export async function askOrder(question: Question, date: string, loadSolver: SolverLoader = null): Promise<Told<OrderStudy>> {
-  const told = await orderStudy(question.opened.scenario, question.runner, { ...given(question), date, loadSolver });
-  return told.ok ? told : { ok: false, problems: told.problems.map((one) => placed(flawOf(one), question)) };
+export async function askOrder(
+  question: Question,
+  date: string,
+  loadSolver: SolverLoader = null,
+): Promise<Told<OrderStudy>> {
+  const told = await orderStudy(question.opened.scenario, question.runner, {
+    ...given(question),
+    date,
+    loadSolver,
+  });
+  return told.ok
+    ? told
+    : { ok: false, problems: told.problems.map((one) => placed(flawOf(one), question)) };
 }
 
 /** Strength, heat, grip and fit of the vessels. */
 export async function askSuit(question: Question): Promise<Told<SuitAnswer>> {
   const { opened, runner, seed } = question;
-  const value = await suitStudy(opened.scenario, opened.inputs, runner, seed === undefined ? {} : { seed });
-  return value.problems.length === 0 ? { ok: true, value } : { ok: false, problems: value.problems.map((one) => placed(flawOf(one), question)) };
+  const value = await suitStudy(
+    opened.scenario,
+    opened.inputs,
+    runner,
+    seed === undefined ? {} : { seed },
+  );
+  return value.problems.length === 0
+    ? { ok: true, value }
+    : { ok: false, problems: value.problems.map((one) => placed(flawOf(one), question)) };
 }
 
 /** The house as it is, whatever its alternatives say. */
@@ -86,14 +122,33 @@ function asItIs({ opened, fileName }: Question): Candidate {
   return told.all[0]!;
 }
 
-function given({ level, seed, days }: Question): { readonly level?: number; readonly seed?: string; readonly days?: number } {
-  return { ...(level === undefined ? {} : { level }), ...(seed === undefined ? {} : { seed }), ...(days === undefined ? {} : { days }) };
+function given({ level, seed, days }: Question): {
+  readonly level?: number;
+  readonly seed?: string;
+  readonly days?: number;
+} {
+  return {
+    ...(level === undefined ? {} : { level }),
+    ...(seed === undefined ? {} : { seed }),
+    ...(days === undefined ? {} : { days }),
+  };
 }
 
 function quick({ opened: { scenario }, level, seed, days }: Question): QuickOptions {
-  return { level: level ?? scenario.level, seed: seed ?? scenario.seed, days: Math.min(days ?? QUICK_DAYS, QUICK_DAYS), piecesPerRack: piecesPerRackOf };
+  return {
+    level: level ?? scenario.level,
+    seed: seed ?? scenario.seed,
+    days: Math.min(days ?? QUICK_DAYS, QUICK_DAYS),
+    piecesPerRack: piecesPerRackOf,
+  };
 }
 
-const flawOf = ({ path, value, rule, remedy }: OrderProblem): Flaw => ({ path, value, rule, remedy });
+const flawOf = ({ path, value, rule, remedy }: OrderProblem): Flaw => ({
+  path,
+  value,
+  rule,
+  remedy,
+});
 
-const placed = (flaw: Flaw, { opened, fileName }: Question): Problem => problem(flaw, fileName, opened.positionOf(flaw.path, flaw.onKey));
+const placed = (flaw: Flaw, { opened, fileName }: Question): Problem =>
+  problem(flaw, fileName, opened.positionOf(flaw.path, flaw.onKey));

@@ -45,20 +45,37 @@ export function rackOf(id: string, racks: Scenario['racks']): Rack | null {
   if (kind.form === 'peg') {
     const pitchMm = own?.pitch ?? kind.pitch?.value;
     if (pitchMm === undefined) return null;
-    return { ...any, kind: 'peg', pitchMm, slots: own?.slots ?? Math.floor(any.usableMm / pitchMm), waterGapMm: own?.waterGap, triedMm: own?.tried };
+    return {
+      ...any,
+      kind: 'peg',
+      pitchMm,
+      slots: own?.slots ?? Math.floor(any.usableMm / pitchMm),
+      waterGapMm: own?.waterGap,
+      triedMm: own?.tried,
+    };
   }
   const openingMm = own?.opening ?? kind.opening?.value;
   if (kind.compartments === undefined || openingMm === undefined) return null;
   // A rack that is measured has the extenders it is said to have; the usual one as many as its ware needs.
-  const extenders = own?.extenders ?? (own?.innerHeight === undefined ? kind.extendersMost?.value : 0);
-  return { ...any, kind: 'grid', cells: Math.round(Math.sqrt(kind.compartments)), openingMm, extenders, extenderMm: own?.extenderHeight ?? kind.extenderHeight?.value };
+  const extenders =
+    own?.extenders ?? (own?.innerHeight === undefined ? kind.extendersMost?.value : 0);
+  return {
+    ...any,
+    kind: 'grid',
+    cells: Math.round(Math.sqrt(kind.compartments)),
+    openingMm,
+    extenders,
+    extenderMm: own?.extenderHeight ?? kind.extenderHeight?.value,
+  };
 }
 
 /** Pieces of a ware in a rack of a kind, from their shapes; null where those are not known. */
 export function piecesPerRackOf(ware: Ware, kind: string, racks: Scenario['racks']): number | null {
   const vessel = vesselOf(ware);
   const rack = rackOf(kind, racks);
-  return vessel === null || rack === null ? null : piecesPerRack(vessel, rack, racks?.loading ?? 'best');
+  return vessel === null || rack === null
+    ? null
+    : piecesPerRack(vessel, rack, racks?.loading ?? 'best');
 }
 
 /** Which measure keeps a ware out of a kind of rack. */
@@ -76,6 +93,13 @@ export function misfitOf(ware: Ware, kind: string, racks: Scenario['racks']): Mi
   if (vessel === null || rack === null) return null;
   const [first] = rackLayout(vessel, rack, racks?.loading ?? 'best').problems;
   const field = first?.path.at(-1);
-  if (first === undefined || first.path[0] !== 'vessel' || typeof first.value !== 'number' || typeof field !== 'string' || !field.endsWith('Mm')) return null;
+  if (
+    first === undefined ||
+    first.path[0] !== 'vessel' ||
+    typeof first.value !== 'number' ||
+    typeof field !== 'string' ||
+    !field.endsWith('Mm')
+  )
+    return null;
   return { field: field.slice(0, -2), valueMm: first.value, rule: first.rule };
 }

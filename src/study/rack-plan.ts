@@ -7,7 +7,11 @@ import type { Scenario } from './scenario.js';
 export function withRackPlan(scenario: Scenario, piecesPerRack?: PiecesPerRack): Scenario {
   const { racks, menu } = scenario;
   if (racks?.plan !== 'fewestLoads') return scenario;
-  const usesOf = (ware: string): number => Object.values(menu).reduce((sum, { share, setting }) => sum + share * setting.filter((piece) => piece === ware).length, 0);
+  const usesOf = (ware: string): number =>
+    Object.values(menu).reduce(
+      (sum, { share, setting }) => sum + share * setting.filter((piece) => piece === ware).length,
+      0,
+    );
   const families = new Map<string, string[]>();
   for (const [id, ware] of Object.entries(scenario.ware)) {
     const family = familyOf(id, ware);
@@ -22,8 +26,13 @@ export function withRackPlan(scenario: Scenario, piecesPerRack?: PiecesPerRack):
       }, 0);
     // Given counts say nothing of other racks: such a family stays in the usual one.
     if (ids.every((id) => scenario.ware[id]!.perRack !== undefined)) return [];
-    const best = rackKindIds().map((kind) => ({ kind, racks: racksFor(kind) })).reduce((a, b) => (b.racks < a.racks ? b : a));
+    const best = rackKindIds()
+      .map((kind) => ({ kind, racks: racksFor(kind) }))
+      .reduce((a, b) => (b.racks < a.racks ? b : a));
     return best.racks === Infinity ? [] : [[family, best.kind] as const];
   });
-  return { ...scenario, racks: { ...racks, families: { ...racks.families, ...Object.fromEntries(planned) } } };
+  return {
+    ...scenario,
+    racks: { ...racks, families: { ...racks.families, ...Object.fromEntries(planned) } },
+  };
 }

@@ -15,7 +15,10 @@ export function parsePath(text: string): Path | null {
 }
 
 const maps = new Set(['menu', 'ware']);
-const isMark = (node: unknown, path: Path): node is Record<string, unknown> => isGroup(node) && Object.hasOwn(node, 'value') && !(path.length === 1 && maps.has(String(path[0])));
+const isMark = (node: unknown, path: Path): node is Record<string, unknown> =>
+  isGroup(node) &&
+  Object.hasOwn(node, 'value') &&
+  !(path.length === 1 && maps.has(String(path[0])));
 
 /** The path in the raw tree of a path in the unwrapped one: marks on the way are entered. */
 function rawPath(raw: unknown, path: Path): Path {
@@ -28,7 +31,8 @@ function rawPath(raw: unknown, path: Path): Path {
 }
 
 /** The raw tree with another value at a path of the unwrapped one. */
-export const withRawValue = (raw: unknown, path: Path, value: unknown): unknown => withValueAt(raw, rawPath(raw, path), value);
+export const withRawValue = (raw: unknown, path: Path, value: unknown): unknown =>
+  withValueAt(raw, rawPath(raw, path), value);
 
 export const rawValueAt = (raw: unknown, path: Path): unknown => valueAt(raw, rawPath(raw, path));
 
@@ -37,25 +41,55 @@ export function withoutRaw(raw: unknown, path: Path): unknown {
   const at = rawPath(raw, path);
   const [parent, key] = [at.slice(0, -1), at.at(-1)!];
   const owner = valueAt(raw, parent);
-  if (Array.isArray(owner)) return withValueAt(raw, parent, owner.filter((_, index) => index !== key));
-  return withValueAt(raw, parent, isGroup(owner) ? Object.fromEntries(Object.entries(owner).filter(([one]) => one !== String(key))) : owner);
+  if (Array.isArray(owner))
+    return withValueAt(
+      raw,
+      parent,
+      owner.filter((_, index) => index !== key),
+    );
+  return withValueAt(
+    raw,
+    parent,
+    isGroup(owner)
+      ? Object.fromEntries(Object.entries(owner).filter(([one]) => one !== String(key)))
+      : owner,
+  );
 }
 
 /** Counts stay whole when they are scaled. */
-const counts = new Set(['count', 'makers', 'clearers', 'tripPieces', 'hands', 'owned', 'perRack', 'lowWater']);
+const counts = new Set([
+  'count',
+  'makers',
+  'clearers',
+  'tripPieces',
+  'hands',
+  'owned',
+  'perRack',
+  'lowWater',
+]);
 /** What of a group does not grow with it: how long steps last, and how they share the whole. */
 const shapes = new Set(['for', 'every', 'shape', 'dayFactor', 'source', 'basis']);
 
 /** Every figure of a raw node times `factor`, ranges too; text without a number stays. */
 export function scaled(node: unknown, factor: number, key: string | number = ''): unknown {
-  if (typeof node === 'number') return counts.has(String(key)) ? Math.max(1, Math.round(node * factor)) : tidy(node * factor);
+  if (typeof node === 'number')
+    return counts.has(String(key)) ? Math.max(1, Math.round(node * factor)) : tidy(node * factor);
   if (typeof node === 'string') {
     const split = splitNumber(node);
-    return split === null || node.includes(':') ? node : `${tidy(split.number * factor)} ${split.rest}`.trim();
+    return split === null || node.includes(':')
+      ? node
+      : `${tidy(split.number * factor)} ${split.rest}`.trim();
   }
   if (Array.isArray(node)) return node.map((item: unknown) => scaled(item, factor, key));
   if (!isGroup(node)) return node;
-  return Object.fromEntries(Object.entries(node).map(([name, item]) => [name, shapes.has(name) ? item : scaled(item, factor, name === 'value' || name === 'range' ? key : name)]));
+  return Object.fromEntries(
+    Object.entries(node).map(([name, item]) => [
+      name,
+      shapes.has(name)
+        ? item
+        : scaled(item, factor, name === 'value' || name === 'range' ? key : name),
+    ]),
+  );
 }
 
 /** Twelve digits: no dust of binary fractions in what is read again as text. */

@@ -19,18 +19,23 @@ const DAYS_A_CHUNK = 250;
 /** Parts of a task, each of at most `most` days. */
 function chunksOf(task: RushTask, most: number): RushTask[] {
   const chunks: RushTask[] = [];
-  for (let done = 0; done < task.days; done += most) chunks.push({ ...task, from: task.from + done, days: Math.min(most, task.days - done) });
+  for (let done = 0; done < task.days; done += most)
+    chunks.push({ ...task, from: task.from + done, days: Math.min(most, task.days - done) });
   return chunks;
 }
 
 /** Parts by their days, whoever was done first. */
-export const byDays = (parts: readonly DaysRun[]): DaysRun[] => parts.toSorted((one, other) => one.from - other.from);
+export const byDays = (parts: readonly DaysRun[]): DaysRun[] =>
+  parts.toSorted((one, other) => one.from - other.from);
 
 /**
  * Runs in this thread, letting others in between chunks.
  * @param pause awaited between chunks; a page gives its event loop a turn and may throw to cancel
  */
-export function inThisThread(progress: Progress = () => {}, pause: () => Promise<void> = async () => {}): Runner {
+export function inThisThread(
+  progress: Progress = () => {},
+  pause: () => Promise<void> = async () => {},
+): Runner {
   const apart = async (task: RushTask, together: number): Promise<DaysRun[]> => {
     const parts: DaysRun[] = [];
     for (const chunk of chunksOf(task, together)) {

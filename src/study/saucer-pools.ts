@@ -14,26 +14,55 @@ export interface SaucerPool {
 const DAYS = 1000;
 
 /** A pool for every saucer that stands under more than one kind of cup or glass on the menu. */
-export async function saucerPools(scenario: Scenario, model: CafeModel, level: number, seed: string, runner: Runner): Promise<SaucerPool[]> {
+export async function saucerPools(
+  scenario: Scenario,
+  model: CafeModel,
+  level: number,
+  seed: string,
+  runner: Runner,
+): Promise<SaucerPool[]> {
   const shapes = Object.values(scenario.ware).map(({ shape }) => shape);
   const isVessel = (ware: number): boolean => shapes[ware] === 'cup' || shapes[ware] === 'glass';
   const settings = model.menu.flatMap(({ setting, fallBacks }) => [setting, ...fallBacks]);
   const pools: SaucerPool[] = [];
   for (const [saucer, shape] of shapes.entries()) {
     if (shape !== 'saucer') continue;
-    const cups = [...new Set(settings.filter((setting) => setting.includes(saucer)).flatMap((setting) => setting.filter(isVessel)))];
+    const cups = [
+      ...new Set(
+        settings
+          .filter((setting) => setting.includes(saucer))
+          .flatMap((setting) => setting.filter(isVessel)),
+      ),
+    ];
     if (cups.length < 2) continue;
-    const run = async (of: CafeModel): Promise<DaysRun> => mergeDays([await runner.run({ model: of, seed, from: 0, days: DAYS, stock: null, listed: null, byDay: false })]);
+    const run = async (of: CafeModel): Promise<DaysRun> =>
+      mergeDays([
+        await runner.run({
+          model: of,
+          seed,
+          from: 0,
+          days: DAYS,
+          stock: null,
+          listed: null,
+          byDay: false,
+        }),
+      ]);
     const [pooled, apart] = [await run(model), await run(withOwnSaucers(model, saucer, cups))];
     const rows = (days: DaysRun, ware: readonly number[]): number[][] => {
       const wares = days.peaks.length / days.days;
-      return Array.from({ length: days.days }, (_, day) => ware.map((one) => days.peaks[day * wares + one]!));
+      return Array.from({ length: days.days }, (_, day) =>
+        ware.map((one) => days.peaks[day * wares + one]!),
+      );
     };
     const own = [saucer, ...cups.slice(1).map((_, index) => model.ware.length + index)];
     pools.push({
       saucer: model.ware[saucer]!.id,
       cups: cups.map((cup) => model.ware[cup]!.id),
-      gain: poolingGain(rows(apart, own), rows(pooled, [saucer]).map(([pieces]) => pieces!), level),
+      gain: poolingGain(
+        rows(apart, own),
+        rows(pooled, [saucer]).map(([pieces]) => pieces!),
+        level,
+      ),
     });
   }
   return pools;
@@ -44,11 +73,23 @@ function withOwnSaucers(model: CafeModel, saucer: number, cups: readonly number[
   const others = cups.slice(1);
   const swap = (setting: Setting): Setting => {
     const cup = others.findIndex((other) => setting.includes(other));
-    return cup < 0 ? setting : setting.map((piece) => (piece === saucer ? model.ware.length + cup : piece));
+    return cup < 0
+      ? setting
+      : setting.map((piece) => (piece === saucer ? model.ware.length + cup : piece));
   };
   return {
     ...model,
-    ware: [...model.ware, ...others.map((cup) => ({ ...model.ware[saucer]!, id: `${model.ware[saucer]!.id} for ${model.ware[cup]!.id}` }))],
-    menu: model.menu.map((drink) => ({ ...drink, setting: swap(drink.setting), fallBacks: drink.fallBacks.map(swap) })),
+    ware: [
+      ...model.ware,
+      ...others.map((cup) => ({
+        ...model.ware[saucer]!,
+        id: `${model.ware[saucer]!.id} for ${model.ware[cup]!.id}`,
+      })),
+    ],
+    menu: model.menu.map((drink) => ({
+      ...drink,
+      setting: swap(drink.setting),
+      fallBacks: drink.fallBacks.map(swap),
+    })),
   };
 }

@@ -8,7 +8,11 @@ import { study, type Study, type StudyOptions } from './size-study.js';
 type Opened = Extract<ReadResult, { ok: true }>;
 
 /** Warnings of reading come before those of the rush. @throws RangeError as `study` does */
-export async function scenarioStudy(opened: Opened, runner: Runner, options: StudyOptions = {}): Promise<Study> {
+export async function scenarioStudy(
+  opened: Opened,
+  runner: Runner,
+  options: StudyOptions = {},
+): Promise<Study> {
   const done = await study(opened.scenario, runner, { ...options, piecesPerRack: piecesPerRackOf });
   const warnings: readonly Warning[] = [...opened.warnings, ...done.answer.warnings];
   return { ...done, answer: { ...done.answer, warnings } };

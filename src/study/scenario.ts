@@ -2,7 +2,14 @@
  * The whole scenario file: one schema, put together from the parts of the folders that read them.
  */
 import * as z from 'zod';
-import { cafeFields, drinkFields, machineCount, machineFields, wareFields, washingSchema } from '../cafe/schema.js';
+import {
+  cafeFields,
+  drinkFields,
+  machineCount,
+  machineFields,
+  wareFields,
+  washingSchema,
+} from '../cafe/schema.js';
 import { bases } from '../catalogue/catalogue.js';
 import { group, named } from '../quantities/group.js';
 import { amount, currency } from '../quantities/money.js';
@@ -13,7 +20,10 @@ import { storageSchema, supplySchema } from '../ordering/schema.js';
 import { suitSchema } from '../suiting/schema.js';
 
 /** Fields of one ware, drink or machine: a line for each folder that adds its own. */
-const ware = group({ ...wareFields }, 'write { like: medium-cup } or { price: 4 EUR, perRack: 16 }');
+const ware = group(
+  { ...wareFields },
+  'write { like: medium-cup } or { price: 4 EUR, perRack: 16 }',
+);
 const drink = group({ ...drinkFields }, 'write { share: 30 %, setting: [cup, saucer] }');
 const oneMachine = group({ ...machineFields }, 'write { class: undercounter }');
 const listedMachine = group({ ...machineFields, ...machineCount }, 'write { class: undercounter }');
@@ -21,7 +31,10 @@ const listedMachine = group({ ...machineFields, ...machineCount }, 'write { clas
 /** Top-level parts: a line for each folder that adds its own; those of other folders are optional. */
 const slices = {
   ...cafeFields,
-  menu: named(drink, 'write a drink a line, such as flat-white: { share: 100 %, setting: [cup, saucer] }'),
+  menu: named(
+    drink,
+    'write a drink a line, such as flat-white: { share: 100 %, setting: [cup, saucer] }',
+  ),
   ware: named(ware, 'write a ware a line, such as cup: { like: medium-cup }'),
   washing: washingSchema(oneMachine, listedMachine),
   alternatives: alternativesSchema.optional(),
@@ -31,7 +44,9 @@ const slices = {
   supply: supplySchema.optional(),
 };
 
-const locale = z.string().refine((tag) => isLocale(tag), { error: 'is no language tag; write one such as en-IE or de (BCP 47)' });
+const locale = z.string().refine((tag) => isLocale(tag), {
+  error: 'is no language tag; write one such as en-IE or de (BCP 47)',
+});
 
 function isLocale(tag: string): boolean {
   try {
@@ -48,7 +63,11 @@ export const scenarioSchema = group(
     locale: locale.optional(),
     staffHour: amount,
     level: filled(share),
-    seed: z.union([z.string(), z.int().transform(String)], { error: 'is no seed; write a word or a whole number' }).default('1'),
+    seed: z
+      .union([z.string(), z.int().transform(String)], {
+        error: 'is no seed; write a word or a whole number',
+      })
+      .default('1'),
     ...slices,
   },
   'write the café as name: ..., currency: ..., and so on',
@@ -87,8 +106,17 @@ class Definitions {
           description: 'The value with what it rests on.',
           properties: {
             value: itself,
-            basis: { enum: [...bases], description: 'measured here; published; common practice; assumed.' },
-            range: { type: 'array', items: itself, minItems: 2, maxItems: 2, description: 'The lowest and the highest plausible value.' },
+            basis: {
+              enum: [...bases],
+              description: 'measured here; published; common practice; assumed.',
+            },
+            range: {
+              type: 'array',
+              items: itself,
+              minItems: 2,
+              maxItems: 2,
+              description: 'The lowest and the highest plausible value.',
+            },
             source: { type: 'string' },
           },
           required: ['value'],
@@ -106,7 +134,8 @@ function replace(target: Json, by: Json): void {
 }
 
 /** Whether a default or a class fills the field before the check. */
-const isFilled = (schema: z.core.$ZodType): boolean => z.globalRegistry.get(schema)?.['filled'] === true;
+const isFilled = (schema: z.core.$ZodType): boolean =>
+  z.globalRegistry.get(schema)?.['filled'] === true;
 
 /**
  * JSON Schema (draft 7) of a scenario file, for editors. Every value may be written plainly or
@@ -120,8 +149,20 @@ export function scenarioJsonSchema(): Json {
     override: ({ zodSchema, jsonSchema }) => {
       delete jsonSchema['filled'];
       const own = quantities.get(zodSchema);
-      if (own) replace(jsonSchema, definitions.markedOr(own.json ? { ...own.json } : { ...jsonSchema }, own.kind, own.json ? JSON.stringify(own.json) : zodSchema));
-      else if (zodSchema._zod.def.type === 'enum' || zodSchema._zod.def.type === 'boolean') replace(jsonSchema, definitions.markedOr({ ...jsonSchema }, 'choice', JSON.stringify(jsonSchema)));
+      if (own)
+        replace(
+          jsonSchema,
+          definitions.markedOr(
+            own.json ? { ...own.json } : { ...jsonSchema },
+            own.kind,
+            own.json ? JSON.stringify(own.json) : zodSchema,
+          ),
+        );
+      else if (zodSchema._zod.def.type === 'enum' || zodSchema._zod.def.type === 'boolean')
+        replace(
+          jsonSchema,
+          definitions.markedOr({ ...jsonSchema }, 'choice', JSON.stringify(jsonSchema)),
+        );
       if (zodSchema._zod.def.type === 'object' && jsonSchema.required) {
         const { shape } = zodSchema._zod.def as z.core.$ZodObjectDef;
         const required = jsonSchema.required.filter((key) => !isFilled(shape[key]!));

@@ -59,8 +59,15 @@ function children(schema: Schema, key: string | number): readonly Schema[] {
 
 /** The names that a group at this path may hold; empty where any name is allowed or none. */
 export function knownKeys(schema: Schema, path: Path): readonly string[] {
-  const at = path.reduce<readonly Schema[]>((schemas, key) => schemas.flatMap((one) => children(one, key)), [schema]);
-  return [...new Set(at.flatMap((one) => forms(one)).flatMap((form) => Object.keys(defOf(form).shape ?? {})))];
+  const at = path.reduce<readonly Schema[]>(
+    (schemas, key) => schemas.flatMap((one) => children(one, key)),
+    [schema],
+  );
+  return [
+    ...new Set(
+      at.flatMap((one) => forms(one)).flatMap((form) => Object.keys(defOf(form).shape ?? {})),
+    ),
+  ];
 }
 
 /** What one value the schema stands for, looking through optional, default and transform; null if it is no value. */
@@ -73,13 +80,22 @@ function metaOf(schema: Schema): QuantityMeta | null {
 }
 
 /** Calls `leaf` for every value in the tree that the schema names as one, in the order of the tree. */
-export function eachValue(schema: Schema, tree: unknown, leaf: (path: Path, value: unknown, meta: QuantityMeta) => void, path: Path = []): void {
+export function eachValue(
+  schema: Schema,
+  tree: unknown,
+  leaf: (path: Path, value: unknown, meta: QuantityMeta) => void,
+  path: Path = [],
+): void {
   const meta = metaOf(schema);
   if (meta) {
     leaf(path, tree, meta);
     return;
   }
-  const entries: readonly (readonly [string | number, unknown])[] = Array.isArray(tree) ? tree.map((item: unknown, i) => [i, item] as const) : isGroup(tree) ? Object.entries(tree) : [];
+  const entries: readonly (readonly [string | number, unknown])[] = Array.isArray(tree)
+    ? tree.map((item: unknown, i) => [i, item] as const)
+    : isGroup(tree)
+      ? Object.entries(tree)
+      : [];
   const options = forms(schema, true);
   if (entries.length === 0 && !isGroup(tree) && !Array.isArray(tree)) {
     const single = options.map((one) => quantities.get(one)).find((one) => one !== undefined);

@@ -20,7 +20,11 @@ const nowhere: PositionOf = () => ({ line: 1, column: 1 });
 
 const ranged = ({ range }: Input): boolean => range !== null;
 
-function scenarioAt({ raw, inputs, name }: Candidate, rankOf: (path: string) => number | undefined, reading: ReadOptions): Scenario | null {
+function scenarioAt(
+  { raw, inputs, name }: Candidate,
+  rankOf: (path: string) => number | undefined,
+  reading: ReadOptions,
+): Scenario | null {
   const read = checkTree(atRanks(raw, inputs, rankOf), nowhere, name, reading);
   return read.ok ? read.scenario : null;
 }
@@ -34,8 +38,16 @@ export interface Draws {
 }
 
 /** All inputs together: every draw is met by the base and all alternatives on the same days. */
-export async function drawInputs(candidates: readonly Candidate[], draws: number, runner: Runner, options: QuickOptions, reading: ReadOptions): Promise<Draws> {
-  const paths = [...new Set(candidates.flatMap(({ inputs }) => inputs.filter(ranged).map(({ path }) => path)))].toSorted();
+export async function drawInputs(
+  candidates: readonly Candidate[],
+  draws: number,
+  runner: Runner,
+  options: QuickOptions,
+  reading: ReadOptions,
+): Promise<Draws> {
+  const paths = [
+    ...new Set(candidates.flatMap(({ inputs }) => inputs.filter(ranged).map(({ path }) => path))),
+  ].toSorted();
   const stream = new Stream(streamKey(options.seed, 'inputs'));
   const [stockCost, ranks]: [number[], Map<string, number>[]] = [[], []];
   const wins = new Map<string, number>();
@@ -46,7 +58,10 @@ export async function drawInputs(candidates: readonly Candidate[], draws: number
     const totals: (number | null)[] = [];
     for (const candidate of candidates) {
       const scenario = scenarioAt(candidate, (path) => rank.get(path), reading);
-      const quick = scenario === null ? null : await reader.read(scenario, extraOf(candidate, scenario.staffHour.minor));
+      const quick =
+        scenario === null
+          ? null
+          : await reader.read(scenario, extraOf(candidate, scenario.staffHour.minor));
       if (candidate.id === 'base' && quick !== null) {
         stockCost.push(quick.stockCost);
         ranks.push(rank);
@@ -54,18 +69,27 @@ export async function drawInputs(candidates: readonly Candidate[], draws: number
       totals.push(quick?.costs.total ?? null);
     }
     candidates.forEach(({ id }, at) => {
-      if (totals[at] !== null && totals[0] !== null && totals[at]! < totals[0]!) wins.set(id, (wins.get(id) ?? 0) + 1);
+      if (totals[at] !== null && totals[0] !== null && totals[at]! < totals[0]!)
+        wins.set(id, (wins.get(id) ?? 0) + 1);
     });
   }
-  const cheaper = new Map(candidates.slice(1).map(({ id }) => {
-    const { share, low, high, confidence } = exactBinomialInterval(wins.get(id) ?? 0, draws);
-    return [id, { level: share, low, high, confidence }] as const;
-  }));
+  const cheaper = new Map(
+    candidates.slice(1).map(({ id }) => {
+      const { share, low, high, confidence } = exactBinomialInterval(wins.get(id) ?? 0, draws);
+      return [id, { level: share, low, high, confidence }] as const;
+    }),
+  );
   return { stockCost, ranks, cheaper };
 }
 
 /** Each input of the base at either end of its range, the rest as written, on the same days. */
-export async function whatMoves(base: Candidate, runner: Runner, options: QuickOptions, reading: ReadOptions, draws: Draws | null): Promise<MovesAnswer> {
+export async function whatMoves(
+  base: Candidate,
+  runner: Runner,
+  options: QuickOptions,
+  reading: ReadOptions,
+  draws: Draws | null,
+): Promise<MovesAnswer> {
   const reader = new QuickReader(runner, options);
   const perUnit = 10 ** minorDigits(base.scenario.currency);
   const middle = await reader.read(base.scenario);
@@ -74,10 +98,20 @@ export async function whatMoves(base: Candidate, runner: Runner, options: QuickO
   for (const input of base.inputs.filter((one) => ranged(one) && one.at[0] !== 'costs')) {
     const ends: number[] = [];
     for (const rank of [0, 1]) {
-      const scenario = scenarioAt(base, (path) => (path === input.path ? rank : undefined), reading);
+      const scenario = scenarioAt(
+        base,
+        (path) => (path === input.path ? rank : undefined),
+        reading,
+      );
       ends.push((scenario === null ? middle : await reader.read(scenario)).stockCost / perUnit);
     }
-    const found = draws === null ? null : rankCorrelation(draws.ranks.map((rank) => rank.get(input.path)!), draws.stockCost);
+    const found =
+      draws === null
+        ? null
+        : rankCorrelation(
+            draws.ranks.map((rank) => rank.get(input.path)!),
+            draws.stockCost,
+          );
     inputs.push({
       path: input.path,
       basis: input.basis,
@@ -85,20 +119,38 @@ export async function whatMoves(base: Candidate, runner: Runner, options: QuickO
       highValue: written(input.range![1]),
       low: ends[0]!,
       high: ends[1]!,
-      correlation: found === null ? null : { value: found.correlation, low: found.low, high: found.high },
+      correlation:
+        found === null ? null : { value: found.correlation, low: found.low, high: found.high },
     });
   }
-  const assumed = new Set(inputs.filter(({ basis }) => basis !== 'measured').map(({ path }) => path));
+  const assumed = new Set(
+    inputs.filter(({ basis }) => basis !== 'measured').map(({ path }) => path),
+  );
   // Assumed inputs first, the widest swing first.
   const width = ({ low, high }: MovedBy): number => Math.abs(high - low);
-  const sorted = inputs.toSorted((a, b) => Number(assumed.has(b.path)) - Number(assumed.has(a.path)) || width(b) - width(a));
-  const spread = draws === null || draws.stockCost.length === 0 ? null : draws.stockCost.map((cost) => cost / perUnit).toSorted((a, b) => a - b);
-  const at = (share: number): number => spread![Math.min(spread!.length - 1, Math.floor(share * spread!.length))]!;
+  const sorted = inputs.toSorted(
+    (a, b) => Number(assumed.has(b.path)) - Number(assumed.has(a.path)) || width(b) - width(a),
+  );
+  const spread =
+    draws === null || draws.stockCost.length === 0
+      ? null
+      : draws.stockCost.map((cost) => cost / perUnit).toSorted((a, b) => a - b);
+  const at = (share: number): number =>
+    spread![Math.min(spread!.length - 1, Math.floor(share * spread!.length))]!;
   return {
     days: options.days,
     stockCost: middle.stockCost / perUnit,
     inputs: sorted,
-    withoutRange: base.inputs.filter(({ basis, range, at: path }) => basis === 'assumed' && range === null && ['guests', 'clearing', 'counter', 'washing', 'seats', 'arrivals', 'menu'].includes(String(path[0]))).map(({ path }) => path),
+    withoutRange: base.inputs
+      .filter(
+        ({ basis, range, at: path }) =>
+          basis === 'assumed' &&
+          range === null &&
+          ['guests', 'clearing', 'counter', 'washing', 'seats', 'arrivals', 'menu'].includes(
+            String(path[0]),
+          ),
+      )
+      .map(({ path }) => path),
     measureFirst: measureFirst(sorted, (path) => assumed.has(path)),
     draws: draws?.stockCost.length ?? 0,
     spread: spread === null ? null : { low: at(0.05), middle: at(0.5), high: at(0.95) },

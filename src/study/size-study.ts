@@ -61,22 +61,35 @@ const MOST_DAYS = 8000;
  * Size the stock of a scenario, or judge a given one.
  * @throws RangeError for a level outside 0..1, fewer than one day, or a ware that the scenario does not have
  */
-export async function study(scenario: Scenario, runner: Runner, options: StudyOptions = {}): Promise<Study> {
+export async function study(
+  scenario: Scenario,
+  runner: Runner,
+  options: StudyOptions = {},
+): Promise<Study> {
   const model = compile(scenario, options.piecesPerRack);
   const seed = options.seed ?? scenario.seed;
   const level = options.level ?? scenario.level;
   const listed = options.listed ?? null;
   const costs = unitCosts(scenario);
   const runs: DaysRun[] = [];
-  const run = (from: number, days: number, stock: readonly number[] | null, { byDay = false, after = 0 } = {}): Promise<DaysRun> =>
-    runner.run({ model, seed, from, days, stock, listed, byDay }, after);
+  const run = (
+    from: number,
+    days: number,
+    stock: readonly number[] | null,
+    { byDay = false, after = 0 } = {},
+  ): Promise<DaysRun> => runner.run({ model, seed, from, days, stock, listed, byDay }, after);
   const provider = {
     async peaks(from: number, count: number, after: number): Promise<Peaks> {
       const part = await run(from, count, null, { after });
       runs.push(part);
       return peaksOf(part);
     },
-    ...(looksAtTheShelf(model) ? { misses: async (stock: readonly number[], from: number, count: number) => count - (await run(from, count, stock)).sums.safeDays } : {}),
+    ...(looksAtTheShelf(model)
+      ? {
+          misses: async (stock: readonly number[], from: number, count: number) =>
+            count - (await run(from, count, stock)).sums.safeDays,
+        }
+      : {}),
   };
 
   const sized = options.stock === undefined ? await chosenStock() : null;
@@ -85,7 +98,8 @@ export async function study(scenario: Scenario, runner: Runner, options: StudyOp
   const stock = sized?.stock ?? given!.stock;
   // The rush to tell of: with unlimited ware, unless the stock itself changes what happens.
   const unlimited = mergeDays(runs.filter((part) => part.from + part.days <= days));
-  const told = given?.atStock ?? (provider.misses === undefined ? unlimited : await run(0, days, stock));
+  const told =
+    given?.atStock ?? (provider.misses === undefined ? unlimited : await run(0, days, stock));
   const facts = rushFacts(model, told, level);
   const peaks = peaksOf(unlimited);
   const alone = aloneStock(peaks, level);
@@ -103,7 +117,11 @@ export async function study(scenario: Scenario, runner: Runner, options: StudyOp
   const look = { model, seed, days: watched, stock: told === unlimited ? null : stock, listed };
   const tight = tightestDay(peaks, stock, level);
   const tightest = tightestMoment(look, tight.day, tight.ware);
-  const warnings: Warning[] = [...(sized?.warnings ?? []), ...(given?.warnings ?? []), ...rushWarnings(model, told, facts, listed)];
+  const warnings: Warning[] = [
+    ...(sized?.warnings ?? []),
+    ...(given?.warnings ?? []),
+    ...rushWarnings(model, told, facts, listed),
+  ];
   const answer: Answer = {
     scenario: scenario.name,
     seed,
@@ -141,14 +159,25 @@ export async function study(scenario: Scenario, runner: Runner, options: StudyOp
       uniform: () => bootstrap.uniform(),
       ...(listed === null ? {} : { days: listed.length, certify: false }),
       ...(listed === null && options.days !== undefined ? { days: options.days } : {}),
-      ...(listed === null && options.certifyOn !== undefined ? { certifyOn: options.certifyOn } : {}),
+      ...(listed === null && options.certifyOn !== undefined
+        ? { certifyOn: options.certifyOn }
+        : {}),
     });
   }
 
-  async function givenStock(pieces: Readonly<Record<string, number>>): Promise<{ days: number; stock: number[]; atStock: DaysRun; warnings: Warning[]; told: Partial<Answer> }> {
+  async function givenStock(pieces: Readonly<Record<string, number>>): Promise<{
+    days: number;
+    stock: number[];
+    atStock: DaysRun;
+    warnings: Warning[];
+    told: Partial<Answer>;
+  }> {
     const ids = model.ware.map(({ id }) => id);
     const unknown = Object.keys(pieces).filter((id) => !ids.includes(id));
-    if (unknown.length > 0) throw new RangeError(`stock: no ware "${unknown.join('", "')}" in the scenario; it has ${ids.join(', ')}`);
+    if (unknown.length > 0)
+      throw new RangeError(
+        `stock: no ware "${unknown.join('", "')}" in the scenario; it has ${ids.join(', ')}`,
+      );
     const count = listed?.length ?? options.days ?? DAYS_AT_STOCK;
     const most = largest(await provider.peaks(0, count, 0));
     const full = ids.map((id, ware) => pieces[id] ?? most[ware]!);
@@ -158,15 +187,36 @@ export async function study(scenario: Scenario, runner: Runner, options: StudyOp
       days: count,
       stock: full,
       atStock,
-      warnings: left.length === 0 ? [] : [{ code: 'ware-taken-as-plentiful', message: `no pieces were given for ${left.join(', ')}: as many were taken as the busiest day needs`, path: '' }],
-      told: byDayOf(model, atStock, exactBinomialInterval(atStock.sums.safeDays, count), listed !== null),
+      warnings:
+        left.length === 0
+          ? []
+          : [
+              {
+                code: 'ware-taken-as-plentiful',
+                message: `no pieces were given for ${left.join(', ')}: as many were taken as the busiest day needs`,
+                path: '',
+              },
+            ],
+      told: byDayOf(
+        model,
+        atStock,
+        exactBinomialInterval(atStock.sums.safeDays, count),
+        listed !== null,
+      ),
     };
   }
 }
 
-const peaksOf = (run: DaysRun): Peaks => ({ days: run.days, ware: run.peaks.length / run.days, data: run.peaks });
+const peaksOf = (run: DaysRun): Peaks => ({
+  days: run.days,
+  ware: run.peaks.length / run.days,
+  data: run.peaks,
+});
 
-const rowsOf = (peaks: Peaks): number[][] => Array.from({ length: peaks.days }, (_, day) => [...peaks.data.subarray(day * peaks.ware, (day + 1) * peaks.ware)]);
+const rowsOf = (peaks: Peaks): number[][] =>
+  Array.from({ length: peaks.days }, (_, day) => [
+    ...peaks.data.subarray(day * peaks.ware, (day + 1) * peaks.ware),
+  ]);
 
 function largest(peaks: Peaks): number[] {
   const most = Array.from({ length: peaks.ware }, () => 0);
@@ -178,7 +228,11 @@ function largest(peaks: Peaks): number[] {
 }
 
 /** The day nearest the level in how tight it gets at this stock, and the ware that is scarcest on it. */
-function tightestDay(peaks: Peaks, stock: readonly number[], level: number): { day: number; ware: number } {
+function tightestDay(
+  peaks: Peaks,
+  stock: readonly number[],
+  level: number,
+): { day: number; ware: number } {
   const days = Array.from({ length: peaks.days }, (_, day) => {
     let [ware, share] = [0, -1];
     stock.forEach((pieces, index) => {

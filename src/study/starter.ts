@@ -15,15 +15,69 @@ const underCup = ['saucer', 'teaspoon'];
 
 /** Drinks a starter can put on the menu; weights and times are common practice, no source. */
 const drinks: Readonly<Record<string, TemplateDrink>> = {
-  espresso: { name: 'Espresso', setting: ['espresso-cup', 'small-saucer', 'teaspoon'], fallBacks: ['takeaway'], making: '30 s', weight: 10 },
-  'flat-white': { name: 'Flat white', setting: ['medium-cup', ...underCup], fallBacks: ['takeaway'], making: '55 s', weight: 28 },
-  cappuccino: { name: 'Cappuccino', setting: ['medium-cup', ...underCup], fallBacks: ['takeaway'], making: '55 s', weight: 22 },
-  latte: { name: 'Latte', setting: ['large-cup', ...underCup], fallBacks: ['takeaway'], making: '60 s', weight: 18 },
-  'black-coffee': { name: 'Black coffee', setting: ['medium-cup', ...underCup], fallBacks: ['takeaway'], making: '40 s', weight: 14 },
-  tea: { name: 'Tea', setting: ['mug', 'teaspoon'], fallBacks: ['takeaway'], making: '25 s', weight: 12 },
-  'hot-chocolate': { name: 'Hot chocolate', setting: ['mug', 'teaspoon'], fallBacks: ['takeaway'], making: '50 s', weight: 8 },
-  'iced-coffee': { name: 'Iced coffee', setting: ['tumbler', 'teaspoon'], fallBacks: ['takeaway'], making: '50 s', weight: 8 },
-  juice: { name: 'Juice', setting: ['tumbler'], fallBacks: ['takeaway'], making: '20 s', weight: 8 },
+  espresso: {
+    name: 'Espresso',
+    setting: ['espresso-cup', 'small-saucer', 'teaspoon'],
+    fallBacks: ['takeaway'],
+    making: '30 s',
+    weight: 10,
+  },
+  'flat-white': {
+    name: 'Flat white',
+    setting: ['medium-cup', ...underCup],
+    fallBacks: ['takeaway'],
+    making: '55 s',
+    weight: 28,
+  },
+  cappuccino: {
+    name: 'Cappuccino',
+    setting: ['medium-cup', ...underCup],
+    fallBacks: ['takeaway'],
+    making: '55 s',
+    weight: 22,
+  },
+  latte: {
+    name: 'Latte',
+    setting: ['large-cup', ...underCup],
+    fallBacks: ['takeaway'],
+    making: '60 s',
+    weight: 18,
+  },
+  'black-coffee': {
+    name: 'Black coffee',
+    setting: ['medium-cup', ...underCup],
+    fallBacks: ['takeaway'],
+    making: '40 s',
+    weight: 14,
+  },
+  tea: {
+    name: 'Tea',
+    setting: ['mug', 'teaspoon'],
+    fallBacks: ['takeaway'],
+    making: '25 s',
+    weight: 12,
+  },
+  'hot-chocolate': {
+    name: 'Hot chocolate',
+    setting: ['mug', 'teaspoon'],
+    fallBacks: ['takeaway'],
+    making: '50 s',
+    weight: 8,
+  },
+  'iced-coffee': {
+    name: 'Iced coffee',
+    setting: ['tumbler', 'teaspoon'],
+    fallBacks: ['takeaway'],
+    making: '50 s',
+    weight: 8,
+  },
+  juice: {
+    name: 'Juice',
+    setting: ['tumbler'],
+    fallBacks: ['takeaway'],
+    making: '20 s',
+    weight: 8,
+  },
 };
 
 /** What the pieces of the drinks above are like, and a word on each. */
@@ -71,12 +125,15 @@ function percentages(weights: readonly number[]): number[] {
   const exact = weights.map((weight) => (100 * weight) / sum);
   const floors = exact.map(Math.floor);
   const missing = 100 - floors.reduce((total, share) => total + share, 0);
-  const byRemainder = exact.map((share, i) => [share - floors[i]!, i] as const).toSorted((a, b) => b[0] - a[0] || a[1] - b[1]);
+  const byRemainder = exact
+    .map((share, i) => [share - floors[i]!, i] as const)
+    .toSorted((a, b) => b[0] - a[0] || a[1] - b[1]);
   for (const [, i] of byRemainder.slice(0, missing)) floors[i]!++;
   return floors;
 }
 
-const settingText = (setting: readonly string[] | 'takeaway'): string => (setting === 'takeaway' ? setting : `[${setting.join(', ')}]`);
+const settingText = (setting: readonly string[] | 'takeaway'): string =>
+  setting === 'takeaway' ? setting : `[${setting.join(', ')}]`;
 
 /**
  * YAML text of a scenario with these answers. Answers go in as they are: reading the text back tells
@@ -84,17 +141,30 @@ const settingText = (setting: readonly string[] | 'takeaway'): string => (settin
  */
 export function starter(answers: StarterAnswers): string {
   const chosen = [...new Set(answers.menu)].map((id) => {
-    if (!Object.hasOwn(drinks, id)) throw new RangeError(`no starter drink is called "${id}"; there are ${starterDrinks.join(', ')}`);
+    if (!Object.hasOwn(drinks, id))
+      throw new RangeError(
+        `no starter drink is called "${id}"; there are ${starterDrinks.join(', ')}`,
+      );
     return [id, drinks[id]!] as const;
   });
   const shares = percentages(chosen.map(([, { weight }]) => weight));
   const used = new Set(chosen.flatMap(([, { setting }]) => setting));
   const menu = chosen.map(([id, drink], i) =>
-    [`  ${id}:`, `    name: ${drink.name}`, `    share: ${shares[i]} %`, `    setting: ${settingText(drink.setting)}`, `    fallBacks: [${drink.fallBacks.map(settingText).join(', ')}]`, `    making: ${drink.making}`].join('\n'),
+    [
+      `  ${id}:`,
+      `    name: ${drink.name}`,
+      `    share: ${shares[i]} %`,
+      `    setting: ${settingText(drink.setting)}`,
+      `    fallBacks: [${drink.fallBacks.map(settingText).join(', ')}]`,
+      `    making: ${drink.making}`,
+    ].join('\n'),
   );
   const ware = Object.keys(wareOf)
     .filter((id) => used.has(id))
-    .map((id) => `  ${id}: { like: ${wareOf[id]![0]} }${wareOf[id]![1] === '' ? '' : `   # ${wareOf[id]![1]}`}`);
+    .map(
+      (id) =>
+        `  ${id}: { like: ${wareOf[id]![0]} }${wareOf[id]![1] === '' ? '' : `   # ${wareOf[id]![1]}`}`,
+    );
   const shape = answers.from < '09:00' ? shapes.morning : shapes.later;
   const makers = Math.max(1, Math.ceil(answers.guestsPeakHour / 60));
 

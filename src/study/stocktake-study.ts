@@ -23,12 +23,19 @@ export interface StocktakeOptions {
 const SOON = { law: 'constant', ms: 10 * 86_400_000 } as const;
 
 /** What has gone, what that says of the loss rates, what to order; or every problem of the counts. */
-export function stocktakeStudy(scenario: Scenario, { sheet, answer }: OrderStudy, { counts, last, days, date }: StocktakeOptions): Outcome<Stocktake> {
+export function stocktakeStudy(
+  scenario: Scenario,
+  { sheet, answer }: OrderStudy,
+  { counts, last, days, date }: StocktakeOptions,
+): Outcome<Stocktake> {
   const read = supplyOf(scenario);
   if (!read.ok) return read;
   const supply = read.value;
   const ware = sheet.lines.map((line): StocktakeWare => {
-    const usesADay = usesACalendarDay(answer.uses.find((one) => one.ware === line.ware)!.aDay, supply);
+    const usesADay = usesACalendarDay(
+      answer.uses.find((one) => one.ware === line.ware)!.aDay,
+      supply,
+    );
     const supplier = supply.suppliers.find(({ id }) => id === line.supplier);
     const { like } = scenario.ware[line.ware]!;
     const cls = like === undefined ? null : wareClass(like);

@@ -24,10 +24,20 @@ export interface SuitOptions {
   readonly openDaysAWeek?: number;
 }
 
-export async function suitStudy(scenario: Scenario, inputs: readonly Input[], runner: Runner, options: SuitOptions = {}): Promise<SuitAnswer> {
+export async function suitStudy(
+  scenario: Scenario,
+  inputs: readonly Input[],
+  runner: Runner,
+  options: SuitOptions = {},
+): Promise<SuitAnswer> {
   const model = compile(scenario, piecesPerRackOf);
   const menu = suitMenu(scenario.menu);
-  const sizeOf = (changed: Scenario) => study(changed, runner, { days: DAYS, piecesPerRack: piecesPerRackOf, ...(options.seed === undefined ? {} : { seed: options.seed }) });
+  const sizeOf = (changed: Scenario) =>
+    study(changed, runner, {
+      days: DAYS,
+      piecesPerRack: piecesPerRackOf,
+      ...(options.seed === undefined ? {} : { seed: options.seed }),
+    });
   const now = await sizeOf(scenario);
   const { houseDrinks, takeawayDrinks } = now.answer.drinks;
   const all = houseDrinks + takeawayDrinks;
@@ -38,21 +48,38 @@ export async function suitStudy(scenario: Scenario, inputs: readonly Input[], ru
     ware: suitWare(scenario.ware),
     menu,
     suit: scenario.suit ?? {},
-    drinksAWeek: drinksAWeek(menu, all, all === 0 ? 0 : houseDrinks / all, options.openDaysAWeek ?? OPEN_DAYS_A_WEEK),
+    drinksAWeek: drinksAWeek(
+      menu,
+      all,
+      all === 0 ? 0 : houseDrinks / all,
+      options.openDaysAWeek ?? OPEN_DAYS_A_WEEK,
+    ),
     racks: racksOf(scenario),
-    dwellMin: model.guests.partySize.reduce((sum, share, index) => sum + share * meanMs(model.guests.dwell[Math.min(index, model.guests.dwell.length - 1)]!), 0) / MINUTE,
+    dwellMin:
+      model.guests.partySize.reduce(
+        (sum, share, index) =>
+          sum + share * meanMs(model.guests.dwell[Math.min(index, model.guests.dwell.length - 1)]!),
+        0,
+      ) / MINUTE,
     basis: Object.fromEntries(inputs.map(({ path, basis }) => [path, basis])),
   });
   const size = async (changed: readonly SuitDrink[]): Promise<Record<string, number>> => {
     const same = changed === menu;
-    const { answer: sized } = same ? now : await sizeOf({ ...scenario, menu: withMenu(scenario.menu, changed) });
+    const { answer: sized } = same
+      ? now
+      : await sizeOf({ ...scenario, menu: withMenu(scenario.menu, changed) });
     return Object.fromEntries(sized.stock.map(({ ware, pieces }) => [ware, pieces]));
   };
   return withPooling(answer, await poolingGains(answer.merges, menu, size));
 }
 
 function withMenu(menu: Scenario['menu'], changed: readonly SuitDrink[]): Scenario['menu'] {
-  return Object.fromEntries(changed.map(({ id, setting, fallBacks }) => [id, { ...menu[id]!, setting: [...setting], fallBacks: fallBacks.map((one) => [...one]) }]));
+  return Object.fromEntries(
+    changed.map(({ id, setting, fallBacks }) => [
+      id,
+      { ...menu[id]!, setting: [...setting], fallBacks: fallBacks.map((one) => [...one]) },
+    ]),
+  );
 }
 
 /** What the rack of its family makes of each ware whose shape is known. */
@@ -61,7 +88,14 @@ function racksOf(scenario: Scenario): Record<string, RackFit> {
     Object.entries(scenario.ware).flatMap(([id, ware]) => {
       const kind = rackKindOf(scenario.racks, familyOf(id, ware));
       const [vessel, rack] = [vesselOf(ware), rackOf(kind, scenario.racks)];
-      return vessel === null || rack === null ? [] : [[id, rackFit(kind, rackLayout(vessel, rack, scenario.racks?.loading ?? 'best'))] as const];
+      return vessel === null || rack === null
+        ? []
+        : [
+            [
+              id,
+              rackFit(kind, rackLayout(vessel, rack, scenario.racks?.loading ?? 'best')),
+            ] as const,
+          ];
     }),
   );
 }

@@ -8,10 +8,14 @@ import { kindOf } from '../quantities/quantity.js';
 import { pathKey, type Path } from './path.js';
 import { problemAt, type Flaw } from './problems.js';
 
-export const isGroup = (node: unknown): node is Record<string, unknown> => typeof node === 'object' && node !== null && !Array.isArray(node);
+export const isGroup = (node: unknown): node is Record<string, unknown> =>
+  typeof node === 'object' && node !== null && !Array.isArray(node);
 
 const child = (node: unknown, key: string | number): unknown => {
-  if (Array.isArray(node)) return typeof key === 'number' || /^\d+$/.test(key) ? (node as unknown[])[Number(key)] : undefined;
+  if (Array.isArray(node))
+    return typeof key === 'number' || /^\d+$/.test(key)
+      ? (node as unknown[])[Number(key)]
+      : undefined;
   return isGroup(node) && Object.hasOwn(node, key) ? node[key] : undefined;
 };
 
@@ -58,26 +62,55 @@ export function unwrap(tree: unknown, at: Path = []): Unwrapped {
 
   /** `path`: after unwrapping; `file`: as in the file. */
   const visit = (node: unknown, path: Path, file: Path): unknown => {
-    if (Array.isArray(node)) return node.map((item: unknown, i) => visit(item, [...path, i], [...file, i]));
+    if (Array.isArray(node))
+      return node.map((item: unknown, i) => visit(item, [...path, i], [...file, i]));
     if (!isGroup(node)) return node;
     if (Object.hasOwn(node, 'value') && !maps.has(pathKey(path))) return takeOff(node, path, file);
-    return Object.fromEntries(Object.entries(node).map(([key, item]) => [key, visit(item, [...path, key], [...file, key])]));
+    return Object.fromEntries(
+      Object.entries(node).map(([key, item]) => [key, visit(item, [...path, key], [...file, key])]),
+    );
   };
 
   const takeOff = (node: Record<string, unknown>, path: Path, file: Path): unknown => {
     wrapped.set(pathKey(path), [...file, 'value']);
     const flaw = (key: string, rule: string, remedy: string, onKey = false): void => {
-      flaws.push({ ...problemAt([...path, key], node[key], rule, remedy), file: [...file, key], onKey });
+      flaws.push({
+        ...problemAt([...path, key], node[key], rule, remedy),
+        file: [...file, key],
+        onKey,
+      });
     };
     for (const key of Object.keys(node)) {
-      if (!wrapKeys.includes(key)) flaw(key, 'is not a field of a marked value (value, basis, range, source)', didYouMean(key, wrapKeys), true);
+      if (!wrapKeys.includes(key))
+        flaw(
+          key,
+          'is not a field of a marked value (value, basis, range, source)',
+          didYouMean(key, wrapKeys),
+          true,
+        );
     }
     const { basis = 'assumed', range, source = '' } = node;
-    if (!bases.includes(basis as Basis)) flaw('basis', `is no basis (${bases.join(', ')})`, typeof basis === 'string' ? didYouMean(basis, bases) : 'write one of these words');
-    if (typeof source !== 'string') flaw('source', `is ${kindOf(source)} where text is needed`, 'say in words where the value comes from');
+    if (!bases.includes(basis as Basis))
+      flaw(
+        'basis',
+        `is no basis (${bases.join(', ')})`,
+        typeof basis === 'string' ? didYouMean(basis, bases) : 'write one of these words',
+      );
+    if (typeof source !== 'string')
+      flaw(
+        'source',
+        `is ${kindOf(source)} where text is needed`,
+        'say in words where the value comes from',
+      );
     const isRange = Array.isArray(range) && range.length === 2;
-    if (range !== undefined && !isRange) flaw('range', 'is not a pair of values', 'write the lowest and the highest plausible value, such as [20 min, 40 min]');
-    if (isGroup(node['value']) && Object.hasOwn(node['value'], 'value')) flaw('value', 'is marked twice', 'keep one of the marks');
+    if (range !== undefined && !isRange)
+      flaw(
+        'range',
+        'is not a pair of values',
+        'write the lowest and the highest plausible value, such as [20 min, 40 min]',
+      );
+    if (isGroup(node['value']) && Object.hasOwn(node['value'], 'value'))
+      flaw('value', 'is marked twice', 'keep one of the marks');
     const value = visit(node['value'], path, [...file, 'value']);
     wraps.push({
       path,

@@ -7,7 +7,11 @@ import { isGroup } from './tree.js';
 /** A size to compare values of one place by: a number, a mean, an amount; null for anything else. */
 export function valueSize(value: unknown): number | null {
   if (typeof value === 'number') return value;
-  if (Array.isArray(value)) return value.reduce<number | null>((sum, item) => (sum === null || valueSize(item) === null ? null : sum + valueSize(item)!), 0);
+  if (Array.isArray(value))
+    return value.reduce<number | null>(
+      (sum, item) => (sum === null || valueSize(item) === null ? null : sum + valueSize(item)!),
+      0,
+    );
   if (!isGroup(value)) return null;
   if ('law' in value) return meanMs(value as DurationLaw);
   const amount = value['minor'] ?? value['staffHours'];

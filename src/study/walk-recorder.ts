@@ -80,7 +80,17 @@ export class WalkRecorder implements Watcher {
     this.toSit = this.toSit.filter((party) => {
       if (!floor.inHouse(party)) return true;
       this.changed = true;
-      const seen: WalkParty = { party, size: day.size[party]!, from: this.moment, left: OPEN, until: OPEN, ware: [], drink: [], served: [], picked: [] };
+      const seen: WalkParty = {
+        party,
+        size: day.size[party]!,
+        from: this.moment,
+        left: OPEN,
+        until: OPEN,
+        ware: [],
+        drink: [],
+        served: [],
+        picked: [],
+      };
       this.parties.push(seen);
       this.present.push(seen);
       return false;
@@ -127,7 +137,12 @@ export class WalkRecorder implements Watcher {
       const known = this.tripOf.get(clearer);
       if (known !== undefined && known.startedAt === startedAt) return;
       if (known !== undefined) known.trip.until = this.moment;
-      const trip: WalkTrip = { clearer, from: this.moment, until: OPEN, pieces: Array.from(pieces.subarray(0, count)) };
+      const trip: WalkTrip = {
+        clearer,
+        from: this.moment,
+        until: OPEN,
+        pieces: Array.from(pieces.subarray(0, count)),
+      };
       this.trips.push(trip);
       this.tripOf.set(clearer, { startedAt, trip });
       this.changed = true;
@@ -156,7 +171,16 @@ export class WalkRecorder implements Watcher {
       if (filling === undefined) {
         filling = { first: bench.firstPiece[rack]!, index: this.racks.length };
         this.fillingOf.set(rack, filling);
-        this.racks.push({ family: bench.family[rack]!, from: this.moment, closed: OPEN, washed: OPEN, machine: NONE, until: OPEN, ware: [], racked: [] });
+        this.racks.push({
+          family: bench.family[rack]!,
+          from: this.moment,
+          closed: OPEN,
+          washed: OPEN,
+          machine: NONE,
+          until: OPEN,
+          ware: [],
+          racked: [],
+        });
       }
       const seen = this.racks[filling.index]!;
       this.seePieces(seen, row);
@@ -194,7 +218,12 @@ export class WalkRecorder implements Watcher {
       const stage = !machine.busy && machine.stopped > 0 ? STOPPED : machine.stage;
       const racks = machine.busy ? this.racksIn(machine) : [];
       const known = this.stageOf.get(number);
-      if (known === undefined ? stage === STAGE.idle : known.stage === stage && sameList(known.racks, racks)) return;
+      if (
+        known === undefined
+          ? stage === STAGE.idle
+          : known.stage === stage && sameList(known.racks, racks)
+      )
+        return;
       if (known !== undefined) known.until = this.moment;
       this.stageOf.delete(number);
       this.changed = true;
@@ -206,7 +235,10 @@ export class WalkRecorder implements Watcher {
   }
 
   private racksIn(machine: Machine): number[] {
-    return Array.from(machine.racks.subarray(0, machine.count), (rack) => this.fillingOf.get(rack)?.index ?? NONE);
+    return Array.from(
+      machine.racks.subarray(0, machine.count),
+      (rack) => this.fillingOf.get(rack)?.index ?? NONE,
+    );
   }
 
   /** The least on the shelf may be reached between two events of one instant. */
@@ -226,7 +258,11 @@ export class WalkRecorder implements Watcher {
   }
 
   private write({ ledger, counter, seats, makers, washing, now }: Floor): void {
-    const waitingOwn = this.racks.reduce((sum, { closed, washed, until }) => sum + (closed !== OPEN && washed === OPEN && until === OPEN ? 1 : 0), 0);
+    const waitingOwn = this.racks.reduce(
+      (sum, { closed, washed, until }) =>
+        sum + (closed !== OPEN && washed === OPEN && until === OPEN ? 1 : 0),
+      0,
+    );
     const columns = [
       [this.drinksWaiting, counter.waiting],
       [this.partiesWaiting, seats.waiting],
@@ -234,7 +270,12 @@ export class WalkRecorder implements Watcher {
       [this.foodRacksWaiting, washing.waiting - waitingOwn],
     ] as const;
     const start = this.moment * this.cells;
-    if (!this.changed && columns.every(([column, value]) => column.at(-1) === value) && sameCounts(this.columns, start - this.cells, ledger.counts)) return;
+    if (
+      !this.changed &&
+      columns.every(([column, value]) => column.at(-1) === value) &&
+      sameCounts(this.columns, start - this.cells, ledger.counts)
+    )
+      return;
     for (const [column, value] of columns) column.push(value);
     this.times.push(now);
     if (start + this.cells > this.columns.length) {
@@ -265,10 +306,12 @@ export class WalkRecorder implements Watcher {
   }
 }
 
-const sameList = (a: readonly number[], b: readonly number[]): boolean => a.length === b.length && a.every((value, at) => value === b[at]);
+const sameList = (a: readonly number[], b: readonly number[]): boolean =>
+  a.length === b.length && a.every((value, at) => value === b[at]);
 
 function sameCounts(columns: Int32Array, start: number, counts: Int32Array): boolean {
   if (start < 0) return false;
-  for (let at = 0; at < counts.length; at += 1) if (columns[start + at] !== counts[at]) return false;
+  for (let at = 0; at < counts.length; at += 1)
+    if (columns[start + at] !== counts[at]) return false;
   return true;
 }

@@ -8,7 +8,11 @@ import { schemaOfField, valueSize } from './value-size.js';
  * where that cannot be told.
  * @param filled the scenario's tree without marks, defaults filled in, the value in its place
  */
-export function widenedRange(filled: unknown, path: Path, [low, high]: readonly [unknown, unknown]): readonly [unknown, unknown] | null {
+export function widenedRange(
+  filled: unknown,
+  path: Path,
+  [low, high]: readonly [unknown, unknown],
+): readonly [unknown, unknown] | null {
   const [field] = path;
   const part = schemaOfField(field);
   if (field === undefined || part === null) return null;

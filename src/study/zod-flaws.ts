@@ -13,17 +13,30 @@ type Issue = z.core.$ZodIssue;
 
 const sentence = (message: string, elseRemedy: string): { rule: string; remedy: string } => {
   const cut = message.indexOf('; ');
-  return cut < 0 ? { rule: message, remedy: elseRemedy } : { rule: message.slice(0, cut), remedy: message.slice(cut + 2) };
+  return cut < 0
+    ? { rule: message, remedy: elseRemedy }
+    : { rule: message.slice(0, cut), remedy: message.slice(cut + 2) };
 };
 
-const paramsOf = (issue: Issue): { rule?: string; remedy?: string; wrongKind?: boolean } => (issue.code === 'custom' ? ((issue.params ?? {}) as { rule?: string; remedy?: string; wrongKind?: boolean }) : {});
+const paramsOf = (issue: Issue): { rule?: string; remedy?: string; wrongKind?: boolean } =>
+  issue.code === 'custom'
+    ? ((issue.params ?? {}) as { rule?: string; remedy?: string; wrongKind?: boolean })
+    : {};
 
 /** How far a branch of a union is from what was written: another kind of thing, then names unknown or missing. */
 function distance(issues: readonly Issue[]): number {
   return issues.reduce((sum, issue) => {
-    if (issue.path.length === 0 && (issue.code === 'invalid_type' || issue.code === 'invalid_value' || paramsOf(issue).wrongKind === true)) return Infinity;
-    if (issue.code === 'invalid_union' && issue.path.length === 0) return sum + Math.min(...issue.errors.map(distance));
-    if (issue.code === 'unrecognized_keys' && issue.path.length === 0) return sum + issue.keys.length;
+    if (
+      issue.path.length === 0 &&
+      (issue.code === 'invalid_type' ||
+        issue.code === 'invalid_value' ||
+        paramsOf(issue).wrongKind === true)
+    )
+      return Infinity;
+    if (issue.code === 'invalid_union' && issue.path.length === 0)
+      return sum + Math.min(...issue.errors.map(distance));
+    if (issue.code === 'unrecognized_keys' && issue.path.length === 0)
+      return sum + issue.keys.length;
     return sum + (issue.path.length === 1 && paramsOf(issue).rule === 'is missing' ? 1 : 0);
   }, 0);
 }
@@ -50,22 +63,66 @@ export function flawsOf(issues: readonly Issue[], schema: z.core.$ZodType, tree:
       }
       case 'unrecognized_keys': {
         const known = knownKeys(schema, path);
-        return issue.keys.map((key) => ({ ...problemAt([...path, key], undefined, 'is not a field here', didYouMean(key, known)), onKey: true }));
+        return issue.keys.map((key) => ({
+          ...problemAt([...path, key], undefined, 'is not a field here', didYouMean(key, known)),
+          onKey: true,
+        }));
       }
       case 'invalid_key':
         return path.at(-2) === 'partySize' || path.at(-2) === 'bySize'
-          ? [{ ...problemAt(path, undefined, 'is no party size', 'write whole numbers from 1 to 99'), onKey: true }]
-          : [{ ...problemAt(path, undefined, 'cannot be a name', 'use letters, digits and hyphens, at most 60, such as flat-white'), onKey: true }];
+          ? [
+              {
+                ...problemAt(
+                  path,
+                  undefined,
+                  'is no party size',
+                  'write whole numbers from 1 to 99',
+                ),
+                onKey: true,
+              },
+            ]
+          : [
+              {
+                ...problemAt(
+                  path,
+                  undefined,
+                  'cannot be a name',
+                  'use letters, digits and hyphens, at most 60, such as flat-white',
+                ),
+                onKey: true,
+              },
+            ];
       case 'invalid_value':
-        if (value === undefined) return [problemAt(path, value, 'is missing', `write one of ${issue.values.join(', ')}`)];
-        return [problemAt(path, value, `${typeof value === 'string' ? 'is' : `is ${kindOf(value)},`} none of ${issue.values.join(', ')}`, typeof value === 'string' ? didYouMean(value, issue.values.map(String)) : 'write one of these words')];
+        if (value === undefined)
+          return [problemAt(path, value, 'is missing', `write one of ${issue.values.join(', ')}`)];
+        return [
+          problemAt(
+            path,
+            value,
+            `${typeof value === 'string' ? 'is' : `is ${kindOf(value)},`} none of ${issue.values.join(', ')}`,
+            typeof value === 'string'
+              ? didYouMean(value, issue.values.map(String))
+              : 'write one of these words',
+          ),
+        ];
       case 'custom': {
         const { rule, remedy } = paramsOf(issue);
-        if (rule !== undefined && remedy !== undefined) return [problemAt(path, value, rule, remedy)];
+        if (rule !== undefined && remedy !== undefined)
+          return [problemAt(path, value, rule, remedy)];
         break;
       }
       case 'invalid_type':
-        if (!issue.message.includes('; ')) return [problemAt(path, value, value === undefined ? 'is missing' : `is ${kindOf(value)} where ${issue.expected === 'string' ? 'text' : issue.expected} is needed`, 'write it as the field needs it')];
+        if (!issue.message.includes('; '))
+          return [
+            problemAt(
+              path,
+              value,
+              value === undefined
+                ? 'is missing'
+                : `is ${kindOf(value)} where ${issue.expected === 'string' ? 'text' : issue.expected} is needed`,
+              'write it as the field needs it',
+            ),
+          ];
         break;
     }
     const { rule, remedy } = sentence(issue.message, 'correct the value');

@@ -98,4 +98,7 @@ export interface SuitAnswer {
 }
 
 /** The answer with the pieces that merging saves, once they have been simulated. */
-export const withPooling = (answer: SuitAnswer, pooling: readonly PoolingGain[]): SuitAnswer => ({ ...answer, pooling });
+export const withPooling = (answer: SuitAnswer, pooling: readonly PoolingGain[]): SuitAnswer => ({
+  ...answer,
+  pooling,
+});

@@ -19,19 +19,35 @@ export interface DrinkVariant extends SuitDrink {
  * drink's own. Fall-backs of the easy variant are substituted alike, for the need does not go away when a
  * shelf is empty; a takeaway cup stays last as the menu has it.
  */
-export function easyHandleVariants(menu: readonly SuitDrink[], share: number, substitute: Readonly<Record<string, string>>): DrinkVariant[] {
+export function easyHandleVariants(
+  menu: readonly SuitDrink[],
+  share: number,
+  substitute: Readonly<Record<string, string>>,
+): DrinkVariant[] {
   const taken = new Set(menu.map((drink) => drink.id));
-  const easier = (setting: readonly string[]): string[] => setting.map((ware) => (Object.hasOwn(substitute, ware) ? substitute[ware]! : ware));
-  const same = (a: readonly string[], b: readonly string[]): boolean => a.length === b.length && a.every((ware, i) => ware === b[i]);
+  const easier = (setting: readonly string[]): string[] =>
+    setting.map((ware) => (Object.hasOwn(substitute, ware) ? substitute[ware]! : ware));
+  const same = (a: readonly string[], b: readonly string[]): boolean =>
+    a.length === b.length && a.every((ware, i) => ware === b[i]);
   return menu.flatMap((drink) => {
     const setting = easier(drink.setting);
     const asItIs: DrinkVariant = { ...drink, of: drink.id, easyHandle: false };
     if (share <= 0 || same(setting, drink.setting)) return [asItIs];
-    const fallBacks = drink.fallBacks.map(easier).filter((s, i, all) => !same(s, setting) && all.findIndex((t) => same(s, t)) === i);
+    const fallBacks = drink.fallBacks
+      .map(easier)
+      .filter((s, i, all) => !same(s, setting) && all.findIndex((t) => same(s, t)) === i);
     let id = `${drink.id}-easy`;
     while (taken.has(id)) id += '-easy';
     taken.add(id);
-    const easy: DrinkVariant = { id, of: drink.id, easyHandle: true, name: `${drink.name}, easy handle`, share: drink.share * share, setting, fallBacks };
+    const easy: DrinkVariant = {
+      id,
+      of: drink.id,
+      easyHandle: true,
+      name: `${drink.name}, easy handle`,
+      share: drink.share * share,
+      setting,
+      fallBacks,
+    };
     if (share >= 1) return [easy];
     return [{ ...asItIs, share: drink.share - easy.share }, easy];
   });

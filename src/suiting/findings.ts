@@ -24,68 +24,163 @@ export interface FindingsInput {
 /** All findings: harm first, and within a consequence what weighs most. */
 export function findingsOf(all: FindingsInput): Finding[] {
   const findings = [
-    ...all.drinks.flatMap((drink) => [...tooHot(drink, all), ...notLevel(drink, all), ...coldSip(drink, all), ...warmedCup(drink), ...oddShot(drink)]),
-    ...all.ware.flatMap((ware) => [...hotWall(ware), ...hardToHold(ware, all), ...saucers(ware), ...spout(ware), ...racks(ware), ...unasked(ware)]),
+    ...all.drinks.flatMap((drink) => [
+      ...tooHot(drink, all),
+      ...notLevel(drink, all),
+      ...coldSip(drink, all),
+      ...warmedCup(drink),
+      ...oddShot(drink),
+    ]),
+    ...all.ware.flatMap((ware) => [
+      ...hotWall(ware),
+      ...hardToHold(ware, all),
+      ...saucers(ware),
+      ...spout(ware),
+      ...racks(ware),
+      ...unasked(ware),
+    ]),
     ...easyHandles(all),
     ...unmeasured(all),
     ...colours(all),
   ];
-  return findings.sort((a, b) => CONSEQUENCES.indexOf(a.consequence) - CONSEQUENCES.indexOf(b.consequence) || b.weight - a.weight);
+  return findings.sort(
+    (a, b) =>
+      CONSEQUENCES.indexOf(a.consequence) - CONSEQUENCES.indexOf(b.consequence) ||
+      b.weight - a.weight,
+  );
 }
 
-const make = (consequence: Consequence, code: string, about: string, path: string, weight: number, basis: Basis, message: string): Finding => ({ consequence, code, about, message, basis, path, weight });
+const make = (
+  consequence: Consequence,
+  code: string,
+  about: string,
+  path: string,
+  weight: number,
+  basis: Basis,
+  message: string,
+): Finding => ({ consequence, code, about, message, basis, path, weight });
 
-const shareOf = (drink: DrinkAnswer, { input }: FindingsInput): number => input.menu.find((d) => d.id === drink.drink)?.share ?? 0;
+const shareOf = (drink: DrinkAnswer, { input }: FindingsInput): number =>
+  input.menu.find((d) => d.id === drink.drink)?.share ?? 0;
 
 function tooHot(drink: DrinkAnswer, all: FindingsInput): Finding[] {
   const [, high] = FACTS.preferredC.range;
   const found: Finding[] = [];
   const path = `suit.drinks.${drink.drink}.served`;
   if (drink.warmth !== null && drink.warmth.firstSipC > high) {
-    found.push(make('harm', 'first-sip-hot', drink.drink, path, shareOf(drink, all), 'published',
-      `${drink.name}: the first sip is at ${celsius(drink.warmth.firstSipC)}, above the ${celsius(high)} that most guests like at most; ${drink.warmth.scald}.`));
+    found.push(
+      make(
+        'harm',
+        'first-sip-hot',
+        drink.drink,
+        path,
+        shareOf(drink, all),
+        'published',
+        `${drink.name}: the first sip is at ${celsius(drink.warmth.firstSipC)}, above the ${celsius(high)} that most guests like at most; ${drink.warmth.scald}.`,
+      ),
+    );
   }
   if (drink.paperFirstC !== null && drink.paperFirstC > high) {
-    found.push(make('harm', 'paper-hot', drink.drink, path, shareOf(drink, all), 'published',
-      `${drink.name} to take away leaves at ${celsius(drink.paperFirstC)}: paper takes almost nothing off it; ${drink.scaldInPaper}.`));
+    found.push(
+      make(
+        'harm',
+        'paper-hot',
+        drink.drink,
+        path,
+        shareOf(drink, all),
+        'published',
+        `${drink.name} to take away leaves at ${celsius(drink.paperFirstC)}: paper takes almost nothing off it; ${drink.scaldInPaper}.`,
+      ),
+    );
   }
   return found;
 }
 
 function hotWall(ware: WareAnswer): Finding[] {
   if (ware.outerWallC === null || ware.outerWallC < FACTS.hotWallC.value) return [];
-  return [make('harm', 'hot-wall', ware.ware, `ware.${ware.ware}.handle`, ware.outerWallC, 'published',
-    `${ware.name} has no handle and its wall reaches ${celsius(ware.outerWallC)}; ${scaldCaution(ware.outerWallC)}. A handle, a double wall or a sleeve keeps the hand off it.`)];
+  return [
+    make(
+      'harm',
+      'hot-wall',
+      ware.ware,
+      `ware.${ware.ware}.handle`,
+      ware.outerWallC,
+      'published',
+      `${ware.name} has no handle and its wall reaches ${celsius(ware.outerWallC)}; ${scaldCaution(ware.outerWallC)}. A handle, a double wall or a sleeve keeps the hand off it.`,
+    ),
+  ];
 }
 
 function hardToHold(ware: WareAnswer, all: FindingsInput): Finding[] {
   if (ware.grip === null) return [];
   const found = ware.grip.flags.map((flag) => {
-    const [what, limit] = flag.code === 'heavy'
-      ? [`weighs ${grams(flag.value)} filled`, `over ${grams(flag.limit)}`]
-      : [`has a handle opening ${Math.round(flag.value)} mm ${flag.code === 'narrow-opening' ? 'wide' : 'tall'}`, `under ${flag.limit} mm`];
-    return make('unusable', flag.code, ware.ware, flag.code === 'heavy' ? `ware.${ware.ware}.mass` : `suit.ware.${ware.ware}.opening`, Math.abs(flag.value / flag.limit - 1), flag.basis,
-      `${ware.name} ${what}, ${limit}: hard to hold for weak hands (limit: ${flag.source}).`);
+    const [what, limit] =
+      flag.code === 'heavy'
+        ? [`weighs ${grams(flag.value)} filled`, `over ${grams(flag.limit)}`]
+        : [
+            `has a handle opening ${Math.round(flag.value)} mm ${flag.code === 'narrow-opening' ? 'wide' : 'tall'}`,
+            `under ${flag.limit} mm`,
+          ];
+    return make(
+      'unusable',
+      flag.code,
+      ware.ware,
+      flag.code === 'heavy' ? `ware.${ware.ware}.mass` : `suit.ware.${ware.ware}.opening`,
+      Math.abs(flag.value / flag.limit - 1),
+      flag.basis,
+      `${ware.name} ${what}, ${limit}: hard to hold for weak hands (limit: ${flag.source}).`,
+    );
   });
   if (ware.grip.momentNm !== null && ware.grip.easy === null && all.reads.easyHandle > 0) {
-    found.push(make('unknown', 'opening-unknown', ware.ware, `suit.ware.${ware.ware}.opening`, 0.3, 'assumed', `${ware.name}: the handle opening is not given, so it cannot be said whether it is easy to hold; measure width and height.`));
+    found.push(
+      make(
+        'unknown',
+        'opening-unknown',
+        ware.ware,
+        `suit.ware.${ware.ware}.opening`,
+        0.3,
+        'assumed',
+        `${ware.name}: the handle opening is not given, so it cannot be said whether it is easy to hold; measure width and height.`,
+      ),
+    );
   }
   return found;
 }
 
 function easyHandles({ drinks, ware, reads }: FindingsInput): Finding[] {
   if (reads.easyHandle <= 0) return [];
-  const easy = (id: string | undefined): boolean | null => ware.find((w) => w.ware === id)?.grip?.easy ?? null;
+  const easy = (id: string | undefined): boolean | null =>
+    ware.find((w) => w.ware === id)?.grip?.easy ?? null;
   return drinks.flatMap((drink) => {
     const vessel = drink.house?.vessel;
     if (vessel === undefined || easy(vessel) === true) return [];
     const substitute = Object.hasOwn(reads.instead, vessel) ? reads.instead[vessel] : undefined;
     const path = `suit.guests.instead.${vessel}`;
     if (substitute === undefined && easy(vessel) === false) {
-      return [make('unusable', 'no-easy-vessel', drink.drink, path, reads.easyHandle, 'assumed', `${drink.name}: ${percent(reads.easyHandle)} of guests need an easy handle and no vessel stands in for ${vessel}.`)];
+      return [
+        make(
+          'unusable',
+          'no-easy-vessel',
+          drink.drink,
+          path,
+          reads.easyHandle,
+          'assumed',
+          `${drink.name}: ${percent(reads.easyHandle)} of guests need an easy handle and no vessel stands in for ${vessel}.`,
+        ),
+      ];
     }
     return substitute !== undefined && easy(substitute) === false
-      ? [make('unusable', 'substitute-not-easy', drink.drink, path, reads.easyHandle, 'assumed', `${drink.name}: ${substitute} stands in for ${vessel}, yet it is no easier to hold.`)]
+      ? [
+          make(
+            'unusable',
+            'substitute-not-easy',
+            drink.drink,
+            path,
+            reads.easyHandle,
+            'assumed',
+            `${drink.name}: ${substitute} stands in for ${vessel}, yet it is no easier to hold.`,
+          ),
+        ]
       : [];
   });
 }
@@ -98,7 +193,8 @@ function money(minor: number, currency: string): string {
 /** A remedy in one clause. */
 export function remedyWords(remedy: Remedy, currency: string): string {
   const where = remedy.side === 'house' ? 'in the house' : 'to take away';
-  const onHand = remedy.onHand.length > 0 ? ` (${remedy.onHand.map((o) => o.id).join(', ')} would do)` : '';
+  const onHand =
+    remedy.onHand.length > 0 ? ` (${remedy.onHand.map((o) => o.id).join(', ')} would do)` : '';
   const what = {
     vessel: `a house vessel of ${millilitres(remedy.to)} to the brim instead of ${millilitres(remedy.from)}${onHand}`,
     paper: `a paper cup of ${millilitres(remedy.to)} to the brim instead of ${millilitres(remedy.from)}${onHand}`,
@@ -107,9 +203,16 @@ export function remedyWords(remedy: Remedy, currency: string): string {
     ratio: `a shot of 1 : ${remedy.to.toFixed(1)} ${where} instead of 1 : ${remedy.from.toFixed(1)}, at the same TDS (extraction ${percent(remedy.set.extraction ?? 0)})`,
     dose: `a dose of ${remedy.to.toFixed(1)} g ${where} instead of ${remedy.from.toFixed(1)} g`,
   }[remedy.kind];
-  const much = remedy.coffeeCostAWeekMinor !== null ? `${money(Math.abs(remedy.coffeeCostAWeekMinor), currency)} of coffee a week`
-    : remedy.coffeeKgAWeek !== null ? `${Math.abs(remedy.coffeeKgAWeek).toFixed(2)} kg of coffee a week` : `${Math.abs(remedy.coffeeGADrink).toFixed(1)} g of coffee a drink`;
-  const cost = Math.abs(remedy.coffeeGADrink) < 0.05 ? 'no more coffee' : `${remedy.coffeeGADrink > 0 ? 'costs' : 'saves'} ${much}`;
+  const much =
+    remedy.coffeeCostAWeekMinor !== null
+      ? `${money(Math.abs(remedy.coffeeCostAWeekMinor), currency)} of coffee a week`
+      : remedy.coffeeKgAWeek !== null
+        ? `${Math.abs(remedy.coffeeKgAWeek).toFixed(2)} kg of coffee a week`
+        : `${Math.abs(remedy.coffeeGADrink).toFixed(1)} g of coffee a drink`;
+  const cost =
+    Math.abs(remedy.coffeeGADrink) < 0.05
+      ? 'no more coffee'
+      : `${remedy.coffeeGADrink > 0 ? 'costs' : 'saves'} ${much}`;
   return `${what}${remedy.target === 'within' ? ', just within the tolerance' : ''}: ${cost}`;
 }
 
@@ -119,15 +222,34 @@ function notLevel(drink: DrinkAnswer, all: FindingsInput): Finding[] {
   if (drink.ratio !== null && drink.level === false) {
     const best = drink.remedies.find((remedy) => remedy.feasible);
     const more = drink.ratio > 1 ? 'stronger' : 'weaker';
-    found.push(make('taste', 'not-level', drink.drink, path, Math.abs(drink.ratio - 1) * Math.max(shareOf(drink, all), 0.01), 'assumed',
-      `${drink.name} to take away is ${percent(Math.abs(drink.ratio - 1))} ${more} than in the house (${drink.takeaway!.solidsPer100Ml.toFixed(2)} against ${drink.house!.solidsPer100Ml.toFixed(2)} g of coffee solids in 100 ml)` +
-      `${best === undefined ? '; no single change within common practice makes them alike' : `. Least coffee: ${remedyWords(best, all.input.currency)}`}.`));
+    found.push(
+      make(
+        'taste',
+        'not-level',
+        drink.drink,
+        path,
+        Math.abs(drink.ratio - 1) * Math.max(shareOf(drink, all), 0.01),
+        'assumed',
+        `${drink.name} to take away is ${percent(Math.abs(drink.ratio - 1))} ${more} than in the house (${drink.takeaway!.solidsPer100Ml.toFixed(2)} against ${drink.house!.solidsPer100Ml.toFixed(2)} g of coffee solids in 100 ml)` +
+          `${best === undefined ? '; no single change within common practice makes them alike' : `. Least coffee: ${remedyWords(best, all.input.currency)}`}.`,
+      ),
+    );
   }
   if (drink.paperBrim?.basis === 'assumed' && drink.ratioLow !== null && drink.ratioHigh !== null) {
     const tolerance = all.reads.parity;
-    const straddles = (Math.abs(drink.ratioLow - 1) <= tolerance) !== (Math.abs(drink.ratioHigh - 1) <= tolerance);
-    found.push(make('unknown', 'paper-not-measured', drink.drink, `suit.papers.${drink.takeaway!.vessel}.brim`, straddles ? 1 : 0.5, 'practice',
-      `${drink.name}: the brim of ${drink.takeaway!.vessel} is guessed from its nominal size (${Math.round(drink.paperBrim.lowMl)} to ${Math.round(drink.paperBrim.highMl)} ml), so takeaway may be ${drink.ratioLow.toFixed(2)} to ${drink.ratioHigh.toFixed(2)} of house strength${straddles ? ', which decides whether they taste alike' : ''}: measure it with water.`));
+    const straddles =
+      Math.abs(drink.ratioLow - 1) <= tolerance !== Math.abs(drink.ratioHigh - 1) <= tolerance;
+    found.push(
+      make(
+        'unknown',
+        'paper-not-measured',
+        drink.drink,
+        `suit.papers.${drink.takeaway!.vessel}.brim`,
+        straddles ? 1 : 0.5,
+        'practice',
+        `${drink.name}: the brim of ${drink.takeaway!.vessel} is guessed from its nominal size (${Math.round(drink.paperBrim.lowMl)} to ${Math.round(drink.paperBrim.highMl)} ml), so takeaway may be ${drink.ratioLow.toFixed(2)} to ${drink.ratioHigh.toFixed(2)} of house strength${straddles ? ', which decides whether they taste alike' : ''}: measure it with water.`,
+      ),
+    );
   }
   return found;
 }
@@ -135,48 +257,142 @@ function notLevel(drink: DrinkAnswer, all: FindingsInput): Finding[] {
 function coldSip(drink: DrinkAnswer, all: FindingsInput): Finding[] {
   const [low] = FACTS.preferredC.range;
   if (drink.warmth === null || drink.warmth.firstSipC >= low) return [];
-  return [make('taste', 'first-sip-cool', drink.drink, `suit.drinks.${drink.drink}.cup`, shareOf(drink, all), 'published',
-    `${drink.name}: the first sip is at ${celsius(drink.warmth.firstSipC)}, below the ${celsius(low)} that most guests like at least; from a warmed cup it would be at ${celsius(drink.warmth.firstSipWarmedC)}.`)];
+  return [
+    make(
+      'taste',
+      'first-sip-cool',
+      drink.drink,
+      `suit.drinks.${drink.drink}.cup`,
+      shareOf(drink, all),
+      'published',
+      `${drink.name}: the first sip is at ${celsius(drink.warmth.firstSipC)}, below the ${celsius(low)} that most guests like at least; from a warmed cup it would be at ${celsius(drink.warmth.firstSipWarmedC)}.`,
+    ),
+  ];
 }
 
 function warmedCup(drink: DrinkAnswer): Finding[] {
-  if (drink.warmth === null || drink.warmth.warmedWorthC < 2 || drink.warmth.firstSipC > drink.warmth.firstSipWarmedC - 1) return [];
-  const longer = drink.warmth.warmedWorthMin === null || drink.warmth.warmedWorthMin < 0.5 ? '' : ` and keeps it ${Math.round(drink.warmth.warmedWorthMin)} min longer in the preferred range`;
-  return [make('note', 'warmed-cup', drink.drink, `suit.drinks.${drink.drink}.cup`, drink.warmth.warmedWorthC, 'assumed',
-    `${drink.name}: a warmed cup adds ${drink.warmth.warmedWorthC.toFixed(0)} °C to the first sip of a cold one${longer}.`)];
+  if (
+    drink.warmth === null ||
+    drink.warmth.warmedWorthC < 2 ||
+    drink.warmth.firstSipC > drink.warmth.firstSipWarmedC - 1
+  )
+    return [];
+  const longer =
+    drink.warmth.warmedWorthMin === null || drink.warmth.warmedWorthMin < 0.5
+      ? ''
+      : ` and keeps it ${Math.round(drink.warmth.warmedWorthMin)} min longer in the preferred range`;
+  return [
+    make(
+      'note',
+      'warmed-cup',
+      drink.drink,
+      `suit.drinks.${drink.drink}.cup`,
+      drink.warmth.warmedWorthC,
+      'assumed',
+      `${drink.name}: a warmed cup adds ${drink.warmth.warmedWorthC.toFixed(0)} °C to the first sip of a cold one${longer}.`,
+    ),
+  ];
 }
 
 function oddShot(drink: DrinkAnswer): Finding[] {
   const shot = drink.house ?? drink.takeaway;
   if (shot === null) return [];
   const odd: string[] = [];
-  if (shot.extraction < 0.16 || shot.extraction > FACTS.extraction.range[1]) odd.push(`extraction ${percent(shot.extraction)} (usual 16 to 22 %)`);
-  if (shot.yieldG <= 3 * shot.doseG && (shot.tds < 0.06 || shot.tds > 0.18)) odd.push(`TDS ${percent(shot.tds)} (usual 8 to 12 %, short shots more)`);
-  return odd.length === 0 ? [] : [make('note', 'unusual-shot', drink.drink, `suit.drinks.${drink.drink}.shot`, 0.2, 'practice', `${drink.name}: ${odd.join(', ')} is outside common practice; check the reading.`)];
+  if (shot.extraction < 0.16 || shot.extraction > FACTS.extraction.range[1])
+    odd.push(`extraction ${percent(shot.extraction)} (usual 16 to 22 %)`);
+  if (shot.yieldG <= 3 * shot.doseG && (shot.tds < 0.06 || shot.tds > 0.18))
+    odd.push(`TDS ${percent(shot.tds)} (usual 8 to 12 %, short shots more)`);
+  return odd.length === 0
+    ? []
+    : [
+        make(
+          'note',
+          'unusual-shot',
+          drink.drink,
+          `suit.drinks.${drink.drink}.shot`,
+          0.2,
+          'practice',
+          `${drink.name}: ${odd.join(', ')} is outside common practice; check the reading.`,
+        ),
+      ];
 }
 
 function saucers(ware: WareAnswer): Finding[] {
   return ware.saucers.flatMap((fit) => {
-    if (fit.verdict === 'does not sit') return [make('unusable', 'saucer-too-small', ware.ware, `ware.${fit.saucer}.well`, -fit.playMm, 'measured', `${ware.name} does not sit in the well of ${fit.saucer}: its foot is ${(-fit.playMm).toFixed(1)} mm too wide.`)];
-    if (fit.verdict === 'loose') return [make('note', 'saucer-loose', ware.ware, `ware.${fit.saucer}.well`, fit.playMm, 'assumed', `${ware.name} slides in the well of ${fit.saucer}: ${fit.playMm.toFixed(1)} mm of play.`)];
+    if (fit.verdict === 'does not sit')
+      return [
+        make(
+          'unusable',
+          'saucer-too-small',
+          ware.ware,
+          `ware.${fit.saucer}.well`,
+          -fit.playMm,
+          'measured',
+          `${ware.name} does not sit in the well of ${fit.saucer}: its foot is ${(-fit.playMm).toFixed(1)} mm too wide.`,
+        ),
+      ];
+    if (fit.verdict === 'loose')
+      return [
+        make(
+          'note',
+          'saucer-loose',
+          ware.ware,
+          `ware.${fit.saucer}.well`,
+          fit.playMm,
+          'assumed',
+          `${ware.name} slides in the well of ${fit.saucer}: ${fit.playMm.toFixed(1)} mm of play.`,
+        ),
+      ];
     return [];
   });
 }
 
 function spout(ware: WareAnswer): Finding[] {
   if (ware.spout === null || ware.spout.fits) return [];
-  return [make('unusable', 'under-spout', ware.ware, `ware.${ware.ware}.height`, -ware.spout.spareMm, 'measured', `${ware.name} is ${(-ware.spout.spareMm).toFixed(1)} mm too tall to stand under the spout: shots for it are pulled into a jug.`)];
+  return [
+    make(
+      'unusable',
+      'under-spout',
+      ware.ware,
+      `ware.${ware.ware}.height`,
+      -ware.spout.spareMm,
+      'measured',
+      `${ware.name} is ${(-ware.spout.spareMm).toFixed(1)} mm too tall to stand under the spout: shots for it are pulled into a jug.`,
+    ),
+  ];
 }
 
 function racks(ware: WareAnswer): Finding[] {
   const cliff = ware.rack === null ? null : rackCliff(ware.rack);
   if (cliff === null) return [];
-  return [make(cliff.code === 'tight' ? 'note' : 'cost', `rack-${cliff.code}`, ware.ware, `ware.${ware.ware}.rim`, ware.rack!.narrower === null ? 0 : ware.rack!.narrower.pieces / ware.rack!.pieces - 1, 'assumed', `${ware.name}: ${cliff.words}.`)];
+  return [
+    make(
+      cliff.code === 'tight' ? 'note' : 'cost',
+      `rack-${cliff.code}`,
+      ware.ware,
+      `ware.${ware.ware}.rim`,
+      ware.rack!.narrower === null ? 0 : ware.rack!.narrower.pieces / ware.rack!.pieces - 1,
+      'assumed',
+      `${ware.name}: ${cliff.words}.`,
+    ),
+  ];
 }
 
 function unasked(ware: WareAnswer): Finding[] {
   const open = ware.checklist.filter((line) => !line.shown).map((line) => line.standard);
-  return open.length === 0 ? [] : [make('unknown', 'tests-to-ask', ware.ware, `suit.ware.${ware.ware}.tests`, 0.1, 'assumed', `${ware.name}: ask the supplier for ${open.join(', ')}.`)];
+  return open.length === 0
+    ? []
+    : [
+        make(
+          'unknown',
+          'tests-to-ask',
+          ware.ware,
+          `suit.ware.${ware.ware}.tests`,
+          0.1,
+          'assumed',
+          `${ware.name}: ask the supplier for ${open.join(', ')}.`,
+        ),
+      ];
 }
 
 function unmeasured({ drinks, ware, reads, input }: FindingsInput): Finding[] {
@@ -184,20 +400,58 @@ function unmeasured({ drinks, ware, reads, input }: FindingsInput): Finding[] {
   for (const piece of ware) {
     if (piece.drinks.length === 0) continue;
     const given = input.basis?.[`ware.${piece.ware}.brim`];
-    if (given !== 'measured') found.push(make('unknown', 'brim-not-measured', piece.ware, `ware.${piece.ware}.brim`, 0.4, given ?? 'assumed', `${piece.name}: its brim is not marked as measured; weigh the water it holds, for strength goes by it.`));
+    if (given !== 'measured')
+      found.push(
+        make(
+          'unknown',
+          'brim-not-measured',
+          piece.ware,
+          `ware.${piece.ware}.brim`,
+          0.4,
+          given ?? 'assumed',
+          `${piece.name}: its brim is not marked as measured; weigh the water it holds, for strength goes by it.`,
+        ),
+      );
   }
   for (const drink of drinks) {
-    if (drink.house !== null && drink.warmth === null) found.push(make('unknown', 'no-heat', drink.drink, `ware.${drink.house.vessel}`, 0.2, 'assumed', `${drink.name}: heat needs mass, rim, foot and height of ${drink.house.vessel}.`));
+    if (drink.house !== null && drink.warmth === null)
+      found.push(
+        make(
+          'unknown',
+          'no-heat',
+          drink.drink,
+          `ware.${drink.house.vessel}`,
+          0.2,
+          'assumed',
+          `${drink.name}: heat needs mass, rim, foot and height of ${drink.house.vessel}.`,
+        ),
+      );
   }
   const known = new Set(reads.plans.map((plan) => plan.drink.id));
-  const silent = input.menu.filter((drink) => !known.has(drink.id) && !(input.suit.drinks !== undefined && Object.hasOwn(input.suit.drinks, drink.id)));
+  const silent = input.menu.filter(
+    (drink) =>
+      !known.has(drink.id) &&
+      !(input.suit.drinks !== undefined && Object.hasOwn(input.suit.drinks, drink.id)),
+  );
   if (silent.length > 0) {
-    found.push(make('unknown', 'no-recipe', '', 'suit.drinks', silent.reduce((sum, drink) => sum + drink.share, 0), 'assumed', `No recipe is given for ${silent.map((drink) => drink.name).join(', ')}: nothing is said of ${silent.length === 1 ? 'it' : 'them'}.`));
+    found.push(
+      make(
+        'unknown',
+        'no-recipe',
+        '',
+        'suit.drinks',
+        silent.reduce((sum, drink) => sum + drink.share, 0),
+        'assumed',
+        `No recipe is given for ${silent.map((drink) => drink.name).join(', ')}: nothing is said of ${silent.length === 1 ? 'it' : 'them'}.`,
+      ),
+    );
   }
   return found;
 }
 
 function colours({ ware }: FindingsInput): Finding[] {
   const stated = ware.some((piece) => piece.shape !== 'saucer' && piece.colour !== null);
-  return stated ? [make('note', 'colour', '', 'ware', 0, 'published', `Colour: ${COLOUR_NOTE}.`)] : [];
+  return stated
+    ? [make('note', 'colour', '', 'ware', 0, 'published', `Colour: ${COLOUR_NOTE}.`)]
+    : [];
 }

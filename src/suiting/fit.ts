@@ -14,7 +14,11 @@ export interface SaucerFit {
 /** Holds a foot against a well (mm). Loose: it slides more than the usual play. */
 export function saucerFit(saucer: string, footMm: number, wellMm: number): SaucerFit {
   const playMm = wellMm - footMm;
-  return { saucer, playMm, verdict: playMm < 0 ? 'does not sit' : playMm > FACTS.wellPlayMm.value ? 'loose' : 'sits' };
+  return {
+    saucer,
+    playMm,
+    verdict: playMm < 0 ? 'does not sit' : playMm > FACTS.wellPlayMm.value ? 'loose' : 'sits',
+  };
 }
 
 export interface SpoutFit {
@@ -23,16 +27,27 @@ export interface SpoutFit {
 }
 
 /** Height of a cup against the room under the spout (mm). */
-export const spoutFit = (heightMm: number, underSpoutMm: number): SpoutFit => ({ spareMm: underSpoutMm - heightMm, fits: heightMm <= underSpoutMm });
+export const spoutFit = (heightMm: number, underSpoutMm: number): SpoutFit => ({
+  spareMm: underSpoutMm - heightMm,
+  fits: heightMm <= underSpoutMm,
+});
 
 /** The cliff of a rack in words, or null where there is none near: under 1 mm of slack, or a gain within 3 mm. */
-export function rackCliff(fit: RackFit): { readonly code: 'tight' | 'near-gain'; readonly words: string } | null {
+export function rackCliff(
+  fit: RackFit,
+): { readonly code: 'tight' | 'near-gain'; readonly words: string } | null {
   const { narrower } = fit;
   if (narrower !== null && narrower.byMm <= 3 && narrower.pieces > fit.pieces) {
-    return { code: 'near-gain', words: `${round1(narrower.byMm)} mm less rim and the ${fit.kind} rack takes ${narrower.pieces} instead of ${fit.pieces}` };
+    return {
+      code: 'near-gain',
+      words: `${round1(narrower.byMm)} mm less rim and the ${fit.kind} rack takes ${narrower.pieces} instead of ${fit.pieces}`,
+    };
   }
   if (fit.slackMm !== null && fit.slackMm < 1) {
-    return { code: 'tight', words: `${round1(fit.slackMm)} mm of slack before the ${fit.kind} rack loses pieces: try it with real cups` };
+    return {
+      code: 'tight',
+      words: `${round1(fit.slackMm)} mm of slack before the ${fit.kind} rack loses pieces: try it with real cups`,
+    };
   }
   return null;
 }
@@ -41,25 +56,56 @@ export function rackCliff(fit: RackFit): { readonly code: 'tight' | 'near-gain';
 export function wareProblems(ware: SuitWare): Problem[] {
   const problems: Problem[] = [];
   const say = (field: string, value: number, rule: string, remedy: string): void => {
-    problems.push({ path: ['ware', ware.id, field], value, rule, remedy, message: `ware ${ware.id}: ${field} ${round1(value)} ${rule}; ${remedy}` });
+    problems.push({
+      path: ['ware', ware.id, field],
+      value,
+      rule,
+      remedy,
+      message: `ware ${ware.id}: ${field} ${round1(value)} ${rule}; ${remedy}`,
+    });
   };
-  const measures = { brim: ware.brimMl, rim: ware.rimMm, foot: ware.footMm, height: ware.heightMm, mass: ware.massG, well: ware.wellMm };
+  const measures = {
+    brim: ware.brimMl,
+    rim: ware.rimMm,
+    foot: ware.footMm,
+    height: ware.heightMm,
+    mass: ware.massG,
+    well: ware.wellMm,
+  };
   for (const [field, value] of Object.entries(measures)) {
-    if (value !== null && !(value > 0 && Number.isFinite(value))) say(field, value, 'is not above zero', 'measure it again');
+    if (value !== null && !(value > 0 && Number.isFinite(value)))
+      say(field, value, 'is not above zero', 'measure it again');
   }
-  if (ware.handleMm !== null && !(ware.handleMm >= 0 && Number.isFinite(ware.handleMm))) say('handle', ware.handleMm, 'is below zero', 'give 0 mm for a vessel without a handle');
+  if (ware.handleMm !== null && !(ware.handleMm >= 0 && Number.isFinite(ware.handleMm)))
+    say('handle', ware.handleMm, 'is below zero', 'give 0 mm for a vessel without a handle');
   if (problems.length > 0) return problems;
   const isVessel = ware.shape === 'cup' || ware.shape === 'glass' || ware.shape === null;
   if (isVessel && ware.rimMm !== null && ware.footMm !== null && ware.footMm > ware.rimMm) {
-    say('foot', ware.footMm, `is wider than the rim (${round1(ware.rimMm)} mm)`, 'check whether foot and rim were exchanged');
+    say(
+      'foot',
+      ware.footMm,
+      `is wider than the rim (${round1(ware.rimMm)} mm)`,
+      'check whether foot and rim were exchanged',
+    );
   }
   if (isVessel && ware.handleMm !== null && ware.rimMm !== null && ware.handleMm > ware.rimMm) {
-    say('handle', ware.handleMm, `stands out by more than the rim is wide (${round1(ware.rimMm)} mm)`, 'measure from the rim outwards');
+    say(
+      'handle',
+      ware.handleMm,
+      `stands out by more than the rim is wide (${round1(ware.rimMm)} mm)`,
+      'measure from the rim outwards',
+    );
   }
   if (isVessel && ware.brimMl !== null && ware.rimMm !== null && ware.heightMm !== null) {
     // No vessel that narrows to its foot holds more than a cylinder of its rim and height; 1.3 leaves room for bellies.
-    const mostMl = 1.3 * (Math.PI / 4) * ware.rimMm ** 2 * ware.heightMm / 1000;
-    if (ware.brimMl > mostMl) say('brim', ware.brimMl, `is more than a vessel of that rim and height holds (about ${Math.round(mostMl)} ml)`, 'measure the brim with water, or check rim and height');
+    const mostMl = (1.3 * (Math.PI / 4) * ware.rimMm ** 2 * ware.heightMm) / 1000;
+    if (ware.brimMl > mostMl)
+      say(
+        'brim',
+        ware.brimMl,
+        `is more than a vessel of that rim and height holds (about ${Math.round(mostMl)} ml)`,
+        'measure the brim with water, or check rim and height',
+      );
   }
   return problems;
 }

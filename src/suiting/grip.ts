@@ -49,14 +49,20 @@ export function gripOf(input: GripInput): Grip {
   const filledG = input.massG + input.drinkG;
   const hasHandle = input.handleMm > 0;
   const flags: GripFlag[] = [];
-  const flag = (code: GripFlag['code'], value: number, fact: 'heavyG' | 'openingWidthMm' | 'openingHeightMm'): void => {
+  const flag = (
+    code: GripFlag['code'],
+    value: number,
+    fact: 'heavyG' | 'openingWidthMm' | 'openingHeightMm',
+  ): void => {
     const { value: limit, basis, source } = FACTS[fact];
     flags.push({ code, value, limit, unit: code === 'heavy' ? 'g' : 'mm', basis, source });
   };
   if (filledG > FACTS.heavyG.value) flag('heavy', filledG, 'heavyG');
   const opening = hasHandle ? input.opening : null;
-  if (opening !== null && opening.widthMm < FACTS.openingWidthMm.value) flag('narrow-opening', opening.widthMm, 'openingWidthMm');
-  if (opening !== null && opening.heightMm < FACTS.openingHeightMm.value) flag('low-opening', opening.heightMm, 'openingHeightMm');
+  if (opening !== null && opening.widthMm < FACTS.openingWidthMm.value)
+    flag('narrow-opening', opening.widthMm, 'openingWidthMm');
+  if (opening !== null && opening.heightMm < FACTS.openingHeightMm.value)
+    flag('low-opening', opening.heightMm, 'openingHeightMm');
   return {
     filledG,
     momentNm: hasHandle ? handleMoment(filledG, input.rimMm, input.handleMm) : null,

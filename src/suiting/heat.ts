@@ -28,18 +28,24 @@ export function mixingTemperature(bodies: readonly HeatStore[]): number {
 }
 
 /** Heat a vessel holds, J/K, from its mass (g) and material. */
-export const vesselHeat = (massG: number, material: Material): number => massG * MATERIALS[material].heat;
+export const vesselHeat = (massG: number, material: Material): number =>
+  massG * MATERIALS[material].heat;
 
 /** Saturation pressure of water vapour, Pa, at °C (Magnus form of Alduchov & Eskridge, J Appl Meteorol 1996;35:601). */
-export const saturationPa = (tempC: number): number => 610.94 * Math.exp((17.625 * tempC) / (tempC + 243.04));
+export const saturationPa = (tempC: number): number =>
+  610.94 * Math.exp((17.625 * tempC) / (tempC + 243.04));
 
 /**
  * Heat that evaporation takes from still water, W/m²: the Lewis relation between the air film's heat and
  * mass transfer, h (L/c) (0.622/P) Le^(−2/3) (p_surface − p_room).
  */
 export function evaporationWPerM2(surfaceC: number, roomC: number, humidity: number): number {
-  const perPascal = ((2.36e6 / 1006) * 0.622) / 101_325 * 0.85 ** (-2 / 3);
-  return FACTS.topAir.value * perPascal * Math.max(0, saturationPa(surfaceC) - humidity * saturationPa(roomC));
+  const perPascal = (((2.36e6 / 1006) * 0.622) / 101_325) * 0.85 ** (-2 / 3);
+  return (
+    FACTS.topAir.value *
+    perPascal *
+    Math.max(0, saturationPa(surfaceC) - humidity * saturationPa(roomC))
+  );
 }
 
 /** The inside of a vessel up to where it is filled, taken as a cone cut off at foot and rim. */
@@ -49,7 +55,13 @@ export interface Wetted {
 }
 
 /** Liquid surface and wetted wall with base, from outside measures (mm), wall (mm) and fill (share of the volume). */
-export function wetted(rimMm: number, footMm: number, heightMm: number, wallMm: number, fill: number): Wetted {
+export function wetted(
+  rimMm: number,
+  footMm: number,
+  heightMm: number,
+  wallMm: number,
+  fill: number,
+): Wetted {
   const rim = Math.max(1, rimMm / 2 - wallMm) / 1000;
   const foot = Math.max(1, footMm / 2 - wallMm) / 1000;
   const height = Math.max(1, heightMm - wallMm) / 1000;
@@ -60,13 +72,27 @@ export function wetted(rimMm: number, footMm: number, heightMm: number, wallMm: 
 }
 
 /** Resistances of a wall to heat, m² K/W: liquid film, wall itself, still air outside. */
-export function wallResistances(material: Material, wallMm: number, doubleWall: boolean): { readonly inside: number; readonly wall: number; readonly outside: number } {
+export function wallResistances(
+  material: Material,
+  wallMm: number,
+  doubleWall: boolean,
+): { readonly inside: number; readonly wall: number; readonly outside: number } {
   const solid = wallMm / 1000 / MATERIALS[material].conductivity;
-  return { inside: 1 / FACTS.wallLiquid.value, wall: solid + (doubleWall ? DOUBLE_WALL_GAP : 0), outside: 1 / FACTS.wallAir.value };
+  return {
+    inside: 1 / FACTS.wallLiquid.value,
+    wall: solid + (doubleWall ? DOUBLE_WALL_GAP : 0),
+    outside: 1 / FACTS.wallAir.value,
+  };
 }
 
 /** Temperature (°C) of the outside of a wall that holds a drink. */
-export function outerWall(drinkC: number, roomC: number, material: Material, wallMm: number, doubleWall: boolean): number {
+export function outerWall(
+  drinkC: number,
+  roomC: number,
+  material: Material,
+  wallMm: number,
+  doubleWall: boolean,
+): number {
   const r = wallResistances(material, wallMm, doubleWall);
   return roomC + ((drinkC - roomC) * r.outside) / (r.inside + r.wall + r.outside);
 }
@@ -90,7 +116,8 @@ export interface Cooling {
 /** Heat lost at the surface, W/m², from a drink at °C; foam lies in between as a layer. */
 function surfaceLoss(drinkC: number, c: Cooling): number {
   const dry = FACTS.topAir.value + FACTS.topRadiation.value;
-  const lost = (at: number): number => dry * (at - c.roomC) + (c.evaporates ? evaporationWPerM2(at, c.roomC, c.humidity) : 0);
+  const lost = (at: number): number =>
+    dry * (at - c.roomC) + (c.evaporates ? evaporationWPerM2(at, c.roomC, c.humidity) : 0);
   if (c.foamMm <= 0) return lost(drinkC);
   // The top of the foam settles where what comes through it is what leaves it: found by halving.
   const through = FACTS.foamConductivity.value / (c.foamMm / 1000);
@@ -108,7 +135,8 @@ function surfaceLoss(drinkC: number, c: Cooling): number {
  * steps of 20 s, whose error is far below a hundredth of a degree here.
  */
 export function coolingCurve(c: Cooling, minutes: number): number[] {
-  const slope = (t: number): number => -(surfaceLoss(t, c) * c.surfaceM2 + c.wallUWPerM2K * c.wallM2 * (t - c.roomC)) / c.heatJPerK;
+  const slope = (t: number): number =>
+    -(surfaceLoss(t, c) * c.surfaceM2 + c.wallUWPerM2K * c.wallM2 * (t - c.roomC)) / c.heatJPerK;
   const step = 20;
   const temperatures = [c.startC];
   let t = c.startC;

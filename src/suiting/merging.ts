@@ -42,9 +42,17 @@ export interface MergeInput {
 }
 
 /** Saucers that stand under a vessel in any setting of the menu. */
-export function saucersUnder(vessel: string, menu: readonly SuitDrink[], ware: readonly SuitWare[]): SuitWare[] {
-  const settings = menu.flatMap((drink) => [drink.setting, ...drink.fallBacks]).filter((setting) => setting.includes(vessel));
-  return ware.filter((piece) => piece.shape === 'saucer' && settings.some((setting) => setting.includes(piece.id)));
+export function saucersUnder(
+  vessel: string,
+  menu: readonly SuitDrink[],
+  ware: readonly SuitWare[],
+): SuitWare[] {
+  const settings = menu
+    .flatMap((drink) => [drink.setting, ...drink.fallBacks])
+    .filter((setting) => setting.includes(vessel));
+  return ware.filter(
+    (piece) => piece.shape === 'saucer' && settings.some((setting) => setting.includes(piece.id)),
+  );
 }
 
 /**
@@ -54,54 +62,96 @@ export function saucersUnder(vessel: string, menu: readonly SuitDrink[], ware: r
  * rules its vessel out, since nothing can be said of it.
  */
 export function mergeCandidates(input: MergeInput): MergeCandidate[] {
-  const vessels = input.ware.filter((ware) => (ware.shape === 'cup' || ware.shape === 'glass') && ware.brimMl !== null);
+  const vessels = input.ware.filter(
+    (ware) => (ware.shape === 'cup' || ware.shape === 'glass') && ware.brimMl !== null,
+  );
   const candidates: MergeCandidate[] = [];
   for (const drop of vessels) {
     const drinks = input.menu.filter((drink) => drink.setting.includes(drop.id));
     if (drinks.length === 0) continue;
     for (const keep of vessels) {
-      if (keep === drop || keep.shape !== drop.shape || !input.menu.some((drink) => drink.setting.includes(keep.id))) continue;
+      if (
+        keep === drop ||
+        keep.shape !== drop.shape ||
+        !input.menu.some((drink) => drink.setting.includes(keep.id))
+      )
+        continue;
       const moved = drinks.map((drink) => moveDrink(drink, drop, keep, input));
       if (moved.some((move) => move === null)) continue;
       const fits = saucersUnder(drop.id, input.menu, input.ware).map((saucer) =>
-        keep.footMm === null || saucer.wellMm === null ? null : saucerFit(saucer.id, keep.footMm, saucer.wellMm));
+        keep.footMm === null || saucer.wellMm === null
+          ? null
+          : saucerFit(saucer.id, keep.footMm, saucer.wellMm),
+      );
       if (fits.some((fit) => fit === null || fit.verdict === 'does not sit')) continue;
-      const rack = Object.hasOwn(input.racks, keep.id) && Object.hasOwn(input.racks, drop.id) ? { keep: input.racks[keep.id]!.pieces, drop: input.racks[drop.id]!.pieces } : null;
+      const rack =
+        Object.hasOwn(input.racks, keep.id) && Object.hasOwn(input.racks, drop.id)
+          ? { keep: input.racks[keep.id]!.pieces, drop: input.racks[drop.id]!.pieces }
+          : null;
       if (rack !== null && rack.keep < rack.drop) continue;
       const mind: string[] = [];
       if (rack === null) mind.push('no rack layout was given: see that a rack takes as many');
       if (keep.colour !== drop.colour) mind.push('colours differ');
-      if (moved.some((move) => move!.how === 'fill line')) mind.push('needs a fill line that staff keep to');
-      candidates.push({ keep: keep.id, drop: drop.id, moved: moved as MovedDrink[], saucers: fits as SaucerFit[], rack, mind });
+      if (moved.some((move) => move!.how === 'fill line'))
+        mind.push('needs a fill line that staff keep to');
+      candidates.push({
+        keep: keep.id,
+        drop: drop.id,
+        moved: moved as MovedDrink[],
+        saucers: fits as SaucerFit[],
+        rack,
+        mind,
+      });
     }
   }
   return candidates;
 }
 
-function moveDrink(drink: SuitDrink, drop: SuitWare, keep: SuitWare, input: MergeInput): MovedDrink | null {
+function moveDrink(
+  drink: SuitDrink,
+  drop: SuitWare,
+  keep: SuitWare,
+  input: MergeInput,
+): MovedDrink | null {
   const plan = input.plans.find((p) => p.drink.id === drink.id && p.vessel?.id === drop.id);
   if (plan === undefined || plan.house === null) return null;
   const now = pour(plan.house);
-  const filled: Side = { ...plan.house, recipe: { ...plan.house.recipe, fill: now.fill, pouredMl: null } };
-  const moved: Side = { ...filled, space: { brimMl: keep.brimMl!, rimInnerMm: plan.house.space.rimInnerMm } };
+  const filled: Side = {
+    ...plan.house,
+    recipe: { ...plan.house.recipe, fill: now.fill, pouredMl: null },
+  };
+  const moved: Side = {
+    ...filled,
+    space: { brimMl: keep.brimMl!, rimInnerMm: plan.house.space.rimInnerMm },
+  };
   const alike = pourFaults(moved).length === 0 ? pour(moved) : null;
   if (alike === null) return null;
   const ratio = alike.solidsPer100Ml / now.solidsPer100Ml;
   // A shot alone is as strong in any vessel that holds it, and still looks lost in a large one.
-  const full = (fill: number): boolean => fill <= Math.max(now.fill, FACTS.fillCeramic.range[1]) && fill >= FACTS.leanestFill.value * now.fill;
-  if (isLevel(ratio, input.parity) && full(alike.fill)) return { drink: drink.id, ratio, how: 'as it is', fill: alike.fill };
+  const full = (fill: number): boolean =>
+    fill <= Math.max(now.fill, FACTS.fillCeramic.range[1]) &&
+    fill >= FACTS.leanestFill.value * now.fill;
+  if (isLevel(ratio, input.parity) && full(alike.fill))
+    return { drink: drink.id, ratio, how: 'as it is', fill: alike.fill };
   const fill = fillFor(moved, now.servedMl);
   return full(fill) ? { drink: drink.id, ratio, how: 'fill line', fill } : null;
 }
 
 /** The menu with one vessel gone: every setting and fall-back takes the kept one instead. */
-export function mergedMenu<Drink extends Pick<SuitDrink, 'setting' | 'fallBacks'>>(menu: readonly Drink[], drop: string, keep: string): Drink[] {
-  const swap = (setting: readonly string[]): string[] => setting.map((ware) => (ware === drop ? keep : ware));
+export function mergedMenu<Drink extends Pick<SuitDrink, 'setting' | 'fallBacks'>>(
+  menu: readonly Drink[],
+  drop: string,
+  keep: string,
+): Drink[] {
+  const swap = (setting: readonly string[]): string[] =>
+    setting.map((ware) => (ware === drop ? keep : ware));
   const key = (setting: readonly string[]): string => JSON.stringify(setting);
   return menu.map((drink) => {
     const setting = swap(drink.setting);
     const seen = new Set([key(setting)]);
-    const fallBacks = drink.fallBacks.map(swap).filter((s) => !seen.has(key(s)) && seen.add(key(s)));
+    const fallBacks = drink.fallBacks
+      .map(swap)
+      .filter((s) => !seen.has(key(s)) && seen.add(key(s)));
     return { ...drink, setting, fallBacks };
   });
 }
@@ -123,7 +173,9 @@ export interface PoolingGain {
 export async function poolingGains(
   candidates: readonly Pick<MergeCandidate, 'keep' | 'drop'>[],
   menu: readonly SuitDrink[],
-  size: (menu: readonly SuitDrink[]) => Readonly<Record<string, number>> | Promise<Readonly<Record<string, number>>>,
+  size: (
+    menu: readonly SuitDrink[],
+  ) => Readonly<Record<string, number>> | Promise<Readonly<Record<string, number>>>,
 ): Promise<PoolingGain[]> {
   if (candidates.length === 0) return [];
   const now = await size(menu);

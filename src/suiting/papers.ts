@@ -28,10 +28,14 @@ export interface PaperBrim {
  * between the sizes told and held at their proportions outside them. null: neither is known.
  */
 export function paperBrim(paper: Pick<Paper, 'nominalMl' | 'brimMl'>): PaperBrim | null {
-  if (paper.brimMl !== null) return { lowMl: paper.brimMl, brimMl: paper.brimMl, highMl: paper.brimMl, basis: 'measured' };
+  if (paper.brimMl !== null)
+    return { lowMl: paper.brimMl, brimMl: paper.brimMl, highMl: paper.brimMl, basis: 'measured' };
   if (paper.nominalMl === null) return null;
   const [small, large] = TOLD;
-  const along = Math.min(1, Math.max(0, (paper.nominalMl - small.nominalMl) / (large.nominalMl - small.nominalMl)));
+  const along = Math.min(
+    1,
+    Math.max(0, (paper.nominalMl - small.nominalMl) / (large.nominalMl - small.nominalMl)),
+  );
   const between = (a: number, b: number): number => paper.nominalMl! * (a + along * (b - a));
   const lowMl = between(small.lowMl / small.nominalMl, large.lowMl / large.nominalMl);
   const highMl = between(small.highMl / small.nominalMl, large.highMl / large.nominalMl);

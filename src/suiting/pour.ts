@@ -38,7 +38,10 @@ export interface Pour {
  */
 export function steamShare(fromC: number, toC: number): number {
   if (toC <= fromC) return 0;
-  return (FACTS.milkHeat.value * (toC - fromC)) / (FACTS.latentHeat.value + FACTS.waterHeat.value * (100 - toC));
+  return (
+    (FACTS.milkHeat.value * (toC - fromC)) /
+    (FACTS.latentHeat.value + FACTS.waterHeat.value * (100 - toC))
+  );
 }
 
 /** Millilitres of foam in a vessel filled with `filledMl`. */
@@ -46,7 +49,7 @@ function foamIn(side: Side, filledMl: number): number {
   const { foam } = side.recipe;
   if (foam === null) return 0;
   if ('share' in foam) return filledMl * foam.share;
-  return (Math.PI / 4) * (side.space.rimInnerMm ?? 0) ** 2 * foam.depthMm / 1000;
+  return ((Math.PI / 4) * (side.space.rimInnerMm ?? 0) ** 2 * foam.depthMm) / 1000;
 }
 
 /** How high the vessel stands filled, in ml, so that the recipe's liquid and foam are in it. */
@@ -105,7 +108,8 @@ export function pour(side: Side): Pour {
     solidsPer100Ml: solidsPer100Ml(recipe.brew, recipe.shotShare, servedMl),
     coffeeG: recipe.brew.doseG * recipe.shotShare,
     massG: shotMl + toppedG,
-    heatJPerK: coldMilkG * FACTS.milkHeat.value + (shotMl + toppedG - coldMilkG) * FACTS.waterHeat.value,
+    heatJPerK:
+      coldMilkG * FACTS.milkHeat.value + (shotMl + toppedG - coldMilkG) * FACTS.waterHeat.value,
   };
 }
 
@@ -123,17 +127,30 @@ export function pourFaults(side: Side): PourFault[] {
   const faults: PourFault[] = [];
   const brim = `${Math.round(space.brimMl)} ml`;
   if (recipe.foam !== null && 'depthMm' in recipe.foam && space.rimInnerMm === null) {
-    return [{ field: 'foam', value: recipe.foam.depthMm, rule: 'is a depth, which needs the rim of its vessel', remedy: 'give the rim of the vessel, or the foam as a share of the filling' }];
+    return [
+      {
+        field: 'foam',
+        value: recipe.foam.depthMm,
+        rule: 'is a depth, which needs the rim of its vessel',
+        remedy: 'give the rim of the vessel, or the foam as a share of the filling',
+      },
+    ];
   }
   const fill = fillOf(side);
   const shotMl = recipe.brew.yieldG * recipe.shotShare;
   if (fill > 1 + 1e-9) {
     const liquid = recipe.topUp === 'nothing' ? shotMl : recipe.pouredMl;
     if (liquid === null) {
-      faults.push({ field: 'fill', value: fill, rule: 'is more than the brim (100 %)', remedy: 'state the fill as a share of the measured brim, 100 % or less' });
+      faults.push({
+        field: 'fill',
+        value: fill,
+        rule: 'is more than the brim (100 %)',
+        remedy: 'state the fill as a share of the measured brim, 100 % or less',
+      });
     } else {
       faults.push({
-        field: recipe.topUp === 'nothing' ? 'shot' : 'pours', value: liquid,
+        field: recipe.topUp === 'nothing' ? 'shot' : 'pours',
+        value: liquid,
         rule: `makes ${Math.round(fill * space.brimMl)} ml with its foam, which must fit below the brim (${brim})`,
         remedy: 'take a larger vessel, or pour less',
       });
@@ -142,10 +159,16 @@ export function pourFaults(side: Side): PourFault[] {
   }
   const poured = pour(side);
   if (poured.foamMl > poured.filledMl || poured.servedMl <= 0) {
-    faults.push({ field: 'foam', value: poured.foamMl, rule: 'leaves no room for liquid', remedy: 'give less foam, or a larger vessel' });
+    faults.push({
+      field: 'foam',
+      value: poured.foamMl,
+      rule: 'leaves no room for liquid',
+      remedy: 'give less foam, or a larger vessel',
+    });
   } else if (poured.toppedMl < -1e-9) {
     faults.push({
-      field: 'share', value: recipe.shotShare,
+      field: 'share',
+      value: recipe.shotShare,
       rule: `brings ${Math.round(shotMl)} ml of shot, which must fit into the liquid that the vessel holds (${Math.round(poured.servedMl)} ml)`,
       remedy: 'take a larger vessel, a smaller share of the shot or a shorter shot',
     });

@@ -25,7 +25,14 @@ export interface Remedy {
   /** Equally strong, or — where that cannot be had — just within the tolerance. */
   readonly target: 'equal' | 'within';
   /** What to change and to what: brim in ml, shares 0..1, dose and yield in g. */
-  readonly set: { readonly brimMl?: number; readonly fill?: number; readonly shotShare?: number; readonly doseG?: number; readonly yieldG?: number; readonly extraction?: number };
+  readonly set: {
+    readonly brimMl?: number;
+    readonly fill?: number;
+    readonly shotShare?: number;
+    readonly doseG?: number;
+    readonly yieldG?: number;
+    readonly extraction?: number;
+  };
   readonly from: number;
   readonly to: number;
   readonly unit: 'ml' | 'share' | 'g' | 'g a g';
@@ -61,14 +68,21 @@ export function filledAlike(side: Side): Side {
 /** The side with one remedy applied. */
 export function withRemedy(side: Side, set: Remedy['set']): Side {
   const { brew } = side.recipe;
-  const changed = set.doseG !== undefined || set.yieldG !== undefined || set.extraction !== undefined;
+  const changed =
+    set.doseG !== undefined || set.yieldG !== undefined || set.extraction !== undefined;
   return {
     space: { ...side.space, brimMl: set.brimMl ?? side.space.brimMl },
     recipe: {
       ...side.recipe,
       fill: set.fill ?? side.recipe.fill,
       shotShare: set.shotShare ?? side.recipe.shotShare,
-      brew: changed ? brewFromExtraction(set.doseG ?? brew.doseG, set.yieldG ?? brew.yieldG, set.extraction ?? brew.extraction) : brew,
+      brew: changed
+        ? brewFromExtraction(
+            set.doseG ?? brew.doseG,
+            set.yieldG ?? brew.yieldG,
+            set.extraction ?? brew.extraction,
+          )
+        : brew,
     },
   };
 }
@@ -84,7 +98,11 @@ export function strengthRatio(house: Side, takeaway: Side): number {
  * tolerance, and told as that where it then can be made. Empty for drinks that nothing tops up: their
  * strength is the shot's own.
  */
-export function remediesFor(houseAsMade: Side, takeawayAsMade: Side, context: RemedyContext): Remedy[] {
+export function remediesFor(
+  houseAsMade: Side,
+  takeawayAsMade: Side,
+  context: RemedyContext,
+): Remedy[] {
   const house = filledAlike(houseAsMade);
   const takeaway = filledAlike(takeawayAsMade);
   if (house.recipe.topUp === 'nothing' || takeaway.recipe.topUp === 'nothing') return [];
@@ -97,52 +115,107 @@ export function remediesFor(houseAsMade: Side, takeawayAsMade: Side, context: Re
       if (equal.feasible) return equal;
       const within = remedy(kind, side, 'within', edge, before, both, context);
       return within.feasible ? within : equal;
-    }));
-  return remedies.sort((a, b) => Number(b.feasible) - Number(a.feasible) || a.coffeeGADrink - b.coffeeGADrink);
+    }),
+  );
+  return remedies.sort(
+    (a, b) => Number(b.feasible) - Number(a.feasible) || a.coffeeGADrink - b.coffeeGADrink,
+  );
 }
 
 const KINDS: readonly RemedyKind[] = ['vessel', 'paper', 'fill', 'share', 'ratio', 'dose'];
 
 /** The change of one kind on one side that brings takeaway over house from `before` to `wanted`. */
-function remedy(kind: RemedyKind, name: SideName, target: Remedy['target'], wanted: number, before: number, both: { readonly house: Side; readonly takeaway: Side }, context: RemedyContext): Remedy {
+function remedy(
+  kind: RemedyKind,
+  name: SideName,
+  target: Remedy['target'],
+  wanted: number,
+  before: number,
+  both: { readonly house: Side; readonly takeaway: Side },
+  context: RemedyContext,
+): Remedy {
   const side = both[name];
-  const ratioWith = (changed: Side): number => (name === 'house' ? strengthRatio(changed, both.takeaway) : strengthRatio(both.house, changed));
+  const ratioWith = (changed: Side): number =>
+    name === 'house' ? strengthRatio(changed, both.takeaway) : strengthRatio(both.house, changed);
   // This side must become so many times as strong.
   const times = name === 'house' ? before / wanted : wanted / before;
   const now = pour(side);
   const { brew, shotShare } = side.recipe;
-  const plan = ((): Pick<Remedy, 'set' | 'from' | 'to' | 'unit'> & { readonly limit: string; readonly onHand?: Remedy['onHand'] } => {
+  const plan = ((): Pick<Remedy, 'set' | 'from' | 'to' | 'unit'> & {
+    readonly limit: string;
+    readonly onHand?: Remedy['onHand'];
+  } => {
     switch (kind) {
       case 'vessel':
       case 'paper': {
         const brimMl = brimFor(side, now.servedMl / times);
-        const onHand = candidates(name === 'house' ? context.vessels : context.papers, side, ratioWith, context.tolerance);
-        return { set: { brimMl }, from: side.space.brimMl, to: brimMl, unit: 'ml', limit: onHand.length > 0 ? '' : 'none of about that size is on the sheet', onHand };
+        const onHand = candidates(
+          name === 'house' ? context.vessels : context.papers,
+          side,
+          ratioWith,
+          context.tolerance,
+        );
+        return {
+          set: { brimMl },
+          from: side.space.brimMl,
+          to: brimMl,
+          unit: 'ml',
+          limit: onHand.length > 0 ? '' : 'none of about that size is on the sheet',
+          onHand,
+        };
       }
       case 'fill': {
         const fill = fillFor(side, now.servedMl / times);
-        return { set: { fill }, from: now.fill, to: fill, unit: 'share', limit: fillLimit(fill, name) };
+        return {
+          set: { fill },
+          from: now.fill,
+          to: fill,
+          unit: 'share',
+          limit: fillLimit(fill, name),
+        };
       }
       case 'share':
-        return { set: { shotShare: shotShare * times }, from: shotShare, to: shotShare * times, unit: 'share', limit: shotShare * times > 1 + 1e-9 ? 'takes more than one whole shot' : '' };
+        return {
+          set: { shotShare: shotShare * times },
+          from: shotShare,
+          to: shotShare * times,
+          unit: 'share',
+          limit: shotShare * times > 1 + 1e-9 ? 'takes more than one whole shot' : '',
+        };
       case 'ratio':
         return {
           set: { yieldG: brew.yieldG * times, extraction: brew.extraction * times },
-          from: brew.yieldG / brew.doseG, to: (brew.yieldG * times) / brew.doseG, unit: 'g a g', limit: ratioLimit(brew.extraction * times),
+          from: brew.yieldG / brew.doseG,
+          to: (brew.yieldG * times) / brew.doseG,
+          unit: 'g a g',
+          limit: ratioLimit(brew.extraction * times),
         };
       case 'dose':
-        return { set: { doseG: brew.doseG * times, yieldG: brew.yieldG * times }, from: brew.doseG, to: brew.doseG * times, unit: 'g', limit: doseLimit(brew.doseG * times) };
+        return {
+          set: { doseG: brew.doseG * times, yieldG: brew.yieldG * times },
+          from: brew.doseG,
+          to: brew.doseG * times,
+          unit: 'g',
+          limit: doseLimit(brew.doseG * times),
+        };
     }
   })();
   const after = withRemedy(side, plan.set);
   const faults = pourFaults(after);
   const then = pour(after);
-  const behind = (s: Side): number => s.recipe.brew.doseG * (context.restIsUsed ? s.recipe.shotShare : 1);
+  const behind = (s: Side): number =>
+    s.recipe.brew.doseG * (context.restIsUsed ? s.recipe.shotShare : 1);
   const coffeeGADrink = behind(after) - behind(side);
   const drinks = context.drinksAWeek?.[name] ?? null;
   const coffeeKgAWeek = drinks === null ? null : (coffeeGADrink * drinks) / 1000;
   return {
-    kind, side: name, target, set: plan.set, from: plan.from, to: plan.to, unit: plan.unit,
+    kind,
+    side: name,
+    target,
+    set: plan.set,
+    from: plan.from,
+    to: plan.to,
+    unit: plan.unit,
     feasible: faults.length === 0 && plan.limit === '',
     note: plan.limit !== '' ? plan.limit : (faults[0]?.rule ?? ''),
     onHand: plan.onHand ?? [],
@@ -150,12 +223,20 @@ function remedy(kind: RemedyKind, name: SideName, target: Remedy['target'], want
     coffeeGADrink,
     milkMlADrink: then.coldMilkMl - now.coldMilkMl,
     coffeeKgAWeek,
-    coffeeCostAWeekMinor: coffeeKgAWeek === null || context.coffeePerKgMinor === null ? null : Math.round(coffeeKgAWeek * context.coffeePerKgMinor),
+    coffeeCostAWeekMinor:
+      coffeeKgAWeek === null || context.coffeePerKgMinor === null
+        ? null
+        : Math.round(coffeeKgAWeek * context.coffeePerKgMinor),
   };
 }
 
 /** Those to be had in which this side, filled alike, comes within the tolerance; nearest first. */
-function candidates(stock: readonly OnHand[], side: Side, ratioWith: (changed: Side) => number, tolerance: number): Remedy['onHand'] {
+function candidates(
+  stock: readonly OnHand[],
+  side: Side,
+  ratioWith: (changed: Side) => number,
+  tolerance: number,
+): Remedy['onHand'] {
   return stock
     .map(({ id, space }) => ({ id, side: { ...side, space } }))
     .filter((option) => pourFaults(option.side).length === 0)
@@ -166,14 +247,17 @@ function candidates(stock: readonly OnHand[], side: Side, ratioWith: (changed: S
 
 function fillLimit(fill: number, name: SideName): string {
   const highest = name === 'house' ? FACTS.fillCeramic.range[1] : FACTS.fillPaper.range[1];
-  if (fill > highest + 1e-9) return `fuller than is carried without spilling (${percent(highest)} of the brim)`;
-  if (fill < FACTS.leanestFill.value - 1e-9) return `looks short: under ${percent(FACTS.leanestFill.value)} of the brim`;
+  if (fill > highest + 1e-9)
+    return `fuller than is carried without spilling (${percent(highest)} of the brim)`;
+  if (fill < FACTS.leanestFill.value - 1e-9)
+    return `looks short: under ${percent(FACTS.leanestFill.value)} of the brim`;
   return '';
 }
 
 function ratioLimit(extraction: number): string {
   const [low, high] = [0.16, FACTS.extraction.range[1]];
-  if (extraction < low - 1e-9 || extraction > high + 1e-9) return `needs an extraction of ${percent(extraction)}; shots run from ${percent(low)} to ${percent(high)}`;
+  if (extraction < low - 1e-9 || extraction > high + 1e-9)
+    return `needs an extraction of ${percent(extraction)}; shots run from ${percent(low)} to ${percent(high)}`;
   return '';
 }
 

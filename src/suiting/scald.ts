@@ -5,7 +5,11 @@
  * burn. Children, the old and thin skin burn sooner. Local consumer and workplace law decides what may be
  * served and how it is to be warned of.
  */
-export const SCALDS: readonly { readonly tempC: number; readonly secondDegreeS: number; readonly thirdDegreeS: number }[] = [
+export const SCALDS: readonly {
+  readonly tempC: number;
+  readonly secondDegreeS: number;
+  readonly thirdDegreeS: number;
+}[] = [
   { tempC: 45, secondDegreeS: 7200, thirdDegreeS: 10_800 },
   { tempC: 47, secondDegreeS: 1200, thirdDegreeS: 2700 },
   { tempC: 48, secondDegreeS: 900, thirdDegreeS: 1200 },
@@ -26,6 +30,9 @@ export function scaldAt(tempC: number): (typeof SCALDS)[number] | null {
 export function scaldCaution(tempC: number): string | null {
   const row = scaldAt(tempC);
   if (row === null) return null;
-  const time = row.secondDegreeS >= 120 ? `${Math.round(row.secondDegreeS / 60)} min` : `${row.secondDegreeS} s`;
+  const time =
+    row.secondDegreeS >= 120
+      ? `${Math.round(row.secondDegreeS / 60)} min`
+      : `${row.secondDegreeS} s`;
   return `at ${Math.round(tempC)} °C skin burns in ${time} or less; ${SCALD_LAW}`;
 }

@@ -45,29 +45,51 @@ export interface ParsedDrink {
 }
 
 export const suitMenu = (menu: Readonly<Record<string, ParsedDrink>>): SuitDrink[] =>
-  Object.entries(menu).map(([id, given]) => ({ id, name: nameOf(id, given), share: given.share, setting: given.setting, fallBacks: given.fallBacks ?? [] }));
+  Object.entries(menu).map(([id, given]) => ({
+    id,
+    name: nameOf(id, given),
+    share: given.share,
+    setting: given.setting,
+    fallBacks: given.fallBacks ?? [],
+  }));
 
 /** A rack layout as `racking` computes it: what of it the checks read. */
 export interface LaidOut {
   readonly pieces: number;
   readonly slackMm: number | null;
-  readonly cliffs: readonly { readonly dimension: string; readonly changeMm: number; readonly piecesThen: number }[];
+  readonly cliffs: readonly {
+    readonly dimension: string;
+    readonly changeMm: number;
+    readonly piecesThen: number;
+  }[];
 }
 
 /** The rack's answer in short: pieces, slack, and the nearest gain by a narrower rim. */
 export function rackFit(kind: string, layout: LaidOut): RackFit {
-  const gains = layout.cliffs.filter((cliff) => cliff.dimension === 'rim' && cliff.changeMm < 0 && cliff.piecesThen > layout.pieces);
+  const gains = layout.cliffs.filter(
+    (cliff) => cliff.dimension === 'rim' && cliff.changeMm < 0 && cliff.piecesThen > layout.pieces,
+  );
   const nearest = gains.toSorted((a, b) => b.changeMm - a.changeMm)[0];
   return {
-    kind, pieces: layout.pieces, slackMm: layout.slackMm,
-    narrower: nearest === undefined ? null : { byMm: -nearest.changeMm, pieces: nearest.piecesThen },
+    kind,
+    pieces: layout.pieces,
+    slackMm: layout.slackMm,
+    narrower:
+      nearest === undefined ? null : { byMm: -nearest.changeMm, pieces: nearest.piecesThen },
   };
 }
 
 /** Drinks a week by drink, from drinks of a mean day: those that stay in and those taken away (0..1), and open days. */
-export function drinksAWeek(menu: readonly Pick<SuitDrink, 'id' | 'share'>[], drinksADay: number, staysIn: number, openDays: number): Record<string, { house: number; takeaway: number }> {
-  return Object.fromEntries(menu.map(({ id, share }) => {
-    const drinks = share * drinksADay * openDays;
-    return [id, { house: drinks * staysIn, takeaway: drinks * (1 - staysIn) }];
-  }));
+export function drinksAWeek(
+  menu: readonly Pick<SuitDrink, 'id' | 'share'>[],
+  drinksADay: number,
+  staysIn: number,
+  openDays: number,
+): Record<string, { house: number; takeaway: number }> {
+  return Object.fromEntries(
+    menu.map(({ id, share }) => {
+      const drinks = share * drinksADay * openDays;
+      return [id, { house: drinks * staysIn, takeaway: drinks * (1 - staysIn) }];
+    }),
+  );
 }

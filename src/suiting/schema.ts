@@ -23,7 +23,14 @@ import { group, list, named } from '../quantities/group.js';
 import { money } from '../quantities/money.js';
 import { parseShare, plainNumber, share } from '../quantities/numbers.js';
 import { bad, good, quantity, text } from '../quantities/quantity.js';
-import { duration, length, mass, parseTemperature, temperature, volume } from '../quantities/units.js';
+import {
+  duration,
+  length,
+  mass,
+  parseTemperature,
+  temperature,
+  volume,
+} from '../quantities/units.js';
 import type { Foam } from './model.js';
 
 /** Foam as a depth ("10 mm") or as a share of the filling ("15 %"). */
@@ -37,7 +44,10 @@ const foam = quantity<NonNullable<Foam>>(
     return bad('is neither a depth nor a share of the filling', 'write foam as "10 mm" or "15 %"');
   },
   {
-    anyOf: [{ type: 'number', minimum: 0, maximum: 1 }, { type: 'string', examples: ['10 mm', '15 %'] }],
+    anyOf: [
+      { type: 'number', minimum: 0, maximum: 1 },
+      { type: 'string', examples: ['10 mm', '15 %'] },
+    ],
     description: 'Foam on top: its depth, or its share of the filling.',
   },
 );
@@ -48,13 +58,19 @@ const vesselState = quantity<'cold' | 'warmed' | number>(
   (input) => {
     if (input === 'cold' || input === 'warmed') return good(input);
     const parsed = parseTemperature(input);
-    return parsed.ok ? parsed : bad('is not the state of a cup', 'write cold, warmed or a temperature such as "45 °C"');
+    return parsed.ok
+      ? parsed
+      : bad('is not the state of a cup', 'write cold, warmed or a temperature such as "45 °C"');
   },
-  { anyOf: [{ enum: ['cold', 'warmed'] }, { type: 'string', examples: ['45 °C'] }], description: 'The vessel before pouring.' },
+  {
+    anyOf: [{ enum: ['cold', 'warmed'] }, { type: 'string', examples: ['45 °C'] }],
+    description: 'The vessel before pouring.',
+  },
 );
 
 const yesOrNo = z.boolean({ error: 'is neither true nor false; write true or false' });
-const oneOf = <const W extends readonly [string, ...string[]]>(words: W) => z.enum(words, { error: `is none of the words known here; write ${words.join(' or ')}` });
+const oneOf = <const W extends readonly [string, ...string[]]>(words: W) =>
+  z.enum(words, { error: `is none of the words known here; write ${words.join(' or ')}` });
 
 /** A shot: its dose, and how much of it ends in the cup. Either `yield` or `ratio`, either `extraction` or `tds`. */
 const shotSchema = group(
@@ -102,14 +118,20 @@ const wareSuitSchema = group(
     material: oneOf(['ceramic', 'glass', 'steel', 'paper']).optional(),
     wall: length.optional(),
     doubleWall: yesOrNo.optional(),
-    opening: group({ width: length, height: length }, 'write { width: 27 mm, height: 47 mm }').optional(),
+    opening: group(
+      { width: length, height: length },
+      'write { width: 27 mm, height: 47 mm }',
+    ).optional(),
     inside: oneOf(['bowl', 'straight']).optional(),
     stacks: yesOrNo.optional(),
     safetyGlass: oneOf(['toughened', 'heat-resistant', 'plain']).optional(),
     stains: text('how it stains').optional(),
     chips: text('how it chips').optional(),
     /** Standard tests for which the supplier has shown a report, by name. */
-    tests: list(text('a test'), 'write the tests by name, such as [EN 12875-1, EN 1183]').optional(),
+    tests: list(
+      text('a test'),
+      'write the tests by name, such as [EN 12875-1, EN 1183]',
+    ).optional(),
   },
   'write { material: ceramic, wall: 4 mm }',
 );
@@ -126,14 +148,34 @@ export const suitSchema = group(
     milkFrom: temperature.optional(),
     warmed: temperature.optional(),
     firstSip: duration.optional(),
-    guests: group({ easyHandle: share, instead: named(text('the vessel with the easy handle'), 'write { medium-cup: easy-cup }') }, 'write { easyHandle: 8 %, instead: { medium-cup: easy-cup } }').optional(),
+    guests: group(
+      {
+        easyHandle: share,
+        instead: named(text('the vessel with the easy handle'), 'write { medium-cup: easy-cup }'),
+      },
+      'write { easyHandle: 8 %, instead: { medium-cup: easy-cup } }',
+    ).optional(),
     machine: group({ underSpout: length }, 'write { underSpout: 95 mm }').optional(),
     papers: named(
-      group({ nominal: volume.optional(), brim: volume.optional(), rim: length.optional(), mass: mass.optional() }, 'write { nominal: 8 fl oz, brim: 280 ml }'),
+      group(
+        {
+          nominal: volume.optional(),
+          brim: volume.optional(),
+          rim: length.optional(),
+          mass: mass.optional(),
+        },
+        'write { nominal: 8 fl oz, brim: 280 ml }',
+      ),
       'write a paper cup a line, such as small: { nominal: 8 fl oz, brim: 280 ml }',
     ).optional(),
-    ware: named(wareSuitSchema, 'write a ware a line, such as medium-cup: { wall: 4 mm }').optional(),
-    drinks: named(drinkSuitSchema, 'write a drink a line, such as flat-white: { paper: small }').optional(),
+    ware: named(
+      wareSuitSchema,
+      'write a ware a line, such as medium-cup: { wall: 4 mm }',
+    ).optional(),
+    drinks: named(
+      drinkSuitSchema,
+      'write a drink a line, such as flat-white: { paper: small }',
+    ).optional(),
   },
   'write drinks: { flat-white: { paper: small } } under it',
 );

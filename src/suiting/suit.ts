@@ -33,7 +33,9 @@ export interface SuitInput {
   readonly menu: readonly SuitDrink[];
   readonly suit: SuitSection;
   /** Drinks served a week by drink, from the rush or the till; without them remedies cost so much a drink. */
-  readonly drinksAWeek?: Readonly<Record<string, { readonly house: number; readonly takeaway: number }>>;
+  readonly drinksAWeek?: Readonly<
+    Record<string, { readonly house: number; readonly takeaway: number }>
+  >;
   /** What a rack makes of each ware, by id. */
   readonly racks?: Readonly<Record<string, RackFit>>;
   /** Mean stay of a guest, minutes. */
@@ -46,15 +48,33 @@ const DWELL_MIN = 38;
 
 /** Everything the sheet can say. Problems are told in the answer, and what they touch is not computed. */
 export function suit(given: SuitInput): SuitAnswer {
-  const named = <T extends { readonly name: string }>(things: readonly T[]): T[] => things.map((thing) => ({ ...thing, name: plainName(thing.name) }));
-  const input: SuitInput = { ...given, scenario: plainName(given.scenario), ware: named(given.ware), menu: named(given.menu) };
+  const named = <T extends { readonly name: string }>(things: readonly T[]): T[] =>
+    things.map((thing) => ({ ...thing, name: plainName(thing.name) }));
+  const input: SuitInput = {
+    ...given,
+    scenario: plainName(given.scenario),
+    ware: named(given.ware),
+    menu: named(given.menu),
+  };
   const reads = readSuit(input);
   const racks = input.racks ?? {};
   const drinks = reads.plans.map((plan) => drinkAnswer(plan, reads, input));
   const ware = reads.ware
-    .filter((piece) => piece.shape === 'cup' || piece.shape === 'glass' || piece.shape === 'saucer' || reads.plans.some((p) => p.vessel === piece))
+    .filter(
+      (piece) =>
+        piece.shape === 'cup' ||
+        piece.shape === 'glass' ||
+        piece.shape === 'saucer' ||
+        reads.plans.some((p) => p.vessel === piece),
+    )
     .map((piece) => wareAnswer(piece, drinks, reads, input));
-  const merges = mergeCandidates({ plans: reads.plans, ware: reads.ware, menu: input.menu, parity: reads.parity, racks });
+  const merges = mergeCandidates({
+    plans: reads.plans,
+    ware: reads.ware,
+    menu: input.menu,
+    parity: reads.parity,
+    racks,
+  });
   return {
     scenario: input.scenario,
     currency: input.currency,
@@ -75,8 +95,14 @@ export function suit(given: SuitInput): SuitAnswer {
 function served(side: Side, vessel: string): Served {
   const { brew, shotShare } = side.recipe;
   return {
-    vessel, brimMl: side.space.brimMl, ...pour(side),
-    doseG: brew.doseG, yieldG: brew.yieldG, extraction: brew.extraction, tds: brew.tds, shotShare,
+    vessel,
+    brimMl: side.space.brimMl,
+    ...pour(side),
+    doseG: brew.doseG,
+    yieldG: brew.yieldG,
+    extraction: brew.extraction,
+    tds: brew.tds,
+    shotShare,
   };
 }
 
@@ -85,7 +111,9 @@ function drinkAnswer(plan: DrinkPlan, reads: Reads, input: SuitInput): DrinkAnsw
   const both = house !== null && takeaway !== null;
   const ratio = both ? strengthRatio(house, takeaway) : null;
   const atBrim = (brimMl: number): number | null =>
-    both && takeaway.recipe.pouredMl === null ? strengthRatio(house, { ...takeaway, space: { ...takeaway.space, brimMl } }) : ratio;
+    both && takeaway.recipe.pouredMl === null
+      ? strengthRatio(house, { ...takeaway, space: { ...takeaway.space, brimMl } })
+      : ratio;
   const sheet = vessel === null ? null : reads.sheets[vessel.id]!;
   const away = takeaway === null ? null : paperFirstC(takeaway, paper?.massG ?? null, reads.roomC);
   return {
@@ -98,17 +126,30 @@ function drinkAnswer(plan: DrinkPlan, reads: Reads, input: SuitInput): DrinkAnsw
     ratioLow: paperBrim === null ? null : atBrim(paperBrim.highMl),
     ratioHigh: paperBrim === null ? null : atBrim(paperBrim.lowMl),
     level: ratio === null ? null : isLevel(ratio, reads.parity),
-    remedies: both && !isLevel(ratio!, reads.parity) ? remediesFor(house, takeaway, {
-      tolerance: reads.parity,
-      vessels: vesselsOnHand(reads, vessel!),
-      papers: papersOnHand(reads),
-      drinksAWeek: input.drinksAWeek !== undefined && Object.hasOwn(input.drinksAWeek, drink.id) ? input.drinksAWeek[drink.id]! : null,
-      coffeePerKgMinor: reads.coffeePerKgMinor,
-      restIsUsed: reads.restIsUsed,
-    }) : [],
-    warmth: house === null || vessel === null ? null : warmthOf(house, vessel, sheet!, {
-      roomC: reads.roomC, warmedC: reads.warmedC, vesselC: plan.vesselC, firstSipMin: reads.firstSipMin, dwellMin: input.dwellMin ?? DWELL_MIN,
-    }),
+    remedies:
+      both && !isLevel(ratio!, reads.parity)
+        ? remediesFor(house, takeaway, {
+            tolerance: reads.parity,
+            vessels: vesselsOnHand(reads, vessel!),
+            papers: papersOnHand(reads),
+            drinksAWeek:
+              input.drinksAWeek !== undefined && Object.hasOwn(input.drinksAWeek, drink.id)
+                ? input.drinksAWeek[drink.id]!
+                : null,
+            coffeePerKgMinor: reads.coffeePerKgMinor,
+            restIsUsed: reads.restIsUsed,
+          })
+        : [],
+    warmth:
+      house === null || vessel === null
+        ? null
+        : warmthOf(house, vessel, sheet!, {
+            roomC: reads.roomC,
+            warmedC: reads.warmedC,
+            vesselC: plan.vesselC,
+            firstSipMin: reads.firstSipMin,
+            dwellMin: input.dwellMin ?? DWELL_MIN,
+          }),
     paperFirstC: away,
     scaldInPaper: away === null ? null : scaldCaution(away),
     grip: house === null || vessel === null ? null : gripWith(vessel, pour(house).massG, reads),
@@ -117,27 +158,52 @@ function drinkAnswer(plan: DrinkPlan, reads: Reads, input: SuitInput): DrinkAnsw
 
 function vesselsOnHand(reads: Reads, but: SuitWare): OnHand[] {
   return reads.ware.flatMap((ware) => {
-    if (ware === but || ware.brimMl === null || (ware.shape !== 'cup' && ware.shape !== 'glass')) return [];
-    return [{ id: ware.id, space: { brimMl: ware.brimMl, rimInnerMm: ware.rimMm === null ? null : ware.rimMm - 2 * reads.sheets[ware.id]!.wallMm } }];
+    if (ware === but || ware.brimMl === null || (ware.shape !== 'cup' && ware.shape !== 'glass'))
+      return [];
+    return [
+      {
+        id: ware.id,
+        space: {
+          brimMl: ware.brimMl,
+          rimInnerMm: ware.rimMm === null ? null : ware.rimMm - 2 * reads.sheets[ware.id]!.wallMm,
+        },
+      },
+    ];
   });
 }
 
 /** Papers with a measured brim: a guess cannot promise parity. */
 function papersOnHand(reads: Reads): OnHand[] {
-  return reads.papers.flatMap((paper) => (paper.brimMl === null ? [] : [{ id: paper.id, space: { brimMl: paper.brimMl, rimInnerMm: paper.rimMm } }]));
+  return reads.papers.flatMap((paper) =>
+    paper.brimMl === null
+      ? []
+      : [{ id: paper.id, space: { brimMl: paper.brimMl, rimInnerMm: paper.rimMm } }],
+  );
 }
 
 function gripWith(ware: SuitWare, drinkG: number, reads: Reads): Grip | null {
   if (ware.massG === null || ware.rimMm === null || ware.handleMm === null) return null;
-  return gripOf({ massG: ware.massG, drinkG, rimMm: ware.rimMm, handleMm: ware.handleMm, opening: reads.sheets[ware.id]!.opening });
+  return gripOf({
+    massG: ware.massG,
+    drinkG,
+    rimMm: ware.rimMm,
+    handleMm: ware.handleMm,
+    opening: reads.sheets[ware.id]!.opening,
+  });
 }
 
-function wareAnswer(ware: SuitWare, drinks: readonly DrinkAnswer[], reads: Reads, input: SuitInput): WareAnswer {
+function wareAnswer(
+  ware: SuitWare,
+  drinks: readonly DrinkAnswer[],
+  reads: Reads,
+  input: SuitInput,
+): WareAnswer {
   const sheet = reads.sheets[ware.id]!;
   const own = drinks.filter((drink) => drink.house?.vessel === ware.id);
   const isVessel = ware.shape !== 'saucer';
   const heaviest = Math.max(0, ...own.map((drink) => drink.house!.massG));
-  const rack = input.racks !== undefined && Object.hasOwn(input.racks, ware.id) ? input.racks[ware.id]! : null;
+  const rack =
+    input.racks !== undefined && Object.hasOwn(input.racks, ware.id) ? input.racks[ware.id]! : null;
   const walls = own.flatMap((drink) => drink.warmth?.outerWallC ?? []);
   return {
     ware: ware.id,
@@ -148,10 +214,16 @@ function wareAnswer(ware: SuitWare, drinks: readonly DrinkAnswer[], reads: Reads
     massG: ware.massG,
     drinks: own.map((drink) => drink.drink),
     grip: isVessel && heaviest > 0 ? gripWith(ware, heaviest, reads) : null,
-    saucers: isVessel && ware.footMm !== null
-      ? saucersUnder(ware.id, input.menu, reads.ware).flatMap((saucer) => (saucer.wellMm === null ? [] : [saucerFit(saucer.id, ware.footMm!, saucer.wellMm)]))
-      : [],
-    spout: isVessel && own.length > 0 && ware.heightMm !== null && reads.underSpoutMm !== null ? spoutFit(ware.heightMm, reads.underSpoutMm) : null,
+    saucers:
+      isVessel && ware.footMm !== null
+        ? saucersUnder(ware.id, input.menu, reads.ware).flatMap((saucer) =>
+            saucer.wellMm === null ? [] : [saucerFit(saucer.id, ware.footMm!, saucer.wellMm)],
+          )
+        : [],
+    spout:
+      isVessel && own.length > 0 && ware.heightMm !== null && reads.underSpoutMm !== null
+        ? spoutFit(ware.heightMm, reads.underSpoutMm)
+        : null,
     rack,
     rackCliff: rack === null ? null : (rackCliff(rack)?.words ?? null),
     outerWallC: walls.length === 0 ? null : Math.max(...walls),
@@ -164,13 +236,22 @@ function wareAnswer(ware: SuitWare, drinks: readonly DrinkAnswer[], reads: Reads
 function cautionsFor(drinks: readonly DrinkAnswer[], ware: readonly WareAnswer[]): string[] {
   const cautions: string[] = [];
   if (drinks.some((drink) => drink.warmth?.scald != null || drink.scaldInPaper !== null)) {
-    cautions.push(`Hot drinks scald, children and the old sooner (Moritz & Henriques, Am J Pathol 1947;23:695); ${SCALD_LAW}.`);
+    cautions.push(
+      `Hot drinks scald, children and the old sooner (Moritz & Henriques, Am J Pathol 1947;23:695); ${SCALD_LAW}.`,
+    );
   }
   if (ware.some((piece) => piece.shape === 'cup' || piece.shape === 'glass')) {
-    cautions.push('Throw chipped, cracked or crazed ware away (FDA Food Code 4-101 or the local code); ask for ISO 6486 or ISO 7086 on metal release.');
-    cautions.push('Cups on a hot machine: no higher and no heavier than its manual allows; a falling stack cuts and scalds.');
+    cautions.push(
+      'Throw chipped, cracked or crazed ware away (FDA Food Code 4-101 or the local code); ask for ISO 6486 or ISO 7086 on metal release.',
+    );
+    cautions.push(
+      'Cups on a hot machine: no higher and no heavier than its manual allows; a falling stack cuts and scalds.',
+    );
   }
-  if (ware.some((piece) => piece.shape === 'glass')) cautions.push('Glass broken near ice or food: throw all of it away, empty the bin and clean it, as the food-safety plan says.');
+  if (ware.some((piece) => piece.shape === 'glass'))
+    cautions.push(
+      'Glass broken near ice or food: throw all of it away, empty the bin and clean it, as the food-safety plan says.',
+    );
   cautions.push('These figures inform a purchase; they certify nothing.');
   return cautions;
 }

@@ -4,9 +4,11 @@
 import { US_FLUID_OUNCE_ML } from './papers.js';
 
 /** "180 ml (6.1 fl oz)", US fluid ounces. */
-export const millilitres = (ml: number): string => `${Math.round(ml)} ml (${(ml / US_FLUID_OUNCE_ML).toFixed(1)} fl oz)`;
+export const millilitres = (ml: number): string =>
+  `${Math.round(ml)} ml (${(ml / US_FLUID_OUNCE_ML).toFixed(1)} fl oz)`;
 /** "62 °C (144 °F)". */
-export const celsius = (c: number): string => `${Math.round(c)} °C (${Math.round((c * 9) / 5 + 32)} °F)`;
+export const celsius = (c: number): string =>
+  `${Math.round(c)} °C (${Math.round((c * 9) / 5 + 32)} °F)`;
 export const grams = (g: number): string => `${Math.round(g)} g`;
 export const percent = (share: number): string => `${Math.round(share * 100)} %`;
 
@@ -15,18 +17,35 @@ export const percent = (share: number): string => `${Math.round(share * 100)} %`
  * characters, so that it can neither steer a terminal nor break a table.
  */
 export function plainName(name: string): string {
-  const line = name.replace(/[\p{Cc}\p{Zl}\p{Zp}]+/gu, ' ').replace(/[\p{Cf}\p{Cs}]/gu, '').replace(/ {2,}/g, ' ').trim();
+  const line = name
+    .replace(/[\p{Cc}\p{Zl}\p{Zp}]+/gu, ' ')
+    .replace(/[\p{Cf}\p{Cs}]/gu, '')
+    .replace(/ {2,}/g, ' ')
+    .trim();
   const signs = [...line];
   return signs.length > 60 ? `${signs.slice(0, 59).join('')}…` : line;
 }
 
 /** A table whose columns line up: text to the left, all else to the right. */
-export function columns(head: readonly string[], rows: readonly (readonly string[])[], left: readonly number[] = [0]): string {
+export function columns(
+  head: readonly string[],
+  rows: readonly (readonly string[])[],
+  left: readonly number[] = [0],
+): string {
   const all = [head, ...rows];
   const widths = head.map((_, i) => Math.max(...all.map((row) => length(row[i] ?? ''))));
   const line = (row: readonly string[]): string =>
-    row.map((cell, i) => (left.includes(i) ? cell + ' '.repeat(widths[i]! - length(cell)) : ' '.repeat(widths[i]! - length(cell)) + cell)).join('  ').trimEnd();
-  return [line(head), widths.map((width) => '-'.repeat(width)).join('  '), ...rows.map(line)].join('\n');
+    row
+      .map((cell, i) =>
+        left.includes(i)
+          ? cell + ' '.repeat(widths[i]! - length(cell))
+          : ' '.repeat(widths[i]! - length(cell)) + cell,
+      )
+      .join('  ')
+      .trimEnd();
+  return [line(head), widths.map((width) => '-'.repeat(width)).join('  '), ...rows.map(line)].join(
+    '\n',
+  );
 }
 
 /** Characters as a terminal counts them, near enough for European names: code points without combining marks. */

@@ -25,12 +25,17 @@ export function sourceOf(fit: TillFit): string {
   return `till export ${fit.file}, ${fit.from}–${fit.to}, ${fit.days} days (${fit.kind})`;
 }
 
-function readBase(text: string): Outcome<{ document: Document; drinks: ReadonlyMap<string, number | null> }> {
+function readBase(
+  text: string,
+): Outcome<{ document: Document; drinks: ReadonlyMap<string, number | null> }> {
   const document = parseDocument(text);
-  const flaw = (path: TillFlaw['path'], rule: string, remedy: string): Outcome<never> => fail({ about: 'base', path, value: undefined, rule, remedy });
-  if (document.errors.length > 0 || !isMap(document.contents)) return flaw([], 'is no scenario', 'check it on its own first');
+  const flaw = (path: TillFlaw['path'], rule: string, remedy: string): Outcome<never> =>
+    fail({ about: 'base', path, value: undefined, rule, remedy });
+  if (document.errors.length > 0 || !isMap(document.contents))
+    return flaw([], 'is no scenario', 'check it on its own first');
   const menu: unknown = document.get('menu', true);
-  if (!isMap(menu) || menu.items.length === 0) return flaw(['menu'], 'is missing', 'give the base a menu with the drinks that the map names');
+  if (!isMap(menu) || menu.items.length === 0)
+    return flaw(['menu'], 'is missing', 'give the base a menu with the drinks that the map names');
   const tree = menu.toJS(document) as Readonly<Record<string, unknown>>;
   const drinks = new Map(
     Object.entries(tree).map(([id, drink]) => {
@@ -43,21 +48,32 @@ function readBase(text: string): Outcome<{ document: Document; drinks: ReadonlyM
 }
 
 function field(value: unknown, key: string): unknown {
-  return value !== null && typeof value === 'object' && Object.hasOwn(value, key) ? (value as Record<string, unknown>)[key] : undefined;
+  return value !== null && typeof value === 'object' && Object.hasOwn(value, key)
+    ? (value as Record<string, unknown>)[key]
+    : undefined;
 }
 
 /**
  * Drinks of the map that the base scenario's menu does not have; paths are those of the map. To be asked
  * before a long export is read.
  */
-export function unknownDrinks(groups: readonly DrinkGroup[], baseText: string): readonly TillFlaw[] {
+export function unknownDrinks(
+  groups: readonly DrinkGroup[],
+  baseText: string,
+): readonly TillFlaw[] {
   const base = readBase(baseText);
   if (!base.ok) return base.flaws;
   const known = [...base.value.drinks.keys()];
   return groups.flatMap((group) =>
     group.drinks
       .filter((drink) => !base.value.drinks.has(drink))
-      .map((drink) => ({ about: 'map' as const, path: ['drinks', group.items[0]!], value: drink, rule: 'is no drink of the base scenario', remedy: didYouMean(drink, known) })),
+      .map((drink) => ({
+        about: 'map' as const,
+        path: ['drinks', group.items[0]!],
+        value: drink,
+        rule: 'is no drink of the base scenario',
+        remedy: didYouMean(drink, known),
+      })),
   );
 }
 
@@ -102,13 +118,22 @@ function marked(document: Document, mark: Marked): YAMLMap {
 
 function setHours(document: Document, root: YAMLMap, fit: TillFit, notes: string[]): void {
   const hours = field(document.toJS(), 'hours');
-  const ends = [field(hours, 'from'), field(hours, 'to')].map((end) => parseClock(field(end, 'value') ?? end));
-  const same = [fit.fromMinute, fit.toMinute].every((minute, at) => ends[at]!.ok && ends[at]!.value === minute * 60_000);
+  const ends = [field(hours, 'from'), field(hours, 'to')].map((end) =>
+    parseClock(field(end, 'value') ?? end),
+  );
+  const same = [fit.fromMinute, fit.toMinute].every(
+    (minute, at) => ends[at]!.ok && ends[at]!.value === minute * 60_000,
+  );
   if (same) return;
-  const fresh = document.createNode({ from: clock(fit.fromMinute), to: clock(fit.toMinute) }, { flow: true }) as YAMLMap<unknown, Scalar>;
+  const fresh = document.createNode(
+    { from: clock(fit.fromMinute), to: clock(fit.toMinute) },
+    { flow: true },
+  ) as YAMLMap<unknown, Scalar>;
   for (const { value } of fresh.items) if (value) value.type = Scalar.QUOTE_DOUBLE;
   put(root, 'hours', fresh);
-  notes.push(`Hours are now ${clock(fit.fromMinute)} to ${clock(fit.toMinute)}, as in the map; the base has others. Look at whatever in it goes by the clock (other loads, machines out of order).`);
+  notes.push(
+    `Hours are now ${clock(fit.fromMinute)} to ${clock(fit.toMinute)}, as in the map; the base has others. Look at whatever in it goes by the clock (other loads, machines out of order).`,
+  );
 }
 
 const three = (value: number): number => Number(value.toFixed(3));
@@ -119,7 +144,11 @@ function setSlots(document: Document, arrivals: YAMLMap, fit: TillFit, source: s
   const isForm = (pair: Pair): boolean => forms.includes(String(pair.key));
   const at = Math.max(0, arrivals.items.findIndex(isForm));
   if (at === 0) arrivals.commentBefore = null;
-  const parties = marked(document, { value: fit.slots.map((slot) => three(slot.parties)), basis: 'measured', source });
+  const parties = marked(document, {
+    value: fit.slots.map((slot) => three(slot.parties)),
+    basis: 'measured',
+    source,
+  });
   parties.flow = false;
   const values: unknown = parties.get('value', true);
   if (isSeq(values)) values.flow = true;
@@ -129,12 +158,20 @@ function setSlots(document: Document, arrivals: YAMLMap, fit: TillFit, source: s
   arrivals.items.splice(at, 0, new Pair(document.createNode('slots'), slots));
 }
 
-function setMenu(document: Document, root: YAMLMap, shares: readonly DrinkShare[], source: string): void {
+function setMenu(
+  document: Document,
+  root: YAMLMap,
+  shares: readonly DrinkShare[],
+  source: string,
+): void {
   const menu = mapUnder(document, root, 'menu');
   const written = percents(shares.map((drink) => drink.share));
   shares.forEach(({ drink, divided, onTill }, at) => {
     const text = onTill ? source : `not on the map of the ${source}`;
-    const mark: Marked = divided === null ? { value: written[at], basis: 'measured', source: text } : { value: written[at], basis: 'assumed', source: `${text}; ${divided}` };
+    const mark: Marked =
+      divided === null
+        ? { value: written[at], basis: 'measured', source: text }
+        : { value: written[at], basis: 'assumed', source: `${text}; ${divided}` };
     put(mapUnder(document, menu, drink), 'share', marked(document, mark));
   });
 }
@@ -160,24 +197,52 @@ export function applyTill(baseText: string, fit: TillFit): Outcome<AppliedTill> 
   const arrivals = mapUnder(document, root, 'arrivals');
   setSlots(document, arrivals, fit, source);
   const { cv, low, high } = fit.dayFactor;
-  put(arrivals, 'dayFactor', marked(document, { value: three(cv), basis: 'measured', range: [three(low), three(high)], source }));
+  put(
+    arrivals,
+    'dayFactor',
+    marked(document, {
+      value: three(cv),
+      basis: 'measured',
+      range: [three(low), three(high)],
+      source,
+    }),
+  );
 
   const guests = mapUnder(document, root, 'guests');
-  const sizes = percents(fit.partySize).flatMap((percent, at) => (percent === '0 %' ? [] : [[at + 1, percent] as const]));
+  const sizes = percents(fit.partySize).flatMap((percent, at) =>
+    percent === '0 %' ? [] : [[at + 1, percent] as const],
+  );
   const how = fit.sizesBy === 'sums' ? `; sizes worked out from drinks and tickets a slot` : '';
-  put(guests, 'partySize', marked(document, { value: new Map(sizes), basis: 'measured', source: `${source}${how}` }));
-  put(guests, 'drinksEach', marked(document, { value: 1, basis: 'measured', source: `${source}; a party is counted by its drinks, one each` }));
+  put(
+    guests,
+    'partySize',
+    marked(document, { value: new Map(sizes), basis: 'measured', source: `${source}${how}` }),
+  );
+  put(
+    guests,
+    'drinksEach',
+    marked(document, {
+      value: 1,
+      basis: 'measured',
+      source: `${source}; a party is counted by its drinks, one each`,
+    }),
+  );
 
   const shares = menuShares(fit.groups, drinks);
   setMenu(document, root, shares, source);
   const missing = shares.filter((drink) => !drink.onTill).map((drink) => drink.drink);
-  if (missing.length > 0) notes.push(`No item of the till stands for ${missing.join(', ')}: kept on the menu with a share of 0 %. Is that so, or is the map short of an item?`);
+  if (missing.length > 0)
+    notes.push(
+      `No item of the till stands for ${missing.join(', ')}: kept on the menu with a share of 0 %. Is that so, or is the map short of an item?`,
+    );
   return succeed({ text: write(baseText, document), notes });
 }
 
 /** JSON stays JSON; YAML keeps its lines unfolded. */
 function write(baseText: string, document: Document): string {
-  return baseText.trimStart().startsWith('{') && isJson(baseText) ? `${JSON.stringify(document.toJS(), null, 2)}\n` : document.toString({ lineWidth: 0 });
+  return baseText.trimStart().startsWith('{') && isJson(baseText)
+    ? `${JSON.stringify(document.toJS(), null, 2)}\n`
+    : document.toString({ lineWidth: 0 });
 }
 
 function isJson(text: string): boolean {

@@ -19,38 +19,85 @@ function slotPanel(fit: TillFit): ChartSpec {
     observedLow: slot.observed.low,
     observedHigh: slot.observed.high,
   }));
-  const x = { field: 'starts', type: 'ordinal', title: `${fit.slotMinutes} min from`, axis: { labelOverlap: true, labelAngle: 0 } };
+  const x = {
+    field: 'starts',
+    type: 'ordinal',
+    title: `${fit.slotMinutes} min from`,
+    axis: { labelOverlap: true, labelAngle: 0 },
+  };
   return {
-    title: { text: 'Parties in a slot', subtitle: 'bar: nine days in ten as fitted; line: the same as observed; dot: the mean, which the fit takes over' },
+    title: {
+      text: 'Parties in a slot',
+      subtitle:
+        'bar: nine days in ten as fitted; line: the same as observed; dot: the mean, which the fit takes over',
+    },
     width: 640,
     height: 220,
     data: { values },
     encoding: { x },
     layer: [
-      { mark: { type: 'bar', color: fittedColour, width: { band: 0.8 } }, encoding: { y: { field: 'fittedLow', type: 'quantitative', title: 'parties' }, y2: { field: 'fittedHigh' } } },
-      { mark: { type: 'rule', color: observedColour, strokeWidth: 2 }, encoding: { y: { field: 'observedLow', type: 'quantitative' }, y2: { field: 'observedHigh' } } },
-      { mark: { type: 'point', color: observedColour, filled: true, size: 36, opacity: 1 }, encoding: { y: { field: 'mean', type: 'quantitative' } } },
+      {
+        mark: { type: 'bar', color: fittedColour, width: { band: 0.8 } },
+        encoding: {
+          y: { field: 'fittedLow', type: 'quantitative', title: 'parties' },
+          y2: { field: 'fittedHigh' },
+        },
+      },
+      {
+        mark: { type: 'rule', color: observedColour, strokeWidth: 2 },
+        encoding: {
+          y: { field: 'observedLow', type: 'quantitative' },
+          y2: { field: 'observedHigh' },
+        },
+      },
+      {
+        mark: { type: 'point', color: observedColour, filled: true, size: 36, opacity: 1 },
+        encoding: { y: { field: 'mean', type: 'quantitative' } },
+      },
     ],
   };
 }
 
 function totalsPanel(fit: TillFit): ChartSpec {
   const sorted = fit.totals.map((day) => day.parties).sort((one, other) => one - other);
-  const observed = [{ parties: sorted[0]!, share: 0 }, ...sorted.map((parties, at) => ({ parties, share: (at + 1) / sorted.length }))];
+  const observed = [
+    { parties: sorted[0]!, share: 0 },
+    ...sorted.map((parties, at) => ({ parties, share: (at + 1) / sorted.length })),
+  ];
   let below = 0;
   const fitted = mixedPoisson(fit.partiesADay.mean, fit.dayFactor.cv)
     .map((chance, parties) => ({ parties, share: (below += chance) }))
     .filter(({ share }) => share > 0.0005 && share < 0.9995);
-  const y = { field: 'share', type: 'quantitative', title: 'share of days', axis: { format: '.0%' }, scale: { domain: [0, 1] } };
-  const x = { field: 'parties', type: 'quantitative', title: 'parties a day, at most', scale: { zero: false } };
+  const y = {
+    field: 'share',
+    type: 'quantitative',
+    title: 'share of days',
+    axis: { format: '.0%' },
+    scale: { domain: [0, 1] },
+  };
+  const x = {
+    field: 'parties',
+    type: 'quantitative',
+    title: 'parties a day, at most',
+    scale: { zero: false },
+  };
   return {
-    title: { text: 'Daily totals', subtitle: `band: fitted, day factor CV ${fit.dayFactor.cv.toFixed(3)}; steps: the ${fit.days} days observed` },
+    title: {
+      text: 'Daily totals',
+      subtitle: `band: fitted, day factor CV ${fit.dayFactor.cv.toFixed(3)}; steps: the ${fit.days} days observed`,
+    },
     width: 640,
     height: 180,
     encoding: { x, y },
     layer: [
-      { data: { values: fitted }, mark: { type: 'line', color: fittedColour, strokeWidth: 6, interpolate: 'step-after' } },
-      { data: { values: observed }, mark: { type: 'line', color: observedColour, strokeWidth: 1.5, interpolate: 'step-after' } },
+      {
+        data: { values: fitted },
+        mark: { type: 'line', color: fittedColour, strokeWidth: 6, interpolate: 'step-after' },
+      },
+      {
+        data: { values: observed },
+        mark: { type: 'line', color: observedColour, strokeWidth: 1.5, interpolate: 'step-after' },
+      },
     ],
   };
 }

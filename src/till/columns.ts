@@ -15,20 +15,52 @@ export interface NamedColumn {
 }
 
 /** The place of each named column, or what is wrong; capitals and runs of spaces do not count. */
-export function findColumns(heading: readonly string[], named: readonly NamedColumn[], separator: Separator): { readonly places: readonly number[]; readonly flaws: readonly TillFlaw[] } {
+export function findColumns(
+  heading: readonly string[],
+  named: readonly NamedColumn[],
+  separator: Separator,
+): { readonly places: readonly number[]; readonly flaws: readonly TillFlaw[] } {
   const plain = heading.map(plainItem);
   const flaws: TillFlaw[] = [];
-  const elsewhere = heading.length === 1 ? (Object.keys(separators) as Separator[]).find((name) => name !== separator && heading[0]!.includes(separators[name])) : undefined;
+  const elsewhere =
+    heading.length === 1
+      ? (Object.keys(separators) as Separator[]).find(
+          (name) => name !== separator && heading[0]!.includes(separators[name]),
+        )
+      : undefined;
   if (elsewhere !== undefined) {
     const rule = 'does not part the first row of the export into columns';
-    return { places: [], flaws: [{ about: 'map', path: ['separator'], value: separator, rule, remedy: `did you mean "${elsewhere}"?` }] };
+    return {
+      places: [],
+      flaws: [
+        {
+          about: 'map',
+          path: ['separator'],
+          value: separator,
+          rule,
+          remedy: `did you mean "${elsewhere}"?`,
+        },
+      ],
+    };
   }
   const places = named.map(({ name, path }) => {
     const place = plain.indexOf(plainItem(name));
     if (place < 0) {
-      flaws.push({ about: 'map', path, value: name, rule: 'is no column of the export', remedy: didYouMean(name, heading.map(shownText)) });
+      flaws.push({
+        about: 'map',
+        path,
+        value: name,
+        rule: 'is no column of the export',
+        remedy: didYouMean(name, heading.map(shownText)),
+      });
     } else if (plain.includes(plainItem(name), place + 1)) {
-      flaws.push({ about: 'map', path, value: name, rule: 'is the name of two columns of the export', remedy: 'rename one of them in the export' });
+      flaws.push({
+        about: 'map',
+        path,
+        value: name,
+        rule: 'is the name of two columns of the export',
+        remedy: 'rename one of them in the export',
+      });
     }
     return place;
   });
@@ -41,9 +73,16 @@ export function readWhole(text: string): number | null {
 }
 
 /** Why a row's width is wrong, or null: too few fields to hold a column, or filled fields beyond the heading. */
-export function widthFault(fields: readonly string[], heading: readonly string[], needed: number): string | null {
+export function widthFault(
+  fields: readonly string[],
+  heading: readonly string[],
+  needed: number,
+): string | null {
   if (fields.length < needed) return 'fewer columns than the first row';
-  if (fields.length > heading.length && fields.slice(heading.length).some((field) => field.trim() !== '')) {
+  if (
+    fields.length > heading.length &&
+    fields.slice(heading.length).some((field) => field.trim() !== '')
+  ) {
     return 'more columns than the first row (a separator inside a field without quotation marks?)';
   }
   return null;

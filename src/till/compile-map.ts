@@ -62,7 +62,12 @@ type Tell = (path: TillFlaw['path'], value: unknown, rule: string, remedy: strin
 function slotMinutesOf(ms: number, path: TillFlaw['path'], tell: Tell): number {
   const minutes = ms / MS_A_MINUTE;
   if (Number.isInteger(minutes) && minutes >= 1 && 1440 % minutes === 0) return minutes;
-  tell(path, `${minutes} min`, 'does not divide the day', 'take a length that does, such as 5, 10, 15, 20, 30 or 60 min');
+  tell(
+    path,
+    `${minutes} min`,
+    'does not divide the day',
+    'take a length that does, such as 5, 10, 15, 20, 30 or 60 min',
+  );
   return 15;
 }
 
@@ -77,33 +82,75 @@ function dayChoice({ week, between = [], except }: TillMapFile['days'], tell: Te
   const chosen = typeof week === 'string' ? weeks[week].days : week;
   const weekdays = weekdayNames.flatMap((name, at) => (chosen.includes(name) ? [at] : []));
   between.forEach((spell, at) => {
-    if (spell.to < spell.from) tell(['days', 'between', at], undefined, 'ends before it starts', 'swap the two days');
+    if (spell.to < spell.from)
+      tell(['days', 'between', at], undefined, 'ends before it starts', 'swap the two days');
   });
-  return { name: typeof week === 'string' ? weeks[week].name : weekdays.map((at) => longNames[at]).join(', '), weekdays, between, except };
+  return {
+    name:
+      typeof week === 'string' ? weeks[week].name : weekdays.map((at) => longNames[at]).join(', '),
+    weekdays,
+    between,
+    except,
+  };
 }
 
 function columnsOf(file: TillMapFile, tell: Tell): TicketColumns | CountedColumns {
   if ((file.columns === undefined) === (file.counts === undefined)) {
-    const rule = file.columns ? 'has both columns (one row an item) and counts (already counted by day and slot)' : 'has neither columns (one row an item) nor counts (already counted by day and slot)';
+    const rule = file.columns
+      ? 'has both columns (one row an item) and counts (already counted by day and slot)'
+      : 'has neither columns (one row an item) nor counts (already counted by day and slot)';
     tell([], undefined, rule, 'keep the one that fits the export');
   }
   if (file.columns) {
     const { date, item, time = null, ticket = null, quantity = null } = file.columns;
     return { form: 'tickets', date, item, time, ticket, quantity };
   }
-  const { date, slot, every, parties, tickets = null } = file.counts ?? { date: '', slot: '', every: 15 * MS_A_MINUTE, parties: '' };
-  return { form: 'counts', date, slot, everyMinutes: slotMinutesOf(every, ['counts', 'every'], tell), parties, tickets };
+  const {
+    date,
+    slot,
+    every,
+    parties,
+    tickets = null,
+  } = file.counts ?? { date: '', slot: '', every: 15 * MS_A_MINUTE, parties: '' };
+  return {
+    form: 'counts',
+    date,
+    slot,
+    everyMinutes: slotMinutesOf(every, ['counts', 'every'], tell),
+    parties,
+    tickets,
+  };
 }
 
 function drinkLines(file: TillMapFile, tell: Tell): (readonly [string, readonly string[]])[] {
-  const lines = Object.entries(file.drinks).map(([item, ids]) => [item, typeof ids === 'string' ? [ids] : [...new Set(ids)]] as const);
-  if (lines.length === 0) tell(['drinks'], undefined, 'is empty', 'name at least one item of the till and the drink it is');
+  const lines = Object.entries(file.drinks).map(
+    ([item, ids]) => [item, typeof ids === 'string' ? [ids] : [...new Set(ids)]] as const,
+  );
+  if (lines.length === 0)
+    tell(
+      ['drinks'],
+      undefined,
+      'is empty',
+      'name at least one item of the till and the drink it is',
+    );
   const names = new Map<string, string>();
   for (const [item] of lines) {
     const same = names.get(plainItem(item));
-    if (same !== undefined) tell(['drinks', item], item, `is the same item as "${same}": capitals and spaces do not count`, 'keep one of them');
+    if (same !== undefined)
+      tell(
+        ['drinks', item],
+        item,
+        `is the same item as "${same}": capitals and spaces do not count`,
+        'keep one of them',
+      );
     names.set(plainItem(item), item);
-    if (file.counts && !file.columns && item.includes('*')) tell(['drinks', item], item, 'has a * where a counted report needs the name of a column', 'write the name in full');
+    if (file.counts && !file.columns && item.includes('*'))
+      tell(
+        ['drinks', item],
+        item,
+        'has a * where a counted report needs the name of a column',
+        'write the name in full',
+      );
   }
   return lines;
 }
@@ -120,14 +167,38 @@ export function compileTillMap(file: TillMapFile): Outcome<TillMap> {
   const slotMinutes = slotMinutesOf(file.every, ['every'], tell);
   const every = `${slotMinutes} min`;
   if (toMinute <= fromMinute) {
-    tell(['hours'], undefined, `end at ${clock(toMinute)}, which is not after their start at ${clock(fromMinute)}`, 'give hours of one day, opening first');
+    tell(
+      ['hours'],
+      undefined,
+      `end at ${clock(toMinute)}, which is not after their start at ${clock(fromMinute)}`,
+      'give hours of one day, opening first',
+    );
   } else if ((toMinute - fromMinute) % slotMinutes !== 0) {
-    tell(['every'], every, `does not divide the hours from ${clock(fromMinute)} to ${clock(toMinute)}`, 'change the hours or the length of a slot');
+    tell(
+      ['every'],
+      every,
+      `does not divide the hours from ${clock(fromMinute)} to ${clock(toMinute)}`,
+      'change the hours or the length of a slot',
+    );
   }
-  if (columns.form === 'counts' && (slotMinutes % columns.everyMinutes !== 0 || fromMinute % columns.everyMinutes !== 0)) {
-    tell(['every'], every, `from ${clock(fromMinute)} cannot be put together from counts every ${columns.everyMinutes} min`, `take a multiple of ${columns.everyMinutes} min, and hours that start with a counted slot`);
+  if (
+    columns.form === 'counts' &&
+    (slotMinutes % columns.everyMinutes !== 0 || fromMinute % columns.everyMinutes !== 0)
+  ) {
+    tell(
+      ['every'],
+      every,
+      `from ${clock(fromMinute)} cannot be put together from counts every ${columns.everyMinutes} min`,
+      `take a multiple of ${columns.everyMinutes} min, and hours that start with a counted slot`,
+    );
   }
-  if (file.largestParty > LARGEST_PARTY) tell(['largestParty'], file.largestParty, `is more than the ${LARGEST_PARTY} guests a party of a scenario may have`, 'write a smaller number');
+  if (file.largestParty > LARGEST_PARTY)
+    tell(
+      ['largestParty'],
+      file.largestParty,
+      `is more than the ${LARGEST_PARTY} guests a party of a scenario may have`,
+      'write a smaller number',
+    );
   const map: TillMap = {
     columns,
     dates: file.dates,

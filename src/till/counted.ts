@@ -17,10 +17,18 @@ export function countedColumns(map: TillMap, columns: CountedColumns): NamedColu
     { name: columns.parties, path: ['counts', 'parties'] },
     ...map.groups.flatMap((group) => group.items.map((name) => ({ name, path: ['drinks', name] }))),
   ];
-  return columns.tickets === null ? named : [...named, { name: columns.tickets, path: ['counts', 'tickets'] }];
+  return columns.tickets === null
+    ? named
+    : [...named, { name: columns.tickets, path: ['counts', 'tickets'] }];
 }
 
-export function countedReader(map: TillMap, columns: CountedColumns, heading: readonly string[], places: readonly number[], counter: Counter): RowReader {
+export function countedReader(
+  map: TillMap,
+  columns: CountedColumns,
+  heading: readonly string[],
+  places: readonly number[],
+  counter: Counter,
+): RowReader {
   const [dateAt, slotAt, partiesAt] = places as readonly [number, number, number];
   const groupOfColumn = map.groups.flatMap((group, at) => group.items.map(() => at));
   const drinksAt = places.slice(3, 3 + groupOfColumn.length);
@@ -39,22 +47,39 @@ export function countedReader(map: TillMap, columns: CountedColumns, heading: re
     const second = readTime(timeText);
     if (second === null) return counter.skip(line, 'no time of day', timeText);
     const minute = second / 60;
-    if (minute % columns.everyMinutes !== 0) return counter.skip(line, `not the start of a slot of ${columns.everyMinutes} min`, timeText);
+    if (minute % columns.everyMinutes !== 0)
+      return counter.skip(line, `not the start of a slot of ${columns.everyMinutes} min`, timeText);
 
     const parties = readWhole(fields[partiesAt]!.trim());
     const tickets = readWhole(fields[ticketsAt]!.trim());
     const drinks = drinksAt.map((at) => readWhole(fields[at]!.trim()));
     const counts = [parties, tickets, ...drinks];
-    if (counts.some((count) => count === null || count < 0)) return counter.skip(line, 'a count is not a whole number of 0 or more');
+    if (counts.some((count) => count === null || count < 0))
+      return counter.skip(line, 'a count is not a whole number of 0 or more');
     const byGroup = map.groups.map(() => 0);
     drinks.forEach((count, column) => {
       byGroup[groupOfColumn[column]!]! += count!;
     });
     const drunk = byGroup.reduce((sum, count) => sum + count, 0);
-    if (drunk < parties! || (parties === 0 && drunk > 0)) return counter.skip(line, 'drinks do not match the tickets that hold one', `${parties} tickets, ${drunk} drinks`);
-    if (tickets! < parties!) return counter.skip(line, 'more tickets with a drink than tickets', `${parties} of ${tickets}`);
+    if (drunk < parties! || (parties === 0 && drunk > 0))
+      return counter.skip(
+        line,
+        'drinks do not match the tickets that hold one',
+        `${parties} tickets, ${drunk} drinks`,
+      );
+    if (tickets! < parties!)
+      return counter.skip(
+        line,
+        'more tickets with a drink than tickets',
+        `${parties} of ${tickets}`,
+      );
     const key = day * 1440 + minute;
-    if (counted.has(key)) return counter.skip(line, 'day and slot counted twice (the first is kept)', `${isoDate(day)} ${clock(minute)}`);
+    if (counted.has(key))
+      return counter.skip(
+        line,
+        'day and slot counted twice (the first is kept)',
+        `${isoDate(day)} ${clock(minute)}`,
+      );
     counted.add(key);
 
     counter.see(day, timeText, fields);

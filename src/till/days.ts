@@ -32,7 +32,10 @@ export interface ChosenDays {
 }
 
 /** The spell without tickets in which the most would have been expected. */
-function longestSilence(tickets: readonly number[], usual: readonly number[]): { from: number; to: number; expected: number } {
+function longestSilence(
+  tickets: readonly number[],
+  usual: readonly number[],
+): { from: number; to: number; expected: number } {
   let worst = { from: 0, to: 0, expected: 0 };
   let from = 0;
   let expected = 0;
@@ -54,17 +57,29 @@ function longestSilence(tickets: readonly number[], usual: readonly number[]): {
  */
 export function chooseDays(tally: Tally, map: TillMap): ChosenDays {
   const { weekdays, between, except } = map.days;
-  const ofKind = (day: number): boolean => weekdays.includes(weekdayOf(day)) && (between.length === 0 || between.some((spell) => day >= spell.from && day <= spell.to));
-  const kind = [...tally.days.values()].filter(({ day }) => ofKind(day)).sort((one, other) => one.day - other.day);
+  const ofKind = (day: number): boolean =>
+    weekdays.includes(weekdayOf(day)) &&
+    (between.length === 0 || between.some((spell) => day >= spell.from && day <= spell.to));
+  const kind = [...tally.days.values()]
+    .filter(({ day }) => ofKind(day))
+    .sort((one, other) => one.day - other.day);
   const open = kind.filter(({ day }) => !except.includes(day));
-  const usual = Array.from({ length: (map.toMinute - map.fromMinute) / map.slotMinutes }, (_, slot) => open.reduce((sum, day) => sum + day.tickets[slot]!, 0) / Math.max(1, open.length));
+  const usual = Array.from(
+    { length: (map.toMinute - map.fromMinute) / map.slotMinutes },
+    (_, slot) => open.reduce((sum, day) => sum + day.tickets[slot]!, 0) / Math.max(1, open.length),
+  );
 
   const partial: PartialDay[] = [];
   const used = open.filter((day) => {
     const silence = longestSilence(day.tickets, usual);
     if (map.keepPartialDays || silence.expected < SILENT_TICKETS) return true;
     const at = (slot: number): string => clock(map.fromMinute + slot * map.slotMinutes);
-    partial.push({ date: isoDate(day.day), from: at(silence.from), to: at(silence.to), expected: silence.expected });
+    partial.push({
+      date: isoDate(day.day),
+      from: at(silence.from),
+      to: at(silence.to),
+      expected: silence.expected,
+    });
     return false;
   });
 

@@ -133,7 +133,13 @@ export function fitTill(tally: Tally, map: TillMap, file: string): Outcome<TillF
   const totals = used.map((day) => ({ date: isoDate(day.day), parties: sum(day.parties) }));
   const parties = sum(totals.map((total) => total.parties));
   if (parties === 0) {
-    return fail({ about: 'map', path: ['drinks'], value: undefined, rule: `are on no ticket of these days between ${clock(map.fromMinute)} and ${clock(map.toMinute)}`, remedy: 'check the names against the items of the export, and the hours' });
+    return fail({
+      about: 'map',
+      path: ['drinks'],
+      value: undefined,
+      rule: `are on no ticket of these days between ${clock(map.fromMinute)} and ${clock(map.toMinute)}`,
+      remedy: 'check the names against the items of the export, and the hours',
+    });
   }
 
   const dayFactor = fitDayFactor(totals.map((total) => total.parties));
@@ -142,7 +148,10 @@ export function fitTill(tally: Tally, map: TillMap, file: string): Outcome<TillF
     const counts = used.map((day) => day.parties[slot]!);
     const { mean, standardError } = meanWithInterval(counts);
     const chances = mixedPoisson(mean, dayFactor.cv);
-    const seen = Array.from({ length: Math.max(...counts) + 1 }, (_, parties) => counts.filter((count) => count === parties).length / counts.length);
+    const seen = Array.from(
+      { length: Math.max(...counts) + 1 },
+      (_, parties) => counts.filter((count) => count === parties).length / counts.length,
+    );
     return {
       starts: clock(map.fromMinute + slot * map.slotMinutes),
       parties: mean,
@@ -166,7 +175,8 @@ export function fitTill(tally: Tally, map: TillMap, file: string): Outcome<TillF
     slots,
     partiesADay: { mean: aDay.mean, low: aDay.low ?? aDay.mean, high: aDay.high ?? aDay.mean },
     dayFactor,
-    partySize: tally.form === 'tickets' ? sizesCounted(sizeCounts(used)) : sizesFromSums(sizeSums(used)),
+    partySize:
+      tally.form === 'tickets' ? sizesCounted(sizeCounts(used)) : sizesFromSums(sizeSums(used)),
     sizesBy: tally.form === 'tickets' ? 'tickets' : 'sums',
     drinksAParty: drinks / parties,
     groups: map.groups.map((group, at) => {
@@ -174,7 +184,10 @@ export function fitTill(tally: Tally, map: TillMap, file: string): Outcome<TillF
       return { ...group, count, share: count / drinks };
     }),
     totals,
-    goodness: goodness(used.map((day) => day.parties), dayFactor.cv),
+    goodness: goodness(
+      used.map((day) => day.parties),
+      dayFactor.cv,
+    ),
     chosen: leftOut,
     reading: { ...reading, daysInExport: daysInExport.size },
   });

@@ -16,7 +16,9 @@ export interface TillFlaw {
 }
 
 /** A value, or everything that stands in its way. */
-export type Outcome<T> = { readonly ok: true; readonly value: T } | { readonly ok: false; readonly flaws: readonly TillFlaw[] };
+export type Outcome<T> =
+  | { readonly ok: true; readonly value: T }
+  | { readonly ok: false; readonly flaws: readonly TillFlaw[] };
 
 export const succeed = <T>(value: T): Outcome<T> => ({ ok: true, value });
 export const fail = (...flaws: readonly TillFlaw[]): Outcome<never> => ({ ok: false, flaws });

@@ -45,7 +45,9 @@ export interface Goodness {
 export function testTable(table: readonly (readonly number[])[]): TableTest | null {
   const days = table.filter((row) => row.some((count) => count > 0));
   const rowTotals = days.map((row) => row.reduce((sum, count) => sum + count, 0));
-  const columnTotals = (days[0] ?? []).map((_, slot) => days.reduce((sum, row) => sum + row[slot]!, 0));
+  const columnTotals = (days[0] ?? []).map((_, slot) =>
+    days.reduce((sum, row) => sum + row[slot]!, 0),
+  );
   const n = rowTotals.reduce((sum, total) => sum + total, 0);
   const filled = columnTotals.filter((total) => total > 0);
   const r = rowTotals.length;
@@ -53,18 +55,27 @@ export function testTable(table: readonly (readonly number[])[]): TableTest | nu
   if (r < 2 || c < 2 || n < 5) return null;
 
   let statistic = 0;
-  days.forEach((row, day) => row.forEach((count, slot) => {
-    const expected = (rowTotals[day]! * columnTotals[slot]!) / n;
-    if (expected > 0) statistic += (count - expected) ** 2 / expected;
-  }));
-  const inverse = (totals: readonly number[]): number => totals.reduce((sum, total) => sum + 1 / total, 0);
+  days.forEach((row, day) =>
+    row.forEach((count, slot) => {
+      const expected = (rowTotals[day]! * columnTotals[slot]!) / n;
+      if (expected > 0) statistic += (count - expected) ** 2 / expected;
+    }),
+  );
+  const inverse = (totals: readonly number[]): number =>
+    totals.reduce((sum, total) => sum + 1 / total, 0);
   const spread = (k: number): number => ((k - 1) * (n - k)) / (n - 1);
-  const uneven = (k: number, totals: readonly number[]): number => (n * inverse(totals) - k * k) / (n - 2);
+  const uneven = (k: number, totals: readonly number[]): number =>
+    (n * inverse(totals) - k * k) / (n - 2);
   const [v1, v2] = [spread(r), spread(c)];
   const [w1, w2] = [uneven(r, rowTotals), uneven(c, filled)];
   const expected = (n * (r - 1) * (c - 1)) / (n - 1);
   const spreadOfX2 = ((2 * n) / (n - 3)) * (v1 - w1) * (v2 - w2) + ((n * n) / (n - 1)) * w1 * w2;
-  return { statistic, expected, variance: spreadOfX2, p: spreadOfX2 > 0 ? gammaTail(statistic, expected, spreadOfX2) : 1 };
+  return {
+    statistic,
+    expected,
+    variance: spreadOfX2,
+    p: spreadOfX2 > 0 ? gammaTail(statistic, expected, spreadOfX2) : 1,
+  };
 }
 
 const FEWEST_IN_A_CLASS = 5;
@@ -92,7 +103,9 @@ export function testTotals(totals: readonly number[], cv: number): TotalsTest | 
   expected[expected.length - 1]! += totals.length - expected.reduce((all, part) => all + part, 0);
   let statistic = 0;
   bounds.forEach((bound, at) => {
-    const observed = totals.filter((total) => total <= bound && (at === 0 || total > bounds[at - 1]!)).length;
+    const observed = totals.filter(
+      (total) => total <= bound && (at === 0 || total > bounds[at - 1]!),
+    ).length;
     statistic += (observed - expected[at]!) ** 2 / expected[at]!;
   });
   const freedom = expected.length - 3;
@@ -104,9 +117,14 @@ export function goodness(table: readonly (readonly number[])[], cv: number): Goo
   const columns = table[0]!.map((_, slot) => table.map((row) => row[slot]!));
   const test = testTable(table);
   return {
-    withinSlots: columns.reduce((sum, column) => sum + sampleVariance(column), 0) / columns.reduce((sum, column) => sum + mean(column), 0),
+    withinSlots:
+      columns.reduce((sum, column) => sum + sampleVariance(column), 0) /
+      columns.reduce((sum, column) => sum + mean(column), 0),
     beyondDayLevel: test ? test.statistic / test.expected : null,
     table: test,
-    totals: testTotals(table.map((row) => row.reduce((sum, count) => sum + count, 0)), cv),
+    totals: testTotals(
+      table.map((row) => row.reduce((sum, count) => sum + count, 0)),
+      cv,
+    ),
   };
 }

@@ -23,7 +23,8 @@ function fits(item: string, pattern: string): boolean {
   if (parts.length === 1) return item === pattern;
   const first = parts[0]!;
   const last = parts[parts.length - 1]!;
-  if (item.length < first.length + last.length || !item.startsWith(first) || !item.endsWith(last)) return false;
+  if (item.length < first.length + last.length || !item.startsWith(first) || !item.endsWith(last))
+    return false;
   let at = first.length;
   for (const part of parts.slice(1, -1)) {
     const found = item.indexOf(part, at);
@@ -34,7 +35,9 @@ function fits(item: string, pattern: string): boolean {
 }
 
 /** Join the map's lines that stand for the same drinks. */
-export function groupDrinks(lines: readonly (readonly [item: string, drinks: readonly string[]])[]): DrinkGroup[] {
+export function groupDrinks(
+  lines: readonly (readonly [item: string, drinks: readonly string[]])[],
+): DrinkGroup[] {
   const groups = new Map<string, { drinks: readonly string[]; items: string[] }>();
   for (const [item, drinks] of lines) {
     const key = JSON.stringify([...drinks].sort());
@@ -48,8 +51,13 @@ export function groupDrinks(lines: readonly (readonly [item: string, drinks: rea
 export type ItemKind = number | 'ignored' | 'other';
 
 /** A function from an item's name to the number of its group, `ignored`, or `other`. */
-export function itemReader(groups: readonly DrinkGroup[], ignored: readonly string[]): (item: string) => ItemKind {
-  const named = groups.flatMap((group, kind) => group.items.map((item) => ({ pattern: plainItem(item), kind })));
+export function itemReader(
+  groups: readonly DrinkGroup[],
+  ignored: readonly string[],
+): (item: string) => ItemKind {
+  const named = groups.flatMap((group, kind) =>
+    group.items.map((item) => ({ pattern: plainItem(item), kind })),
+  );
   const left = ignored.map(plainItem);
   // Tills repeat few names; the cap keeps an export of made-up names from filling memory.
   const known = new Map<string, ItemKind>();
@@ -59,7 +67,9 @@ export function itemReader(groups: readonly DrinkGroup[], ignored: readonly stri
     const name = plainItem(item);
     const kind: ItemKind = left.some((pattern) => fits(name, pattern))
       ? 'ignored'
-      : (named.find(({ pattern }) => pattern === name)?.kind ?? named.find(({ pattern }) => fits(name, pattern))?.kind ?? 'other');
+      : (named.find(({ pattern }) => pattern === name)?.kind ??
+        named.find(({ pattern }) => fits(name, pattern))?.kind ??
+        'other');
     if (known.size < 5000) known.set(item, kind);
     return kind;
   };

@@ -46,7 +46,9 @@ export function sizesFromSums(sums: readonly SizeSum[]): number[] {
   const mean = sums.reduce((sum, s) => sum + s.drinks * s.slots, 0) / parties;
   const extra = Math.max(...sums.map((s) => s.drinks - s.parties));
   const largest = Math.min(1 + extra, LARGEST_WORKED_OUT);
-  let shares = Float64Array.from({ length: largest + 1 }, (_, size) => (size === 0 ? 0 : Math.max(GONE, 1 - 1 / mean) ** (size - 1) / mean));
+  let shares = Float64Array.from({ length: largest + 1 }, (_, size) =>
+    size === 0 ? 0 : Math.max(GONE, 1 - 1 / mean) ** (size - 1) / mean,
+  );
   const mostParties = Math.max(...sums.map((s) => s.parties));
   const mostDrinks = Math.max(...sums.map((s) => s.drinks));
 
@@ -54,7 +56,8 @@ export function sizesFromSums(sums: readonly SizeSum[]): number[] {
 
   for (let round = 0; round < rounds; round += 1) {
     const ofMany: Float64Array[] = [Float64Array.of(1)];
-    for (let n = 1; n <= mostParties; n += 1) ofMany.push(together(ofMany[n - 1]!, shares, mostDrinks));
+    for (let n = 1; n <= mostParties; n += 1)
+      ofMany.push(together(ofMany[n - 1]!, shares, mostDrinks));
     const next = new Float64Array(largest + 1);
     for (const { parties: n, drinks, slots } of sums) {
       const whole = ofMany[n]![drinks] ?? 0;
@@ -68,7 +71,10 @@ export function sizesFromSums(sums: readonly SizeSum[]): number[] {
       }
     }
     const fresh = next.map((count) => (count < GONE * parties ? 0 : count / parties));
-    const moved = fresh.reduce((most, share, size) => Math.max(most, Math.abs(share - shares[size]!)), 0);
+    const moved = fresh.reduce(
+      (most, share, size) => Math.max(most, Math.abs(share - shares[size]!)),
+      0,
+    );
     shares = fresh;
     if (moved < 1e-6) break;
   }

@@ -24,7 +24,9 @@ function tooManySkipped(tally: Tally, skipped: number): TillFlaw {
     path: [],
     value: undefined,
     rule: `has ${skipped} rows of ${tally.rows} that cannot be read, mostly for this: ${worst.reason}${example}`,
-    remedy: worst.reason.startsWith('no date') ? 'state in the map, under dates, the order in which the export writes them (iso, day-first, month-first)' : 'check the columns of the map against the export',
+    remedy: worst.reason.startsWith('no date')
+      ? 'state in the map, under dates, the order in which the export writes them (iso, day-first, month-first)'
+      : 'check the columns of the map against the export',
     line: worst.lines[0]!,
   };
 }
@@ -44,15 +46,20 @@ export async function readTill(source: TillSource, map: TillMap): Promise<Outcom
     for await (const row of readRows(source, map.separator, map.encoding)) {
       if (heading === null || reader === null) {
         heading = row.fields;
-        const named = columns.form === 'tickets' ? ticketColumns(columns) : countedColumns(map, columns);
+        const named =
+          columns.form === 'tickets' ? ticketColumns(columns) : countedColumns(map, columns);
         const { places, flaws } = findColumns(heading, named, map.separator);
         if (flaws.length > 0) return fail(...flaws);
-        reader = columns.form === 'tickets' ? ticketReader(map, columns, heading, places, counter) : countedReader(map, columns, heading, places, counter);
+        reader =
+          columns.form === 'tickets'
+            ? ticketReader(map, columns, heading, places, counter)
+            : countedReader(map, columns, heading, places, counter);
         continue;
       }
       counter.rows += 1;
       const { fields } = row;
-      if (fields.length === heading.length && fields.every((field, at) => field === heading![at])) counter.skip(row.line, 'the first row again');
+      if (fields.length === heading.length && fields.every((field, at) => field === heading![at]))
+        counter.skip(row.line, 'the first row again');
       else reader.row(row);
     }
   } catch (error) {
@@ -62,8 +69,16 @@ export async function readTill(source: TillSource, map: TillMap): Promise<Outcom
   reader?.end();
   const tally = counter.tally();
   if (tally.rows === 0) {
-    return fail({ about: 'export', path: [], value: undefined, rule: heading === null ? 'is empty' : 'has a heading but no rows', remedy: 'export the sales again, one row an item or counted by day and slot', line: 1 });
+    return fail({
+      about: 'export',
+      path: [],
+      value: undefined,
+      rule: heading === null ? 'is empty' : 'has a heading but no rows',
+      remedy: 'export the sales again, one row an item or counted by day and slot',
+      line: 1,
+    });
   }
-  if (counter.skippedRows > MOST_SKIPPED * tally.rows) return fail(tooManySkipped(tally, counter.skippedRows));
+  if (counter.skippedRows > MOST_SKIPPED * tally.rows)
+    return fail(tooManySkipped(tally, counter.skippedRows));
   return succeed(tally);
 }

@@ -10,7 +10,11 @@ import { ReadingEnds } from './flaw.js';
 
 export type Separator = 'comma' | 'semicolon' | 'tab';
 
-export const separators: Readonly<Record<Separator, string>> = { comma: ',', semicolon: ';', tab: '\t' };
+export const separators: Readonly<Record<Separator, string>> = {
+  comma: ',',
+  semicolon: ';',
+  tab: '\t',
+};
 
 /** A row longer than this is no row of a till: a quotation mark was opened and never closed. */
 const LONGEST_ROW = 100_000;
@@ -60,7 +64,11 @@ function lineBreaks(field: string): number {
  *
  * @throws ReadingEnds where the text is in another encoding or a quotation mark is never closed.
  */
-export async function* readRows(source: TillSource, separator: Separator, encoding: Encoding): AsyncGenerator<Row> {
+export async function* readRows(
+  source: TillSource,
+  separator: Separator,
+  encoding: Encoding,
+): AsyncGenerator<Row> {
   // The parser runs ahead of whoever reads the rows: this is its own place in the export.
   let lastLine = 0;
   const parser = parse({
@@ -84,7 +92,10 @@ export async function* readRows(source: TillSource, separator: Separator, encodi
       const { done, value } = await reader.read();
       if (done) return;
       const lastLineOfRow = Number(value.pop());
-      yield { line: lastLineOfRow - value.reduce((sum, field) => sum + lineBreaks(field), 0), fields: value.map(withoutMarks) };
+      yield {
+        line: lastLineOfRow - value.reduce((sum, field) => sum + lineBreaks(field), 0),
+        fields: value.map(withoutMarks),
+      };
     }
   } catch (error) {
     throw error instanceof CsvError ? unclosedQuote(lastLine + 1) : error;

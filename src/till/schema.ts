@@ -17,18 +17,26 @@ const calendarDay = quantity<number>(
   'date',
   (input) => {
     const remedy = 'write a day as year-month-day, such as 2026-05-31';
-    if (typeof input !== 'string') return wrongKind(`is ${kindOf(input)} where a date is needed`, remedy);
+    if (typeof input !== 'string')
+      return wrongKind(`is ${kindOf(input)} where a date is needed`, remedy);
     const day = readDate(input.trim(), 'iso');
     return day === null ? bad('is no day of the calendar', remedy) : good(day);
   },
-  { type: 'string', pattern: '^\\d{4}-\\d{2}-\\d{2}$', examples: ['2026-05-31'], description: 'A day, year-month-day.' },
+  {
+    type: 'string',
+    pattern: '^\\d{4}-\\d{2}-\\d{2}$',
+    examples: ['2026-05-31'],
+    description: 'A day, year-month-day.',
+  },
 );
 
 const columns = group(
   {
     date: column,
     time: column.optional().describe('Leave out when the date column holds the time as well.'),
-    ticket: column.optional().describe('Leave out when there is none: rows of the same moment are then one ticket.'),
+    ticket: column
+      .optional()
+      .describe('Leave out when there is none: rows of the same moment are then one ticket.'),
     item: column,
     quantity: column.optional().describe('Leave out when every row is one piece.'),
   },
@@ -41,7 +49,9 @@ const counts = group(
     slot: column.describe('When the slot starts.'),
     every: duration.describe('How long a slot of the report is.'),
     parties: column.describe('Tickets of the slot that hold a drink.'),
-    tickets: column.optional().describe('All tickets of the slot: tells a quiet hour from a closed one.'),
+    tickets: column
+      .optional()
+      .describe('All tickets of the slot: tells a quiet hour from a closed one.'),
   },
   'write { date: day, slot: from, every: 15 min, parties: tickets } with the names of the first row of the report',
 );
@@ -49,19 +59,46 @@ const counts = group(
 const days = group(
   {
     week: z
-      .union([z.enum(['weekdays', 'weekends', 'any']), list(z.enum(weekdayNames), 'write [mon, tue]').min(1, 'is empty; write the days, such as [mon, tue]')], { error: 'names no days of the week; write weekdays, weekends, any, or a list such as [fri, sat]' })
+      .union(
+        [
+          z.enum(['weekdays', 'weekends', 'any']),
+          list(z.enum(weekdayNames), 'write [mon, tue]').min(
+            1,
+            'is empty; write the days, such as [mon, tue]',
+          ),
+        ],
+        {
+          error:
+            'names no days of the week; write weekdays, weekends, any, or a list such as [fri, sat]',
+        },
+      )
       .describe('Days of the week that belong together.'),
-    between: list(group({ from: calendarDay, to: calendarDay }, 'write { from: 2026-01-05, to: 2026-06-28 }'), 'write [{ from: 2026-01-05, to: 2026-06-28 }]')
+    between: list(
+      group({ from: calendarDay, to: calendarDay }, 'write { from: 2026-01-05, to: 2026-06-28 }'),
+      'write [{ from: 2026-01-05, to: 2026-06-28 }]',
+    )
       .optional()
       .describe('Only these spells, both ends included.'),
-    except: list(calendarDay, 'write the days to leave out, such as [2026-12-24]').default([]).describe('Holidays and odd days to leave out.'),
+    except: list(calendarDay, 'write the days to leave out, such as [2026-12-24]')
+      .default([])
+      .describe('Holidays and odd days to leave out.'),
   },
   'write { week: weekdays }',
 );
 
-const drinkIds = z.union([text('the id of a drink'), list(text('the id of a drink'), 'write [flat-white, latte]').min(1, 'is empty; write the drinks, such as [flat-white, latte]')], {
-  error: 'names no drink; write the id of a drink of the base scenario, or a list of them where the till does not tell them apart',
-});
+const drinkIds = z.union(
+  [
+    text('the id of a drink'),
+    list(text('the id of a drink'), 'write [flat-white, latte]').min(
+      1,
+      'is empty; write the drinks, such as [flat-white, latte]',
+    ),
+  ],
+  {
+    error:
+      'names no drink; write the id of a drink of the base scenario, or a list of them where the till does not tell them apart',
+  },
+);
 
 /** The largest party of a scenario; a ticket with more drinks is an order to carry away. */
 export const LARGEST_PARTY = 99;
@@ -71,18 +108,34 @@ export const tillMapSchema = group(
   {
     columns: columns.optional(),
     counts: counts.optional(),
-    dates: z.enum(['iso', 'day-first', 'month-first']).describe('Order in which the export writes dates; never guessed.'),
+    dates: z
+      .enum(['iso', 'day-first', 'month-first'])
+      .describe('Order in which the export writes dates; never guessed.'),
     separator: z.enum(['comma', 'semicolon', 'tab']).default('comma'),
     encoding: z.enum(['utf-8', 'windows-1252', 'utf-16']).default('utf-8'),
     drinks: z
-      .record(z.string().min(1), drinkIds, { error: 'is no map from items to drinks; write an item a line, such as Hot chocolate: hot-chocolate' })
-      .describe('Item (or counted column) to the drink of the base scenario; * in an item stands for any letters.'),
-    ignored: list(text('an item'), 'write [Voucher, "Beans *"]').default([]).describe('Items that are no sale of a drink though their name may fit.'),
+      .record(z.string().min(1), drinkIds, {
+        error:
+          'is no map from items to drinks; write an item a line, such as Hot chocolate: hot-chocolate',
+      })
+      .describe(
+        'Item (or counted column) to the drink of the base scenario; * in an item stands for any letters.',
+      ),
+    ignored: list(text('an item'), 'write [Voucher, "Beans *"]')
+      .default([])
+      .describe('Items that are no sale of a drink though their name may fit.'),
     days,
-    partialDays: z.enum(['leave-out', 'keep']).default('leave-out').describe('Days with a long spell without any ticket.'),
-    hours: group({ from: clock, to: clock }, 'write { from: "08:00", to: "16:00" }').describe('Opening hours to fit; they become those of the scenario.'),
+    partialDays: z
+      .enum(['leave-out', 'keep'])
+      .default('leave-out')
+      .describe('Days with a long spell without any ticket.'),
+    hours: group({ from: clock, to: clock }, 'write { from: "08:00", to: "16:00" }').describe(
+      'Opening hours to fit; they become those of the scenario.',
+    ),
     every: duration.prefault('15 min').describe('Length of a slot of the fitted arrivals.'),
-    largestParty: count('drinks on a ticket', 1).default(LARGEST_PARTY).describe('Tickets with more drinks are orders to carry away, not parties.'),
+    largestParty: count('drinks on a ticket', 1)
+      .default(LARGEST_PARTY)
+      .describe('Tickets with more drinks are orders to carry away, not parties.'),
   },
   'write the map as columns: ..., dates: ..., drinks: ..., and so on',
 );

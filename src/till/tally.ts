@@ -125,7 +125,14 @@ export class Counter {
       this.dayChanges += 1;
     }
     if (!this.days.has(day)) {
-      this.days.set(day, { day, tickets: zeros(this.slotCount), parties: zeros(this.slotCount), drinks: zeros(this.slotCount), byGroup: zeros(this.groups), sizes: [] });
+      this.days.set(day, {
+        day,
+        tickets: zeros(this.slotCount),
+        parties: zeros(this.slotCount),
+        drinks: zeros(this.slotCount),
+        byGroup: zeros(this.groups),
+        sizes: [],
+      });
     }
     if (this.wholeMinutes && /[:.]\d{2}[:.](?!00)\d{2}/.test(time)) this.wholeMinutes = false;
     if (time.endsWith('Z')) this.markedUtc = true;
@@ -145,7 +152,9 @@ export class Counter {
 
   private slotOf(minute: number): number | null {
     const { fromMinute, toMinute, slotMinutes } = this.slots;
-    return minute < fromMinute || minute >= toMinute ? null : Math.floor((minute - fromMinute) / slotMinutes);
+    return minute < fromMinute || minute >= toMinute
+      ? null
+      : Math.floor((minute - fromMinute) / slotMinutes);
   }
 
   /** A whole ticket: drinks by group, at a minute of a day that was seen. */
@@ -164,7 +173,13 @@ export class Counter {
   }
 
   /** So many tickets, those with a drink among them and their drinks by group, at a minute of a day that was seen. */
-  add(day: number, minute: number, tickets: number, parties: number, byGroup: readonly number[]): void {
+  add(
+    day: number,
+    minute: number,
+    tickets: number,
+    parties: number,
+    byGroup: readonly number[],
+  ): void {
     const drinks = byGroup.reduce((sum, count) => sum + count, 0);
     this.tickets += tickets;
     this.parties += parties;
@@ -187,9 +202,14 @@ export class Counter {
     return {
       form: this.form,
       rows: this.rows,
-      skipped: [...this.skipped].map(([reason, entry]) => ({ reason, ...entry })).sort((one, other) => other.rows - one.rows),
+      skipped: [...this.skipped]
+        .map(([reason, entry]) => ({ reason, ...entry }))
+        .sort((one, other) => other.rows - one.rows),
       ignoredRows: this.ignoredRows,
-      otherItems: [...this.others].map(([item, rows]) => ({ item: shownText(item), rows })).sort((one, other) => other.rows - one.rows).slice(0, ITEMS_TOLD),
+      otherItems: [...this.others]
+        .map(([item, rows]) => ({ item: shownText(item), rows }))
+        .sort((one, other) => other.rows - one.rows)
+        .slice(0, ITEMS_TOLD),
       repeatedRows: this.repeatedRows,
       tickets: this.tickets,
       parties: this.parties,

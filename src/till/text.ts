@@ -14,7 +14,10 @@ export type TillSource = AsyncIterable<string | Uint8Array>;
  * The CSV reader counts a \r\n inside quotes as two lines, so line ends are made \n here, where a pair
  * may be torn by the end of a piece.
  */
-export async function* plainBytes(source: TillSource, encoding: Encoding): AsyncGenerator<Uint8Array> {
+export async function* plainBytes(
+  source: TillSource,
+  encoding: Encoding,
+): AsyncGenerator<Uint8Array> {
   const decoder = new TextDecoder(encoding === 'utf-16' ? 'utf-16le' : encoding, { fatal: true });
   const encoder = new TextEncoder();
   let start = true;

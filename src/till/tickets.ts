@@ -39,7 +39,13 @@ export interface RowReader {
   readonly end: () => void;
 }
 
-export function ticketReader(map: TillMap, columns: TicketColumns, heading: readonly string[], places: readonly number[], counter: Counter): RowReader {
+export function ticketReader(
+  map: TillMap,
+  columns: TicketColumns,
+  heading: readonly string[],
+  places: readonly number[],
+  counter: Counter,
+): RowReader {
   const rest = [...places];
   const dateAt = rest.shift()!;
   const itemAt = rest.shift()!;
@@ -89,8 +95,10 @@ export function ticketReader(map: TillMap, columns: TicketColumns, heading: read
     const id = ticketAt === null ? timeText : fields[ticketAt]!.trim();
     if (id === '') return counter.skip(line, 'no ticket number');
     const pieces = quantityAt === null ? 1 : readWhole(fields[quantityAt]!.trim());
-    if (pieces === null) return counter.skip(line, 'quantity is not a whole number', fields[quantityAt!]);
-    if (Math.abs(pieces) > MOST_ON_A_ROW) return counter.skip(line, `more than ${MOST_ON_A_ROW} of one item`, fields[quantityAt!]);
+    if (pieces === null)
+      return counter.skip(line, 'quantity is not a whole number', fields[quantityAt!]);
+    if (Math.abs(pieces) > MOST_ON_A_ROW)
+      return counter.skip(line, `more than ${MOST_ON_A_ROW} of one item`, fields[quantityAt!]);
 
     counter.see(day, timeText, fields);
     const ticket = ticketOf(`${day} ${id}`, day, second);

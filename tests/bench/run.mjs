@@ -16,8 +16,19 @@ const node = process.execPath;
 const missing = [];
 
 const median = (values) => [...values].sort((a, b) => a - b)[Math.floor(values.length / 2)];
-const lines = (text) => text.trim().split('\n').filter(Boolean).map((line) => JSON.parse(line));
-const run = (command, args) => execFileSync(command, args, { cwd: root, encoding: 'utf8', maxBuffer: 1 << 26, stdio: ['ignore', 'pipe', 'inherit'] });
+const lines = (text) =>
+  text
+    .trim()
+    .split('\n')
+    .filter(Boolean)
+    .map((line) => JSON.parse(line));
+const run = (command, args) =>
+  execFileSync(command, args, {
+    cwd: root,
+    encoding: 'utf8',
+    maxBuffer: 1 << 26,
+    stdio: ['ignore', 'pipe', 'inherit'],
+  });
 
 /** Mean and standard error of each statistic over all runs. */
 function statistics(results) {
@@ -34,10 +45,19 @@ function statistics(results) {
 async function main() {
   await build({
     entryPoints: [join(here, 'work.ts'), join(here, 'scale.ts')],
-    outdir: folder, bundle: true, platform: 'node', format: 'esm', outExtension: { '.js': '.mjs' }, logLevel: 'error', external: ['simjs'],
-    banner: { js: "import { createRequire as benchRequire } from 'node:module'; const require = benchRequire(import.meta.url);" },
+    outdir: folder,
+    bundle: true,
+    platform: 'node',
+    format: 'esm',
+    outExtension: { '.js': '.mjs' },
+    logLevel: 'error',
+    external: ['simjs'],
+    banner: {
+      js: "import { createRequire as benchRequire } from 'node:module'; const require = benchRequire(import.meta.url);",
+    },
   });
-  const work = (name, replications, ...rest) => lines(run(node, [join(folder, 'work.mjs'), name, String(RUNS), String(replications), ...rest]));
+  const work = (name, replications, ...rest) =>
+    lines(run(node, [join(folder, 'work.mjs'), name, String(RUNS), String(replications), ...rest]));
   /** Results of somebody else's tool; null and named if it is not here or will not run. */
   const peer = (name, results) => {
     try {
@@ -47,23 +67,97 @@ async function main() {
       return null;
     }
   };
-  const python = ['/usr/bin/python3', 'python3'].find((command) => spawnSync(command, ['-c', 'import simpy'], { stdio: 'ignore' }).status === 0);
-  const simpy = (...words) => peer('SimPy (a simulation library in Python)', () => lines(run(python, [join(here, 'peer.py'), ...words])));
-  const compiled = peer('g++ (the C++ limit)', () => run('g++', ['-O3', '-march=native', '-o', join(folder, 'limit'), join(here, 'limit.cpp')])) !== null;
+  const python = ['/usr/bin/python3', 'python3'].find(
+    (command) => spawnSync(command, ['-c', 'import simpy'], { stdio: 'ignore' }).status === 0,
+  );
+  const simpy = (...words) =>
+    peer('SimPy (a simulation library in Python)', () =>
+      lines(run(python, [join(here, 'peer.py'), ...words])),
+    );
+  const compiled =
+    peer('g++ (the C++ limit)', () =>
+      run('g++', ['-O3', '-march=native', '-o', join(folder, 'limit'), join(here, 'limit.cpp')]),
+    ) !== null;
   const limit = (...words) => (compiled ? lines(run(join(folder, 'limit'), words)) : null);
 
   const rows = [
-    { work: 'M/M/1', who: 'C++ by hand', unit: 600_000, per: 'events', results: limit('mm1', String(RUNS)) },
-    { work: 'M/M/1', who: 'our engine', unit: 600_000, per: 'events', results: work('engine-mm1', 1) },
-    { work: 'M/M/1', who: 'simjs', unit: 600_000, per: 'events', results: peer('simjs', () => work('simjs-mm1', 1)) },
-    { work: 'M/M/1', who: 'SimPy', unit: 600_000, per: 'events', results: simpy('mm1', String(RUNS), '1') },
-    { work: 'cup cycle', who: 'C++ by hand', unit: 1, per: 'days', results: limit('cups', String(RUNS), '2000') },
-    { work: 'cup cycle', who: 'our engine', unit: 1, per: 'days', results: work('engine-cups', 2000) },
-    { work: 'cup cycle', who: 'our café, from a scenario file', unit: 1, per: 'days', results: work('cafe-cups', 2000, join(here, 'cup-cycle.yaml')) },
-    { work: 'cup cycle', who: 'simjs, plain counts', unit: 1, per: 'days', results: peer('simjs', () => work('simjs-cups', 200)) },
-    { work: 'cup cycle', who: 'simjs, its own stores', unit: 1, per: 'days', results: peer('simjs', () => work('simjs-stores', 200)) },
-    { work: 'cup cycle', who: 'SimPy, plain counts', unit: 1, per: 'days', results: simpy('cups', String(RUNS), '100') },
-    { work: 'cup cycle', who: 'SimPy, its own containers', unit: 1, per: 'days', results: simpy('containers', String(RUNS), '100') },
+    {
+      work: 'M/M/1',
+      who: 'C++ by hand',
+      unit: 600_000,
+      per: 'events',
+      results: limit('mm1', String(RUNS)),
+    },
+    {
+      work: 'M/M/1',
+      who: 'our engine',
+      unit: 600_000,
+      per: 'events',
+      results: work('engine-mm1', 1),
+    },
+    {
+      work: 'M/M/1',
+      who: 'simjs',
+      unit: 600_000,
+      per: 'events',
+      results: peer('simjs', () => work('simjs-mm1', 1)),
+    },
+    {
+      work: 'M/M/1',
+      who: 'SimPy',
+      unit: 600_000,
+      per: 'events',
+      results: simpy('mm1', String(RUNS), '1'),
+    },
+    {
+      work: 'cup cycle',
+      who: 'C++ by hand',
+      unit: 1,
+      per: 'days',
+      results: limit('cups', String(RUNS), '2000'),
+    },
+    {
+      work: 'cup cycle',
+      who: 'our engine',
+      unit: 1,
+      per: 'days',
+      results: work('engine-cups', 2000),
+    },
+    {
+      work: 'cup cycle',
+      who: 'our café, from a scenario file',
+      unit: 1,
+      per: 'days',
+      results: work('cafe-cups', 2000, join(here, 'cup-cycle.yaml')),
+    },
+    {
+      work: 'cup cycle',
+      who: 'simjs, plain counts',
+      unit: 1,
+      per: 'days',
+      results: peer('simjs', () => work('simjs-cups', 200)),
+    },
+    {
+      work: 'cup cycle',
+      who: 'simjs, its own stores',
+      unit: 1,
+      per: 'days',
+      results: peer('simjs', () => work('simjs-stores', 200)),
+    },
+    {
+      work: 'cup cycle',
+      who: 'SimPy, plain counts',
+      unit: 1,
+      per: 'days',
+      results: simpy('cups', String(RUNS), '100'),
+    },
+    {
+      work: 'cup cycle',
+      who: 'SimPy, its own containers',
+      unit: 1,
+      per: 'days',
+      results: simpy('containers', String(RUNS), '100'),
+    },
   ].filter((row) => row.results !== null);
   for (const row of rows) {
     row.perSecond = median(row.results.map((result) => (result.n * row.unit) / result.seconds));
@@ -71,8 +165,15 @@ async function main() {
   }
   const faults = [];
   // Mean wait in queue of an M/M/1 at load 0.8 and service 1 (any textbook of queues): 0.8 / (1 - 0.8) = 4.
-  for (const { work: what, who, statistics: [wait] } of rows) {
-    if (what === 'M/M/1' && Math.abs(wait.mean - 4) > 4 * wait.error) faults.push(`${what}: ${who} ${wait.mean.toFixed(3)} ± ${wait.error.toFixed(3)} against theory 4`);
+  for (const {
+    work: what,
+    who,
+    statistics: [wait],
+  } of rows) {
+    if (what === 'M/M/1' && Math.abs(wait.mean - 4) > 4 * wait.error)
+      faults.push(
+        `${what}: ${who} ${wait.mean.toFixed(3)} ± ${wait.error.toFixed(3)} against theory 4`,
+      );
   }
   const table = rows.map((row) => {
     const fastest = rows.find((one) => one.work === row.work && one.who === 'C++ by hand');
@@ -82,16 +183,34 @@ async function main() {
         const theirs = other.statistics[which];
         if (mine === null || theirs === null || (mine.error === 0 && theirs.error === 0)) return;
         const off = Math.abs(mine.mean - theirs.mean) / Math.hypot(mine.error, theirs.error);
-        if (off > 4) faults.push(`${row.work}: ${row.who} ${mine.mean.toFixed(3)} against ${other.who} ${theirs.mean.toFixed(3)}, ${off.toFixed(1)} standard errors apart`);
+        if (off > 4)
+          faults.push(
+            `${row.work}: ${row.who} ${mine.mean.toFixed(3)} against ${other.who} ${theirs.mean.toFixed(3)}, ${off.toFixed(1)} standard errors apart`,
+          );
       });
     }
-    const told = row.statistics.map((one) => (one === null || one.mean === 0 ? '' : `${one.mean.toFixed(2)} ± ${one.error.toFixed(2)}`));
+    const told = row.statistics.map((one) =>
+      one === null || one.mean === 0 ? '' : `${one.mean.toFixed(2)} ± ${one.error.toFixed(2)}`,
+    );
     return {
-      work: row.work, who: row.who, rate: `${Math.round(row.perSecond).toLocaleString('en')} ${row.per}/s`, ratio: fastest ? (row.perSecond / fastest.perSecond).toFixed(row.perSecond / fastest.perSecond < 0.1 ? 4 : 2) : '',
-      check: row.work === 'M/M/1' ? `wait ${told[0]} (theory 4)` : `lost ${told[0]}${told[1] === '' ? '' : `, most in hand ${told[1]}`}`,
+      work: row.work,
+      who: row.who,
+      rate: `${Math.round(row.perSecond).toLocaleString('en')} ${row.per}/s`,
+      ratio: fastest
+        ? (row.perSecond / fastest.perSecond).toFixed(
+            row.perSecond / fastest.perSecond < 0.1 ? 4 : 2,
+          )
+        : '',
+      check:
+        row.work === 'M/M/1'
+          ? `wait ${told[0]} (theory 4)`
+          : `lost ${told[0]}${told[1] === '' ? '' : `, most in hand ${told[1]}`}`,
     };
   });
-  print(['work', 'by', 'rate', '× C++', 'check'], table.map((row) => [row.work, row.who, row.rate, row.ratio, row.check]));
+  print(
+    ['work', 'by', 'rate', '× C++', 'check'],
+    table.map((row) => [row.work, row.who, row.rate, row.ratio, row.check]),
+  );
 
   // What is timed is what the sources say now.
   run(node, ['src/cli/build.mjs']);
@@ -106,37 +225,86 @@ async function main() {
   const commands = {
     'node -e 0': bare,
     'cuptide --help, beyond it': beyond(['dist/cuptide.js', '--help']),
-    'cuptide size, demo, 1,000 + 1,000 days, beyond it': beyond(['dist/cuptide.js', 'size', demo, '--days', '1000', '--json']),
+    'cuptide size, demo, 1,000 + 1,000 days, beyond it': beyond([
+      'dist/cuptide.js',
+      'size',
+      demo,
+      '--days',
+      '1000',
+      '--json',
+    ]),
   };
-  print(['whole command', 'ms'], Object.entries(commands).map(([name, ms]) => [name, ms.toFixed(0)]));
+  print(
+    ['whole command', 'ms'],
+    Object.entries(commands).map(([name, ms]) => [name, ms.toFixed(0)]),
+  );
 
-  const guests = (seats) => median(lines(run(node, [join(folder, 'scale.mjs'), 'guests', demo, String(seats)])).map((line) => line.nsAGuest));
+  const guests = (seats) =>
+    median(
+      lines(run(node, [join(folder, 'scale.mjs'), 'guests', demo, String(seats)])).map(
+        (line) => line.nsAGuest,
+      ),
+    );
   const [few, many] = [guests(100), guests(2000)];
   const [memory] = lines(run(node, [join(folder, 'scale.mjs'), 'days', demo, '1000000']));
   const answers = lines(run(node, [join(folder, 'scale.mjs'), 'answers', demo]));
-  const longRun = (threads) => ['dist/cuptide.js', 'size', demo, '--days', '30000', '--json', '--threads', String(threads)];
-  if (run(node, longRun(1)) !== run(node, longRun(2))) faults.push('the answer on two threads is not the answer on one, byte for byte');
+  const longRun = (threads) => [
+    'dist/cuptide.js',
+    'size',
+    demo,
+    '--days',
+    '30000',
+    '--json',
+    '--threads',
+    String(threads),
+  ];
+  if (run(node, longRun(1)) !== run(node, longRun(2)))
+    faults.push('the answer on two threads is not the answer on one, byte for byte');
   const pairs = Array.from({ length: RUNS }, () => [wall(longRun(1)), wall(longRun(2))]);
   const [one, two] = [median(pairs.map(([ms]) => ms)), median(pairs.map(([, ms]) => ms))];
   const growth = {
-    'ns a guest at 100 seats': few.toFixed(0), 'ns a guest at 2,000 seats': many.toFixed(0), 'ratio': (many / few).toFixed(2),
+    'ns a guest at 100 seats': few.toFixed(0),
+    'ns a guest at 2,000 seats': many.toFixed(0),
+    ratio: (many / few).toFixed(2),
     'MB at 1,000,000 days and 10 ware': memory.megabytes.toFixed(0),
-    'ms, provisional answer of the demo (file read, 200 + 200 days), warm': median(answers.map((line) => line.provisional)).toFixed(0),
-    'ms, certified answer of the demo (file read, 8,000 + 8,000 days), warm, one thread': median(answers.map((line) => line.certified)).toFixed(0),
-    'ms, 30,000 + 30,000 days on one thread': one.toFixed(0), 'the same on two': two.toFixed(0), 'one over two': (one / two).toFixed(2),
+    'ms, provisional answer of the demo (file read, 200 + 200 days), warm': median(
+      answers.map((line) => line.provisional),
+    ).toFixed(0),
+    'ms, certified answer of the demo (file read, 8,000 + 8,000 days), warm, one thread': median(
+      answers.map((line) => line.certified),
+    ).toFixed(0),
+    'ms, 30,000 + 30,000 days on one thread': one.toFixed(0),
+    'the same on two': two.toFixed(0),
+    'one over two': (one / two).toFixed(2),
   };
   print(['growth', ''], Object.entries(growth));
   for (const name of missing) console.log(`left out, not on this machine: ${name}`);
   for (const fault of faults) console.error(`the checks disagree: ${fault}`);
-  const version = (name) => JSON.parse(readFileSync(join(root, 'node_modules', name, 'package.json'), 'utf8')).version;
-  writeFileSync(join(root, 'reports/bench.json'), `${JSON.stringify({ node: process.version, processor: cpus()[0].model, cores: cpus().length, versions: { seedrandom: version('seedrandom'), simjs: version('simjs'), esbuild: version('esbuild') }, rows: table, commands, growth, missing }, null, 1)}\n`);
+  const version = (name) =>
+    JSON.parse(readFileSync(join(root, 'node_modules', name, 'package.json'), 'utf8')).version;
+  writeFileSync(
+    join(root, 'reports/bench.json'),
+    `${JSON.stringify({ node: process.version, processor: cpus()[0].model, cores: cpus().length, versions: { seedrandom: version('seedrandom'), simjs: version('simjs'), esbuild: version('esbuild') }, rows: table, commands, growth, missing }, null, 1)}\n`,
+  );
   if (faults.length > 0) process.exitCode = 1;
 }
 
 function print(head, rows) {
-  const widths = head.map((title, at) => Math.max(title.length, ...rows.map((row) => String(row[at]).length)));
-  const line = (cells) => cells.map((cell, at) => (at === 0 || at === head.length - 1 || !/^[\d.]/.test(String(cell)) ? String(cell).padEnd(widths[at]) : String(cell).padStart(widths[at]))).join('  ').trimEnd();
-  console.log(`\n${line(head)}\n${widths.map((width) => '-'.repeat(width)).join('  ')}\n${rows.map(line).join('\n')}`);
+  const widths = head.map((title, at) =>
+    Math.max(title.length, ...rows.map((row) => String(row[at]).length)),
+  );
+  const line = (cells) =>
+    cells
+      .map((cell, at) =>
+        at === 0 || at === head.length - 1 || !/^[\d.]/.test(String(cell))
+          ? String(cell).padEnd(widths[at])
+          : String(cell).padStart(widths[at]),
+      )
+      .join('  ')
+      .trimEnd();
+  console.log(
+    `\n${line(head)}\n${widths.map((width) => '-'.repeat(width)).join('  ')}\n${rows.map(line).join('\n')}`,
+  );
 }
 
 try {

@@ -30,13 +30,28 @@ if (what === 'guests') {
   const days = Math.round(120_000 / seats);
   for (let run = 0; run < 8; run += 1) {
     const start = process.cpuUsage().user;
-    const { sums } = runDays({ model, seed: 'scale', from: run * days, days, stock: null, listed: null, byDay: false });
-    const guests = sums.guestsSeated + sums.guestsTookAway + sums.guestsTakeawayInstead + sums.guestsLeft;
-    if (run > 0) process.stdout.write(`${JSON.stringify({ nsAGuest: ((process.cpuUsage().user - start) * 1000) / guests })}\n`);
+    const { sums } = runDays({
+      model,
+      seed: 'scale',
+      from: run * days,
+      days,
+      stock: null,
+      listed: null,
+      byDay: false,
+    });
+    const guests =
+      sums.guestsSeated + sums.guestsTookAway + sums.guestsTakeawayInstead + sums.guestsLeft;
+    if (run > 0)
+      process.stdout.write(
+        `${JSON.stringify({ nsAGuest: ((process.cpuUsage().user - start) * 1000) / guests })}\n`,
+      );
   }
 } else if (what === 'answers') {
   // As the page has it: the file read and answered, in a process that did it before.
-  const timed = async (options: { readonly days?: number; readonly certifyOn?: number }): Promise<number> => {
+  const timed = async (options: {
+    readonly days?: number;
+    readonly certifyOn?: number;
+  }): Promise<number> => {
     const start = performance.now();
     const read = readScenario(text, file!, { piecesPerRack: piecesPerRackOf });
     if (!read.ok) throw new Error(read.problems.map(({ message }) => message).join('\n'));
@@ -52,18 +67,40 @@ if (what === 'guests') {
   const ids = Array.from({ length: 10 }, (_, index) => `ware-${index}`);
   const model = modelOf(
     JSON.stringify({
-      name: 'Many days', currency: 'EUR', staffHour: '20 EUR', hours: { for: '60 min' },
+      name: 'Many days',
+      currency: 'EUR',
+      staffHour: '20 EUR',
+      hours: { for: '60 min' },
       arrivals: { steps: [{ for: '60 min', parties: '5 / h' }], dayFactor: 0.2 },
       guests: { partySize: 1, staysIn: '100 %', drinksEach: 1, secondDrink: 0, dwell: '10 min' },
-      menu: Object.fromEntries(ids.map((id) => [id, { share: 0.1, setting: [id], making: '30 s' }])),
-      ware: Object.fromEntries(ids.map((id) => [id, { price: '1 EUR', perRack: 10, drying: '5 min' }])),
-      seats: { count: 20 }, counter: { makers: 1 }, clearing: 'atOnce',
+      menu: Object.fromEntries(
+        ids.map((id) => [id, { share: 0.1, setting: [id], making: '30 s' }]),
+      ),
+      ware: Object.fromEntries(
+        ids.map((id) => [id, { price: '1 EUR', perRack: 10, drying: '5 min' }]),
+      ),
+      seats: { count: 20 },
+      counter: { makers: 1 },
+      clearing: 'atOnce',
       washing: { machines: [{ class: 'undercounter' }], hands: 1, partLoadWait: '5 min' },
     }),
   );
   const days = Number(amount);
   const parts: DaysRun[] = [];
-  for (let from = 0; from < days; from += 5000) parts.push(runDays({ model, seed: 'many', from, days: Math.min(5000, days - from), stock: null, listed: null, byDay: false }));
+  for (let from = 0; from < days; from += 5000)
+    parts.push(
+      runDays({
+        model,
+        seed: 'many',
+        from,
+        days: Math.min(5000, days - from),
+        stock: null,
+        listed: null,
+        byDay: false,
+      }),
+    );
   const merged = mergeDays(parts);
-  process.stdout.write(`${JSON.stringify({ days: merged.days, ware: 10, megabytes: process.resourceUsage().maxRSS / 1024 })}\n`);
+  process.stdout.write(
+    `${JSON.stringify({ days: merged.days, ware: 10, megabytes: process.resourceUsage().maxRSS / 1024 })}\n`,
+  );
 }

@@ -36,7 +36,8 @@ function engineQueue(): (seed: number) => Result {
       const now = calendar.time;
       if (calendar.rank === 0) {
         arrived += 1;
-        if (arrived < customers) calendar.schedule(now + Math.floor(stream.quickExponential() * 1250 + 0.5), 0, 0);
+        if (arrived < customers)
+          calendar.schedule(now + Math.floor(stream.quickExponential() * 1250 + 0.5), 0, 0);
         if (busy) {
           line[tail & 65535] = now;
           tail += 1;
@@ -153,15 +154,20 @@ const works: Record<string, () => (seed: number) => Result> = {
   'simjs-cups': () => told(simjsCups()),
   'simjs-stores': () => told(simjsCupsInStores()),
 };
-const told = (cups: ReturnType<typeof simjsCups>) => (seed: number): Result => {
-  const { lost, mostInHand } = cups(seed + 1);
-  return [lost, mostInHand];
-};
+const told =
+  (cups: ReturnType<typeof simjsCups>) =>
+  (seed: number): Result => {
+    const { lost, mostInHand } = cups(seed + 1);
+    return [lost, mostInHand];
+  };
 const [, , name, runsText, replicationsText] = process.argv;
 const once = works[name!]!();
 const [runs, replications] = [Number(runsText), Number(replicationsText)];
 for (let run = 0; run <= runs; run += 1) {
-  const sums = [[0, 0], [0, 0]];
+  const sums = [
+    [0, 0],
+    [0, 0],
+  ];
   const start = process.hrtime.bigint();
   for (let i = 0; i < replications; i += 1) {
     const result = once(run * 1_000_003 + i);
@@ -171,5 +177,8 @@ for (let run = 0; run <= runs; run += 1) {
     });
   }
   const seconds = Number(process.hrtime.bigint() - start) / 1e9;
-  if (run > 0) process.stdout.write(`${JSON.stringify({ seconds, n: replications, sums: sums.map((pair) => pair.map((value) => (Number.isNaN(value) ? null : value))) })}\n`);
+  if (run > 0)
+    process.stdout.write(
+      `${JSON.stringify({ seconds, n: replications, sums: sums.map((pair) => pair.map((value) => (Number.isNaN(value) ? null : value))) })}\n`,
+    );
 }

@@ -13,13 +13,33 @@ afterAll(() => browser.close());
 const LEVELS = ['wcag2a', 'wcag2aa', 'wcag21a', 'wcag21aa', 'wcag22aa'];
 
 /** @returns each violation with the places it is found in, and how many rules were passed. @param colours the colours alone */
-async function audit(page: Page, colours = false): Promise<{ violations: string[]; passes: number }> {
+async function audit(
+  page: Page,
+  colours = false,
+): Promise<{ violations: string[]; passes: number }> {
   // Through the debugger's door: the page's own policy lets no other script in.
   await page.evaluate(axe.source);
-  return page.evaluate(async (runOnly) => {
-    const { violations, passes } = await (globalThis as unknown as { axe: typeof axe }).axe.run(document, { runOnly });
-    return { passes: passes.length, violations: violations.map(({ id, nodes }) => `${id}: ${nodes.slice(0, 3).map(({ target, failureSummary }) => `${target.join(' ')} (${failureSummary ?? ''})`).join(' | ')}`) };
-  }, colours ? { type: 'rule' as const, values: ['color-contrast'] } : { type: 'tag' as const, values: LEVELS });
+  return page.evaluate(
+    async (runOnly) => {
+      const { violations, passes } = await (globalThis as unknown as { axe: typeof axe }).axe.run(
+        document,
+        { runOnly },
+      );
+      return {
+        passes: passes.length,
+        violations: violations.map(
+          ({ id, nodes }) =>
+            `${id}: ${nodes
+              .slice(0, 3)
+              .map(({ target, failureSummary }) => `${target.join(' ')} (${failureSummary ?? ''})`)
+              .join(' | ')}`,
+        ),
+      };
+    },
+    colours
+      ? { type: 'rule' as const, values: ['color-contrast'] }
+      : { type: 'tag' as const, values: LEVELS },
+  );
 }
 
 const unfold = (page: Page): Promise<void> =>
@@ -31,9 +51,17 @@ describe('the audit', () => {
   it('finds a fault where there is one', async () => {
     const { page, close } = await openLetter(browser, letterPath('short.html'));
     await page.evaluate(() => {
-      document.querySelector('main')!.insertAdjacentHTML('beforeend', '<input type="text"><p style="color:#ddd;background:#fff">pale</p>');
+      document
+        .querySelector('main')!
+        .insertAdjacentHTML(
+          'beforeend',
+          '<input type="text"><p style="color:#ddd;background:#fff">pale</p>',
+        );
     });
-    expect((await audit(page)).violations.map((one) => one.split(':')[0])).toEqual(['color-contrast', 'label']);
+    expect((await audit(page)).violations.map((one) => one.split(':')[0])).toEqual([
+      'color-contrast',
+      'label',
+    ]);
     await close();
   });
 
@@ -41,7 +69,11 @@ describe('the audit', () => {
   async function unfoldAll(page: Page): Promise<void> {
     await unfold(page);
     const questions = page.locator('details.ask[id^=ask-]');
-    for (const question of await questions.all()) await question.locator(':is(table, svg, h2, h3, .wrong)').first().waitFor({ state: 'attached', timeout: 40_000 });
+    for (const question of await questions.all())
+      await question
+        .locator(':is(table, svg, h2, h3, .wrong)')
+        .first()
+        .waitFor({ state: 'attached', timeout: 40_000 });
     await page.waitForSelector('.walk-tell');
     await unfold(page);
   }
@@ -49,12 +81,30 @@ describe('the audit', () => {
   const WIDE = { width: 1200, height: 900 };
   const PHONE = { width: 390, height: 844 };
   it.each([
-    ['the demo as the owner reads it', 'short.html', [['light', WIDE], ['dark', WIDE], ['dark', PHONE], ['light', PHONE]]],
+    [
+      'the demo as the owner reads it',
+      'short.html',
+      [
+        ['light', WIDE],
+        ['dark', WIDE],
+        ['dark', PHONE],
+        ['light', PHONE],
+      ],
+    ],
     ['the demo as the trainer reads it', 'short.html#trainer', [['light', WIDE]]],
     ['hostile names', 'hostile.html', [['light', PHONE]]],
-    ['the blank letter', 'blank.html', [['light', WIDE], ['dark', PHONE]]],
+    [
+      'the blank letter',
+      'blank.html',
+      [
+        ['light', WIDE],
+        ['dark', PHONE],
+      ],
+    ],
   ] as const)('%s: no violation, and nothing wider than the screen', async (_, name, screens) => {
-    const { page, close } = await openLetter(browser, letterPath(name), { reducedMotion: 'reduce' });
+    const { page, close } = await openLetter(browser, letterPath(name), {
+      reducedMotion: 'reduce',
+    });
     const checked: string[] = [];
     const check = async (colours = false): Promise<void> => {
       const { violations, passes } = await audit(page, colours);
@@ -75,14 +125,21 @@ describe('the audit', () => {
       await page.setViewportSize(size);
       await page.waitForTimeout(100);
       await check(again);
-      expect(await page.evaluate(() => document.documentElement.scrollWidth - document.documentElement.clientWidth), `${size.width} px`).toBeLessThanOrEqual(0);
+      expect(
+        await page.evaluate(
+          () => document.documentElement.scrollWidth - document.documentElement.clientWidth,
+        ),
+        `${size.width} px`,
+      ).toBeLessThanOrEqual(0);
     }
     await close();
   });
 });
 
 /** The control that has the keyboard, and whether its outline can be seen. */
-const focused = (page: Page): Promise<{ name: string; number: string | null; outlined: boolean; inView: boolean }> =>
+const focused = (
+  page: Page,
+): Promise<{ name: string; number: string | null; outlined: boolean; inView: boolean }> =>
   page.evaluate(() => {
     const element = document.activeElement as HTMLElement;
     const { outlineStyle, outlineWidth } = getComputedStyle(element);
@@ -96,40 +153,56 @@ const focused = (page: Page): Promise<{ name: string; number: string | null; out
   });
 
 describe('the keyboard alone', () => {
-  it.each([['short.html'], ['blank.html']])('%s: the tab key reaches every control, in the order of the page, each with an outline', async (name) => {
-    const { page, close } = await openLetter(browser, letterPath(name));
-    await unfold(page);
-    // The boxes come in another order once it is known how far each moves the cost; nothing else moves later.
-    if (name !== 'blank.html') await page.locator('[data-island=boxes] .hint', { hasText: '€' }).first().waitFor();
-    await page.waitForTimeout(300);
-    const count = await page.evaluate(() => {
-      const controls = [...document.querySelectorAll<HTMLElement>('a[href],button,input,select,textarea,summary,[tabindex="0"]')].filter((one) => !one.matches(':disabled,[tabindex="-1"]') && one.checkVisibility());
-      // Of radio buttons the tab key reaches the chosen one; the arrows do the rest.
-      const reached = controls.filter((one) => !(one instanceof HTMLInputElement && one.type === 'radio' && !one.checked));
-      reached.forEach((one, index) => one.setAttribute('data-number', String(index)));
-      return reached.length;
-    });
-    const order: number[] = [];
-    const pale: string[] = [];
-    // Some controls have stops of their own within, such as the hours and minutes of a time: the first counts.
-    for (let press = 0; press < 3 * count && order.length < count; press += 1) {
-      await page.keyboard.press('Tab');
-      const { name: control, number, outlined, inView } = await focused(page);
-      if (number === null || Number(number) === order.at(-1)) continue;
-      order.push(Number(number));
-      if (!outlined || !inView) pale.push(control);
-    }
-    expect(pale).toEqual([]);
-    expect(order).toEqual(Array.from({ length: count }, (_, index) => index));
-    await close();
-  });
+  it.each([['short.html'], ['blank.html']])(
+    '%s: the tab key reaches every control, in the order of the page, each with an outline',
+    async (name) => {
+      const { page, close } = await openLetter(browser, letterPath(name));
+      await unfold(page);
+      // The boxes come in another order once it is known how far each moves the cost; nothing else moves later.
+      if (name !== 'blank.html')
+        await page.locator('[data-island=boxes] .hint', { hasText: '€' }).first().waitFor();
+      await page.waitForTimeout(300);
+      const count = await page.evaluate(() => {
+        const controls = [
+          ...document.querySelectorAll<HTMLElement>(
+            'a[href],button,input,select,textarea,summary,[tabindex="0"]',
+          ),
+        ].filter((one) => !one.matches(':disabled,[tabindex="-1"]') && one.checkVisibility());
+        // Of radio buttons the tab key reaches the chosen one; the arrows do the rest.
+        const reached = controls.filter(
+          (one) => !(one instanceof HTMLInputElement && one.type === 'radio' && !one.checked),
+        );
+        reached.forEach((one, index) => one.setAttribute('data-number', String(index)));
+        return reached.length;
+      });
+      const order: number[] = [];
+      const pale: string[] = [];
+      // Some controls have stops of their own within, such as the hours and minutes of a time: the first counts.
+      for (let press = 0; press < 3 * count && order.length < count; press += 1) {
+        await page.keyboard.press('Tab');
+        const { name: control, number, outlined, inView } = await focused(page);
+        if (number === null || Number(number) === order.at(-1)) continue;
+        order.push(Number(number));
+        if (!outlined || !inView) pale.push(control);
+      }
+      expect(pale).toEqual([]);
+      expect(order).toEqual(Array.from({ length: count }, (_, index) => index));
+      await close();
+    },
+  );
 
   it('opens a fold, changes a box, chooses a reader', async () => {
     const { page, close } = await openLetter(browser, letterPath('short.html'));
     const sentence = await page.locator('[data-part=lead]').innerText();
     const to = async (selector: string): Promise<void> => {
       for (let press = 0; press < 200; press += 1) {
-        if (await page.evaluate((wanted) => document.activeElement?.matches(wanted) === true, selector)) return;
+        if (
+          await page.evaluate(
+            (wanted) => document.activeElement?.matches(wanted) === true,
+            selector,
+          )
+        )
+          return;
         await page.keyboard.press('Tab');
       }
       throw new Error(`the tab key never reached ${selector}`);
@@ -142,18 +215,31 @@ describe('the keyboard alone', () => {
     expect(Number(await page.locator('#pieces-medium-cup').inputValue())).toBe(before - 1);
     await certified(page);
     expect(await page.locator('[data-part=lead]').innerText()).not.toBe(sentence);
-    expect(await page.evaluate(() => document.activeElement?.id), 'the answer takes the keyboard from nobody').toBe('pieces-medium-cup');
+    expect(
+      await page.evaluate(() => document.activeElement?.id),
+      'the answer takes the keyboard from nobody',
+    ).toBe('pieces-medium-cup');
     await page.keyboard.press('Shift+Tab');
     await page.keyboard.press('Space');
-    expect(await page.locator('#pieces').evaluate((fold: HTMLDetailsElement) => fold.open)).toBe(false);
+    expect(await page.locator('#pieces').evaluate((fold: HTMLDetailsElement) => fold.open)).toBe(
+      false,
+    );
 
     await page.evaluate(() => (document.activeElement as HTMLElement).blur());
     await page.locator('input[name=reader]:checked').focus();
-    const firstPart = (): Promise<string | undefined> => page.evaluate(() => [...document.querySelectorAll<HTMLElement>('main > section[data-part]')].find((one) => one.checkVisibility() && one.textContent !== '')?.dataset['part']);
+    const firstPart = (): Promise<string | undefined> =>
+      page.evaluate(
+        () =>
+          [...document.querySelectorAll<HTMLElement>('main > section[data-part]')].find(
+            (one) => one.checkVisibility() && one.textContent !== '',
+          )?.dataset['part'],
+      );
     const asOwner = await firstPart();
     await page.keyboard.press('ArrowDown');
     await page.keyboard.press('ArrowDown');
-    expect(await page.evaluate(() => document.activeElement?.parentElement?.textContent?.trim())).toBe('trainer');
+    expect(
+      await page.evaluate(() => document.activeElement?.parentElement?.textContent?.trim()),
+    ).toBe('trainer');
     expect(await firstPart()).not.toBe(asOwner);
     await close();
   });

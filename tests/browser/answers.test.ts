@@ -13,61 +13,95 @@ beforeAll(async () => {
 afterAll(() => browser.close());
 
 /** Notes each phase of the answer with the lead sentence of that moment and the time since the noting began. */
-async function notePhases(page: Page): Promise<() => Promise<{ phase: string; ms: number; lead: string }[]>> {
+async function notePhases(
+  page: Page,
+): Promise<() => Promise<{ phase: string; ms: number; lead: string }[]>> {
   await page.evaluate(() => {
     const started = performance.now();
     const phases: { phase: string; ms: number; lead: string }[] = [];
     const island = document.querySelector('[data-island=status]')!;
     const note = (): void => {
       const phase = island.querySelector<HTMLElement>('.status')?.dataset['phase'] ?? '';
-      if (phases.at(-1)?.phase !== phase) phases.push({ phase, ms: Math.round(performance.now() - started), lead: document.querySelector('[data-part=lead]')?.textContent ?? '' });
+      if (phases.at(-1)?.phase !== phase)
+        phases.push({
+          phase,
+          ms: Math.round(performance.now() - started),
+          lead: document.querySelector('[data-part=lead]')?.textContent ?? '',
+        });
     };
-    new MutationObserver(note).observe(island, { subtree: true, childList: true, attributes: true });
+    new MutationObserver(note).observe(island, {
+      subtree: true,
+      childList: true,
+      attributes: true,
+    });
     Object.assign(window, { phases });
   });
-  return () => page.evaluate(() => (window as unknown as { phases: { phase: string; ms: number; lead: string }[] }).phases);
+  return () =>
+    page.evaluate(
+      () => (window as unknown as { phases: { phase: string; ms: number; lead: string }[] }).phases,
+    );
 }
 
 const lead = (page: Page): Promise<string> => page.locator('[data-part=lead]').innerText();
 
 describe('the same bytes as the terminal', () => {
-  it.each([['1-commuter-bar'], ['2-brunch-room']])('%s: worked out in the page after a change and back', async (stem) => {
-    const { page, faults, close } = await openLetter(browser, letterPath(`${stem}.html`));
-    const sent = await lead(page);
-    await page.click('#pieces > summary');
-    await page.locator('#pieces input').first().press('ArrowUp');
-    await certified(page);
-    expect(await lead(page)).not.toBe(sent);
-    await page.getByRole('button', { name: 'Back to the numbers needed' }).click();
-    await certified(page);
-    expect(await lead(page)).toBe(sent);
-    const { fileName, bytes } = await saved(page, 'Save the answer (JSON)');
-    expect(fileName).toBe(`${stem}.json`);
-    expect(bytes.toString('utf8') === (await letterText(`${stem}.json`)), 'the same bytes').toBe(true);
-    expect(faults).toEqual([]);
-    await close();
-  });
+  it.each([['1-commuter-bar'], ['2-brunch-room']])(
+    '%s: worked out in the page after a change and back',
+    async (stem) => {
+      const { page, faults, close } = await openLetter(browser, letterPath(`${stem}.html`));
+      const sent = await lead(page);
+      await page.click('#pieces > summary');
+      await page.locator('#pieces input').first().press('ArrowUp');
+      await certified(page);
+      expect(await lead(page)).not.toBe(sent);
+      await page.getByRole('button', { name: 'Back to the numbers needed' }).click();
+      await certified(page);
+      expect(await lead(page)).toBe(sent);
+      const { fileName, bytes } = await saved(page, 'Save the answer (JSON)');
+      expect(fileName).toBe(`${stem}.json`);
+      expect(bytes.toString('utf8') === (await letterText(`${stem}.json`)), 'the same bytes').toBe(
+        true,
+      );
+      expect(faults).toEqual([]);
+      await close();
+    },
+  );
 
-  it.each([['1-commuter-bar'], ['2-brunch-room']])('%s: opened as a file in the blank letter', async (stem) => {
-    const { page, faults, close } = await openLetter(browser, letterPath('blank.html'));
-    await page.setInputFiles('#open-scenario', join(root, 'scenarios', `${stem}.yaml`));
-    await certified(page);
-    const { bytes } = await saved(page, 'Save the answer (JSON)');
-    expect(bytes.toString('utf8') === (await letterText(`${stem}.json`)), 'the same bytes').toBe(true);
-    expect(faults).toEqual([]);
-    await close();
-  });
+  it.each([['1-commuter-bar'], ['2-brunch-room']])(
+    '%s: opened as a file in the blank letter',
+    async (stem) => {
+      const { page, faults, close } = await openLetter(browser, letterPath('blank.html'));
+      await page.setInputFiles('#open-scenario', join(root, 'scenarios', `${stem}.yaml`));
+      await certified(page);
+      const { bytes } = await saved(page, 'Save the answer (JSON)');
+      expect(bytes.toString('utf8') === (await letterText(`${stem}.json`)), 'the same bytes').toBe(
+        true,
+      );
+      expect(faults).toEqual([]);
+      await close();
+    },
+  );
 
   it('a stock that was given', async () => {
     const folder = emptyFolder();
-    const { status, err } = cuptide(['report', 'scenarios/1-commuter-bar.yaml', '--stock', 'medium-cup=30,large-cup=19,saucer=46,tumbler=8,teaspoon=45', '--out', folder]);
+    const { status, err } = cuptide([
+      'report',
+      'scenarios/1-commuter-bar.yaml',
+      '--stock',
+      'medium-cup=30,large-cup=19,saucer=46,tumbler=8,teaspoon=45',
+      '--out',
+      folder,
+    ]);
     expect(status, err).toBe(0);
     const { page, close } = await openLetter(browser, letterPath('1-commuter-bar.html'));
     await page.click('#pieces > summary');
     await page.fill('#pieces-medium-cup', '30');
     await certified(page);
     const { bytes } = await saved(page, 'Save the answer (JSON)');
-    const [here, there] = [JSON.parse(bytes.toString('utf8')), JSON.parse(readFileSync(join(folder, '1-commuter-bar.json'), 'utf8'))];
+    const [here, there] = [
+      JSON.parse(bytes.toString('utf8')),
+      JSON.parse(readFileSync(join(folder, '1-commuter-bar.json'), 'utf8')),
+    ];
     expect(here.rushLevel).toBeDefined();
     expect(here).toEqual(there);
     await close();
@@ -95,8 +129,17 @@ describe('one change after the other', () => {
     expect(await page.locator('#pieces-saucer').inputValue()).toBe('40');
     const { bytes } = await saved(page, 'Save the answer (JSON)');
     const answer = JSON.parse(bytes.toString('utf8'));
-    const terminal = JSON.parse(cuptide(['size', 'scenarios/1-commuter-bar.yaml', '--stock', 'medium-cup=33,large-cup=19,saucer=40,tumbler=8,teaspoon=45', '--json']).out);
-    for (const key of ['stock', 'rushLevel', 'fillRate', 'days', 'busy', 'guests']) expect(answer[key], key).toEqual(terminal[key]);
+    const terminal = JSON.parse(
+      cuptide([
+        'size',
+        'scenarios/1-commuter-bar.yaml',
+        '--stock',
+        'medium-cup=33,large-cup=19,saucer=40,tumbler=8,teaspoon=45',
+        '--json',
+      ]).out,
+    );
+    for (const key of ['stock', 'rushLevel', 'fillRate', 'days', 'busy', 'guests'])
+      expect(answer[key], key).toEqual(terminal[key]);
     await close();
   });
 
@@ -107,10 +150,20 @@ describe('one change after the other', () => {
     await page.waitForSelector('.status:is([data-phase=provisional], [data-phase=certified])');
     const phases = await notePhases(page);
     await page.fill('#pieces-saucer', '20');
-    await page.waitForFunction(() => (window as unknown as { phases: { phase: string }[] }).phases.at(-1)?.phase === 'certified' && document.querySelector('[data-older]') === null, null, { timeout: 40_000 });
+    await page.waitForFunction(
+      () =>
+        (window as unknown as { phases: { phase: string }[] }).phases.at(-1)?.phase ===
+          'certified' && document.querySelector('[data-older]') === null,
+      null,
+      { timeout: 40_000 },
+    );
     const seen = await phases();
     expect(seen.filter(({ phase }) => phase === 'certified')).toHaveLength(1);
-    expect(JSON.parse((await saved(page, 'Save the answer (JSON)')).bytes.toString('utf8')).stock.map(({ pieces }: { pieces: number }) => pieces)).toContain(20);
+    expect(
+      JSON.parse((await saved(page, 'Save the answer (JSON)')).bytes.toString('utf8')).stock.map(
+        ({ pieces }: { pieces: number }) => pieces,
+      ),
+    ).toContain(20);
     await close();
   });
 });
@@ -128,11 +181,17 @@ describe('what is typed wrong', () => {
       await page.waitForTimeout(150);
       expect(await box.getAttribute('aria-invalid'), wrong).toBe('true');
       expect(await box.inputValue()).toBe(wrong);
-      expect(await page.locator(`#${await box.getAttribute('aria-describedby')}`).innerText(), wrong).toMatch(/whole number/);
+      expect(
+        await page.locator(`#${await box.getAttribute('aria-describedby')}`).innerText(),
+        wrong,
+      ).toMatch(/whole number/);
       expect(await lead(page), wrong).toBe(sentence);
     }
     await box.fill('51');
-    await page.waitForFunction((old) => document.querySelector('[data-part=lead]')?.textContent !== old, sentence);
+    await page.waitForFunction(
+      (old) => document.querySelector('[data-part=lead]')?.textContent !== old,
+      sentence,
+    );
     expect(await box.getAttribute('aria-invalid')).toBe('false');
     expect(faults).toEqual([]);
     await close();
@@ -142,7 +201,12 @@ describe('what is typed wrong', () => {
     const { page, faults, close } = await openLetter(browser, letterPath('short.html'));
     const sentence = await lead(page);
     const text = readFileSync(join(root, 'scenarios/1-commuter-bar.yaml'), 'utf8');
-    const open = (content: string) => page.setInputFiles('#open-scenario', { name: 'mine.yaml', mimeType: 'application/yaml', buffer: Buffer.from(content) });
+    const open = (content: string) =>
+      page.setInputFiles('#open-scenario', {
+        name: 'mine.yaml',
+        mimeType: 'application/yaml',
+        buffer: Buffer.from(content),
+      });
     const line = text.split('\n').findIndex((one) => one.startsWith('  makers: 2')) + 1;
     await open(text.replace('  makers: 2', '  makers: many'));
     const alert = page.locator('.status [role=alert]');
@@ -153,7 +217,10 @@ describe('what is typed wrong', () => {
     // Read before the next file is opened: the page may have told its mistakes before a later reading.
     const first = await alert.textContent();
     await open('%%% : [');
-    await page.waitForFunction((old) => document.querySelector('.status [role=alert]')?.textContent !== old, first);
+    await page.waitForFunction(
+      (old) => document.querySelector('.status [role=alert]')?.textContent !== old,
+      first,
+    );
     expect(await lead(page)).toBe(sentence);
     expect((await saved(page, 'Save the scenario')).bytes.toString('utf8')).toBe(text);
     await open(text.replace('  makers: 2', '  makers: 3'));
@@ -173,19 +240,43 @@ describe('the main thread', () => {
     await page.waitForTimeout(2_500);
     await page.evaluate(() => {
       const long: number[] = [];
-      new PerformanceObserver((list) => long.push(...list.getEntries().map(({ duration }) => Math.round(duration)))).observe({ entryTypes: ['longtask'] });
+      new PerformanceObserver((list) =>
+        long.push(...list.getEntries().map(({ duration }) => Math.round(duration))),
+      ).observe({ entryTypes: ['longtask'] });
       Object.assign(window, { long });
     });
-    await browser.startTracing(page, { categories: ['toplevel', 'disabled-by-default-devtools.timeline', '__metadata'] });
+    await browser.startTracing(page, {
+      categories: ['toplevel', 'disabled-by-default-devtools.timeline', '__metadata'],
+    });
     const phases = await notePhases(page);
     await page.fill('#pieces-medium-cup', '31');
     await certified(page);
-    console.log(`after a change: ${(await phases()).map(({ phase, ms }) => `${phase} ${ms} ms`).join(', ')}`);
-    const { traceEvents } = JSON.parse((await browser.stopTracing()).toString('utf8')) as { traceEvents: { name: string; ph: string; tid: number; pid: number; tdur?: number; dur?: number; args: { name?: string } }[] };
-    const main = traceEvents.filter(({ name, args }) => name === 'thread_name' && args.name === 'CrRendererMain').map(({ pid, tid }) => `${pid}.${tid}`);
-    const tasks = traceEvents.filter(({ ph, pid, tid, tdur }) => ph === 'X' && tdur !== undefined && main.includes(`${pid}.${tid}`));
-    const worst = (key: 'tdur' | 'dur'): number => Math.max(...tasks.map((task) => task[key]! / 1000));
-    console.log(`main thread: longest task ${worst('tdur').toFixed(1)} ms of work, ${worst('dur').toFixed(1)} ms by the clock; tasks over 50 ms by the clock: ${JSON.stringify(await page.evaluate(() => (window as unknown as { long: number[] }).long))}`);
+    console.log(
+      `after a change: ${(await phases()).map(({ phase, ms }) => `${phase} ${ms} ms`).join(', ')}`,
+    );
+    const { traceEvents } = JSON.parse((await browser.stopTracing()).toString('utf8')) as {
+      traceEvents: {
+        name: string;
+        ph: string;
+        tid: number;
+        pid: number;
+        tdur?: number;
+        dur?: number;
+        args: { name?: string };
+      }[];
+    };
+    const main = traceEvents
+      .filter(({ name, args }) => name === 'thread_name' && args.name === 'CrRendererMain')
+      .map(({ pid, tid }) => `${pid}.${tid}`);
+    const tasks = traceEvents.filter(
+      ({ ph, pid, tid, tdur }) =>
+        ph === 'X' && tdur !== undefined && main.includes(`${pid}.${tid}`),
+    );
+    const worst = (key: 'tdur' | 'dur'): number =>
+      Math.max(...tasks.map((task) => task[key]! / 1000));
+    console.log(
+      `main thread: longest task ${worst('tdur').toFixed(1)} ms of work, ${worst('dur').toFixed(1)} ms by the clock; tasks over 50 ms by the clock: ${JSON.stringify(await page.evaluate(() => (window as unknown as { long: number[] }).long))}`,
+    );
     expect(tasks.length).toBeGreaterThan(20);
     // Work rather than clock: a shared machine may stop any task for as long as it likes.
     expect(worst('tdur')).toBeLessThan(50);

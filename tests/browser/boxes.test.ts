@@ -14,7 +14,8 @@ beforeAll(async () => {
 afterAll(() => browser.close());
 
 const demo = readFileSync(join(root, 'scenarios/1-commuter-bar.yaml'), 'utf8');
-const scenarioOf = async (page: Page): Promise<string> => (await saved(page, 'Save the scenario')).bytes.toString('utf8');
+const scenarioOf = async (page: Page): Promise<string> =>
+  (await saved(page, 'Save the scenario')).bytes.toString('utf8');
 
 async function type(page: Page, box: string, text: string): Promise<void> {
   await page.fill(box, text);
@@ -37,9 +38,12 @@ describe('the boxes under the sentence', () => {
     const file = join(emptyFolder(), 'mine.yaml');
     writeFileSync(file, text);
     const { out } = cuptide(['size', file, '--json', '--days', '200']);
-    const answer = JSON.parse((await saved(page, 'Save the answer (JSON)')).bytes.toString('utf8')) as Record<string, unknown>;
+    const answer = JSON.parse(
+      (await saved(page, 'Save the answer (JSON)')).bytes.toString('utf8'),
+    ) as Record<string, unknown>;
     const terminal = JSON.parse(out) as Record<string, unknown>;
-    for (const key of ['stock', 'certified', 'days', 'cost', 'busy']) expect(answer[key], key).toEqual(terminal[key]);
+    for (const key of ['stock', 'certified', 'days', 'cost', 'busy'])
+      expect(answer[key], key).toEqual(terminal[key]);
     await type(page, '#machines', '1');
     await certified(page);
     await type(page, seats, '26');
@@ -52,7 +56,9 @@ describe('the boxes under the sentence', () => {
   it('say beside the box what will not do, keep the answer, and take what is put right', async () => {
     const { page, faults, close } = await openLetter(browser, letterPath('short.html'));
     const boxes = page.locator('[data-island=boxes]');
-    const id = await boxes.getByLabel('Time between clearing rounds', { exact: true }).getAttribute('id');
+    const id = await boxes
+      .getByLabel('Time between clearing rounds', { exact: true })
+      .getAttribute('id');
     const every = `[id="${id}"]`;
     const lead = await page.textContent('[data-part=lead]');
     await type(page, every, 'soon');
@@ -64,7 +70,9 @@ describe('the boxes under the sentence', () => {
     await certified(page);
     expect(await page.getAttribute(every, 'aria-invalid')).toBe('false');
     expect(await page.textContent('[data-part=lead]')).not.toBe(lead);
-    expect(await scenarioOf(page)).toMatch(/every: \{ value: 5 min, basis: assumed, range: \[5 min, 15 min\] \}/);
+    expect(await scenarioOf(page)).toMatch(
+      /every: \{ value: 5 min, basis: assumed, range: \[5 min, 15 min\] \}/,
+    );
     expect(faults).toEqual([]);
     await close();
   });
@@ -107,7 +115,10 @@ describe('all inputs', () => {
     const groups = page.locator('#all-inputs details.ask > summary');
     expect(await groups.count()).toBeGreaterThan(8);
     await groups.filter({ hasText: 'Counter' }).first().click();
-    const makers = page.locator('#all-inputs').getByLabel('People making drinks', { exact: false }).first();
+    const makers = page
+      .locator('#all-inputs')
+      .getByLabel('People making drinks', { exact: false })
+      .first();
     await makers.fill('3');
     await makers.press('Enter');
     await certified(page);
@@ -120,7 +131,10 @@ describe('all inputs', () => {
 });
 
 describe('the cards', () => {
-  it.each([['a4', 842], ['letter', 792]] as const)('print a page each on %s', async (paper, height) => {
+  it.each([
+    ['a4', 842],
+    ['letter', 792],
+  ] as const)('print a page each on %s', async (paper, height) => {
     const { page, faults, close } = await openLetter(browser, letterPath('short.html'));
     await page.getByRole('button', { name: 'Show the cards' }).click();
     await page.waitForSelector('.card', { timeout: 40_000 });

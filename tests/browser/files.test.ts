@@ -14,7 +14,10 @@ afterAll(() => browser.close());
 const lead = (page: Page): Promise<string> => page.locator('[data-part=lead]').innerText();
 
 async function fileOf(page: Page, button: Locator): Promise<Buffer> {
-  const [download] = await Promise.all([page.waitForEvent('download', { timeout: 30_000 }), button.click()]);
+  const [download] = await Promise.all([
+    page.waitForEvent('download', { timeout: 30_000 }),
+    button.click(),
+  ]);
   return bytesOf(download);
 }
 
@@ -24,7 +27,13 @@ describe('a letter that is saved', () => {
     await first.page.getByRole('radio', { name: 'consultant' }).check();
     await first.page.locator('header details > summary').first().click();
     await first.page.fill('#sender-name', 'Kestrel & Daughters <advice>');
-    await first.page.setInputFiles('#sender-logo', { name: 'logo.svg', mimeType: 'image/svg+xml', buffer: Buffer.from('<svg xmlns="http://www.w3.org/2000/svg" width="80" height="40"><rect width="80" height="40" fill="#357"/></svg>') });
+    await first.page.setInputFiles('#sender-logo', {
+      name: 'logo.svg',
+      mimeType: 'image/svg+xml',
+      buffer: Buffer.from(
+        '<svg xmlns="http://www.w3.org/2000/svg" width="80" height="40"><rect width="80" height="40" fill="#357"/></svg>',
+      ),
+    });
     await first.page.locator('.sender img').waitFor();
     await first.page.click('#pieces > summary');
     await first.page.fill('#pieces-medium-cup', '40');
@@ -41,7 +50,11 @@ describe('a letter that is saved', () => {
     expect(await lead(second.page)).toBe(told);
     expect(await second.page.getByRole('radio', { name: 'consultant' }).isChecked()).toBe(true);
     expect(await second.page.locator('.sender').innerText()).toBe('Kestrel & Daughters <advice>');
-    expect(await second.page.locator('.sender img').evaluate((image: HTMLImageElement) => image.decode().then(() => image.naturalWidth))).toBe(80);
+    expect(
+      await second.page
+        .locator('.sender img')
+        .evaluate((image: HTMLImageElement) => image.decode().then(() => image.naturalWidth)),
+    ).toBe(80);
     expect(await second.page.locator('#pieces-medium-cup').inputValue()).toBe('40');
     await second.page.click('#pieces > summary');
     await second.page.fill('#pieces-medium-cup', '20');
@@ -69,7 +82,11 @@ describe('a scenario that is saved', () => {
     expect(first.faults).toEqual([]);
     await first.close();
     const second = await openLetter(browser, letterPath('blank.html'));
-    await second.page.setInputFiles('#open-scenario', { name: 'mine.yaml', mimeType: 'application/yaml', buffer: scenario.bytes });
+    await second.page.setInputFiles('#open-scenario', {
+      name: 'mine.yaml',
+      mimeType: 'application/yaml',
+      buffer: scenario.bytes,
+    });
     await certified(second.page);
     expect(await lead(second.page)).toBe(told);
     expect((await saved(second.page, 'Save the scenario')).bytes.equals(scenario.bytes)).toBe(true);
@@ -81,7 +98,9 @@ describe('a picture that is taken along', () => {
   it('is a drawing on its own, dots twice as fine, and a table of as many lines as it has', async () => {
     const { page, faults, close } = await openLetter(browser, letterPath('short.html'));
     const section = page.locator('section.beside').nth(1);
-    const svg = (await fileOf(page, section.getByRole('button', { name: /^Save as SVG/ }))).toString('utf8');
+    const svg = (
+      await fileOf(page, section.getByRole('button', { name: /^Save as SVG/ }))
+    ).toString('utf8');
     const png = await fileOf(page, section.getByRole('button', { name: /^Save as PNG/ }));
     const csv = (await fileOf(page, section.getByRole('button', { name: /CSV/ }))).toString('utf8');
 
@@ -89,15 +108,27 @@ describe('a picture that is taken along', () => {
     const drawing = await page.evaluate((text) => {
       const parsed = new DOMParser().parseFromString(text, 'image/svg+xml');
       const root = parsed.documentElement;
-      return { wrong: parsed.querySelector('parsererror') !== null, name: root.localName, space: root.namespaceURI, size: [root.getAttribute('width'), root.getAttribute('height')].map(Number), shapes: parsed.querySelectorAll('path,rect,line').length };
+      return {
+        wrong: parsed.querySelector('parsererror') !== null,
+        name: root.localName,
+        space: root.namespaceURI,
+        size: [root.getAttribute('width'), root.getAttribute('height')].map(Number),
+        shapes: parsed.querySelectorAll('path,rect,line').length,
+      };
     }, svg);
-    expect(drawing).toMatchObject({ wrong: false, name: 'svg', space: 'http://www.w3.org/2000/svg' });
+    expect(drawing).toMatchObject({
+      wrong: false,
+      name: 'svg',
+      space: 'http://www.w3.org/2000/svg',
+    });
     expect(drawing.shapes).toBeGreaterThan(5);
 
     // PNG (ISO/IEC 15948): signature, then the header with width and height as four bytes each.
     expect([...png.subarray(0, 8)]).toEqual([137, 80, 78, 71, 13, 10, 26, 10]);
     expect(png.toString('latin1', 12, 16)).toBe('IHDR');
-    expect([png.readUInt32BE(16), png.readUInt32BE(20)]).toEqual(drawing.size.map((length) => Math.trunc(length) * 2));
+    expect([png.readUInt32BE(16), png.readUInt32BE(20)]).toEqual(
+      drawing.size.map((length) => Math.trunc(length) * 2),
+    );
     expect(png.length).toBeGreaterThan(5_000);
 
     const rows = await section.locator('table tr').count();
@@ -115,8 +146,11 @@ describe('the order sheet', () => {
     expect(fileName).toMatch(/\.xlsx$/);
     const parts = unzipSync(bytes);
     // Parts that every workbook must have (ECMA-376).
-    for (const part of ['[Content_Types].xml', 'xl/workbook.xml', 'xl/worksheets/sheet1.xml']) expect(Object.keys(parts)).toContain(part);
-    const text = Object.values(parts).map((part) => Buffer.from(part).toString('utf8')).join('\n');
+    for (const part of ['[Content_Types].xml', 'xl/workbook.xml', 'xl/worksheets/sheet1.xml'])
+      expect(Object.keys(parts)).toContain(part);
+    const text = Object.values(parts)
+      .map((part) => Buffer.from(part).toString('utf8'))
+      .join('\n');
     for (const ware of ['Medium cup', 'Saucer', 'Teaspoon']) expect(text).toContain(ware);
     expect(faults).toEqual([]);
     await close();

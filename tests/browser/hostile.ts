@@ -7,7 +7,7 @@ import { root } from '../cli/run.js';
 export const HOSTILE = {
   scenario: `</script><script>window.broken='scenario'</script><img src=x onerror="window.broken='image'">`,
   cup: `"'><svg onload=window.broken='svg'>\u202Egnp.exe`,
-  glass: '=cmd|\'/c calc\'!A1',
+  glass: "=cmd|'/c calc'!A1",
   drink: '=HYPERLINK("file:///etc/passwd")',
   spoon: `${'long name '.repeat(1_000)}]]>--><!--`,
 } as const;
@@ -22,6 +22,11 @@ export function hostileScenario(): string {
     .replace('name: Tumbler,', `name: ${JSON.stringify(HOSTILE.glass)},`)
     .replace('name: Teaspoon,', `name: ${JSON.stringify(HOSTILE.spoon)},`)
     .replace('source: "stopwatch, ten loads"', `source: ${JSON.stringify(HOSTILE.scenario)}`);
-  if (renamed.split('window.broken').length !== 6 || !renamed.includes('HYPERLINK') || !renamed.includes('calc')) throw new Error('the first example has changed: not every name was replaced');
+  if (
+    renamed.split('window.broken').length !== 6 ||
+    !renamed.includes('HYPERLINK') ||
+    !renamed.includes('calc')
+  )
+    throw new Error('the first example has changed: not every name was replaced');
   return renamed;
 }

@@ -20,13 +20,22 @@ export interface Letter {
 }
 
 /** Opens a letter from disk and waits until it is awake. @param path a file's; with `#reader` if wanted */
-export async function openLetter(browser: Browser, path: string, options: BrowserContextOptions = {}): Promise<Letter> {
-  const context = await browser.newContext({ viewport: { width: 1200, height: 900 }, locale: 'en-IE', ...options });
+export async function openLetter(
+  browser: Browser,
+  path: string,
+  options: BrowserContextOptions = {},
+): Promise<Letter> {
+  const context = await browser.newContext({
+    viewport: { width: 1200, height: 900 },
+    locale: 'en-IE',
+    ...options,
+  });
   const page = await context.newPage();
   const faults: string[] = [];
   const requests: string[] = [];
   page.on('console', (message) => {
-    if (message.type() === 'error' || message.type() === 'warning') faults.push(`console: ${message.text()}`);
+    if (message.type() === 'error' || message.type() === 'warning')
+      faults.push(`console: ${message.text()}`);
   });
   page.on('pageerror', (error) => faults.push(`error: ${error.message}`));
   page.on('dialog', (dialog) => {
@@ -40,7 +49,9 @@ export async function openLetter(browser: Browser, path: string, options: Browse
   await page.exposeFunction('noteFault', (text: string) => void faults.push(text));
   await page.addInitScript(() => {
     const { noteFault } = globalThis as unknown as { noteFault(text: string): void };
-    document.addEventListener('securitypolicyviolation', (event) => noteFault(`policy: ${event.violatedDirective} ${event.blockedURI}`));
+    document.addEventListener('securitypolicyviolation', (event) =>
+      noteFault(`policy: ${event.violatedDirective} ${event.blockedURI}`),
+    );
   });
   await page.goto(`file://${path}`);
   await page.waitForSelector('html[data-ready]', { state: 'attached', timeout: 30_000 });
@@ -51,7 +62,10 @@ export async function openLetter(browser: Browser, path: string, options: Browse
     new MutationObserver(() => {
       const phase = document.querySelector<HTMLElement>('.status')?.dataset['phase'];
       if (phase === 'certified') counted.certified += 1;
-    }).observe(document.querySelector('[data-island=status]')!, { subtree: true, attributeFilter: ['data-phase'] });
+    }).observe(document.querySelector('[data-island=status]')!, {
+      subtree: true,
+      attributeFilter: ['data-phase'],
+    });
   });
   return { page, faults, requests, close: () => context.close() };
 }
@@ -63,13 +77,22 @@ const waitedFor = new WeakMap<Page, number>();
 export async function certified(page: Page): Promise<void> {
   await page.waitForFunction(
     (known) => {
-      const done = document.querySelector<HTMLElement>('.status')?.dataset['phase'] === 'certified' && document.querySelector('[data-older]') === null;
-      return done && (window as unknown as { counted: { certified: number } }).counted.certified > known;
+      const done =
+        document.querySelector<HTMLElement>('.status')?.dataset['phase'] === 'certified' &&
+        document.querySelector('[data-older]') === null;
+      return (
+        done && (window as unknown as { counted: { certified: number } }).counted.certified > known
+      );
     },
     waitedFor.get(page) ?? 0,
     { timeout: 40_000 },
   );
-  waitedFor.set(page, await page.evaluate(() => (window as unknown as { counted: { certified: number } }).counted.certified));
+  waitedFor.set(
+    page,
+    await page.evaluate(
+      () => (window as unknown as { counted: { certified: number } }).counted.certified,
+    ),
+  );
 }
 
 export async function bytesOf(download: Download): Promise<Buffer> {
@@ -79,7 +102,13 @@ export async function bytesOf(download: Download): Promise<Buffer> {
 }
 
 /** What comes down when a button of that name is pressed. */
-export async function saved(page: Page, name: string): Promise<{ fileName: string; bytes: Buffer }> {
-  const [download] = await Promise.all([page.waitForEvent('download', { timeout: 30_000 }), page.getByRole('button', { name, exact: true }).click()]);
+export async function saved(
+  page: Page,
+  name: string,
+): Promise<{ fileName: string; bytes: Buffer }> {
+  const [download] = await Promise.all([
+    page.waitForEvent('download', { timeout: 30_000 }),
+    page.getByRole('button', { name, exact: true }).click(),
+  ]);
   return { fileName: download.suggestedFilename(), bytes: await bytesOf(download) };
 }

@@ -16,9 +16,19 @@ describe('the browser that the page is tried in', () => {
   it('holds pages to their policy', async () => {
     console.log(`tried in Chromium ${browser.version()}`);
     const path = `${inject('letters')}/broken-into.html`;
-    writeFileSync(path, (await letterText('1-commuter-bar.html')).replace('</main>', '<script>window.broken = true</script><img src="https://example.org/x.png" alt=""></main>'));
+    writeFileSync(
+      path,
+      (await letterText('1-commuter-bar.html')).replace(
+        '</main>',
+        '<script>window.broken = true</script><img src="https://example.org/x.png" alt=""></main>',
+      ),
+    );
     const { page, faults, close } = await openLetter(browser, path);
-    await expect.poll(() => faults.filter((fault) => fault.startsWith('policy:')).map((fault) => fault.split(' ')[1])).toEqual(expect.arrayContaining(['script-src-elem', 'img-src']));
+    await expect
+      .poll(() =>
+        faults.filter((fault) => fault.startsWith('policy:')).map((fault) => fault.split(' ')[1]),
+      )
+      .toEqual(expect.arrayContaining(['script-src-elem', 'img-src']));
     expect(await page.evaluate(() => 'broken' in window)).toBe(false);
     await close();
   });
@@ -27,7 +37,9 @@ describe('the browser that the page is tried in', () => {
     const session = await browser.newBrowserCDPSession();
     const line = (await session.send('Browser.getBrowserCommandLine')).arguments.join(' ');
     expect(line).toContain('--no-sandbox');
-    expect(line).not.toMatch(/web-security|allow-file-access|single-process|site-isolation|insecure|disable-features=[^ ]*IsolateOrigins/);
+    expect(line).not.toMatch(
+      /web-security|allow-file-access|single-process|site-isolation|insecure|disable-features=[^ ]*IsolateOrigins/,
+    );
   });
 });
 
@@ -37,16 +49,22 @@ describe.each([['1-commuter-bar.html'], ['2-brunch-room.html'], ['blank.html']])
     expect(requests.length).toBeGreaterThan(0);
     await page.waitForTimeout(300);
     expect(faults).toEqual([]);
-    expect(await page.locator('[data-part=lead]').innerText()).toMatch(name === 'blank.html' ? /this letter answers/ : /^Buy \d+/);
+    expect(await page.locator('[data-part=lead]').innerText()).toMatch(
+      name === 'blank.html' ? /this letter answers/ : /^Buy \d+/,
+    );
     await close();
   });
 
-  it('is small enough for the post', () => expect(statSync(letterPath(name)).size).toBeLessThanOrEqual(1_500_000));
+  it('is small enough for the post', () =>
+    expect(statSync(letterPath(name)).size).toBeLessThanOrEqual(1_500_000));
 });
 
 describe('the demo', () => {
   it('shows its first picture without waiting for its engine', async () => {
-    const context = await browser.newContext({ javaScriptEnabled: false, viewport: { width: 1200, height: 900 } });
+    const context = await browser.newContext({
+      javaScriptEnabled: false,
+      viewport: { width: 1200, height: 900 },
+    });
     const page = await context.newPage();
     const started = performance.now();
     await page.goto(`file://${letterPath('1-commuter-bar.html')}`, { waitUntil: 'commit' });
@@ -69,7 +87,8 @@ describe('hostile names', () => {
       expect(await page.evaluate(() => 'broken' in window)).toBe(false);
       expect(await page.locator('main img, main script, main svg[onload]').count()).toBe(0);
       const text = textHolds(await page.locator('main').innerText());
-      for (const name of [HOSTILE.scenario, `"'><svg onload=window.broken='svg'>`, HOSTILE.glass]) expect(text).toContain(name);
+      for (const name of [HOSTILE.scenario, `"'><svg onload=window.broken='svg'>`, HOSTILE.glass])
+        expect(text).toContain(name);
     };
     await quiet(first);
     await first.page.click('#pieces > summary');
@@ -105,7 +124,8 @@ describe('hostile names', () => {
     for (const button of await buttons.all()) {
       const [download] = await Promise.all([page.waitForEvent('download'), button.click()]);
       const text = readFileSync(await download.path(), 'utf8');
-      for (const cell of text.split(/\r\n|,(?=(?:[^"]*"[^"]*")*[^"]*$)/)) expect(cell).not.toMatch(/^"?[=+@\t\r]|^"?-(?!\d)/);
+      for (const cell of text.split(/\r\n|,(?=(?:[^"]*"[^"]*")*[^"]*$)/))
+        expect(cell).not.toMatch(/^"?[=+@\t\r]|^"?-(?!\d)/);
       if (text.includes("'=HYPERLINK")) seen += 1;
     }
     expect(seen).toBeGreaterThan(0);

@@ -34,7 +34,15 @@ describe.each(Object.keys(PAPERS) as (keyof typeof PAPERS)[])('the demo on %s', 
     });
     const whole = pages.map(({ text }) => text).join('\n');
     expect(whole).toContain('Buy 33 medium cups');
-    for (const control of ['Save as', 'Save the', 'Read this letter as', 'The table behind', 'What if', 'Open a scenario']) expect(whole).not.toContain(control);
+    for (const control of [
+      'Save as',
+      'Save the',
+      'Read this letter as',
+      'The table behind',
+      'What if',
+      'Open a scenario',
+    ])
+      expect(whole).not.toContain(control);
   });
 });
 
@@ -45,20 +53,29 @@ describe('pictures of the screens under reports/', () => {
     const bytes = readFileSync(path);
     expect(bytes.length).toBeLessThanOrEqual(150_000);
     const page = await browser.newPage();
-    const colours = await page.evaluate(async (address) => {
-      const image = new Image();
-      image.src = address;
-      await image.decode();
-      const canvas = new OffscreenCanvas(image.naturalWidth, image.naturalHeight);
-      const drawing = canvas.getContext('2d')!;
-      drawing.drawImage(image, 0, 0);
-      return new Set(new Uint32Array(drawing.getImageData(0, 0, canvas.width, canvas.height).data.buffer)).size;
-    }, `data:image/png;base64,${bytes.toString('base64')}`);
+    const colours = await page.evaluate(
+      async (address) => {
+        const image = new Image();
+        image.src = address;
+        await image.decode();
+        const canvas = new OffscreenCanvas(image.naturalWidth, image.naturalHeight);
+        const drawing = canvas.getContext('2d')!;
+        drawing.drawImage(image, 0, 0);
+        return new Set(
+          new Uint32Array(drawing.getImageData(0, 0, canvas.width, canvas.height).data.buffer),
+        ).size;
+      },
+      `data:image/png;base64,${bytes.toString('base64')}`,
+    );
     expect(colours).toBeGreaterThan(20);
     await page.close();
   });
 
   it('holds none of a screen that is no more', () => {
-    expect(readdirSync(join(root, 'reports')).filter((name) => name.endsWith('.png')).sort()).toEqual(SCREENS.map(({ name }) => name).sort());
+    expect(
+      readdirSync(join(root, 'reports'))
+        .filter((name) => name.endsWith('.png'))
+        .sort(),
+    ).toEqual(SCREENS.map(({ name }) => name).sort());
   });
 });

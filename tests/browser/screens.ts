@@ -18,19 +18,30 @@ export interface Screen {
 const wide = { viewport: { width: 1080, height: 760 } };
 const phone = { viewport: { width: 390, height: 844 } };
 
-const ask = (question: string) => async (page: Page): Promise<void> => {
-  await page.click(`#ask-${question} > summary`);
-  await page.waitForSelector(`#ask-${question} :is(table, svg, .wrong)`, { state: 'attached', timeout: 60_000 });
-  await page.locator(`#ask-${question}`).evaluate((fold) => fold.scrollIntoView());
-  await page.waitForTimeout(200);
-};
+const ask =
+  (question: string) =>
+  async (page: Page): Promise<void> => {
+    await page.click(`#ask-${question} > summary`);
+    await page.waitForSelector(`#ask-${question} :is(table, svg, .wrong)`, {
+      state: 'attached',
+      timeout: 60_000,
+    });
+    await page.locator(`#ask-${question}`).evaluate((fold) => fold.scrollIntoView());
+    await page.waitForTimeout(200);
+  };
 
 export const SCREENS: readonly Screen[] = [
   { name: 'screen-owner.png', letter: 'demo', options: wide },
   { name: 'screen-owner-dark.png', letter: 'demo', options: { ...wide, colorScheme: 'dark' } },
   { name: 'screen-owner-phone.png', letter: 'demo', options: phone },
   { name: 'screen-consultant.png', letter: 'demo', reader: 'consultant', options: wide },
-  { name: 'screen-trainer.png', letter: 'demo', reader: 'trainer', options: wide, first: (page) => page.waitForSelector('#walk svg').then(() => undefined) },
+  {
+    name: 'screen-trainer.png',
+    letter: 'demo',
+    reader: 'trainer',
+    options: wide,
+    first: (page) => page.waitForSelector('#walk svg').then(() => undefined),
+  },
   { name: 'screen-blank.png', letter: 'blank', options: wide },
   {
     name: 'screen-pieces.png',
@@ -43,16 +54,28 @@ export const SCREENS: readonly Screen[] = [
       await page.waitForFunction(() => document.querySelector('[data-older]') === null);
     },
   },
-  ...['moves', 'alternatives', 'map', 'racks', 'suit', 'order'].map((question): Screen => ({ name: `screen-${question}.png`, letter: 'demo', options: wide, first: ask(question) })),
+  ...['moves', 'alternatives', 'map', 'racks', 'suit', 'order'].map((question): Screen => ({
+    name: `screen-${question}.png`,
+    letter: 'demo',
+    options: wide,
+    first: ask(question),
+  })),
 ];
 
 /** @param letters paths of the two letters; @param folder to write to */
-export async function writeScreens(letters: Readonly<Record<Screen['letter'], string>>, folder: string): Promise<void> {
+export async function writeScreens(
+  letters: Readonly<Record<Screen['letter'], string>>,
+  folder: string,
+): Promise<void> {
   const unpacked = await unpackBrowser();
   const browser = await launch(unpacked);
   try {
     for (const { name, letter, reader, options, first } of SCREENS) {
-      const context = await browser.newContext({ locale: 'en-IE', reducedMotion: 'reduce', ...options });
+      const context = await browser.newContext({
+        locale: 'en-IE',
+        reducedMotion: 'reduce',
+        ...options,
+      });
       const page = await context.newPage();
       await page.goto(`file://${letters[letter]}${reader === undefined ? '' : `#${reader}`}`);
       await page.waitForSelector('html[data-ready]', { state: 'attached' });
@@ -65,4 +88,3 @@ export async function writeScreens(letters: Readonly<Record<Screen['letter'], st
     rmSync(unpacked.folder, { recursive: true, force: true });
   }
 }
-

@@ -28,8 +28,20 @@ export async function unpackBrowser(): Promise<Unpacked> {
       join(folder, 'fonts.conf'),
       `<?xml version="1.0"?><!DOCTYPE fontconfig SYSTEM "fonts.dtd"><fontconfig><include ignore_missing="yes">/etc/fonts/fonts.conf</include><dir>${join(folder, 'fonts')}</dir><cachedir>${join(folder, 'font-cache')}</cachedir></fontconfig>\n`,
     );
-    const libraries = [join(folder, 'al2023/lib'), ...(before['LD_LIBRARY_PATH'] ?? '').split(':')].filter((path) => path !== '');
-    return { executablePath, folder, env: { LD_LIBRARY_PATH: libraries.join(':'), FONTCONFIG_FILE: join(folder, 'fonts.conf'), HOME: folder, TMPDIR: folder } };
+    const libraries = [
+      join(folder, 'al2023/lib'),
+      ...(before['LD_LIBRARY_PATH'] ?? '').split(':'),
+    ].filter((path) => path !== '');
+    return {
+      executablePath,
+      folder,
+      env: {
+        LD_LIBRARY_PATH: libraries.join(':'),
+        FONTCONFIG_FILE: join(folder, 'fonts.conf'),
+        HOME: folder,
+        TMPDIR: folder,
+      },
+    };
   } catch (error) {
     rmSync(folder, { recursive: true, force: true });
     throw error;

@@ -10,7 +10,8 @@ beforeAll(async () => {
 afterAll(() => browser.close());
 
 const told = (page: Page): Promise<string> => page.locator('.walk-tell').innerText();
-const press = (page: Page, name: string | RegExp): Promise<void> => page.locator('#walk').getByRole('button', { name }).click();
+const press = (page: Page, name: string | RegExp): Promise<void> =>
+  page.locator('#walk').getByRole('button', { name }).click();
 /** Minutes of the day that the walk says it is. */
 const minute = async (page: Page): Promise<number> => {
   const [, hours, minutes] = /(\d\d):(\d\d)/.exec(await told(page))!;
@@ -25,7 +26,9 @@ async function openWalk(page: Page): Promise<void> {
 describe('a walk through a day', () => {
   it('opens at the tightest moment that the letter tells of, and steps from there and back', async () => {
     const { page, faults, close } = await openLetter(browser, letterPath('short.html'));
-    const tightest = /at (\d\d:\d\d)/.exec(await page.locator('[data-part=rush] .keep').innerText())![1]!;
+    const tightest = /at (\d\d:\d\d)/.exec(
+      await page.locator('[data-part=rush] .keep').innerText(),
+    )![1]!;
     await openWalk(page);
     const there = await told(page);
     expect(there).toContain(tightest);
@@ -44,7 +47,10 @@ describe('a walk through a day', () => {
     const { page, close } = await openLetter(browser, letterPath('short.html'));
     await openWalk(page);
     const started = await minute(page);
-    await page.locator('#walk').getByLabel('How fast').selectOption({ label: '5 min of the day a second' });
+    await page
+      .locator('#walk')
+      .getByLabel('How fast')
+      .selectOption({ label: '5 min of the day a second' });
     await press(page, 'Play');
     await expect.poll(() => minute(page), { timeout: 20_000 }).toBeGreaterThan(started + 3);
     await press(page, 'Stop');
@@ -56,14 +62,20 @@ describe('a walk through a day', () => {
 
   it('keeps every piece: at each moment the places add up to the stock', async () => {
     const { page, close } = await openLetter(browser, letterPath('short.html'));
-    const stock = await page.locator('#pieces input').evaluateAll((boxes) => boxes.map((box) => Number((box as HTMLInputElement).value)));
+    const stock = await page
+      .locator('#pieces input')
+      .evaluateAll((boxes) => boxes.map((box) => Number((box as HTMLInputElement).value)));
     await openWalk(page);
     await page.locator('#walk summary', { hasText: 'This moment in figures' }).click();
-    const lines = page.locator('#walk table', { hasText: 'Pieces by ware and place' }).locator('tbody tr');
+    const lines = page
+      .locator('#walk table', { hasText: 'Pieces by ware and place' })
+      .locator('tbody tr');
     await lines.first().waitFor();
     const seen = new Set<string>();
     for (let step = 0; step < 15; step += 1) {
-      const rows = await lines.evaluateAll((all) => all.map((line) => [...line.querySelectorAll('td')].map((cell) => Number(cell.textContent))));
+      const rows = await lines.evaluateAll((all) =>
+        all.map((line) => [...line.querySelectorAll('td')].map((cell) => Number(cell.textContent))),
+      );
       const sums = rows.map((row) => row.slice(0, -1).reduce((sum, pieces) => sum + pieces, 0));
       expect(sums.slice(0, stock.length)).toEqual(stock);
       expect(rows.map((row) => row.at(-1)).slice(0, stock.length)).toEqual(stock);
@@ -77,18 +89,28 @@ describe('a walk through a day', () => {
   it('with ten pieces fewer it shows where the day breaks', async () => {
     const { page, faults, close } = await openLetter(browser, letterPath('short.html'));
     await openWalk(page);
-    expect(await page.locator('#walk').getByText('No drink lacks its ware on this day').count()).toBe(1);
+    expect(
+      await page.locator('#walk').getByText('No drink lacks its ware on this day').count(),
+    ).toBe(1);
     await press(page, /^Ten fewer of the scarcest/);
-    await page.locator('#walk').getByRole('button', { name: 'First shortage' }).waitFor({ timeout: 20_000 });
+    await page
+      .locator('#walk')
+      .getByRole('button', { name: 'First shortage' })
+      .waitFor({ timeout: 20_000 });
     expect(await told(page)).toMatch(/lacks its ware|Drinks short so far: [1-9]/);
     await press(page, 'All pieces back');
-    await page.locator('#walk').getByText('No drink lacks its ware on this day').waitFor({ timeout: 20_000 });
+    await page
+      .locator('#walk')
+      .getByText('No drink lacks its ware on this day')
+      .waitFor({ timeout: 20_000 });
     expect(faults).toEqual([]);
     await close();
   });
 
   it('moves nothing by itself for those who ask for less motion', async () => {
-    const { page, close } = await openLetter(browser, letterPath('short.html#trainer'), { reducedMotion: 'reduce' });
+    const { page, close } = await openLetter(browser, letterPath('short.html#trainer'), {
+      reducedMotion: 'reduce',
+    });
     await page.waitForSelector('.walk-tell');
     expect(await page.locator('#walk').getByRole('button', { name: 'Play' }).count()).toBe(0);
     expect(await page.locator('#walk').innerText()).toContain('asks for less motion');

@@ -12,54 +12,116 @@ import { readScenario } from '../../src/study/read-scenario.js';
 const DAYS = 60;
 
 function taskOf(file: string, random: boolean): RushTask {
-  const read = readScenario(readFileSync(`scenarios/${file}`), file, { piecesPerRack: piecesPerRackOf });
+  const read = readScenario(readFileSync(`scenarios/${file}`), file, {
+    piecesPerRack: piecesPerRackOf,
+  });
   if (!read.ok) throw new Error(read.problems.map(({ message }) => message).join('\n'));
   const model = compile(read.scenario, piecesPerRackOf);
   // Drawn machine times too, so that their streams are split as well.
   const cycle = { law: 'gamma', meanMs: 150_000, sdMs: 60_000 } as const;
   const machines = model.washing.machines?.map((machine) => ({ ...machine, cycle })) ?? null;
-  return { model: random ? { ...model, washing: { ...model.washing, machines } } : model, seed: 'merge', from: 0, days: DAYS, stock: null, listed: null, byDay: true };
+  return {
+    model: random ? { ...model, washing: { ...model.washing, machines } } : model,
+    seed: 'merge',
+    from: 0,
+    days: DAYS,
+    stock: null,
+    listed: null,
+    byDay: true,
+  };
 }
 
 const bytes = (run: DaysRun): string =>
-  JSON.stringify({ ...run, peaks: [...run.peaks], rackPeaks: [...run.rackPeaks], uses: [...run.uses], short: [...run.short], pieceMs: [...run.pieceMs], away: [...run.away], paper: [...run.paper] });
+  JSON.stringify({
+    ...run,
+    peaks: [...run.peaks],
+    rackPeaks: [...run.rackPeaks],
+    uses: [...run.uses],
+    short: [...run.short],
+    pieceMs: [...run.pieceMs],
+    away: [...run.away],
+    paper: [...run.paper],
+  });
 
 describe('days are chunks of work that anyone can take', () => {
-  it.each(readdirSync('scenarios').flatMap((file) => [[file, false], [file, true]] as const))('%s (drawn machine times: %s): any split, merged in any order, gives the bytes of one run', (file, random) => {
-    const task = taskOf(file, random);
-    const whole = bytes(runDays(task));
-    fc.assert(
-      fc.property(fc.uniqueArray(fc.integer({ min: 1, max: DAYS - 1 }), { maxLength: 6 }), fc.boolean(), (cuts, backwards) => {
-        const edges = [0, ...cuts.sort((a, b) => a - b), DAYS];
-        const parts = edges.slice(1).map((to, index) => runDays({ ...task, from: edges[index]!, days: to - edges[index]! }));
-        expect(bytes(mergeDays(backwards ? parts.reverse() : parts)) === whole).toBe(true);
-      }),
-      { seed: 20, numRuns: 12 },
-    );
-  });
+  it.each(
+    readdirSync('scenarios').flatMap(
+      (file) =>
+        [
+          [file, false],
+          [file, true],
+        ] as const,
+    ),
+  )(
+    '%s (drawn machine times: %s): any split, merged in any order, gives the bytes of one run',
+    (file, random) => {
+      const task = taskOf(file, random);
+      const whole = bytes(runDays(task));
+      fc.assert(
+        fc.property(
+          fc.uniqueArray(fc.integer({ min: 1, max: DAYS - 1 }), { maxLength: 6 }),
+          fc.boolean(),
+          (cuts, backwards) => {
+            const edges = [0, ...cuts.sort((a, b) => a - b), DAYS];
+            const parts = edges
+              .slice(1)
+              .map((to, index) =>
+                runDays({ ...task, from: edges[index]!, days: to - edges[index]! }),
+              );
+            expect(bytes(mergeDays(backwards ? parts.reverse() : parts)) === whole).toBe(true);
+          },
+        ),
+        { seed: 20, numRuns: 12 },
+      );
+    },
+  );
 
-  it.each(['1-commuter-bar.yaml', '4-bakery-corner.yaml'])('%s: the stock chosen and certified is the same, bit for bit, however its days were split', async (file) => {
-    const task = { ...taskOf(file, true), byDay: false };
-    const days = 40;
-    const unitCostMinor = task.model.ware.map((_, index) => 150 + 35 * index);
-    const sizedFrom = (cuts: readonly number[], backwards: boolean) => {
-      const draw = new Stream(streamKey('merge', 'bootstrap'));
-      const peaks = (from: number, count: number): Peaks => {
-        const edges = [0, ...cuts.filter((cut) => cut < count), count];
-        const parts = edges.slice(1).map((to, index) => runDays({ ...task, from: from + edges[index]!, days: to - edges[index]! }));
-        const run = mergeDays(backwards ? parts.reverse() : parts);
-        return { days: run.days, ware: task.model.ware.length, data: run.peaks };
+  it.each(['1-commuter-bar.yaml', '4-bakery-corner.yaml'])(
+    '%s: the stock chosen and certified is the same, bit for bit, however its days were split',
+    async (file) => {
+      const task = { ...taskOf(file, true), byDay: false };
+      const days = 40;
+      const unitCostMinor = task.model.ware.map((_, index) => 150 + 35 * index);
+      const sizedFrom = (cuts: readonly number[], backwards: boolean) => {
+        const draw = new Stream(streamKey('merge', 'bootstrap'));
+        const peaks = (from: number, count: number): Peaks => {
+          const edges = [0, ...cuts.filter((cut) => cut < count), count];
+          const parts = edges
+            .slice(1)
+            .map((to, index) =>
+              runDays({ ...task, from: from + edges[index]!, days: to - edges[index]! }),
+            );
+          const run = mergeDays(backwards ? parts.reverse() : parts);
+          return { days: run.days, ware: task.model.ware.length, data: run.peaks };
+        };
+        return sizeStock({
+          level: 0.8,
+          unitCostMinor,
+          provider: { peaks },
+          days,
+          uniform: () => draw.uniform(),
+        });
       };
-      return sizeStock({ level: 0.8, unitCostMinor, provider: { peaks }, days, uniform: () => draw.uniform() });
-    };
-    const whole = JSON.stringify(await sizedFrom([], false));
-    await fc.assert(
-      fc.asyncProperty(fc.uniqueArray(fc.integer({ min: 1, max: 999 }), { maxLength: 5 }), fc.boolean(), async (cuts, backwards) => {
-        expect(JSON.stringify(await sizedFrom(cuts.sort((a, b) => a - b), backwards)) === whole).toBe(true);
-      }),
-      { seed: 20, numRuns: 3 },
-    );
-  });
+      const whole = JSON.stringify(await sizedFrom([], false));
+      await fc.assert(
+        fc.asyncProperty(
+          fc.uniqueArray(fc.integer({ min: 1, max: 999 }), { maxLength: 5 }),
+          fc.boolean(),
+          async (cuts, backwards) => {
+            expect(
+              JSON.stringify(
+                await sizedFrom(
+                  cuts.sort((a, b) => a - b),
+                  backwards,
+                ),
+              ) === whole,
+            ).toBe(true);
+          },
+        ),
+        { seed: 20, numRuns: 3 },
+      );
+    },
+  );
 
   it('refuses a gap between the parts', () => {
     const task = taskOf('1-commuter-bar.yaml', false);

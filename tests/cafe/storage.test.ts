@@ -15,19 +15,38 @@ function told(model: CafeModel, listed: ListedDay, stock: readonly number[] | nu
   fillDay(listed, model.menu, day);
   floor.run(day, 0, stock);
   const { ledger, counter, seats } = floor;
-  return { peaks: model.ware.map((_, ware) => ledger.peak(ware)), short: [...counter.short], first: counter.firstShort, unserved: counter.unserved, left: seats.partiesLeft, ms: model.ware.map((_, ware) => [1, 2, 3, 4, 5, 6, 7].map((place) => ledger.pieceMs(ware, place))) };
+  return {
+    peaks: model.ware.map((_, ware) => ledger.peak(ware)),
+    short: [...counter.short],
+    first: counter.firstShort,
+    unserved: counter.unserved,
+    left: seats.partiesLeft,
+    ms: model.ware.map((_, ware) =>
+      [1, 2, 3, 4, 5, 6, 7].map((place) => ledger.pieceMs(ware, place)),
+    ),
+  };
 }
 
 const twoPlaces = (model: CafeModel, rules: Partial<StorageModel>): CafeModel => ({
   ...model,
-  storage: { onTop: model.ware.map(() => 3), trigger: model.ware.map(() => 2), trip: { law: 'constant', ms: 0 }, tripPieces: null, fetchers: null, ...rules },
+  storage: {
+    onTop: model.ware.map(() => 3),
+    trigger: model.ware.map(() => 2),
+    trip: { law: 'constant', ms: 0 },
+    tripPieces: null,
+    fetchers: null,
+    ...rules,
+  },
 });
 
 describe('the shelf as two places', () => {
   it('changes nothing where the top has room for all', () => {
     fc.assert(
       fc.property(smallRush({ lowWater: false }), ({ model, day, stock }) => {
-        const roomy = twoPlaces(model, { onTop: model.ware.map(() => 1_000_000_000), trigger: model.ware.map(() => 0) });
+        const roomy = twoPlaces(model, {
+          onTop: model.ware.map(() => 1_000_000_000),
+          trigger: model.ware.map(() => 0),
+        });
         expect(told(roomy, day, stock)).toEqual(told(model, day, stock));
         expect(told({ ...model, storage: null }, day, stock)).toEqual(told(model, day, stock));
       }),
@@ -47,15 +66,38 @@ describe('the shelf as two places', () => {
   });
 
   it('a drink that finds the top empty waits for the fetch and is not short; worked by hand', () => {
-    const model = modelOf(idealised({ hours: { for: '60 min' }, arrivals: { steps: [{ for: '60 min', parties: '0 / min' }], dayFactor: 0 } }));
-    const guest = (minute: number) => ({ minute, size: 1, staysIn: true, dwellMinutes: 30, drinks: [{ drink: 'coffee', makeMinutes: 0 }], seconds: [] });
-    const rules = { onTop: [1], trigger: [0], trip: { law: 'constant', ms: 3 * MINUTE }, tripPieces: 1, fetchers: 1 } as const;
+    const model = modelOf(
+      idealised({
+        hours: { for: '60 min' },
+        arrivals: { steps: [{ for: '60 min', parties: '0 / min' }], dayFactor: 0 },
+      }),
+    );
+    const guest = (minute: number) => ({
+      minute,
+      size: 1,
+      staysIn: true,
+      dwellMinutes: 30,
+      drinks: [{ drink: 'coffee', makeMinutes: 0 }],
+      seconds: [],
+    });
+    const rules = {
+      onTop: [1],
+      trigger: [0],
+      trip: { law: 'constant', ms: 3 * MINUTE },
+      tripPieces: 1,
+      fetchers: 1,
+    } as const;
     const run = (stock: number[], minutes: number[]) => {
       const floor = new Floor({ ...model, storage: rules }, 'storage');
       const day = new Day();
       fillDay({ parties: minutes.map(guest) }, model.menu, day);
       floor.run(day, 0, stock);
-      return { trips: floor.storage!.trips, waits: floor.storage!.waits, short: floor.counter.short[0], waited: floor.counter.waitedMs / MINUTE };
+      return {
+        trips: floor.storage!.trips,
+        waits: floor.storage!.waits,
+        short: floor.counter.short[0],
+        waited: floor.counter.waitedMs / MINUTE,
+      };
     };
     // 0: the only cup on top is taken, a trip sets out (0-3) and brings the second. 1: waits until 3. With two cups no more is in reserve.
     expect(run([2], [0, 1])).toEqual({ trips: 1, waits: 1, short: 0, waited: 2 });
@@ -66,9 +108,34 @@ describe('the shelf as two places', () => {
   });
 
   it('the maker who fetches makes no drink meanwhile', () => {
-    const model = modelOf(idealised({ hours: { for: '60 min' }, arrivals: { steps: [{ for: '60 min', parties: '0 / min' }], dayFactor: 0 }, counter: { makers: 1, making: '0 s' } }));
-    const guest = (minute: number) => ({ minute, size: 1, staysIn: true, dwellMinutes: 30, drinks: [{ drink: 'coffee', makeMinutes: 0 }], seconds: [] });
-    const floor = new Floor({ ...model, storage: { onTop: [2], trigger: [1], trip: { law: 'constant', ms: 5 * MINUTE }, tripPieces: 1, fetchers: 'makers' } }, 'storage');
+    const model = modelOf(
+      idealised({
+        hours: { for: '60 min' },
+        arrivals: { steps: [{ for: '60 min', parties: '0 / min' }], dayFactor: 0 },
+        counter: { makers: 1, making: '0 s' },
+      }),
+    );
+    const guest = (minute: number) => ({
+      minute,
+      size: 1,
+      staysIn: true,
+      dwellMinutes: 30,
+      drinks: [{ drink: 'coffee', makeMinutes: 0 }],
+      seconds: [],
+    });
+    const floor = new Floor(
+      {
+        ...model,
+        storage: {
+          onTop: [2],
+          trigger: [1],
+          trip: { law: 'constant', ms: 5 * MINUTE },
+          tripPieces: 1,
+          fetchers: 'makers',
+        },
+      },
+      'storage',
+    );
     const day = new Day();
     fillDay({ parties: [guest(0), guest(1)] }, model.menu, day);
     floor.run(day, 0, [4]);

@@ -27,7 +27,9 @@ describe('cuptide compare', () => {
         expect(totalAgainstBase!.high).toBeGreaterThanOrEqual(totalAgainstBase!.difference);
       }
     }
-    expect(new Set(comparison.ranking.order)).toEqual(new Set(comparison.alternatives.map(({ id }) => id)));
+    expect(new Set(comparison.ranking.order)).toEqual(
+      new Set(comparison.alternatives.map(({ id }) => id)),
+    );
     expect(told.out).toMatch(/licensed/);
     expect(readdirSync(out).some((name) => name.endsWith('.svg'))).toBe(true);
   });
@@ -35,7 +37,8 @@ describe('cuptide compare', () => {
   // The aim set for the demo: the same guests in every alternative cut the variance of a difference at least 5-fold;
   // an alternative that changes the guests themselves (the busier rush) cannot share them.
   it('gives the same bytes with one thread and with two', () => {
-    const on = (threads: string): string => cuptide(['compare', demo, '--days', '400', '--json', '--threads', threads]).out;
+    const on = (threads: string): string =>
+      cuptide(['compare', demo, '--days', '400', '--json', '--threads', threads]).out;
     expect(on('2')).toBe(on('1'));
   });
 
@@ -48,37 +51,82 @@ describe('cuptide compare', () => {
 
   it.each([
     ['changes nothing', 'same: { change: { hours: HOURS } }', /alternatives\.same/],
-    ['a path that is not there', 'odd: { change: { clearing.evry: 5 min } }', /evry.*did you mean.*every/s],
-    ['makes the scenario invalid', 'odd: { change: { clearing.every: 5 } }', /in the alternative odd/],
-    ['a cost without a currency', 'odd: { change: { ware.medium-cup.price: 4 } }', /in the alternative odd/],
+    [
+      'a path that is not there',
+      'odd: { change: { clearing.evry: 5 min } }',
+      /evry.*did you mean.*every/s,
+    ],
+    [
+      'makes the scenario invalid',
+      'odd: { change: { clearing.every: 5 } }',
+      /in the alternative odd/,
+    ],
+    [
+      'a cost without a currency',
+      'odd: { change: { ware.medium-cup.price: 4 } }',
+      /in the alternative odd/,
+    ],
     ['another currency', 'odd: { change: { ware.medium-cup.price: 4 USD } }', /USD/],
-  ])('refuses an alternative that has %s, in its own line, and writes nothing', (_, line, message) => {
-    const file = join(folder, 'bad.yaml');
-    writeFileSync(file, `${head}\nalternatives:\n  ${line.replace('HOURS', /^hours: (.+?)(?: +#.*)?$/m.exec(text)![1]!)}\n`);
-    const never = join(folder, 'never');
-    const { status, out: said, err } = cuptide(['compare', file, '--out', never]);
-    expect([status, said], err).toEqual([2, '']);
-    expect(err).toMatch(message);
-    expect(err).toMatch(new RegExp(`bad\\.yaml:${head.split('\n').length + 2}:\\d+: `));
-    expect(existsSync(never)).toBe(false);
-  });
+  ])(
+    'refuses an alternative that has %s, in its own line, and writes nothing',
+    (_, line, message) => {
+      const file = join(folder, 'bad.yaml');
+      writeFileSync(
+        file,
+        `${head}\nalternatives:\n  ${line.replace('HOURS', /^hours: (.+?)(?: +#.*)?$/m.exec(text)![1]!)}\n`,
+      );
+      const never = join(folder, 'never');
+      const { status, out: said, err } = cuptide(['compare', file, '--out', never]);
+      expect([status, said], err).toEqual([2, '']);
+      expect(err).toMatch(message);
+      expect(err).toMatch(new RegExp(`bad\\.yaml:${head.split('\n').length + 2}:\\d+: `));
+      expect(existsSync(never)).toBe(false);
+    },
+  );
 });
 
 describe('cuptide compare --map, --uncertainty and --seats', () => {
   const out = join(folder, 'asked');
-  const told = cuptide(['compare', demo, '--days', '150', '--map', '--uncertainty', '10', '--seats', '20,40', '--out', out]);
-  const { map, moves, planning, alternatives, beats, ranking } = JSON.parse(readFileSync(join(out, '1-commuter-bar.compare.json'), 'utf8')) as Comparison;
+  const told = cuptide([
+    'compare',
+    demo,
+    '--days',
+    '150',
+    '--map',
+    '--uncertainty',
+    '10',
+    '--seats',
+    '20,40',
+    '--out',
+    out,
+  ]);
+  const { map, moves, planning, alternatives, beats, ranking } = JSON.parse(
+    readFileSync(join(out, '1-commuter-bar.compare.json'), 'utf8'),
+  ) as Comparison;
 
   it('maps machines, their class and rounds, the cheapest point being the least of all', () => {
     expect(told.status, told.err).toBe(0);
     expect(map!.points).toHaveLength(2 * 3 * 5);
     expect(map!.cheapest.total).toBe(Math.min(...map!.points.map(({ total }) => total)));
     for (const { machineClass, clearingMinutes, from, to, stockCost } of map!.machineWorth) {
-      const at = (machines: number): number => map!.points.find((point) => point.machineClass === machineClass && point.clearingMinutes === clearingMinutes && point.machines === machines)!.stockCost;
+      const at = (machines: number): number =>
+        map!.points.find(
+          (point) =>
+            point.machineClass === machineClass &&
+            point.clearingMinutes === clearingMinutes &&
+            point.machines === machines,
+        )!.stockCost;
       expect(stockCost).toBeCloseTo(at(from) - at(to), 6);
     }
     // One machine cleared every ten minutes is the demo as written, on the same days.
-    expect(map!.points.find((point) => point.machineClass === 'undercounter' && point.machines === 1 && point.clearingMinutes === 10)).toBeDefined();
+    expect(
+      map!.points.find(
+        (point) =>
+          point.machineClass === 'undercounter' &&
+          point.machines === 1 &&
+          point.clearingMinutes === 10,
+      ),
+    ).toBeDefined();
     expect(told.out).toMatch(/The trade-off map/);
     expect(told.out).not.toMatch(/\b1 pieces|worth 0 pieces/);
   });
@@ -86,7 +134,9 @@ describe('cuptide compare --map, --uncertainty and --seats', () => {
   it('moves each ranged input of the café alone, the assumed first, and all together', () => {
     const bases = moves!.inputs.map(({ basis }) => basis === 'measured');
     expect(bases).toEqual(bases.toSorted((a, b) => Number(a) - Number(b)));
-    const swings = moves!.inputs.filter(({ basis }) => basis !== 'measured').map(({ low, high }) => Math.abs(high - low));
+    const swings = moves!.inputs
+      .filter(({ basis }) => basis !== 'measured')
+      .map(({ low, high }) => Math.abs(high - low));
     expect(swings).toEqual(swings.toSorted((a, b) => b - a));
     expect(swings[0]).toBeGreaterThan(0);
     expect(moves!.inputs.some(({ path }) => path.startsWith('costs.'))).toBe(false);
@@ -106,21 +156,35 @@ describe('cuptide compare --map, --uncertainty and --seats', () => {
   it('plans other sizes, more seats taking more of everything', () => {
     const [small, large] = planning!;
     expect([small!.seats, large!.seats]).toEqual([20, 40]);
-    small!.stock.forEach(({ pieces }, at) => expect(large!.stock[at]!.pieces).toBeGreaterThan(pieces));
+    small!.stock.forEach(({ pieces }, at) =>
+      expect(large!.stock[at]!.pieces).toBeGreaterThan(pieces),
+    );
     expect(told.out).toMatch(/Planning table/);
   });
 
   it('reads the lead again with rounds and waits a minute off, and says so where it does not last', () => {
-    expect(beats.map(({ what, minutes }) => [what, minutes])).toEqual([['asWritten', 0], ['rounds', -1], ['rounds', 1], ['waits', -1], ['waits', 1]]);
+    expect(beats.map(({ what, minutes }) => [what, minutes])).toEqual([
+      ['asWritten', 0],
+      ['rounds', -1],
+      ['rounds', 1],
+      ['waits', -1],
+      ['waits', 1],
+    ]);
     const [asWritten, ...off] = beats;
     expect(new Set(beats.map(({ difference }) => difference)).size).toBe(5);
     const lasts = off.every(({ difference }) => difference <= asWritten!.difference / 2);
     expect(ranking.best).not.toBe('base');
-    expect(/! Its lead rests in part on how rounds and waits fall together/.test(told.out)).toBe(!lasts);
+    expect(/! Its lead rests in part on how rounds and waits fall together/.test(told.out)).toBe(
+      !lasts,
+    );
   });
 
   it('--moves alone draws nothing', () => {
-    const { status, out: text, err } = cuptide(['compare', demo, '--days', '100', '--moves', '--json']);
+    const {
+      status,
+      out: text,
+      err,
+    } = cuptide(['compare', demo, '--days', '100', '--moves', '--json']);
     expect(status, err).toBe(0);
     const answer = JSON.parse(text) as Comparison;
     expect(answer.moves).toMatchObject({ draws: 0, spread: null });
@@ -138,24 +202,60 @@ function staysWithin(most: number, loopMinutes: number): number {
   const jumps = fastest * 180;
   let at: number[] = Array.from({ length: most + 1 }, (_, out) => (out === 0 ? 1 : 0));
   let alive = 0;
-  for (let jump = 0, weight = Math.exp(-jumps); jump < jumps + 12 * Math.sqrt(jumps); jump++, weight *= jumps / jump) {
+  for (
+    let jump = 0, weight = Math.exp(-jumps);
+    jump < jumps + 12 * Math.sqrt(jumps);
+    jump++, weight *= jumps / jump
+  ) {
     alive += weight * at.reduce((sum, chance) => sum + chance, 0);
     const before = at;
-    at = before.map((chance, out) => (chance * (fastest - 1 - out / loopMinutes) + (before[out - 1] ?? 0) + ((before[out + 1] ?? 0) * (out + 1)) / loopMinutes) / fastest);
+    at = before.map(
+      (chance, out) =>
+        (chance * (fastest - 1 - out / loopMinutes) +
+          (before[out - 1] ?? 0) +
+          ((before[out + 1] ?? 0) * (out + 1)) / loopMinutes) /
+        fastest,
+    );
   }
   return alive;
 }
 
 describe('halving the loop of an idealised café', () => {
   const level = 0.94;
-  const needed = (loopMinutes: number): number => Array.from({ length: 60 }, (_, stock) => stock).find((stock) => staysWithin(stock, loopMinutes) >= level)!;
+  const needed = (loopMinutes: number): number =>
+    Array.from({ length: 60 }, (_, stock) => stock).find(
+      (stock) => staysWithin(stock, loopMinutes) >= level,
+    )!;
 
   it('saves exactly the cups that the killed chain says', () => {
     expect(staysWithin(40, 25)).toBeCloseTo(0.950731842, 7);
-    const guests = { partySize: 1, staysIn: '100 %', drinksEach: 1, secondDrink: 0, dwell: { exponential: '25 min' } };
+    const guests = {
+      partySize: 1,
+      staysIn: '100 %',
+      drinksEach: 1,
+      secondDrink: 0,
+      dwell: { exponential: '25 min' },
+    };
     const file = join(folder, 'loop.json');
-    writeFileSync(file, JSON.stringify(idealised({ ...steady(1, 180), guests, alternatives: { half: { change: { 'guests.dwell': { exponential: '12.5 min' } } } } })));
-    const { status, out, err } = cuptide(['compare', file, '--days', '8000', '--level', String(level), '--json']);
+    writeFileSync(
+      file,
+      JSON.stringify(
+        idealised({
+          ...steady(1, 180),
+          guests,
+          alternatives: { half: { change: { 'guests.dwell': { exponential: '12.5 min' } } } },
+        }),
+      ),
+    );
+    const { status, out, err } = cuptide([
+      'compare',
+      file,
+      '--days',
+      '8000',
+      '--level',
+      String(level),
+      '--json',
+    ]);
     expect(status, err).toBe(0);
     const [base, half] = (JSON.parse(out) as Comparison).alternatives;
     expect([base!.pieces, half!.pieces]).toEqual([needed(25), needed(12.5)]);

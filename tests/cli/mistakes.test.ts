@@ -27,11 +27,22 @@ describe('files that are no scenario', () => {
     ['an empty file', () => file('empty.yaml', ''), /empty/],
     ['not UTF-8', () => file('latin.yaml', Buffer.from([0x6e, 0x3a, 0xe9, 0xff])), /UTF-8/],
     ['over 1 MB', () => file('large.yaml', 'x'.repeat(1_000_001)), /1\.0 MB is more than the 1 MB/],
-    ['aliases that explode', () => file('bomb.yaml', `a: &a [x,x,x,x,x,x,x,x,x]\nb: &b [*a,*a,*a,*a,*a,*a,*a,*a,*a]\nc: &c [*b,*b,*b,*b,*b,*b,*b,*b,*b]\nd: &d [*c,*c,*c,*c,*c,*c,*c,*c,*c]\ne: [*d,*d,*d,*d,*d,*d,*d,*d,*d]\n`), /alias/i],
+    [
+      'aliases that explode',
+      () =>
+        file(
+          'bomb.yaml',
+          `a: &a [x,x,x,x,x,x,x,x,x]\nb: &b [*a,*a,*a,*a,*a,*a,*a,*a,*a]\nc: &c [*b,*b,*b,*b,*b,*b,*b,*b,*b]\nd: &d [*c,*c,*c,*c,*c,*c,*c,*c,*c]\ne: [*d,*d,*d,*d,*d,*d,*d,*d,*d]\n`,
+        ),
+      /alias/i,
+    ],
   ])('%s', (_, path, message) => expectMistake(['size', path()], message));
 
   it('names every problem at once, with line, column, value, rule and remedy', () => {
-    const path = file('bad.yaml', 'name: X\nware: { cup: { price: 3 } }\nmenu: { a: { share: 50 %, setting: [cpu] } }\nseets: 4\nhours: { from: "10:00", to: "09:00" }\n');
+    const path = file(
+      'bad.yaml',
+      'name: X\nware: { cup: { price: 3 } }\nmenu: { a: { share: 50 %, setting: [cpu] } }\nseets: 4\nhours: { from: "10:00", to: "09:00" }\n',
+    );
     expectMistake(
       ['check', path],
       /bad\.yaml:2:\d+: ware\.cup\.price: 3 is a bare number where money is needed; write "3 EUR"/,
@@ -48,9 +59,16 @@ describe('more than can be counted', () => {
   it('is the mistake of who wrote the scenario, not a fault of ours', () => {
     const file = join(emptyFolder(), 'crowd.yaml');
     const text = readFileSync(join(root, demo), 'utf8');
-    const crowd = text.slice(0, text.indexOf('\nalternatives:')).replace(/guests: \{ value: 64 \/ h[^}]*\}/, 'guests: 300000 / h').replace('makers: 2', 'makers: 4000').replace('count: 26', 'count: unlimited');
+    const crowd = text
+      .slice(0, text.indexOf('\nalternatives:'))
+      .replace(/guests: \{ value: 64 \/ h[^}]*\}/, 'guests: 300000 / h')
+      .replace('makers: 2', 'makers: 4000')
+      .replace('count: 26', 'count: unlimited');
     writeFileSync(file, crowd);
-    expectMistake(['size', file, '--days', '1'], /^ware "medium-cup": \d+ pieces are off the shelf at once on day 0, and at most 65535 can be counted; look at the guests/);
+    expectMistake(
+      ['size', file, '--days', '1'],
+      /^ware "medium-cup": \d+ pieces are off the shelf at once on day 0, and at most 65535 can be counted; look at the guests/,
+    );
   });
 });
 
@@ -62,7 +80,10 @@ describe('options', () => {
     [['size', demo, '--levle', '0.9'], /Unknown argument: levle/],
     [['size', demo, '--level', '2'], /--level is not a share between 0 and 1/],
     [['size', demo, '--days', '0'], /--days is not a whole number/],
-    [['size', demo, '--stock', 'cup=4,x='], /"cup" is no ware of this scenario[\s\S]*"x=" is not a ware and a whole number/],
+    [
+      ['size', demo, '--stock', 'cup=4,x='],
+      /"cup" is no ware of this scenario[\s\S]*"x=" is not a ware and a whole number/,
+    ],
     [['size', demo, '--day', 'LICENSE'], /LICENSE:1:1/],
     [['new', demo], /is there already/],
     [['new', 'somewhere.yaml', '--name', 'X'], /Nobody to ask: give --seats/],
@@ -73,23 +94,61 @@ describe('writing', () => {
   it('leaves nothing behind when it cannot write', () => {
     const folder = emptyFolder();
     writeFileSync(join(folder, 'taken'), 'a file where a folder is wanted');
-    expectMistake(['report', demo, '--days', '100', '--out', join(folder, 'taken', 'deeper')], /cannot be written/);
+    expectMistake(
+      ['report', demo, '--days', '100', '--out', join(folder, 'taken', 'deeper')],
+      /cannot be written/,
+    );
     expect(readdirSync(folder)).toEqual(['taken']);
   });
 
   it('refuses a till export with too few days, writing nothing', () => {
     const folder = emptyFolder();
     const out = join(folder, 'new.yaml');
-    const rows = readFileSync(join(root, 'shared/till/bakery-quarter-hours.csv'), 'utf8').split('\n').slice(0, 150);
+    const rows = readFileSync(join(root, 'shared/till/bakery-quarter-hours.csv'), 'utf8')
+      .split('\n')
+      .slice(0, 150);
     writeFileSync(join(folder, 'short.csv'), rows.join('\n'));
-    expectMistake(['till', join(folder, 'short.csv'), '--map', 'shared/till/bakery-saturdays.map.yaml', '--scenario', 'scenarios/4-bakery-corner.yaml', '--out', out], /under 8 days/);
+    expectMistake(
+      [
+        'till',
+        join(folder, 'short.csv'),
+        '--map',
+        'shared/till/bakery-saturdays.map.yaml',
+        '--scenario',
+        'scenarios/4-bakery-corner.yaml',
+        '--out',
+        out,
+      ],
+      /under 8 days/,
+    );
     expect(readdirSync(folder)).toEqual(['short.csv']);
   });
 
   it('makes missing folders', () => {
     const folder = emptyFolder();
     mkdirSync(join(folder, 'a'));
-    const { status } = cuptide(['new', join(folder, 'a/b/house.yaml'), '--name', 'House', '--seats', '30', '--guests', '50', '--from', '07:00', '--to', '11:00', '--stay', '40 %', '--menu', 'flat-white,tea', '--currency', 'EUR', '--staff-hour', '21.50']);
+    const { status } = cuptide([
+      'new',
+      join(folder, 'a/b/house.yaml'),
+      '--name',
+      'House',
+      '--seats',
+      '30',
+      '--guests',
+      '50',
+      '--from',
+      '07:00',
+      '--to',
+      '11:00',
+      '--stay',
+      '40 %',
+      '--menu',
+      'flat-white,tea',
+      '--currency',
+      'EUR',
+      '--staff-hour',
+      '21.50',
+    ]);
     expect(status).toBe(0);
     expect(cuptide(['check', join(folder, 'a/b/house.yaml')]).out).toMatch(/is sound/);
   });

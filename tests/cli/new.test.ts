@@ -23,6 +23,8 @@ describe('the questions of cuptide new', () => {
   });
 
   it('says so where the answers end too soon', async () => {
-    await expect(asked(['Corner\n'])).rejects.toThrow(/end before the last question; nothing was written/);
+    await expect(asked(['Corner\n'])).rejects.toThrow(
+      /end before the last question; nothing was written/,
+    );
   });
 });

@@ -21,16 +21,29 @@ describe('cuptide order', () => {
       expect(line.pieces).toBe(line.cartons! * line.cartonPieces!);
       expect(line.onHand + line.pieces).toBeGreaterThanOrEqual(line.hold);
       expect(line.hold).toBeGreaterThanOrEqual(line.par);
-      expect(told.out).toMatch(new RegExp(`${line.name} +${line.par} +${line.hold} +${line.pieces}`));
+      expect(told.out).toMatch(
+        new RegExp(`${line.name} +${line.par} +${line.hold} +${line.pieces}`),
+      );
     }
     const { goodsMinor, freightMinor, taxMinor, totalMinor, handlingMinor } = sheet.totals;
-    expect([goodsMinor + freightMinor + taxMinor, goodsMinor + freightMinor + taxMinor + handlingMinor]).toContain(totalMinor);
-    for (const say of [/Suppliers side by side/, /Takeaway, a week/, /Where the pieces stand/, /A carton of china is heavy/]) expect(told.out).toMatch(say);
+    expect([
+      goodsMinor + freightMinor + taxMinor,
+      goodsMinor + freightMinor + taxMinor + handlingMinor,
+    ]).toContain(totalMinor);
+    for (const say of [
+      /Suppliers side by side/,
+      /Takeaway, a week/,
+      /Where the pieces stand/,
+      /A carton of china is heavy/,
+    ])
+      expect(told.out).toMatch(say);
   });
 
   it('tells what one saucer for both cups saves, and how pieces come up from the reserve', () => {
     const { pools, fetching } = sheet as OrderSheet & Pick<OrderStudy, 'pools' | 'fetching'>;
-    expect(pools.map(({ saucer, cups }) => [saucer, cups])).toEqual([['saucer', ['medium-cup', 'large-cup']]]);
+    expect(pools.map(({ saucer, cups }) => [saucer, cups])).toEqual([
+      ['saucer', ['medium-cup', 'large-cup']],
+    ]);
     expect(pools[0]!.gain.saved).toBeGreaterThan(0);
     expect(fetching!.trips).toBeGreaterThan(0);
     expect(fetching!.safe).toBeGreaterThan(0.85);
@@ -49,18 +62,39 @@ describe('cuptide order', () => {
     }
     expect(cells).toMatch(/<f>/);
     expect(page).toContain("default-src 'none'");
-    for (const { message } of sheet.warnings) expect(page).toContain(message.replaceAll("'", '&#39;'));
-    for (const say of [`From ${sheet.consignments[0]!.name}: `, 'Suppliers side by side', 'Takeaway, a week', 'Where the pieces stand', 'The machine top, to scale']) expect(page).toContain(say);
-    expect(readdirSync(folder).filter((name) => name.endsWith('.svg')).length).toBe(2 * sheet.lines.length + 1);
+    for (const { message } of sheet.warnings)
+      expect(page).toContain(message.replaceAll("'", '&#39;'));
+    for (const say of [
+      `From ${sheet.consignments[0]!.name}: `,
+      'Suppliers side by side',
+      'Takeaway, a week',
+      'Where the pieces stand',
+      'The machine top, to scale',
+    ])
+      expect(page).toContain(say);
+    expect(readdirSync(folder).filter((name) => name.endsWith('.svg')).length).toBe(
+      2 * sheet.lines.length + 1,
+    );
   });
 
   it('splits the great hall between two suppliers where that lands cheaper than one alone, and finds room for all', () => {
-    const { status, out, err } = cuptide(['order', 'scenarios/3-great-hall.yaml', ...day, '--json']);
+    const { status, out, err } = cuptide([
+      'order',
+      'scenarios/3-great-hall.yaml',
+      ...day,
+      '--json',
+    ]);
     expect(status, err).toBe(0);
-    const { consignments, suppliers, plan, storage } = JSON.parse(out) as OrderSheet & Pick<OrderStudy, 'storage'>;
+    const { consignments, suppliers, plan, storage } = JSON.parse(out) as OrderSheet &
+      Pick<OrderStudy, 'storage'>;
     expect(consignments.map(({ supplier }) => supplier)).toEqual(['millbrook', 'northgate']);
-    expect(suppliers.find(({ supplier }) => supplier === 'northgate')!.missing).toEqual(['espresso-cup', 'small-saucer']);
-    expect(plan!.chosen.totalMinor).toBeLessThanOrEqual(suppliers.find(({ supplier }) => supplier === 'millbrook')!.alone!.totalMinor);
+    expect(suppliers.find(({ supplier }) => supplier === 'northgate')!.missing).toEqual([
+      'espresso-cup',
+      'small-saucer',
+    ]);
+    expect(plan!.chosen.totalMinor).toBeLessThanOrEqual(
+      suppliers.find(({ supplier }) => supplier === 'millbrook')!.alone!.totalMinor,
+    );
     expect(storage!.homeless).toEqual([]);
   });
 
@@ -74,11 +108,31 @@ describe('cuptide order', () => {
 
   it.each([
     ['a carton of nothing', 'carton: 12 }', 'carton: 0 }', /carton/],
-    ['a missing carton', '{ price: 5.20 EUR, carton: 12 }', '{ price: 5.20 EUR }', /carton: is missing/],
-    ['freight steps out of order', 'freight: { fixed: 14 EUR, perCarton: 3 EUR, freeFrom: 900 EUR }', 'freight: { steps: [{ from: 9, fixed: 20 EUR }, { from: 1, fixed: 9 EUR }] }', /steps/],
+    [
+      'a missing carton',
+      '{ price: 5.20 EUR, carton: 12 }',
+      '{ price: 5.20 EUR }',
+      /carton: is missing/,
+    ],
+    [
+      'freight steps out of order',
+      'freight: { fixed: 14 EUR, perCarton: 3 EUR, freeFrom: 900 EUR }',
+      'freight: { steps: [{ from: 9, fixed: 20 EUR }, { from: 1, fixed: 9 EUR }] }',
+      /steps/,
+    ],
     ['a lead time longer than the horizon', 'leadTime: 7 days', 'leadTime: 900 days', /leadTime/],
-    ['another currency', 'medium-cup: { price: 5.20 EUR, carton', 'medium-cup: { price: 5.20 USD, carton', /USD/],
-    ['an unknown ware', '        teaspoon: { price: 1.30 EUR, carton: 24 }', '        teaspon: { price: 1.30 EUR, carton: 24 }', /teaspon.*teaspoon/s],
+    [
+      'another currency',
+      'medium-cup: { price: 5.20 EUR, carton',
+      'medium-cup: { price: 5.20 USD, carton',
+      /USD/,
+    ],
+    [
+      'an unknown ware',
+      '        teaspoon: { price: 1.30 EUR, carton: 24 }',
+      '        teaspon: { price: 1.30 EUR, carton: 24 }',
+      /teaspon.*teaspoon/s,
+    ],
   ])('refuses %s, with its place, and writes nothing', (_, good, bad, message) => {
     const file = join(folder, 'bad.yaml');
     expect(text).toContain(good);
@@ -103,10 +157,22 @@ describe('cuptide stocktake', () => {
     writeFileSync(file, rows);
     return file;
   };
-  const args = (rows: string, last = 'medium-cup=47,teaspoon=97'): string[] => ['stocktake', demo, '--counts', counted(rows), '--since', '2026-09-01', '--last', last, ...day];
+  const args = (rows: string, last = 'medium-cup=47,teaspoon=97'): string[] => [
+    'stocktake',
+    demo,
+    '--counts',
+    counted(rows),
+    '--since',
+    '2026-09-01',
+    '--last',
+    last,
+    ...day,
+  ];
 
   it('tells what is missing, the rate seen, the rate updated, and what to order', () => {
-    const { status, out, err } = cuptide(args('ware,counted,broken,retired\nmedium-cup,40,2,1\nteaspoon,80,,\n'));
+    const { status, out, err } = cuptide(
+      args('ware,counted,broken,retired\nmedium-cup,40,2,1\nteaspoon,80,,\n'),
+    );
     expect(status, err).toBe(0);
     expect(out).toMatch(/Medium cup +47 +40 +1 +6/);
     expect(out).toMatch(/0\.30 → 0\.\d\d \(/);
@@ -114,12 +180,24 @@ describe('cuptide stocktake', () => {
   });
 
   it.each([
-    ['more counted than there were', 'ware,counted\nmedium-cup,400\n', /counts\.csv:2: .*more than the 47/],
+    [
+      'more counted than there were',
+      'ware,counted\nmedium-cup,400\n',
+      /counts\.csv:2: .*more than the 47/,
+    ],
     ['unknown ware', 'ware,counted\nmedium-cups,30\n', /counts\.csv:2: .*not a ware.*medium-cup/],
     ['a count below nothing', 'ware,counted\nmedium-cup,-3\n', /counts\.csv:2: .*not a count/],
     ['no column of counts', 'ware,pieces\nmedium-cup,3\n', /counts\.csv:1: /],
-    ['several mistakes, all at once', 'ware,counted\nmedium-cups,3\nsaucer,x\n', /counts\.csv:2: ware: "medium-cups".*counts\.csv:3: counted: "x" is not a count of pieces.*2 problems/s],
-    ['a cell that would steer a terminal', 'ware,counted\n\u001b[31mcup,3\n', /"\?\[31mcup" is not a ware/],
+    [
+      'several mistakes, all at once',
+      'ware,counted\nmedium-cups,3\nsaucer,x\n',
+      /counts\.csv:2: ware: "medium-cups".*counts\.csv:3: counted: "x" is not a count of pieces.*2 problems/s,
+    ],
+    [
+      'a cell that would steer a terminal',
+      'ware,counted\n\u001b[31mcup,3\n',
+      /"\?\[31mcup" is not a ware/,
+    ],
   ])('refuses %s', (_, rows, message) => {
     const ran = cuptide(args(rows));
     expect([ran.status, ran.out]).toEqual([2, '']);
@@ -127,10 +205,25 @@ describe('cuptide stocktake', () => {
   });
 
   it.each([
-    ['a last count after this one', ['--since', '2027-01-01'], /--since: "2027-01-01" is not before 2026-12-01, the day of this count/],
-    ['unknown ware at the last count', ['--since', '2026-09-01', '--last', 'sauser=4'], /--last: "sauser" is no ware of this scenario/],
+    [
+      'a last count after this one',
+      ['--since', '2027-01-01'],
+      /--since: "2027-01-01" is not before 2026-12-01, the day of this count/,
+    ],
+    [
+      'unknown ware at the last count',
+      ['--since', '2026-09-01', '--last', 'sauser=4'],
+      /--last: "sauser" is no ware of this scenario/,
+    ],
   ])('refuses %s, naming the option', (_, more, message) => {
-    const ran = cuptide(['stocktake', demo, '--counts', counted('ware,counted\nsaucer,3\n'), ...day, ...more]);
+    const ran = cuptide([
+      'stocktake',
+      demo,
+      '--counts',
+      counted('ware,counted\nsaucer,3\n'),
+      ...day,
+      ...more,
+    ]);
     expect([ran.status, ran.out]).toEqual([2, '']);
     expect(ran.err).toMatch(message);
   });

@@ -13,7 +13,16 @@ describe('cuptide racks', () => {
 
   it('tells pieces, loads, what holds the next piece out, slack, steps, lifting and cautions', () => {
     expect(told.status, told.err).toBe(0);
-    for (const say of [/Medium cup +open\*/, /Lift\s/, /NIOSH/, /racks waiting/, /FDA\s+Food Code/, /10 mm wider/, /local rules/]) expect(told.out).toMatch(say);
+    for (const say of [
+      /Medium cup +open\*/,
+      /Lift\s/,
+      /NIOSH/,
+      /racks waiting/,
+      /FDA\s+Food Code/,
+      /10 mm wider/,
+      /local rules/,
+    ])
+      expect(told.out).toMatch(say);
     for (const line of answer.lines.filter(({ pieces }) => pieces > 0)) {
       expect(line.loadsPer100).toBe(Math.ceil(100 / line.pieces));
       expect(line.areaShare).toBeGreaterThan(0);
@@ -22,15 +31,20 @@ describe('cuptide racks', () => {
   });
 
   it('plans the rack with fewest loads for each ware of known shape', () => {
-    for (const ware of new Set(answer.lines.map((line) => line.ware))) expect(answer.lines.filter((line) => line.ware === ware && line.planned)).toHaveLength(1);
+    for (const ware of new Set(answer.lines.map((line) => line.ware)))
+      expect(answer.lines.filter((line) => line.ware === ware && line.planned)).toHaveLength(1);
   });
 
   it('draws every ware in its rack, to scale, and the two shapes', () => {
     const files = readdirSync(folder);
-    expect(files.filter((name) => name.includes('.rack-')).length).toBe(answer.lines.filter(({ used, pieces }) => used && pieces > 0).length);
+    expect(files.filter((name) => name.includes('.rack-')).length).toBe(
+      answer.lines.filter(({ used, pieces }) => used && pieces > 0).length,
+    );
     expect(files.some((name) => name.endsWith('two-shapes.svg'))).toBe(true);
     const cup = readFileSync(join(folder, '1-commuter-bar.rack-medium-cup.svg'), 'utf8');
-    expect(cup.match(/rotate\(/g)).toHaveLength(answer.lines.find(({ ware, used }) => ware === 'medium-cup' && used)!.pieces);
+    expect(cup.match(/rotate\(/g)).toHaveLength(
+      answer.lines.find(({ ware, used }) => ware === 'medium-cup' && used)!.pieces,
+    );
     expect(cup).toMatch(/<title[^>]*>Medium cup: 21 in one open rack<\/title>/);
     expect(cup).toMatch(/<desc/);
   });
@@ -39,38 +53,70 @@ describe('cuptide racks', () => {
     const text = cuptide(['racks', demo, '--ware', 'tumbler']);
     expect(text.out).toMatch(/Tumbler +grid-25\*/);
     expect(text.out).not.toMatch(/Medium cup/);
-    const one = JSON.parse(cuptide(['racks', demo, '--ware', 'tumbler', '--json']).out) as RacksAnswer;
+    const one = JSON.parse(
+      cuptide(['racks', demo, '--ware', 'tumbler', '--json']).out,
+    ) as RacksAnswer;
     expect(one.lines).toEqual(answer.lines.filter(({ ware }) => ware === 'tumbler'));
   });
 
   it('wider cups never make fewer racks', () => {
     const [now, wide] = answer.twoShapes!.shapes;
     expect(wide!.fullRacksADay).toBeGreaterThan(now!.fullRacksADay);
-    for (const [ware, pieces] of Object.entries(wide!.perRack)) expect(pieces).toBeLessThanOrEqual(now!.perRack[ware]!);
+    for (const [ware, pieces] of Object.entries(wide!.perRack))
+      expect(pieces).toBeLessThanOrEqual(now!.perRack[ware]!);
   });
 
   it('minutes at each place add up to the loop', () => {
-    for (const { minutes } of answer.washing.minutes) expect(minutes.reduce((sum, one) => sum + one, 0)).toBeGreaterThan(5);
+    for (const { minutes } of answer.washing.minutes)
+      expect(minutes.reduce((sum, one) => sum + one, 0)).toBeGreaterThan(5);
   });
 
   it('refuses a ware that fits no rack, an unknown ware and a length without a unit', () => {
     const file = join(folder, 'wide.yaml');
-    writeFileSync(file, readFileSync(demo, 'utf8').replace('like: large-cup, name: Large cup,', 'like: large-cup, name: Large cup, rim: 480 mm,'));
+    writeFileSync(
+      file,
+      readFileSync(demo, 'utf8').replace(
+        'like: large-cup, name: Large cup,',
+        'like: large-cup, name: Large cup, rim: 480 mm,',
+      ),
+    );
     const wide = cuptide(['racks', file]);
     expect([wide.status, wide.out]).toEqual([2, '']);
     expect(wide.err).toMatch(/ware\.large-cup\.rim: "480 mm" does not fit a rack/);
     // A handle longer than the rim, and a glass higher than the rack with all its extenders.
-    writeFileSync(file, readFileSync(demo, 'utf8').replace('like: large-cup, name: Large cup,', 'like: large-cup, name: Large cup, handle: 130 mm,').replace('like: tumbler, name: Tumbler,', 'like: tumbler, name: Tumbler, height: 320 mm,'));
-    expect(cuptide(['racks', file])).toMatchObject({ status: 2, out: '', err: expect.stringMatching(/large-cup\.handle: "130 mm".*no more than the rim[^]*tumbler\.height: "320 mm".*no more than 280 mm/) as string });
+    writeFileSync(
+      file,
+      readFileSync(demo, 'utf8')
+        .replace(
+          'like: large-cup, name: Large cup,',
+          'like: large-cup, name: Large cup, handle: 130 mm,',
+        )
+        .replace('like: tumbler, name: Tumbler,', 'like: tumbler, name: Tumbler, height: 320 mm,'),
+    );
+    expect(cuptide(['racks', file])).toMatchObject({
+      status: 2,
+      out: '',
+      err: expect.stringMatching(
+        /large-cup\.handle: "130 mm".*no more than the rim[^]*tumbler\.height: "320 mm".*no more than 280 mm/,
+      ) as string,
+    });
     expect(cuptide(['racks', demo, '--ware', 'bucket'])).toMatchObject({ status: 2, out: '' });
     expect(cuptide(['racks', demo, '--reach', '40']).err).toMatch(/--reach: "40"/);
   });
 
   it('escapes hostile names in drawings', () => {
     const file = join(folder, 'hostile.yaml');
-    writeFileSync(file, readFileSync(demo, 'utf8').replace('name: Medium cup', `name: "</title><script>alert(1)</script>"`));
+    writeFileSync(
+      file,
+      readFileSync(demo, 'utf8').replace(
+        'name: Medium cup',
+        `name: "</title><script>alert(1)</script>"`,
+      ),
+    );
     const out = join(folder, 'hostile');
     expect(cuptide(['racks', file, '--ware', 'medium-cup', '--out', out]).status).toBe(0);
-    expect(readFileSync(join(out, 'hostile.rack-medium-cup.svg'), 'utf8')).not.toContain('<script>');
+    expect(readFileSync(join(out, 'hostile.rack-medium-cup.svg'), 'utf8')).not.toContain(
+      '<script>',
+    );
   });
 });

@@ -16,7 +16,12 @@ export interface Ran {
 
 /** Run `cuptide` with arguments, from a folder (the project's unless said). */
 export function cuptide(args: readonly string[], cwd: string = root): Ran {
-  const { status, stdout, stderr } = spawnSync(process.execPath, [command, ...args], { cwd, encoding: 'utf8', maxBuffer: 1 << 28, timeout: 110_000 });
+  const { status, stdout, stderr } = spawnSync(process.execPath, [command, ...args], {
+    cwd,
+    encoding: 'utf8',
+    maxBuffer: 1 << 28,
+    timeout: 110_000,
+  });
   return { status, out: stdout, err: stderr };
 }
 

@@ -17,34 +17,62 @@ const answerOf = (args: readonly string[]): Answer => {
 describe('hand-worked days, through scenario files and --day (shared/checks/tiny-days.json)', () => {
   const folder = emptyFolder();
 
-  it.each(tiny.days.map((day) => [day.name, day] as const))('%s', (name, { config, day, expected, stock, expectedWithStock }) => {
-    const file = join(folder, `${name}.json`);
-    const dayFile = join(folder, `${name}.day.json`);
-    writeFileSync(file, JSON.stringify(scenarioOfNeutral(name, config as unknown as NeutralConfig)));
-    writeFileSync(dayFile, JSON.stringify({ days: [day] }));
-    const ids = config.wares.map(({ id }) => id);
-    const free = answerOf(['size', file, '--day', dayFile, '--json', '--peaks']);
-    expect(free.days).toEqual({ chosenOn: 1, certifiedOn: 0 });
-    expect(free.certified).toBeNull();
-    expect(free.peaks).toEqual([ids.map((id) => (expected.peaks as Record<string, number>)[id])]);
-    const given = answerOf(['size', file, '--day', dayFile, '--json', '--peaks', '--stock', Object.entries(stock).map(([id, n]) => `${id}=${n}`).join(',')]);
-    expect(given.peaks).toEqual([ids.map((id) => (expectedWithStock.peaks as Record<string, number>)[id])]);
-    const { short, firstShortMinute, turnedAway, unserved } = expectedWithStock;
-    expect(given.perDay).toEqual([{ short, firstShortMinute, turnedAway, unserved }]);
-    expect(given.rushLevel!.level).toBe(firstShortMinute === null ? 1 : 0);
-  });
+  it.each(tiny.days.map((day) => [day.name, day] as const))(
+    '%s',
+    (name, { config, day, expected, stock, expectedWithStock }) => {
+      const file = join(folder, `${name}.json`);
+      const dayFile = join(folder, `${name}.day.json`);
+      writeFileSync(
+        file,
+        JSON.stringify(scenarioOfNeutral(name, config as unknown as NeutralConfig)),
+      );
+      writeFileSync(dayFile, JSON.stringify({ days: [day] }));
+      const ids = config.wares.map(({ id }) => id);
+      const free = answerOf(['size', file, '--day', dayFile, '--json', '--peaks']);
+      expect(free.days).toEqual({ chosenOn: 1, certifiedOn: 0 });
+      expect(free.certified).toBeNull();
+      expect(free.peaks).toEqual([ids.map((id) => (expected.peaks as Record<string, number>)[id])]);
+      const given = answerOf([
+        'size',
+        file,
+        '--day',
+        dayFile,
+        '--json',
+        '--peaks',
+        '--stock',
+        Object.entries(stock)
+          .map(([id, n]) => `${id}=${n}`)
+          .join(','),
+      ]);
+      expect(given.peaks).toEqual([
+        ids.map((id) => (expectedWithStock.peaks as Record<string, number>)[id]),
+      ]);
+      const { short, firstShortMinute, turnedAway, unserved } = expectedWithStock;
+      expect(given.perDay).toEqual([{ short, firstShortMinute, turnedAway, unserved }]);
+      expect(given.rushLevel!.level).toBe(firstShortMinute === null ? 1 : 0);
+    },
+  );
 });
 
 describe('the machine-readable answer', () => {
   it('is one JSON object in the promised form', () => {
     const answer = answerOf(['size', demo, '--json', '--days', '400']);
-    expect(answer).toMatchObject({ scenario: 'Tern & Tide', seed: '1', currency: 'EUR', level: 0.95, days: { chosenOn: 400, certifiedOn: 1000 }, certified: { confidence: 0.95 } });
+    expect(answer).toMatchObject({
+      scenario: 'Tern & Tide',
+      seed: '1',
+      currency: 'EUR',
+      level: 0.95,
+      days: { chosenOn: 400, certifiedOn: 1000 },
+      certified: { confidence: 0.95 },
+    });
     for (const line of answer.stock) {
       expect(Number.isInteger(line.pieces)).toBe(true);
       expect(line.pieces).toBeGreaterThanOrEqual(1);
       expect(line.unitCost).toBeGreaterThan(0);
     }
-    expect(Object.keys(answer.busy)).toEqual(expect.arrayContaining(['machines', 'makers', 'seats']));
+    expect(Object.keys(answer.busy)).toEqual(
+      expect.arrayContaining(['machines', 'makers', 'seats']),
+    );
     expect(answer).not.toHaveProperty('peaks');
   });
 
@@ -64,15 +92,28 @@ describe('the machine-readable answer', () => {
   });
 
   it('changes with the seed', () => {
-    const peaks = (seed: string): unknown => answerOf(['size', demo, '--json', '--days', '50', '--peaks', '--seed', seed]).peaks;
+    const peaks = (seed: string): unknown =>
+      answerOf(['size', demo, '--json', '--days', '50', '--peaks', '--seed', seed]).peaks;
     expect(peaks('a')).not.toEqual(peaks('b'));
   });
 
   it('judges a given stock, and takes ware left out as plentiful', () => {
     const low = answerOf(['size', demo, '--json', '--days', '300', '--stock', 'medium-cup=20']);
-    const high = answerOf(['size', demo, '--json', '--days', '300', '--stock', 'medium-cup=200,large-cup=200,saucer=200,tumbler=200,teaspoon=200']);
+    const high = answerOf([
+      'size',
+      demo,
+      '--json',
+      '--days',
+      '300',
+      '--stock',
+      'medium-cup=200,large-cup=200,saucer=200,tumbler=200,teaspoon=200',
+    ]);
     expect(low.rushLevel!.level).toBeLessThan(high.rushLevel!.level);
-    expect(high).toMatchObject({ rushLevel: { level: 1 }, fillRate: 1, firstShortMinute: { median: null, earliest: null } });
+    expect(high).toMatchObject({
+      rushLevel: { level: 1 },
+      fillRate: 1,
+      firstShortMinute: { median: null, earliest: null },
+    });
     expect(low.fillRate!).toBeLessThan(1);
     expect(low.warnings.map(({ code }) => code)).toContain('ware-taken-as-plentiful');
   });
@@ -82,7 +123,15 @@ describe('the machine-readable answer', () => {
     const stock = [28, 15, 40, 6, 38];
     const ids = ['medium-cup', 'large-cup', 'saucer', 'tumbler', 'teaspoon'];
     const covered = peaks!.filter((day) => day.every((peak, ware) => peak <= stock[ware]!)).length;
-    const judged = answerOf(['size', demo, '--json', '--days', '300', '--stock', ids.map((id, ware) => `${id}=${stock[ware]}`).join(',')]);
+    const judged = answerOf([
+      'size',
+      demo,
+      '--json',
+      '--days',
+      '300',
+      '--stock',
+      ids.map((id, ware) => `${id}=${stock[ware]}`).join(','),
+    ]);
     expect(judged.rushLevel!.level).toBeCloseTo(covered / 300, 12);
     expect(covered).toBeGreaterThan(0);
     expect(covered).toBeLessThan(300);
@@ -94,13 +143,20 @@ describe('the terminal', () => {
     const { out } = cuptide(['size', demo, '--days', '200']);
     expect(out).toMatch(/^Buy \d+ medium cups/);
     expect(Math.max(...out.split('\n').map((line) => line.length))).toBeLessThanOrEqual(100);
-    const piped = spawnSync('sh', ['-c', `"${process.execPath}" "${command}" size ${demo} --days 200 | head -n 1`], { cwd: root, encoding: 'utf8' });
+    const piped = spawnSync(
+      'sh',
+      ['-c', `"${process.execPath}" "${command}" size ${demo} --days 200 | head -n 1`],
+      { cwd: root, encoding: 'utf8' },
+    );
     expect(piped.stdout).toBe(`${out.split('\n')[0]}\n`);
     expect(piped.stderr).toBe('');
   });
 
   it('prints a JSON Schema that says what is in the demo', () => {
-    const schema = JSON.parse(cuptide(['check', '--schema']).out) as { properties: Record<string, unknown>; required: string[] };
+    const schema = JSON.parse(cuptide(['check', '--schema']).out) as {
+      properties: Record<string, unknown>;
+      required: string[];
+    };
     const demoKeys = readFileSync(join(root, demo), 'utf8').match(/^[a-zA-Z]+(?=:)/gm)!;
     for (const key of demoKeys) expect(schema.properties).toHaveProperty(key);
     expect(schema.required).toContain('menu');

@@ -1,10 +1,34 @@
 import { describe, expect, it } from 'vitest';
 import { costsOf, type CostFrame, type CostInput } from '../../src/comparing/costs.js';
 
-const frame: CostFrame = { daysAYear: 100, rushShare: 0.5, horizonYears: 4, discount: 0, waterPerM3: 500, energyPerKWh: 30, detergentPerKg: 400, rinseAidPerL: 600, staffHour: 2000, paperCup: 10 };
+const frame: CostFrame = {
+  daysAYear: 100,
+  rushShare: 0.5,
+  horizonYears: 4,
+  discount: 0,
+  waterPerM3: 500,
+  energyPerKWh: 30,
+  detergentPerKg: 400,
+  rinseAidPerL: 600,
+  staffHour: 2000,
+  paperCup: 10,
+};
 const input: CostInput = {
-  machines: [{ price: 400_000, installation: 80_000, lifeYears: 8, waterMl: 3000, energyKWh: 0.4, detergentG: 5, rinseAidMl: 1, idleKW: 0.5 }],
-  ware: [{ pieces: 50, unitCost: 400, usesADay: 200, brokenPerThousandUses: 0.5, lostPerYear: 0.1 }],
+  machines: [
+    {
+      price: 400_000,
+      installation: 80_000,
+      lifeYears: 8,
+      waterMl: 3000,
+      energyKWh: 0.4,
+      detergentG: 5,
+      rinseAidMl: 1,
+      idleKW: 0.5,
+    },
+  ],
+  ware: [
+    { pieces: 50, unitCost: 400, usesADay: 200, brokenPerThousandUses: 0.5, lostPerYear: 0.1 },
+  ],
   racks: 6000,
   freight: 1500,
   once: 700,
@@ -17,15 +41,35 @@ describe('what an alternative costs', () => {
   const { now, nowTotal, year, yearTotal, total, machinesPresent } = costsOf(frame, input);
 
   it('now', () => {
-    expect(now).toEqual({ ware: 20_000, racks: 6000, machines: 400_000, installation: 80_000, freight: 1500, other: 700 });
+    expect(now).toEqual({
+      ware: 20_000,
+      racks: 6000,
+      machines: 400_000,
+      installation: 80_000,
+      freight: 1500,
+      other: 700,
+    });
     expect(nowTotal).toBe(508_200);
   });
 
   it('a year', () => {
     // 4000 loads: 12 m³, 1600 kWh and 20 kg, 4 l; idle for three of four hours, 200 times: 600 h of half a kilowatt, 300 kWh.
-    const byHand = { water: 6000, energy: 1900 * 30, chemicals: 8000 + 2400, staff: 200 * 2000, paperCups: 3000, breakage: 20 * 400, lost: 5 * 400, other: 900 };
-    for (const [part, minor] of Object.entries(byHand)) expect(year[part as keyof typeof byHand], part).toBeCloseTo(minor, 6);
-    expect(yearTotal).toBeCloseTo(Object.values(byHand).reduce((sum, part) => sum + part, 0), 6);
+    const byHand = {
+      water: 6000,
+      energy: 1900 * 30,
+      chemicals: 8000 + 2400,
+      staff: 200 * 2000,
+      paperCups: 3000,
+      breakage: 20 * 400,
+      lost: 5 * 400,
+      other: 900,
+    };
+    for (const [part, minor] of Object.entries(byHand))
+      expect(year[part as keyof typeof byHand], part).toBeCloseTo(minor, 6);
+    expect(yearTotal).toBeCloseTo(
+      Object.values(byHand).reduce((sum, part) => sum + part, 0),
+      6,
+    );
   });
 
   it('over the horizon, a machine by its share of its life', () => {

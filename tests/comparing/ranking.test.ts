@@ -7,17 +7,33 @@ import { rank } from '../../src/comparing/ranking.js';
 
 describe('a ranking', () => {
   const random = seedrandom('ranking');
-  const normal = (): number => Math.sqrt(-2 * Math.log(1 - random())) * Math.cos(2 * Math.PI * random());
+  const normal = (): number =>
+    Math.sqrt(-2 * Math.log(1 - random())) * Math.cos(2 * Math.PI * random());
 
   /** Means of so many paired days around known totals, days doubled until they can be told apart. */
-  const trial = (truth: readonly number[], indifference: number): { right: boolean; separated: boolean } => {
+  const trial = (
+    truth: readonly number[],
+    indifference: number,
+  ): { right: boolean; separated: boolean } => {
     const sums = truth.map(() => 0);
     for (let days = 0, target = 100; ; target *= 2) {
-      for (; days < target; days++) truth.forEach((mean, index) => (sums[index]! += mean + 20 * normal()));
+      for (; days < target; days++)
+        truth.forEach((mean, index) => (sums[index]! += mean + 20 * normal()));
       const totals = sums.map((sum) => sum / days);
       const best = totals.indexOf(Math.min(...totals));
-      const ranked = rank(totals.map((total, index) => ({ id: String(index), total, errorAgainstBest: index === best ? 0 : 20 * Math.sqrt(2 / days) })), indifference);
-      if (ranked.separated || target >= 6400) return { right: truth[Number(ranked.best)]! <= Math.min(...truth) + indifference, separated: ranked.separated };
+      const ranked = rank(
+        totals.map((total, index) => ({
+          id: String(index),
+          total,
+          errorAgainstBest: index === best ? 0 : 20 * Math.sqrt(2 / days),
+        })),
+        indifference,
+      );
+      if (ranked.separated || target >= 6400)
+        return {
+          right: truth[Number(ranked.best)]! <= Math.min(...truth) + indifference,
+          separated: ranked.separated,
+        };
     }
   };
 
@@ -28,7 +44,13 @@ describe('a ranking', () => {
   });
 
   it('owns that equals cannot be told apart', () => {
-    const one = rank([{ id: 'a', total: 100, errorAgainstBest: 0 }, { id: 'b', total: 100.5, errorAgainstBest: 3 }], 0);
+    const one = rank(
+      [
+        { id: 'a', total: 100, errorAgainstBest: 0 },
+        { id: 'b', total: 100.5, errorAgainstBest: 3 },
+      ],
+      0,
+    );
     expect([one.separated, one.level]).toEqual([false, ['b']]);
     expect(one.errorProbability).toBeCloseTo(0.434, 3); // P(Z > 1/6), any table of the normal distribution
   });
@@ -36,20 +58,37 @@ describe('a ranking', () => {
 
 describe('which level to buy', () => {
   // A newsvendor's table: c a year per piece, p per short drink; shortfalls of a Poisson demand of mean 20, worked out directly.
-  const poisson = (k: number): number => Math.exp(k * Math.log(20) - 20 - Array.from({ length: k }, (_, i) => Math.log(i + 1)).reduce((a, b) => a + b, 0));
-  const within = (stock: number): number => Array.from({ length: stock + 1 }, (_, k) => poisson(k)).reduce((a, b) => a + b, 0);
-  const short = (stock: number): number => Array.from({ length: 80 }, (_, k) => Math.max(0, k - stock) * poisson(k)).reduce((a, b) => a + b, 0);
+  const poisson = (k: number): number =>
+    Math.exp(
+      k * Math.log(20) -
+        20 -
+        Array.from({ length: k }, (_, i) => Math.log(i + 1)).reduce((a, b) => a + b, 0),
+    );
+  const within = (stock: number): number =>
+    Array.from({ length: stock + 1 }, (_, k) => poisson(k)).reduce((a, b) => a + b, 0);
+  const short = (stock: number): number =>
+    Array.from({ length: 80 }, (_, k) => Math.max(0, k - stock) * poisson(k)).reduce(
+      (a, b) => a + b,
+      0,
+    );
 
   it('meets the critical ratio of the newsvendor', () => {
     const [piece, drink, days] = [500, 40, 250];
     const stocks = Array.from({ length: 30 }, (_, index) => 15 + index);
-    const points = stocks.map((stock) => ({ level: within(stock), stockCost: stock * piece, shortADay: short(stock) }));
+    const points = stocks.map((stock) => ({
+      level: within(stock),
+      stockCost: stock * piece,
+      shortADay: short(stock),
+    }));
     const best = bestLevel(levelsWorth(points, 0.3, drink, days));
     const ratio = 1 - (piece * 0.3) / (drink * days);
     expect(best.level).toBe(within(stocks.find((stock) => within(stock) >= ratio)!));
   });
 
-  it('adds up what a short drink costs', () => expect(shortDrinkCost({ paperCup: 12, delayMinutes: 3, guestLost: 0.02, guestWorth: 5000 }, 2000)).toBe(12 + 100 + 100));
+  it('adds up what a short drink costs', () =>
+    expect(
+      shortDrinkCost({ paperCup: 12, delayMinutes: 3, guestLost: 0.02, guestWorth: 5000 }, 2000),
+    ).toBe(12 + 100 + 100));
 
   it('finds the knee of two straight pieces where they meet', () => {
     const points = Array.from({ length: 11 }, (_, x) => ({ x, y: x <= 7 ? x : 7 + 10 * (x - 7) }));
@@ -60,7 +99,16 @@ describe('which level to buy', () => {
 
 describe('what to measure first', () => {
   it('takes the widest that can be measured, and tells what is left as a root of squares', () => {
-    const swings = [{ path: 'a', low: 0, high: 6 }, { path: 'b', low: 10, high: 2 }, { path: 'c', low: 0, high: 24 }, { path: 'd', low: 5, high: 5 }];
-    expect(measureFirst(swings, (path) => path !== 'c')).toEqual({ paths: ['b', 'a'], now: 13, left: 12 });
+    const swings = [
+      { path: 'a', low: 0, high: 6 },
+      { path: 'b', low: 10, high: 2 },
+      { path: 'c', low: 0, high: 24 },
+      { path: 'd', low: 5, high: 5 },
+    ];
+    expect(measureFirst(swings, (path) => path !== 'c')).toEqual({
+      paths: ['b', 'a'],
+      now: 13,
+      left: 12,
+    });
   });
 });

@@ -2,7 +2,13 @@ import exponentialCdf from '@stdlib/stats-base-dists-exponential-cdf';
 import gammaCdf from '@stdlib/stats-base-dists-gamma-cdf';
 import lognormalCdf from '@stdlib/stats-base-dists-lognormal-cdf';
 import { describe, expect, it } from 'vitest';
-import { Duration, meanMs, standardGamma, wholeMs, type DurationLaw } from '../../src/engine/durations.js';
+import {
+  Duration,
+  meanMs,
+  standardGamma,
+  wholeMs,
+  type DurationLaw,
+} from '../../src/engine/durations.js';
 import { Stream, streamKey } from '../../src/engine/streams.js';
 
 const DRAWS = 100_000;
@@ -25,26 +31,44 @@ function distance(sorted: readonly number[], cdf: (x: number) => number): number
 describe('drawn durations against @stdlib distributions', () => {
   it('exponential', () => {
     const meanOf = 3_600_000;
-    expect(distance(sample({ law: 'exponential', meanMs: meanOf }), (x) => exponentialCdf(x, 1 / meanOf))).toBeLessThan(FAR);
+    expect(
+      distance(sample({ law: 'exponential', meanMs: meanOf }), (x) =>
+        exponentialCdf(x, 1 / meanOf),
+      ),
+    ).toBeLessThan(FAR);
   });
 
   it('lognormal by mean and standard deviation', () => {
     const [mean, sd] = [2_520_000, 1_080_000];
     const s2 = Math.log(1 + (sd / mean) ** 2);
-    expect(distance(sample({ law: 'lognormal', meanMs: mean, sdMs: sd }), (x) => lognormalCdf(x, Math.log(mean) - s2 / 2, Math.sqrt(s2)))).toBeLessThan(FAR);
+    expect(
+      distance(sample({ law: 'lognormal', meanMs: mean, sdMs: sd }), (x) =>
+        lognormalCdf(x, Math.log(mean) - s2 / 2, Math.sqrt(s2)),
+      ),
+    ).toBeLessThan(FAR);
   });
 
   it.each([
     [2_520_000, 1_080_000],
     [2_520_000, 4_000_000],
   ])('gamma by mean %d and standard deviation %d', (mean, sd) => {
-    expect(distance(sample({ law: 'gamma', meanMs: mean, sdMs: sd }), (x) => gammaCdf(x, (mean / sd) ** 2, mean / sd ** 2))).toBeLessThan(FAR);
+    expect(
+      distance(sample({ law: 'gamma', meanMs: mean, sdMs: sd }), (x) =>
+        gammaCdf(x, (mean / sd) ** 2, mean / sd ** 2),
+      ),
+    ).toBeLessThan(FAR);
   });
 
   it('measured values come in equal shares', () => {
     const values = sample({ law: 'measured', valuesMs: [10, 20, 20, 50] });
-    const share = (value: number): number => values.filter((drawn) => drawn === value).length / DRAWS;
-    for (const [value, expected] of [[10, 0.25], [20, 0.5], [50, 0.25]] as const) expect(Math.abs(share(value) - expected)).toBeLessThan(4 * Math.sqrt(0.25 / DRAWS));
+    const share = (value: number): number =>
+      values.filter((drawn) => drawn === value).length / DRAWS;
+    for (const [value, expected] of [
+      [10, 0.25],
+      [20, 0.5],
+      [50, 0.25],
+    ] as const)
+      expect(Math.abs(share(value) - expected)).toBeLessThan(4 * Math.sqrt(0.25 / DRAWS));
   });
 
   it('a gamma of mean 1 has the spread asked for', () => {
@@ -71,7 +95,11 @@ describe('whole milliseconds', () => {
       { law: 'gamma', meanMs: 90_000, sdMs: 0 },
     ] as const) {
       const duration = new Duration(law);
-      expect([duration.constant, duration.draw(new Stream()), meanMs(law)]).toEqual([true, 90_000, 90_000]);
+      expect([duration.constant, duration.draw(new Stream()), meanMs(law)]).toEqual([
+        true,
+        90_000,
+        90_000,
+      ]);
     }
   });
 
@@ -79,6 +107,7 @@ describe('whole milliseconds', () => {
     for (const law of [
       { law: 'exponential', meanMs: 0 },
       { law: 'lognormal', meanMs: 0, sdMs: 0 },
-    ] as const) expect(new Duration(law).draw(new Stream())).toBe(0);
+    ] as const)
+      expect(new Duration(law).draw(new Stream())).toBe(0);
   });
 });

@@ -19,7 +19,10 @@ describe('the generator', () => {
     // as carried by the tests of the rand_xoshiro crate.
     const stream = new Stream().setState(1, 2, 3, 4);
     const outputs = Array.from({ length: 10 }, () => stream.bits() >>> 0);
-    expect(outputs).toEqual([641, 1573767, 3222811527, 3517856514, 836907274, 4247214768, 3867114732, 1355841295, 495546011, 621204420]);
+    expect(outputs).toEqual([
+      641, 1573767, 3222811527, 3517856514, 836907274, 4247214768, 3867114732, 1355841295,
+      495546011, 621204420,
+    ]);
   });
 
   it('is uniform in single values and in pairs', () => {
@@ -39,15 +42,20 @@ describe('the generator', () => {
 
   it('is uniform across the first draws of neighbouring days and of related seeds', () => {
     for (const firsts of [
-      Array.from({ length: 40_000 }, (_, day) => new Stream(streamKey('s', 'p')).toDay(day).uniform()),
-      Array.from({ length: 20_000 }, (_, seed) => new Stream(streamKey(String(seed), 'p')).uniform()),
+      Array.from({ length: 40_000 }, (_, day) =>
+        new Stream(streamKey('s', 'p')).toDay(day).uniform(),
+      ),
+      Array.from({ length: 20_000 }, (_, seed) =>
+        new Stream(streamKey(String(seed), 'p')).uniform(),
+      ),
     ]) {
       const counts = Array.from({ length: 100 }, () => 0);
       for (const first of firsts) counts[Math.floor(first * 100)]! += 1;
       expect(pValue(chiSquareOf(counts, firsts.length / 100), 99)).toBeGreaterThan(LEAST);
       // Serial: neighbours make pairs that fill the square evenly.
       const pairs = Array.from({ length: 100 }, () => 0);
-      for (let i = 0; i + 1 < firsts.length; i += 2) pairs[Math.floor(firsts[i]! * 10) * 10 + Math.floor(firsts[i + 1]! * 10)]! += 1;
+      for (let i = 0; i + 1 < firsts.length; i += 2)
+        pairs[Math.floor(firsts[i]! * 10) * 10 + Math.floor(firsts[i + 1]! * 10)]! += 1;
       expect(pValue(chiSquareOf(pairs, firsts.length / 200), 99)).toBeGreaterThan(LEAST);
     }
   });
@@ -58,7 +66,12 @@ describe('the generator', () => {
       return Array.from({ length: 4 }, () => stream.bits());
     };
     expect(draws('1', 'a', 7)).toEqual(draws('1', 'a', 7));
-    const others = [draws('1', 'b', 7), draws('2', 'a', 7), draws('1', 'a', 8), draws('1', 'a', 7 + 2 ** 32)];
+    const others = [
+      draws('1', 'b', 7),
+      draws('2', 'a', 7),
+      draws('1', 'a', 8),
+      draws('1', 'a', 7 + 2 ** 32),
+    ];
     for (const other of others) expect(other).not.toEqual(draws('1', 'a', 7));
   });
 
@@ -71,20 +84,27 @@ describe('the generator', () => {
 });
 
 describe('exponential draws against @stdlib', () => {
-  it.each(['exponential', 'quickExponential'] as const)('%s: Kolmogorov distance and the tail', (how) => {
-    const draws = 400_000;
-    const stream = new Stream(streamKey('exponential', how));
-    const sorted = Float64Array.from({ length: draws }, () => stream[how]()).sort();
-    let distance = 0;
-    sorted.forEach((value, index) => {
-      const f = exponentialCdf(value, 1);
-      distance = Math.max(distance, Math.abs(f - index / draws), Math.abs(f - (index + 1) / draws));
-    });
-    // Exceeded by a true sample with probability 0.0001 (asymptotic).
-    expect(distance).toBeLessThan(2.23 / Math.sqrt(draws));
-    // Beyond the ziggurat's edge, where a draw takes another path.
-    const beyond = sorted.filter((value) => value > 7.7).length;
-    const expected = draws * Math.exp(-7.7);
-    expect(Math.abs(beyond - expected)).toBeLessThan(4.5 * Math.sqrt(expected));
-  });
+  it.each(['exponential', 'quickExponential'] as const)(
+    '%s: Kolmogorov distance and the tail',
+    (how) => {
+      const draws = 400_000;
+      const stream = new Stream(streamKey('exponential', how));
+      const sorted = Float64Array.from({ length: draws }, () => stream[how]()).sort();
+      let distance = 0;
+      sorted.forEach((value, index) => {
+        const f = exponentialCdf(value, 1);
+        distance = Math.max(
+          distance,
+          Math.abs(f - index / draws),
+          Math.abs(f - (index + 1) / draws),
+        );
+      });
+      // Exceeded by a true sample with probability 0.0001 (asymptotic).
+      expect(distance).toBeLessThan(2.23 / Math.sqrt(draws));
+      // Beyond the ziggurat's edge, where a draw takes another path.
+      const beyond = sorted.filter((value) => value > 7.7).length;
+      const expected = draws * Math.exp(-7.7);
+      expect(Math.abs(beyond - expected)).toBeLessThan(4.5 * Math.sqrt(expected));
+    },
+  );
 });

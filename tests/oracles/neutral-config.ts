@@ -13,20 +13,47 @@ interface NeutralMachine {
 export interface NeutralConfig {
   readonly slots: readonly { readonly minutes: number; readonly partiesPerMinute: number }[];
   readonly dwell: number;
-  readonly wares: readonly { readonly id: string; readonly family: string; readonly perRack: number; readonly dry: number; readonly cost: number; readonly lowWater?: number }[];
+  readonly wares: readonly {
+    readonly id: string;
+    readonly family: string;
+    readonly perRack: number;
+    readonly dry: number;
+    readonly cost: number;
+    readonly lowWater?: number;
+  }[];
   readonly families: readonly { readonly id: string; readonly kind: string }[];
   readonly rackKinds: readonly { readonly id: string; readonly owned: number | null }[];
-  readonly menu: readonly { readonly id: string; readonly share: number; readonly setting: readonly string[]; readonly fallBacks: readonly (readonly string[])[] }[];
-  readonly seats: { readonly count: number | null; readonly whenFull?: string; readonly waitLimit?: number; readonly heldUntilCleared?: boolean };
+  readonly menu: readonly {
+    readonly id: string;
+    readonly share: number;
+    readonly setting: readonly string[];
+    readonly fallBacks: readonly (readonly string[])[];
+  }[];
+  readonly seats: {
+    readonly count: number | null;
+    readonly whenFull?: string;
+    readonly waitLimit?: number;
+    readonly heldUntilCleared?: boolean;
+  };
   readonly makers: { readonly count: number | null; readonly make: number };
-  readonly clearing: { readonly mode: string; readonly every?: number; readonly clearers?: number | null; readonly tripPieces?: number | null; readonly trip?: number };
+  readonly clearing: {
+    readonly mode: string;
+    readonly every?: number;
+    readonly clearers?: number | null;
+    readonly tripPieces?: number | null;
+    readonly trip?: number;
+  };
   readonly washing: {
     readonly machines: readonly NeutralMachine[] | null;
     readonly machine?: NeutralMachine;
     readonly hands: number | null;
     readonly patience: number | null;
     readonly lowWater?: boolean;
-    readonly otherLoads?: { readonly perHour: number; readonly arrivals: string; readonly priority: string };
+    readonly otherLoads?: {
+      readonly perHour: number;
+      readonly arrivals: string;
+      readonly priority: string;
+    };
   };
 }
 
@@ -41,34 +68,59 @@ function oneOf<T extends string>(value: string, known: readonly T[]): T {
 }
 
 function machineOf({ racks, cycle, load, unload }: NeutralMachine, id: string): MachineModel {
-  return { id, racks, loading: minutes(load), cycle: minutes(cycle), unloading: minutes(unload), warmUpMs: 0, down: [], breakdown: null };
+  return {
+    id,
+    racks,
+    loading: minutes(load),
+    cycle: minutes(cycle),
+    unloading: minutes(unload),
+    warmUpMs: 0,
+    down: [],
+    breakdown: null,
+  };
 }
 
 /** The café of a neutral configuration. Throws a RangeError on a word or an id it does not know. */
 export function modelFromNeutral(config: NeutralConfig): CafeModel {
   const index = (list: readonly { readonly id: string }[], id: string): number => {
     const found = list.findIndex((row) => row.id === id);
-    if (found < 0) throw new RangeError(`"${id}" is none of ${list.map((row) => row.id).join(', ')}`);
+    if (found < 0)
+      throw new RangeError(`"${id}" is none of ${list.map((row) => row.id).join(', ')}`);
     return found;
   };
-  const setting = (ids: readonly string[]): number[] => ids.filter((id) => id !== 'takeaway').map((id) => index(config.wares, id));
+  const setting = (ids: readonly string[]): number[] =>
+    ids.filter((id) => id !== 'takeaway').map((id) => index(config.wares, id));
   const { seats, makers, clearing, washing } = config;
   let endMs = 0;
-  const arrivals = config.slots.map((slot) => ({ untilMs: (endMs += slot.minutes * MINUTE), partiesPerMs: slot.partiesPerMinute / MINUTE }));
-  const machines = washing.machines?.map((machine, i) => machineOf(machine, `machine ${i + 1}`)) ?? null;
-  const everyMachine = washing.machine === undefined ? machines?.[0] : machineOf(washing.machine, 'machine');
+  const arrivals = config.slots.map((slot) => ({
+    untilMs: (endMs += slot.minutes * MINUTE),
+    partiesPerMs: slot.partiesPerMinute / MINUTE,
+  }));
+  const machines =
+    washing.machines?.map((machine, i) => machineOf(machine, `machine ${i + 1}`)) ?? null;
+  const everyMachine =
+    washing.machine === undefined ? machines?.[0] : machineOf(washing.machine, 'machine');
   if (everyMachine === undefined) throw new RangeError('no machine is described');
   const others = washing.otherLoads;
-  const otherLoads: WashingModel['otherLoads'] = others === undefined ? null : {
-    steps: [{ untilMs: endMs, racksPerMs: others.perHour / (60 * MINUTE) }],
-    arrivals: oneOf(others.arrivals, ['regular', 'poisson']),
-    goes: oneOf(others.priority, ['first', 'inTurn', 'last']),
-  };
+  const otherLoads: WashingModel['otherLoads'] =
+    others === undefined
+      ? null
+      : {
+          steps: [{ untilMs: endMs, racksPerMs: others.perHour / (60 * MINUTE) }],
+          arrivals: oneOf(others.arrivals, ['regular', 'poisson']),
+          goes: oneOf(others.priority, ['first', 'inTurn', 'last']),
+        };
   return {
     closingMs: endMs,
     arrivals,
     dayFactorCv: 0,
-    guests: { partySize: [1], staysIn: 1, drinksEach: 1, secondDrink: 0, dwell: [minutes(config.dwell)] },
+    guests: {
+      partySize: [1],
+      staysIn: 1,
+      drinksEach: 1,
+      secondDrink: 0,
+      dwell: [minutes(config.dwell)],
+    },
     menu: config.menu.map((drink) => ({
       id: drink.id,
       share: drink.share,
@@ -85,7 +137,10 @@ export function modelFromNeutral(config: NeutralConfig): CafeModel {
       unitCost: ware.cost,
       polishing: null,
     })),
-    families: config.families.map(({ id, kind }) => ({ id, rackKind: index(config.rackKinds, kind) })),
+    families: config.families.map(({ id, kind }) => ({
+      id,
+      rackKind: index(config.rackKinds, kind),
+    })),
     rackKinds: config.rackKinds.map(({ id, owned }) => ({ id, owned })),
     seats: {
       count: seats.count,
@@ -95,11 +150,21 @@ export function modelFromNeutral(config: NeutralConfig): CafeModel {
     },
     makers: makers.count,
     clearing: {
-      everyMs: oneOf(clearing.mode, ['immediate', 'rounds']) === 'rounds' ? clearing.every! * MINUTE : null,
+      everyMs:
+        oneOf(clearing.mode, ['immediate', 'rounds']) === 'rounds'
+          ? clearing.every! * MINUTE
+          : null,
       clearers: clearing.clearers ?? null,
       tripPieces: clearing.tripPieces ?? null,
       trip: minutes(clearing.trip ?? 0),
     },
-    washing: { machines, everyMachine, hands: washing.hands, partLoadWaitMs: washing.patience === null ? null : washing.patience * MINUTE, partLoadsEveryMs: null, otherLoads },
+    washing: {
+      machines,
+      everyMachine,
+      hands: washing.hands,
+      partLoadWaitMs: washing.patience === null ? null : washing.patience * MINUTE,
+      partLoadsEveryMs: null,
+      otherLoads,
+    },
   };
 }

@@ -32,7 +32,11 @@ export interface PlainOutcome {
 }
 
 /** The rush of a listed day at a stock (pieces per ware, in model order), or with unlimited ware (null). */
-export function plainFloor(model: CafeModel, day: ListedDay, stock: readonly number[] | null): PlainOutcome {
+export function plainFloor(
+  model: CafeModel,
+  day: ListedDay,
+  stock: readonly number[] | null,
+): PlainOutcome {
   const { ware, clearing, seats } = model;
 
   // ---- the calendar: one sorted list -------------------------------------------------------------
@@ -58,7 +62,8 @@ export function plainFloor(model: CafeModel, day: ListedDay, stock: readonly num
     stays[piece.ware]![PLAIN_PLACES.indexOf(to)]! -= now;
     piece.place = to;
   };
-  const onShelf = (w: number): number => (stock === null ? Infinity : pieces.filter((p) => p.ware === w && p.place === 'shelf').length);
+  const onShelf = (w: number): number =>
+    stock === null ? Infinity : pieces.filter((p) => p.ware === w && p.place === 'shelf').length;
   const peaks = ware.map(() => 0);
 
   // ---- R3 counter --------------------------------------------------------------------------------
@@ -100,7 +105,13 @@ export function plainFloor(model: CafeModel, day: ListedDay, stock: readonly num
       move(piece, 'in use');
       drink.pieces.push(piece);
     }
-    ware.forEach((_, w) => (peaks[w] = Math.max(peaks[w]!, pieces.filter((p) => p.ware === w && p.place !== 'shelf').length)));
+    ware.forEach(
+      (_, w) =>
+        (peaks[w] = Math.max(
+          peaks[w]!,
+          pieces.filter((p) => p.ware === w && p.place !== 'shelf').length,
+        )),
+    );
     at(now + drink.makeMs, 'drinkDone', () => drinkDone(drink));
     // R7: low-water marks, where there are any, are tested after each take.
     if (setting.length > 0 && ware.some((w) => w.lowWater !== null)) washUp.startLoads();
@@ -157,7 +168,8 @@ export function plainFloor(model: CafeModel, day: ListedDay, stock: readonly num
     party.gone = true;
     for (const piece of party.pieces) move(piece, 'table');
     // R4: seats are free now, or once the last piece has been carried off; with no piece there is nothing to wait for.
-    const freeNow = !seats.heldUntilCleared || party.pieces.length === 0 || clearing.everyMs === null;
+    const freeNow =
+      !seats.heldUntilCleared || party.pieces.length === 0 || clearing.everyMs === null;
     // R5: at once on leaving, without a walk, or the table waits for a round.
     if (clearing.everyMs === null) washUp.reachBench(party.pieces);
     else if (party.pieces.length > 0) dirtyTables.push(party);
@@ -245,7 +257,15 @@ export function plainFloor(model: CafeModel, day: ListedDay, stock: readonly num
   };
 
   // ---- R6 racking, R7 washing, R8 drying ----------------------------------------------------------
-  const washUp = plainWashUp({ model, pieces, now: () => now, at, move, onShelf, shelfFuller: serveCounter });
+  const washUp = plainWashUp({
+    model,
+    pieces,
+    now: () => now,
+    at,
+    move,
+    onShelf,
+    shelfFuller: serveCounter,
+  });
 
   // ---- the day -----------------------------------------------------------------------------------
   for (const listed of day.parties) {
@@ -261,6 +281,17 @@ export function plainFloor(model: CafeModel, day: ListedDay, stock: readonly num
   }
 
   const notShelf = PLAIN_PLACES.slice(1);
-  const atEnd = ware.map((_, w) => notShelf.map((place) => pieces.filter((p) => p.ware === w && p.place === place).length));
-  return { peaks, short, firstShortMs, left, takeawayInstead, unserved: aside.length + fresh.length, atEnd, stays: stays.map((row) => row.slice(1)) };
+  const atEnd = ware.map((_, w) =>
+    notShelf.map((place) => pieces.filter((p) => p.ware === w && p.place === place).length),
+  );
+  return {
+    peaks,
+    short,
+    firstShortMs,
+    left,
+    takeawayInstead,
+    unserved: aside.length + fresh.length,
+    atEnd,
+    stays: stays.map((row) => row.slice(1)),
+  };
 }

@@ -4,7 +4,16 @@ import type { ListedDay } from '../../src/cafe/listed-day.js';
 import type { DurationLaw } from '../../src/engine/durations.js';
 
 /** The places a piece goes through, in the order of its way round. */
-export const PLAIN_PLACES = ['shelf', 'in use', 'table', 'carried', 'bench', 'racked', 'washing', 'drying'] as const;
+export const PLAIN_PLACES = [
+  'shelf',
+  'in use',
+  'table',
+  'carried',
+  'bench',
+  'racked',
+  'washing',
+  'drying',
+] as const;
 export type Place = (typeof PLAIN_PLACES)[number];
 
 export interface Piece {
@@ -56,7 +65,21 @@ export interface Load {
 }
 
 /** R0: what comes first within one millisecond. */
-export const ORDER = ['shelf', 'unloaded', 'cycleDone', 'loaded', 'tripEnd', 'leave', 'drinkDone', 'round', 'waitOver', 'seatWaitOver', 'otherLoad', 'arrival', 'second'] as const;
+export const ORDER = [
+  'shelf',
+  'unloaded',
+  'cycleDone',
+  'loaded',
+  'tripEnd',
+  'leave',
+  'drinkDone',
+  'round',
+  'waitOver',
+  'seatWaitOver',
+  'otherLoad',
+  'arrival',
+  'second',
+] as const;
 export type Kind = (typeof ORDER)[number];
 
 export const halfUp = (x: number): number => Math.floor(x + 0.5);
@@ -73,7 +96,8 @@ export function regularTimes(model: CafeModel): number[] {
   for (const { untilMs, racksPerMs } of model.washing.otherLoads?.steps ?? []) {
     const atEnd = accumulated + racksPerMs * (untilMs - from);
     // A hair of tolerance, as the rate is a binary fraction of what was meant.
-    while (racksPerMs > 0 && times.length + 1 <= atEnd + 1e-9) times.push(halfUp(from + (times.length + 1 - accumulated) / racksPerMs));
+    while (racksPerMs > 0 && times.length + 1 <= atEnd + 1e-9)
+      times.push(halfUp(from + (times.length + 1 - accumulated) / racksPerMs));
     [from, accumulated] = [untilMs, atEnd];
   }
   return times.filter((ms) => ms < model.closingMs);
@@ -96,10 +120,33 @@ export function readParty(model: CafeModel, listed: ListedDay['parties'][number]
   for (const drink of [...party.drinks, ...party.seconds.map((s) => s.drink)]) drink.party = party;
   return party;
 
-  function read({ drink, makeMinutes }: { drink: string; makeMinutes: number }, second: boolean): Drink {
+  function read(
+    { drink, makeMinutes }: { drink: string; makeMinutes: number },
+    second: boolean,
+  ): Drink {
     const kind = model.menu.find(({ id }) => id === drink);
     if (kind === undefined) throw new RangeError(`no drink "${drink}" on the menu`);
-    const nobody: Party = { size: 0, staysIn: false, dwellMs: 0, drinks: [], seconds: [], firstsToServe: 0, secondsOnOrder: 0, dwellOver: false, gone: false, pieces: [] };
-    return { wanted: kind.setting, fallBacks: kind.fallBacks, makeMs: halfUp(makeMinutes * 60_000), party: nobody, second, counterOrder: 0, short: false, pieces: [] };
+    const nobody: Party = {
+      size: 0,
+      staysIn: false,
+      dwellMs: 0,
+      drinks: [],
+      seconds: [],
+      firstsToServe: 0,
+      secondsOnOrder: 0,
+      dwellOver: false,
+      gone: false,
+      pieces: [],
+    };
+    return {
+      wanted: kind.setting,
+      fallBacks: kind.fallBacks,
+      makeMs: halfUp(makeMinutes * 60_000),
+      party: nobody,
+      second,
+      counterOrder: 0,
+      short: false,
+      pieces: [],
+    };
   }
 }

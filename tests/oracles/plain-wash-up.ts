@@ -41,9 +41,12 @@ export function plainWashUp({ model, pieces, now, at, move, onShelf, shelfFuller
   const parts = ware.reduce((product, { perRack }) => product * perRack, 1);
   const partsOf = (w: number): number => parts / ware[w]!.perRack;
   const used = (rack: Rack): number => rack.pieces.reduce((sum, p) => sum + partsOf(p.ware), 0);
-  const smallest = (family: number): number => Math.min(...ware.flatMap((w, i) => (w.family === family ? [partsOf(i)] : [])));
-  const partRackOf = (family: number): Rack | undefined => waitingRacks.find((r) => r.family === family && r.fullOrder === null);
-  const looseKinds = (): number[] => pieces.filter((p) => p.place === 'bench').map((p) => families[ware[p.ware]!.family]!.rackKind);
+  const smallest = (family: number): number =>
+    Math.min(...ware.flatMap((w, i) => (w.family === family ? [partsOf(i)] : [])));
+  const partRackOf = (family: number): Rack | undefined =>
+    waitingRacks.find((r) => r.family === family && r.fullOrder === null);
+  const looseKinds = (): number[] =>
+    pieces.filter((p) => p.place === 'bench').map((p) => families[ware[p.ware]!.family]!.rackKind);
 
   const reachBench = (carried: readonly Piece[]): void => {
     if (carried.length === 0) return;
@@ -58,7 +61,9 @@ export function plainWashUp({ model, pieces, now, at, move, onShelf, shelfFuller
 
   /** R6: in bench order, whatever the family; a piece without a rack is passed over. */
   const rackBench = (): void => {
-    for (const piece of pieces.filter((p) => p.place === 'bench').sort((a, b) => a.benchOrder - b.benchOrder)) {
+    for (const piece of pieces
+      .filter((p) => p.place === 'bench')
+      .sort((a, b) => a.benchOrder - b.benchOrder)) {
       const { family } = ware[piece.ware]!;
       const kind = families[family]!.rackKind;
       let rack = partRackOf(family);
@@ -68,7 +73,8 @@ export function plainWashUp({ model, pieces, now, at, move, onShelf, shelfFuller
         rack = undefined;
       }
       if (rack === undefined) {
-        if (racks.filter((r) => r.kind === kind).length >= (rackKinds[kind]!.owned ?? Infinity)) continue;
+        if (racks.filter((r) => r.kind === kind).length >= (rackKinds[kind]!.owned ?? Infinity))
+          continue;
         rack = { kind, family, pieces: [], fullOrder: null };
         racks.push(rack);
         waitingRacks.push(rack);
@@ -82,22 +88,33 @@ export function plainWashUp({ model, pieces, now, at, move, onShelf, shelfFuller
 
   // ---- R7 washing --------------------------------------------------------------------------------
   let freeHands = typeof washing.hands === 'number' ? washing.hands : Infinity;
-  if (typeof washing.hands === 'string') throw new RangeError('the plain floor knows no shared hands');
+  if (typeof washing.hands === 'string')
+    throw new RangeError('the plain floor knows no shared hands');
   const busyMachines = new Set<number>();
   const toUnload: Load[] = [];
 
   /** R7: the rack that goes next, or undefined when none may go. */
   const nextToGo = (): Rack | undefined => {
-    const full = waitingRacks.filter((r) => r.fullOrder !== null).sort((a, b) => a.fullOrder! - b.fullOrder!);
+    const full = waitingRacks
+      .filter((r) => r.fullOrder !== null)
+      .sort((a, b) => a.fullOrder! - b.fullOrder!);
     const ours = full.filter((r) => r.kind >= 0);
     const others = full.filter((r) => r.kind < 0);
-    const oldest = (rack: Rack): Piece => rack.pieces.reduce((a, b) => (a.benchOrder < b.benchOrder ? a : b));
+    const oldest = (rack: Rack): Piece =>
+      rack.pieces.reduce((a, b) => (a.benchOrder < b.benchOrder ? a : b));
     const part = waitingRacks
       .filter((r) => r.fullOrder === null)
-      .sort((a, b) => oldest(a).benchMs - oldest(b).benchMs || oldest(a).benchOrder - oldest(b).benchOrder);
+      .sort(
+        (a, b) =>
+          oldest(a).benchMs - oldest(b).benchMs || oldest(a).benchOrder - oldest(b).benchOrder,
+      );
     // R7 goes by the clock: a rack whose wait ends in this millisecond may go with a machine that comes free in it.
-    const waited = part.filter((r) => now() - oldest(r).benchMs >= (washing.partLoadWaitMs ?? Infinity));
-    const low = part.filter((r) => r.pieces.some((p) => onShelf(p.ware) <= (ware[p.ware]!.lowWater ?? -1)));
+    const waited = part.filter(
+      (r) => now() - oldest(r).benchMs >= (washing.partLoadWaitMs ?? Infinity),
+    );
+    const low = part.filter((r) =>
+      r.pieces.some((p) => onShelf(p.ware) <= (ware[p.ware]!.lowWater ?? -1)),
+    );
     const loose = looseKinds();
     const relief = part.filter((r) => loose.includes(r.kind)).sort((a, b) => used(b) - used(a));
     const goes = washing.otherLoads?.goes ?? 'inTurn';

@@ -34,9 +34,20 @@ export function simjs(): Library {
 }
 
 /** Minutes, pieces and guests a minute. */
-export const CUP_CYCLE = { cups: 60, guestsAMinute: 2, dwell: 20, every: 5, cycle: 3, rack: 25, minutes: 240 } as const;
+export const CUP_CYCLE = {
+  cups: 60,
+  guestsAMinute: 2,
+  dwell: 20,
+  every: 5,
+  cycle: 3,
+  rack: 25,
+  minutes: 240,
+} as const;
 
-export function simjsCups(): (seed: number) => { readonly lost: number; readonly mostInHand: number } {
+export function simjsCups(): (seed: number) => {
+  readonly lost: number;
+  readonly mostInHand: number;
+} {
   const { Sim, Entity, Random } = simjs();
   const { cups, guestsAMinute, dwell, every, cycle, rack, minutes } = CUP_CYCLE;
   return (seed) => {
@@ -89,7 +100,10 @@ export function simjsCups(): (seed: number) => { readonly lost: number; readonly
 }
 
 /** The same with the library's own stores for clean cups and for those that wait for the wash, as its guide would have it. */
-export function simjsCupsInStores(): (seed: number) => { readonly lost: number; readonly mostInHand: number } {
+export function simjsCupsInStores(): (seed: number) => {
+  readonly lost: number;
+  readonly mostInHand: number;
+} {
   const { Sim, Entity, Buffer, Random } = simjs();
   const { cups, guestsAMinute, dwell, every, cycle, rack, minutes } = CUP_CYCLE;
   return (seed) => {

@@ -24,15 +24,28 @@ interface WorkedDay {
 }
 
 // Worked by hand by the authors of the rules; they pin what the rules mean, not that cafés behave so.
-const worked = JSON.parse(readFileSync(new URL('../../shared/checks/tiny-days.json', import.meta.url), 'utf8')) as { days: WorkedDay[] };
+const worked = JSON.parse(
+  readFileSync(new URL('../../shared/checks/tiny-days.json', import.meta.url), 'utf8'),
+) as { days: WorkedDay[] };
 
 describe('the plain floor', () => {
   for (const { name, rule, config, day, expected, stock, expectedWithStock } of worked.days) {
     const model = modelFromNeutral(config);
     const found = (pieces: number[] | null): Expected => {
-      const { peaks, short, firstShortMs, left, takeawayInstead, unserved } = plainFloor(model, day, pieces);
-      const byWare = (counts: readonly number[]): Record<string, number> => Object.fromEntries(model.ware.map(({ id }, w) => [id, counts[w]!]));
-      return { peaks: byWare(peaks), short: byWare(short), firstShortMinute: firstShortMs === null ? null : firstShortMs / 60_000, turnedAway: { left, takeawayInstead }, unserved };
+      const { peaks, short, firstShortMs, left, takeawayInstead, unserved } = plainFloor(
+        model,
+        day,
+        pieces,
+      );
+      const byWare = (counts: readonly number[]): Record<string, number> =>
+        Object.fromEntries(model.ware.map(({ id }, w) => [id, counts[w]!]));
+      return {
+        peaks: byWare(peaks),
+        short: byWare(short),
+        firstShortMinute: firstShortMs === null ? null : firstShortMs / 60_000,
+        turnedAway: { left, takeawayInstead },
+        unserved,
+      };
     };
     it(`${name}: ${rule}`, () => {
       expect(found(null)).toEqual(expected);

@@ -25,26 +25,44 @@ describe('CSV', () => {
       const row = rows[index]!;
       expect(row['ware']).toBe(line.ware);
       expect(Number(row['pieces'])).toBe(line.pieces);
-      if (line.landedMinor !== null) expect(Math.round(Number(row['landed, EUR']) * 100)).toBe(line.landedMinor);
+      if (line.landedMinor !== null)
+        expect(Math.round(Number(row['landed, EUR']) * 100)).toBe(line.landedMinor);
     });
-    expect(rows.at(-1)).toMatchObject({ kind: 'takeaway cup, a week', name: "'@Paper cup", pieces: '550' });
+    expect(rows.at(-1)).toMatchObject({
+      kind: 'takeaway cup, a week',
+      name: "'@Paper cup",
+      pieces: '550',
+    });
   });
 
   test('names that begin like a formula are made text', async () => {
-    const rows = parse<Record<string, string>>(orderSheetCsv(await sampleSheet()), { columns: true });
+    const rows = parse<Record<string, string>>(orderSheetCsv(await sampleSheet()), {
+      columns: true,
+    });
     expect(rows[1]).toMatchObject({ name: '\'+Saucer "plain"' });
     expect(rows[2]).toMatchObject({ supplier: "'=Mill, Lane & Co" });
   });
 
   test('no name whatever makes a cell that a spreadsheet would run, nor one more row or column', async () => {
     const sheet = await sampleSheet();
-    const nasty = fc.oneof(fc.string(), fc.tuple(fc.constantFrom('=', '+', '-', '@', '\t', '\r', '\n', '＝'), fc.string()).map(([sign, rest]) => sign + rest), fc.constantFrom('=cmd|\' /C calc\'!A0', '"\r\n=1+1,"', '@SUM(A1)'));
+    const nasty = fc.oneof(
+      fc.string(),
+      fc
+        .tuple(fc.constantFrom('=', '+', '-', '@', '\t', '\r', '\n', '＝'), fc.string())
+        .map(([sign, rest]) => sign + rest),
+      fc.constantFrom("=cmd|' /C calc'!A0", '"\r\n=1+1,"', '@SUM(A1)'),
+    );
     fc.assert(
       fc.property(nasty, (name) => {
-        const named: OrderSheet = { ...sheet, lines: sheet.lines.map((line) => ({ ...line, name, supplierName: name })) };
+        const named: OrderSheet = {
+          ...sheet,
+          lines: sheet.lines.map((line) => ({ ...line, name, supplierName: name })),
+        };
         const rows = parse(orderSheetCsv(named));
         expect(rows).toHaveLength(1 + sheet.lines.length + sheet.takeaway.length);
-        for (const row of rows) for (const cell of row) expect(/^[=+@\t\r\n＝]/u.test(cell) || /^-(?!\d)/.test(cell)).toBe(false);
+        for (const row of rows)
+          for (const cell of row)
+            expect(/^[=+@\t\r\n＝]/u.test(cell) || /^-(?!\d)/.test(cell)).toBe(false);
         expect(rows[1]![2]).toBe(safeText(name));
       }),
       { seed: 20, numRuns: 300 },
@@ -57,11 +75,18 @@ function unzip(bytes: Buffer): ReadonlyMap<string, string> {
   const files = new Map<string, string>();
   let at = bytes.readUInt32LE(bytes.lastIndexOf(Buffer.from('PK\u0005\u0006')) + 16);
   while (bytes.readUInt32LE(at) === 0x02014b50) {
-    const [method, size, nameLength] = [bytes.readUInt16LE(at + 10), bytes.readUInt32LE(at + 20), bytes.readUInt16LE(at + 28)];
+    const [method, size, nameLength] = [
+      bytes.readUInt16LE(at + 10),
+      bytes.readUInt32LE(at + 20),
+      bytes.readUInt16LE(at + 28),
+    ];
     const local = bytes.readUInt32LE(at + 42);
     const start = local + 30 + bytes.readUInt16LE(local + 26) + bytes.readUInt16LE(local + 28);
     const data = bytes.subarray(start, start + size);
-    files.set(bytes.toString('utf8', at + 46, at + 46 + nameLength), (method === 0 ? data : inflateRawSync(data)).toString('utf8'));
+    files.set(
+      bytes.toString('utf8', at + 46, at + 46 + nameLength),
+      (method === 0 ? data : inflateRawSync(data)).toString('utf8'),
+    );
     at += 46 + nameLength + bytes.readUInt16LE(at + 30) + bytes.readUInt16LE(at + 32);
   }
   return files;
@@ -74,23 +99,41 @@ interface Cell {
 
 type Book = ReadonlyMap<string, ReadonlyMap<string, Cell>>;
 
-const unescaped = (text: string): string => text.replaceAll('&lt;', '<').replaceAll('&gt;', '>').replaceAll('&quot;', '"').replaceAll('&apos;', "'").replaceAll('&amp;', '&');
+const unescaped = (text: string): string =>
+  text
+    .replaceAll('&lt;', '<')
+    .replaceAll('&gt;', '>')
+    .replaceAll('&quot;', '"')
+    .replaceAll('&apos;', "'")
+    .replaceAll('&amp;', '&');
 
 async function readBack(sheet: OrderSheet): Promise<Book> {
   const book = orderSheetXlsx(sheet);
   const blob = await write(book.sheets, { features: book.features }).toBlob();
   const files = unzip(Buffer.from(await blob.arrayBuffer()));
-  const strings = [...(files.get('xl/sharedStrings.xml') ?? '').matchAll(/<si>.*?<t[^>]*>(.*?)<\/t>.*?<\/si>/gs)].map(([, text]) => unescaped(text!));
+  const strings = [
+    ...(files.get('xl/sharedStrings.xml') ?? '').matchAll(/<si>.*?<t[^>]*>(.*?)<\/t>.*?<\/si>/gs),
+  ].map(([, text]) => unescaped(text!));
   return new Map(
     book.sheets.map(({ sheet: name }, index) => {
       const xml = files.get(`xl/worksheets/sheet${index + 1}.xml`)!;
-      const cells = [...xml.matchAll(/<c ([^>]*?)(?:\/>|>(.*?)<\/c>)/gs)].flatMap(([, attributes, inner]): [string, Cell][] => {
-        const place = /r="([A-Z]+\d+)"/.exec(attributes!)![1]!;
-        const value = /<v>(.*?)<\/v>/s.exec(inner ?? '')?.[1];
-        if (value === undefined) return [];
-        const text = /t="s"/.test(attributes!);
-        return [[place, { formula: /<f>(.*?)<\/f>/s.exec(inner!)?.[1] ?? null, value: text ? strings[Number(value)]! : Number(value) }]];
-      });
+      const cells = [...xml.matchAll(/<c ([^>]*?)(?:\/>|>(.*?)<\/c>)/gs)].flatMap(
+        ([, attributes, inner]): [string, Cell][] => {
+          const place = /r="([A-Z]+\d+)"/.exec(attributes!)![1]!;
+          const value = /<v>(.*?)<\/v>/s.exec(inner ?? '')?.[1];
+          if (value === undefined) return [];
+          const text = /t="s"/.test(attributes!);
+          return [
+            [
+              place,
+              {
+                formula: /<f>(.*?)<\/f>/s.exec(inner!)?.[1] ?? null,
+                value: text ? strings[Number(value)]! : Number(value),
+              },
+            ],
+          ];
+        },
+      );
       return [name, new Map(cells)];
     }),
   );
@@ -100,9 +143,15 @@ async function readBack(sheet: OrderSheet): Promise<Book> {
 function worked(book: Book, sheet: string, formula: string): number {
   const cellAt = (name: string, place: string): number => {
     const cell = book.get(name)!.get(place.replaceAll('$', ''));
-    return cell === undefined ? 0 : cell.formula === null ? Number(cell.value) : worked(book, name, cell.formula);
+    return cell === undefined
+      ? 0
+      : cell.formula === null
+        ? Number(cell.value)
+        : worked(book, name, cell.formula);
   };
-  const tokens = formula.match(/SUM|IF|(?:[A-Z][a-z]+!)?\$?[A-Z]+\$?\d+|\d+(?:\.\d+)?|[-+*/(),:=]/g)!;
+  const tokens = formula.match(
+    /SUM|IF|(?:[A-Z][a-z]+!)?\$?[A-Z]+\$?\d+|\d+(?:\.\d+)?|[-+*/(),:=]/g,
+  )!;
   let at = 0;
   const take = (token: string): boolean => (tokens[at] === token ? (at++, true) : false);
   const reference = (): readonly [string, string] => {
@@ -121,8 +170,14 @@ function worked(book: Book, sheet: string, formula: string): number {
       take(':');
       const [, last] = reference();
       take(')');
-      const [column, from, to] = [first.replace(/[$\d]/g, ''), Number(first.replace(/\D/g, '')), Number(last.replace(/\D/g, ''))];
-      return Array.from({ length: to - from + 1 }, (_, row) => cellAt(name, `${column}${from + row}`)).reduce((total, value) => total + value, 0);
+      const [column, from, to] = [
+        first.replace(/[$\d]/g, ''),
+        Number(first.replace(/\D/g, '')),
+        Number(last.replace(/\D/g, '')),
+      ];
+      return Array.from({ length: to - from + 1 }, (_, row) =>
+        cellAt(name, `${column}${from + row}`),
+      ).reduce((total, value) => total + value, 0);
     }
     if (take('IF')) {
       take('(');
@@ -156,45 +211,71 @@ function worked(book: Book, sheet: string, formula: string): number {
 }
 
 describe('the workbook', () => {
-  test.each([['by value', sampleSlice], ['by mass', { ...sampleSlice, shareFreightBy: 'mass', orders: 4 }]])('formulas come to the values beside them, and to the sheet, freight shared %s', async (_, slice) => {
-    const sheet = await sampleSheet({ supply: sampleSupply(slice) });
-    const book = await readBack(sheet);
-    let formulas = 0;
-    for (const [name, cells] of book) {
-      for (const [place, { formula, value }] of cells) {
-        if (formula === null) continue;
-        formulas++;
-        expect(worked(book, name, formula), `${name}!${place} ${formula}`).toBeCloseTo(Number(value), 8);
+  test.each([
+    ['by value', sampleSlice],
+    ['by mass', { ...sampleSlice, shareFreightBy: 'mass', orders: 4 }],
+  ])(
+    'formulas come to the values beside them, and to the sheet, freight shared %s',
+    async (_, slice) => {
+      const sheet = await sampleSheet({ supply: sampleSupply(slice) });
+      const book = await readBack(sheet);
+      let formulas = 0;
+      for (const [name, cells] of book) {
+        for (const [place, { formula, value }] of cells) {
+          if (formula === null) continue;
+          formulas++;
+          expect(worked(book, name, formula), `${name}!${place} ${formula}`).toBeCloseTo(
+            Number(value),
+            8,
+          );
+        }
       }
-    }
-    expect(formulas).toBeGreaterThan(20);
-    const order = book.get('Order')!;
-    const bought = sheet.lines.filter((line) => line.landedMinor !== null);
-    for (let row = 2; row < 2 + bought.length; row++) {
-      const line = sheet.lines.find((one) => safeText(one.name) === order.get(`A${row}`)!.value)!;
-      expect(order.get(`I${row}`)!.value).toBe(line.cartons);
-      expect(order.get(`J${row}`)!.value).toBe(line.pieces);
-      expect(Math.round(Number(order.get(`L${row}`)!.value) * 100)).toBe(line.goodsMinor);
-      // The workbook shares freight and tax out to parts of a cent.
-      expect(Math.abs(Number(order.get(`O${row}`)!.value) * 100 - line.landedMinor!)).toBeLessThanOrEqual(2);
-    }
-    const total = 2 + sheet.lines.length;
-    expect(order.get(`A${total}`)!.value).toBe('Total');
-    expect(Math.round(Number(order.get(`L${total}`)!.value) * 100)).toBe(sheet.totals.goodsMinor);
-    expect(Math.abs(Number(order.get(`O${total}`)!.value) * 100 - (sheet.totals.totalMinor - sheet.totals.handlingMinor))).toBeLessThanOrEqual(sheet.consignments.length);
-  });
+      expect(formulas).toBeGreaterThan(20);
+      const order = book.get('Order')!;
+      const bought = sheet.lines.filter((line) => line.landedMinor !== null);
+      for (let row = 2; row < 2 + bought.length; row++) {
+        const line = sheet.lines.find((one) => safeText(one.name) === order.get(`A${row}`)!.value)!;
+        expect(order.get(`I${row}`)!.value).toBe(line.cartons);
+        expect(order.get(`J${row}`)!.value).toBe(line.pieces);
+        expect(Math.round(Number(order.get(`L${row}`)!.value) * 100)).toBe(line.goodsMinor);
+        // The workbook shares freight and tax out to parts of a cent.
+        expect(
+          Math.abs(Number(order.get(`O${row}`)!.value) * 100 - line.landedMinor!),
+        ).toBeLessThanOrEqual(2);
+      }
+      const total = 2 + sheet.lines.length;
+      expect(order.get(`A${total}`)!.value).toBe('Total');
+      expect(Math.round(Number(order.get(`L${total}`)!.value) * 100)).toBe(sheet.totals.goodsMinor);
+      expect(
+        Math.abs(
+          Number(order.get(`O${total}`)!.value) * 100 -
+            (sheet.totals.totalMinor - sheet.totals.handlingMinor),
+        ),
+      ).toBeLessThanOrEqual(sheet.consignments.length);
+    },
+  );
 
   test('numbers are numbers, and names that begin like a formula are text', async () => {
     const book = await readBack(await sampleSheet());
-    const order = [...book.get('Order')!].filter(([place]) => !place.endsWith('1') || place.length > 2);
-    for (const [place, cell] of order) if (/^[E-P]/.test(place)) expect(typeof cell.value).toBe('number');
+    const order = [...book.get('Order')!].filter(
+      ([place]) => !place.endsWith('1') || place.length > 2,
+    );
+    for (const [place, cell] of order)
+      if (/^[E-P]/.test(place)) expect(typeof cell.value).toBe('number');
     expect(order.map(([, { value }]) => value)).toContain("'=Mill, Lane & Co");
-    for (const [, { value, formula }] of order) if (formula === null && typeof value === 'string') expect(value).not.toMatch(/^[=+@-]/);
+    for (const [, { value, formula }] of order)
+      if (formula === null && typeof value === 'string') expect(value).not.toMatch(/^[=+@-]/);
   });
 
   test('an order of nothing still opens', async () => {
     const sheet = await sampleSheet({ ware: [], supply: sampleSupply({}), takeaway: [] });
-    expect([...(await readBack(sheet)).keys()]).toEqual(['Order', 'Consignments', 'Takeaway a week', 'Reorder cards', 'Notes']);
+    expect([...(await readBack(sheet)).keys()]).toEqual([
+      'Order',
+      'Consignments',
+      'Takeaway a week',
+      'Reorder cards',
+      'Notes',
+    ]);
   });
 });
 
@@ -204,9 +285,15 @@ describe('reorder cards', () => {
     const line = sheet.lines.find(({ ware }) => ware === 'saucer')!;
     const card = reorderCard(line, sheet);
     expect(card.title).toBe('+Saucer "plain", white');
-    expect(card.rule).toBe(`Count every 28 days. Fewer than ${line.reorderPoint}: order ${line.reorder!.cartons} ${line.reorder!.cartons === 1 ? 'carton' : 'cartons'} (${line.reorder!.pieces} pieces) or more from Quay Tableware, up to ${line.orderUpTo}.`);
-    expect(card.rows.find(({ label }) => label === 'A lost piece costs')!.text).toMatch(/^€\d\.\d\d$/);
+    expect(card.rule).toBe(
+      `Count every 28 days. Fewer than ${line.reorderPoint}: order ${line.reorder!.cartons} ${line.reorder!.cartons === 1 ? 'carton' : 'cartons'} (${line.reorder!.pieces} pieces) or more from Quay Tableware, up to ${line.orderUpTo}.`,
+    );
+    expect(card.rows.find(({ label }) => label === 'A lost piece costs')!.text).toMatch(
+      /^€\d\.\d\d$/,
+    );
     const glass = sheet.lines.find(({ ware }) => ware === 'glass')!;
-    expect(reorderCard(glass, sheet).rule).toBe('Cannot be ordered again: what is here must last until the range is replaced.');
+    expect(reorderCard(glass, sheet).rule).toBe(
+      'Cannot be ordered again: what is here must last until the range is replaced.',
+    );
   });
 });

@@ -31,20 +31,30 @@ describe('lead times', () => {
     const lognormal = leadTimes({ law: 'lognormal', meanMs: 14 * DAY_MS, sdMs: 5 * DAY_MS });
     const spread = Math.log1p((5 / 14) ** 2);
     for (const day of [5, 10, 14, 20, 30]) {
-      const upTo = (times: typeof gamma): number => times.filter(({ days }) => days <= day).reduce((sum, { weight }) => sum + weight, 0);
+      const upTo = (times: typeof gamma): number =>
+        times.filter(({ days }) => days <= day).reduce((sum, { weight }) => sum + weight, 0);
       expect(upTo(gamma)).toBeCloseTo(gammaCdf(day, (14 / 5) ** 2, 14 / 25), 7);
-      expect(upTo(lognormal)).toBeCloseTo(lognormalCdf(day, Math.log(14) - spread / 2, Math.sqrt(spread)), 7);
+      expect(upTo(lognormal)).toBeCloseTo(
+        lognormalCdf(day, Math.log(14) - spread / 2, Math.sqrt(spread)),
+        7,
+      );
     }
     expect(gamma.reduce((sum, { weight }) => sum + weight, 0)).toBeCloseTo(1, 12);
   });
 
   test('measured times keep their frequencies; an exponential has its own tail', () => {
     const law = { law: 'measured', valuesMs: [7, 7, 9, 30].map((days) => days * DAY_MS) } as const;
-    expect(leadTimes(law)).toEqual([{ days: 7, weight: 0.5 }, { days: 9, weight: 0.25 }, { days: 30, weight: 0.25 }]);
+    expect(leadTimes(law)).toEqual([
+      { days: 7, weight: 0.5 },
+      { days: 9, weight: 0.25 },
+      { days: 30, weight: 0.25 },
+    ]);
     expect(meanLeadDays(law)).toBeCloseTo(13.25, 12);
     expect(longestLeadDays(law)).toBe(30);
     // 99 % of an exponential lie below mean · ln 100.
-    expect(longestLeadDays({ law: 'exponential', meanMs: 10 * DAY_MS })).toBe(Math.ceil(10 * Math.log(100)));
+    expect(longestLeadDays({ law: 'exponential', meanMs: 10 * DAY_MS })).toBe(
+      Math.ceil(10 * Math.log(100)),
+    );
   });
 });
 
@@ -53,7 +63,12 @@ describe('dates', () => {
     expect(addDays('2028-02-28', 1)).toBe('2028-02-29');
     expect(addDays('2026-03-28', 2)).toBe('2026-03-30');
     expect(daysBetween('2026-03-02', addDays('2026-03-02', 730))).toBe(730);
-    expect(['2026-02-30', '2026-2-3', 'soon', '2026-02-28'].map(isDate)).toEqual([false, false, false, true]);
+    expect(['2026-02-30', '2026-2-3', 'soon', '2026-02-28'].map(isDate)).toEqual([
+      false,
+      false,
+      false,
+      true,
+    ]);
   });
 });
 
@@ -71,7 +86,12 @@ describe('orders for a par', () => {
 
   test('no losses: nothing spare, nothing to order', () => {
     const policy = ordersForPar({ ...cup, rates: { ...cup.rates, perThousandUses: 0 } });
-    expect(policy).toMatchObject({ orderUpTo: 70, reorderPoint: 70, spares: { total: 0 }, nextOrder: null });
+    expect(policy).toMatchObject({
+      orderUpTo: 70,
+      reorderPoint: 70,
+      spares: { total: 0 },
+      nextOrder: null,
+    });
   });
 
   const ratesArb: fc.Arbitrary<LossRates> = fc.record({
@@ -83,39 +103,65 @@ describe('orders for a par', () => {
 
   test('the holding is enough, and one piece fewer is not', () => {
     fc.assert(
-      fc.property(ratesArb, fc.nat(120), fc.integer({ min: 1, max: 300 }), fc.constantFrom(0.8, 0.95, 0.99), (rates, par, days, confidence) => {
-        const spells = [{ days, weight: 0.6 }, { days: days + 30, weight: 0.4 }];
-        const held = smallestHolding(par, rates, spells, confidence);
-        expect(held).toBeGreaterThanOrEqual(par);
-        expect(chanceParHolds(par, held, rates, spells)).toBeGreaterThanOrEqual(confidence);
-        if (held > par) expect(chanceParHolds(par, held - 1, rates, spells)).toBeLessThan(confidence);
-      }),
+      fc.property(
+        ratesArb,
+        fc.nat(120),
+        fc.integer({ min: 1, max: 300 }),
+        fc.constantFrom(0.8, 0.95, 0.99),
+        (rates, par, days, confidence) => {
+          const spells = [
+            { days, weight: 0.6 },
+            { days: days + 30, weight: 0.4 },
+          ];
+          const held = smallestHolding(par, rates, spells, confidence);
+          expect(held).toBeGreaterThanOrEqual(par);
+          expect(chanceParHolds(par, held, rates, spells)).toBeGreaterThanOrEqual(confidence);
+          if (held > par)
+            expect(chanceParHolds(par, held - 1, rates, spells)).toBeLessThan(confidence);
+        },
+      ),
       { seed: 20, numRuns: 150 },
     );
   });
 
   test('more confidence, longer cover or more breakage never holds fewer', () => {
-    const hold = (more: Partial<PolicyInput>): number => ordersForPar({ ...cup, ...more }).orderUpTo;
+    const hold = (more: Partial<PolicyInput>): number =>
+      ordersForPar({ ...cup, ...more }).orderUpTo;
     expect(hold({ confidence: 0.99 })).toBeGreaterThan(hold({}));
     expect(hold({ coverDays: 365 })).toBeGreaterThan(hold({}));
     expect(hold({ rates: { ...cup.rates, perThousandUses: 0.8 } })).toBeGreaterThan(hold({}));
-    expect(hold({ leadTime: { law: 'gamma', meanMs: 14 * DAY_MS, sdMs: 10 * DAY_MS } })).toBeGreaterThanOrEqual(hold({}));
+    expect(
+      hold({ leadTime: { law: 'gamma', meanMs: 14 * DAY_MS, sdMs: 10 * DAY_MS } }),
+    ).toBeGreaterThanOrEqual(hold({}));
   });
 
   /** Plays the rules out day by day: the share of deliveries at which the par stood, the mean day of the order, and all those days in order. */
-  function played(input: PolicyInput): { readonly kept: number; readonly orderDay: number; readonly days: readonly number[] } {
+  function played(input: PolicyInput): {
+    readonly kept: number;
+    readonly orderDay: number;
+    readonly days: readonly number[];
+  } {
     const policy = ordersForPar(input);
     const random = seedrandom.alea('20');
-    const [breakages, leaving] = [(input.rates.usesADay * input.rates.perThousandUses) / 1000, 1 - (1 - input.rates.walkOffPerYear) ** (1 / 365)];
+    const [breakages, leaving] = [
+      (input.rates.usesADay * input.rates.perThousandUses) / 1000,
+      1 - (1 - input.rates.walkOffPerYear) ** (1 / 365),
+    ];
     let [kept, orderDays] = [0, 0];
     const days: number[] = [];
     for (let run = 0; run < RUNS; run++) {
       let [pieces, ordered] = [policy.orderUpTo, 0];
       for (let day = 1; ordered === 0 || day <= ordered + 14; day++) {
         let gone = 0;
-        if (leaving > 0) for (let piece = 0; piece < pieces; piece++) if (random.double() < leaving) gone++;
+        if (leaving > 0)
+          for (let piece = 0; piece < pieces; piece++) if (random.double() < leaving) gone++;
         // Poisson by counting exponential gaps.
-        for (let gap = -Math.log(1 - random.double()); gap < breakages; gap -= Math.log(1 - random.double())) gone++;
+        for (
+          let gap = -Math.log(1 - random.double());
+          gap < breakages;
+          gap -= Math.log(1 - random.double())
+        )
+          gone++;
         pieces -= gone;
         if (ordered === 0 && day % 28 === 0 && pieces < policy.reorderPoint!) ordered = day;
       }
@@ -130,17 +176,27 @@ describe('orders for a par', () => {
   const promised = 0.95 - 4 * Math.sqrt((0.95 * 0.05) / RUNS);
 
   test('played day by day with breakage, the par holds as often as promised and the order comes when expected', () => {
-    const input: PolicyInput = { ...cup, par: 30, rates: { ...cup.rates, usesADay: 200, perThousandUses: 0.7 } };
+    const input: PolicyInput = {
+      ...cup,
+      par: 30,
+      rates: { ...cup.rates, usesADay: 200, perThousandUses: 0.7 },
+    };
     const { kept, orderDay, days } = played(input);
     expect(kept).toBeGreaterThan(promised);
     const { earliest, latest } = ordersForPar(input).nextOrder!;
-    expect([earliest, latest]).toEqual([0.05, 0.95].map((share) => addDays(input.date, days[Math.floor(share * RUNS)]!)));
+    expect([earliest, latest]).toEqual(
+      [0.05, 0.95].map((share) => addDays(input.date, days[Math.floor(share * RUNS)]!)),
+    );
     // Orders fall on reviews 28 days apart; the mean of 3000 has a standard error below 1 day.
     expect(Math.abs(orderDay - ordersForPar(input).nextOrder!.days)).toBeLessThan(3);
   });
 
   test('with walk-off as well the promise holds, and the order is expected no later than it comes', () => {
-    const input: PolicyInput = { ...cup, par: 30, rates: { usesADay: 200, perThousandUses: 0.5, walkOffPerYear: 0.3, retirementPerYear: 0 } };
+    const input: PolicyInput = {
+      ...cup,
+      par: 30,
+      rates: { usesADay: 200, perThousandUses: 0.5, walkOffPerYear: 0.3, retirementPerYear: 0 },
+    };
     const { kept, orderDay } = played(input);
     expect(kept).toBeGreaterThan(promised);
     expect(ordersForPar(input).nextOrder!.days).toBeLessThan(orderDay + 3);
@@ -152,7 +208,11 @@ describe('orders for a par', () => {
     const mean = (400 * 0.3 * 730) / 1000;
     expect(poissonCdf(policy.lifeOfRange! - 70, mean)).toBeGreaterThanOrEqual(0.95);
     expect(poissonCdf(policy.lifeOfRange! - 71, mean)).toBeLessThan(0.95);
-    expect(policy).toMatchObject({ reorderPoint: null, nextOrder: null, warnings: [{ code: 'life-of-range' }] });
+    expect(policy).toMatchObject({
+      reorderPoint: null,
+      nextOrder: null,
+      warnings: [{ code: 'life-of-range' }],
+    });
   });
 
   test('supply until a date: a last order by then; none in time counts as no repeat', () => {
@@ -160,6 +220,10 @@ describe('orders for a par', () => {
     expect(ending.lastOrder?.by).toBe('2027-03-02');
     expect(ending.lastOrder!.upTo).toBeGreaterThan(70);
     expect(ending.warnings).toMatchObject([{ code: 'supply-ends' }]);
-    expect(ordersForPar({ ...cup, repeat: { until: '2026-05-01' } })).toMatchObject({ lastOrder: null, reorderPoint: null, warnings: [{ code: 'life-of-range' }] });
+    expect(ordersForPar({ ...cup, repeat: { until: '2026-05-01' } })).toMatchObject({
+      lastOrder: null,
+      reorderPoint: null,
+      warnings: [{ code: 'life-of-range' }],
+    });
   });
 });

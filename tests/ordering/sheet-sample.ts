@@ -18,7 +18,12 @@ export const sampleSlice = {
       leadTime: { gamma: { mean: '9 days', sd: '3 days' } },
       freight: { fixed: '14 EUR', perCarton: '5 EUR', freeFrom: '450 EUR' },
       quotes: {
-        cup: { price: '4.20 EUR', carton: 12, cartonMass: '4 kg', breaks: [{ from: 72, price: '3.90 EUR' }] },
+        cup: {
+          price: '4.20 EUR',
+          carton: 12,
+          cartonMass: '4 kg',
+          breaks: [{ from: 72, price: '3.90 EUR' }],
+        },
         saucer: { price: '2.10 EUR', carton: 24, cartonMass: '6 kg' },
       },
     },
@@ -28,7 +33,10 @@ export const sampleSlice = {
       leadTime: '6 days',
       minimumOrder: '60 EUR',
       freight: { fixed: '9 EUR' },
-      quotes: { cup: { price: '3.10 EUR', carton: 24, cartonMass: '8 kg' }, glass: { price: '1.40 EUR', carton: 48, cartonMass: '11 kg' } },
+      quotes: {
+        cup: { price: '3.10 EUR', carton: 24, cartonMass: '8 kg' },
+        glass: { price: '1.40 EUR', carton: 48, cartonMass: '11 kg' },
+      },
     },
   },
 };
@@ -36,13 +44,41 @@ export const sampleSlice = {
 const losses = { perThousandUses: 0.3, walkOffPerYear: 0, retirementPerYear: 0.02 };
 export const sampleWare: readonly OrderedWare[] = [
   { id: 'cup', name: 'Medium cup', colour: 'white', shape: 'cup', par: 62, usesADay: 240, losses },
-  { id: 'saucer', name: '+Saucer "plain"', colour: 'white', shape: 'saucer', par: 70, usesADay: 300, losses: { ...losses, perThousandUses: 0.15 } },
-  { id: 'glass', name: 'Tumbler', colour: null, shape: 'glass', par: 30, usesADay: 90, losses: { ...losses, perThousandUses: 0.5 } },
-  { id: 'teaspoon', name: 'Teaspoon', colour: null, shape: 'spoon', par: 80, usesADay: 300, losses: { perThousandUses: 0, walkOffPerYear: 0.45, retirementPerYear: 0 } },
+  {
+    id: 'saucer',
+    name: '+Saucer "plain"',
+    colour: 'white',
+    shape: 'saucer',
+    par: 70,
+    usesADay: 300,
+    losses: { ...losses, perThousandUses: 0.15 },
+  },
+  {
+    id: 'glass',
+    name: 'Tumbler',
+    colour: null,
+    shape: 'glass',
+    par: 30,
+    usesADay: 90,
+    losses: { ...losses, perThousandUses: 0.5 },
+  },
+  {
+    id: 'teaspoon',
+    name: 'Teaspoon',
+    colour: null,
+    shape: 'spoon',
+    par: 80,
+    usesADay: 300,
+    losses: { perThousandUses: 0, walkOffPerYear: 0.45, retirementPerYear: 0 },
+  },
 ];
 
 export function sampleSupply(slice: object = sampleSlice): SupplyModel {
-  const outcome = readSupply(supplySchema.parse(slice), { currency: 'EUR', staffHourMinor: 2200, ware: sampleWare.map(({ id }) => ({ id, massG: 300 })) });
+  const outcome = readSupply(supplySchema.parse(slice), {
+    currency: 'EUR',
+    staffHourMinor: 2200,
+    ware: sampleWare.map(({ id }) => ({ id, massG: 300 })),
+  });
   if (!outcome.ok) throw new Error(outcome.problems.map(({ message }) => message).join('; '));
   return outcome.value;
 }
@@ -54,7 +90,18 @@ export const sampleInput = (more: Partial<SheetInput> = {}): SheetInput => ({
   locale: 'en-IE',
   supply: sampleSupply(),
   ware: sampleWare,
-  takeaway: [{ id: 'paper', name: '@Paper cup', kind: 'cup', aWeek: 503.5, asFallBackAWeek: 12.25, sleeve: 50, sleevesAWeek: 11, minorAWeek: 4400 }],
+  takeaway: [
+    {
+      id: 'paper',
+      name: '@Paper cup',
+      kind: 'cup',
+      aWeek: 503.5,
+      asFallBackAWeek: 12.25,
+      sleeve: 50,
+      sleevesAWeek: 11,
+      minorAWeek: 4400,
+    },
+  ],
   onMachine: true,
   ...more,
 });

@@ -4,7 +4,13 @@ import poissonCdf from '@stdlib/stats-base-dists-poisson-cdf';
 import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
 import { readCounts } from '../../src/ordering/counts-file.js';
-import { beliefOf, countedRate, gammaQuantile, priorOf, updated } from '../../src/ordering/loss-evidence.js';
+import {
+  beliefOf,
+  countedRate,
+  gammaQuantile,
+  priorOf,
+  updated,
+} from '../../src/ordering/loss-evidence.js';
 import { stocktake, type StocktakeWare } from '../../src/ordering/stocktake.js';
 import { DAY_MS } from './supply-samples.js';
 
@@ -20,13 +26,44 @@ const policy = {
   horizonDays: 730,
   date: '2026-09-01',
 } as const;
-const cup: StocktakeWare = { ware: 'cup', lastCount: 80, usesSince: 54_000, breakageRange: [0.1, 0.8], walkOffRange: null, policy };
-const spoon: StocktakeWare = { ware: 'spoon', lastCount: 90, usesSince: 54_000, breakageRange: null, walkOffRange: [0.3, 0.6], policy: { ...policy, ware: 'spoon', par: 50, rates: { usesADay: 300, perThousandUses: 0, walkOffPerYear: 0.45, retirementPerYear: 0 } } };
-const count = (more: object) => ({ ware: 'cup', counted: 60, broken: null, retired: null, delivered: null, row: 2, ...more });
+const cup: StocktakeWare = {
+  ware: 'cup',
+  lastCount: 80,
+  usesSince: 54_000,
+  breakageRange: [0.1, 0.8],
+  walkOffRange: null,
+  policy,
+};
+const spoon: StocktakeWare = {
+  ware: 'spoon',
+  lastCount: 90,
+  usesSince: 54_000,
+  breakageRange: null,
+  walkOffRange: [0.3, 0.6],
+  policy: {
+    ...policy,
+    ware: 'spoon',
+    par: 50,
+    rates: { usesADay: 300, perThousandUses: 0, walkOffPerYear: 0.45, retirementPerYear: 0 },
+  },
+};
+const count = (more: object) => ({
+  ware: 'cup',
+  counted: 60,
+  broken: null,
+  retired: null,
+  delivered: null,
+  row: 2,
+  ...more,
+});
 
 describe('reading counts', () => {
   test('a table with all columns, quotes, a byte-order mark and empty lines', () => {
-    expect(readCounts('\uFEFFWare,Counted,Broken,Retired,Delivered\r\n"cup",61,12,2,\r\n\r\nspoon, 40 ,,,24\r\n')).toEqual({
+    expect(
+      readCounts(
+        '\uFEFFWare,Counted,Broken,Retired,Delivered\r\n"cup",61,12,2,\r\n\r\nspoon, 40 ,,,24\r\n',
+      ),
+    ).toEqual({
       ok: true,
       value: [
         { ware: 'cup', counted: 61, broken: 12, retired: 2, delivered: null, row: 2 },
@@ -38,19 +75,38 @@ describe('reading counts', () => {
   test.each([
     ['nothing', '', 'row.1: "" has no column "ware"'],
     ['only a header', 'ware,counted\n', 'row.2: "" is missing: nothing was counted'],
-    ['a misspelt column', 'ware,counted,broke\ncup,3,1\n', 'row.1.column.3: "broke" is not a column of a stocktake'],
-    ['a column twice', 'ware,counted,counted\ncup,3,1\n', 'row.1.column.3: "counted" is there twice'],
+    [
+      'a misspelt column',
+      'ware,counted,broke\ncup,3,1\n',
+      'row.1.column.3: "broke" is not a column of a stocktake',
+    ],
+    [
+      'a column twice',
+      'ware,counted,counted\ncup,3,1\n',
+      'row.1.column.3: "counted" is there twice',
+    ],
     ['a part of a cup', 'ware,counted\ncup,3.5\n', 'row.2.counted: "3.5" is not a count of pieces'],
     ['fewer than none', 'ware,counted\ncup,-3\n', 'row.2.counted: "-3" is not a count of pieces'],
     ['no count', 'ware,counted\ncup,\n', 'row.2.counted: "" is no count'],
     ['no ware', 'ware,counted\n,4\n', 'row.2.ware: "" is no ware'],
-    ['a ware twice', 'ware,counted\ncup,4\ncup,5\n', 'row.3.ware: "cup" was counted in row 2 already'],
-    ['too many cells', 'ware,counted\ncup,4,5\n', 'row.2: "cup,4,5" has more cells than the header'],
+    [
+      'a ware twice',
+      'ware,counted\ncup,4\ncup,5\n',
+      'row.3.ware: "cup" was counted in row 2 already',
+    ],
+    [
+      'too many cells',
+      'ware,counted\ncup,4,5\n',
+      'row.2: "cup,4,5" has more cells than the header',
+    ],
     ['a quote that does not close', 'ware,counted\n"cup,4\n', 'row.2: "" is not a row of a table'],
   ])('%s', (_, text, message) => {
     const outcome = readCounts(text);
     expect(outcome.ok).toBe(false);
-    if (!outcome.ok) expect(outcome.problems[0]!.message.startsWith(message), outcome.problems[0]!.message).toBe(true);
+    if (!outcome.ok)
+      expect(outcome.problems[0]!.message.startsWith(message), outcome.problems[0]!.message).toBe(
+        true,
+      );
   });
 
   test('semicolons or tabs between cells, as some spreadsheets save them', () => {
@@ -62,7 +118,9 @@ describe('reading counts', () => {
 
   test('unknown ware is told with all else that is wrong, where the ware is known', () => {
     const outcome = readCounts('ware,counted\ncups,3\nspoon,x\n', ['cup', 'spoon']);
-    expect(outcome.ok ? [] : outcome.problems.map(({ path, rule }) => [path.join('.'), rule])).toEqual([
+    expect(
+      outcome.ok ? [] : outcome.problems.map(({ path, rule }) => [path.join('.'), rule]),
+    ).toEqual([
       ['row.2.ware', 'is not a ware of this scenario'],
       ['row.3.counted', 'is not a count of pieces'],
     ]);
@@ -70,10 +128,16 @@ describe('reading counts', () => {
 
   test('any text gives counts or problems, never a crash', () => {
     fc.assert(
-      fc.property(fc.oneof(fc.string(), fc.string().map((text) => `ware,counted\n${text}`)), (text) => {
-        const outcome = readCounts(text);
-        expect(outcome.ok ? outcome.value.length : outcome.problems.length).toBeGreaterThan(0);
-      }),
+      fc.property(
+        fc.oneof(
+          fc.string(),
+          fc.string().map((text) => `ware,counted\n${text}`),
+        ),
+        (text) => {
+          const outcome = readCounts(text);
+          expect(outcome.ok ? outcome.value.length : outcome.problems.length).toBeGreaterThan(0);
+        },
+      ),
       { seed: 20, numRuns: 300 },
     );
   });
@@ -85,7 +149,10 @@ describe('what a count says', () => {
       const { rate, low, high } = countedRate(events, 54);
       expect(rate).toBeCloseTo(events / 54, 12);
       expect(poissonCdf(events, high * 54)).toBeCloseTo(0.025, 9);
-      expect(events === 0 ? low : 1 - poissonCdf(events - 1, low * 54)).toBeCloseTo(events === 0 ? 0 : 0.025, 9);
+      expect(events === 0 ? low : 1 - poissonCdf(events - 1, low * 54)).toBeCloseTo(
+        events === 0 ? 0 : 0.025,
+        9,
+      );
     }
     // Garwood's table, 0 events: 3.6889 at 95 %; 10 events: 4.7954 to 18.3904 (as commonly tabulated; from memory).
     expect(countedRate(0, 1).high).toBeCloseTo(3.6889, 4);
@@ -95,9 +162,14 @@ describe('what a count says', () => {
 
   test('gamma quantiles invert the gamma distribution of @stdlib', () => {
     fc.assert(
-      fc.property(fc.double({ min: 0.2, max: 80, noNaN: true }), fc.double({ min: 0.1, max: 60, noNaN: true }), fc.double({ min: 0.01, max: 0.99, noNaN: true }), (shape, rate, share) => {
-        expect(gammaCdf(gammaQuantile(share, shape, rate), shape, rate)).toBeCloseTo(share, 9);
-      }),
+      fc.property(
+        fc.double({ min: 0.2, max: 80, noNaN: true }),
+        fc.double({ min: 0.1, max: 60, noNaN: true }),
+        fc.double({ min: 0.01, max: 0.99, noNaN: true }),
+        (shape, rate, share) => {
+          expect(gammaCdf(gammaQuantile(share, shape, rate), shape, rate)).toBeCloseTo(share, 9);
+        },
+      ),
       { seed: 20 },
     );
   });
@@ -109,26 +181,36 @@ describe('what a count says', () => {
     expect(beliefOf(prior).mean).toBeCloseTo(0.3, 12);
     expect(beliefOf(prior).sd).toBeCloseTo(0.175, 12);
     const after = updated(prior, 20, 54);
-    expect(beliefOf(after).mean).toBeCloseTo(((0.3 / 0.175) ** 2 + 20) / ((0.3 / 0.175) ** 2 / 0.3 + 54), 12);
+    expect(beliefOf(after).mean).toBeCloseTo(
+      ((0.3 / 0.175) ** 2 + 20) / ((0.3 / 0.175) ** 2 / 0.3 + 54),
+      12,
+    );
     expect(beliefOf(after).low).toBeLessThan(beliefOf(after).mean);
     expect(beliefOf(after).high).toBeGreaterThan(beliefOf(after).mean);
   });
 
   test('two counts one after the other teach what one count of both would', () => {
     fc.assert(
-      fc.property(fc.nat(30), fc.nat(30), fc.double({ min: 0.1, max: 90, noNaN: true }), fc.double({ min: 0.1, max: 90, noNaN: true }), (a, b, x, y) => {
-        const prior = priorOf(0.3, null);
-        const [twice, once] = [updated(updated(prior, a, x), b, y), updated(prior, a + b, x + y)];
-        expect(twice.shape).toBeCloseTo(once.shape, 9);
-        expect(twice.thousandUses).toBeCloseTo(once.thousandUses, 9);
-      }),
+      fc.property(
+        fc.nat(30),
+        fc.nat(30),
+        fc.double({ min: 0.1, max: 90, noNaN: true }),
+        fc.double({ min: 0.1, max: 90, noNaN: true }),
+        (a, b, x, y) => {
+          const prior = priorOf(0.3, null);
+          const [twice, once] = [updated(updated(prior, a, x), b, y), updated(prior, a + b, x + y)];
+          expect(twice.shape).toBeCloseTo(once.shape, 9);
+          expect(twice.thousandUses).toBeCloseTo(once.thousandUses, 9);
+        },
+      ),
       { seed: 20 },
     );
   });
 });
 
 describe('a stocktake', () => {
-  const take = (counts: object[], ware = [cup, spoon]) => stocktake({ counts: counts.map((one) => count(one)), ware, days: 180 });
+  const take = (counts: object[], ware = [cup, spoon]) =>
+    stocktake({ counts: counts.map((one) => count(one)), ware, days: 180 });
 
   test('a count at the reorder point is enough, one piece fewer is not', () => {
     // With nothing gone the rate, and so the point, hardly depends on how many there are.
@@ -153,7 +235,14 @@ describe('a stocktake', () => {
     const outcome = take([{}]);
     if (!outcome.ok) throw new Error('no problems here');
     const line = outcome.value.lines[0]!;
-    expect(line).toMatchObject({ ware: 'cup', expected: 80, counted: 60, missing: 20, walkOff: null, orderNow: true });
+    expect(line).toMatchObject({
+      ware: 'cup',
+      expected: 80,
+      counted: 60,
+      missing: 20,
+      walkOff: null,
+      orderNow: true,
+    });
     expect(line.seen!.rate).toBeCloseTo(20 / 54, 12);
     expect(line.breakage).toMatchObject({ events: 20, exposure: 54 });
     expect(line.breakage!.posterior.mean).toBeGreaterThan(0.3);
@@ -175,11 +264,20 @@ describe('a stocktake', () => {
   });
 
   test('broken and retired pieces told apart', () => {
-    const both: StocktakeWare = { ...cup, policy: { ...policy, rates: { ...policy.rates, walkOffPerYear: 0.1 } } };
+    const both: StocktakeWare = {
+      ...cup,
+      policy: { ...policy, rates: { ...policy.rates, walkOffPerYear: 0.1 } },
+    };
     const outcome = take([{ counted: 60, broken: 9, retired: 5, delivered: 12 }], [both]);
     if (!outcome.ok) throw new Error('no problems here');
     const line = outcome.value.lines[0]!;
-    expect(line).toMatchObject({ expected: 92, retired: 5, missing: 27, breakage: { events: 9 }, walkOff: { events: 18 } });
+    expect(line).toMatchObject({
+      expected: 92,
+      retired: 5,
+      missing: 27,
+      breakage: { events: 9 },
+      walkOff: { events: 18 },
+    });
     // Not told: shared out as was expected, 54 × 0.3 = 16.2 broken against the walk-off of 92 over 180 days.
     const untold = take([{ counted: 60, retired: 5, delivered: 12 }], [both]);
     if (!untold.ok) throw new Error('no problems here');
@@ -195,7 +293,11 @@ describe('a stocktake', () => {
   });
 
   test('more than was bought, more broken than missing, unknown ware: all at once, and nothing else', () => {
-    const outcome = take([{ counted: 81 }, { ware: 'spoon', counted: 88, broken: 3, row: 3 }, { ware: 'spon', row: 4 }]);
+    const outcome = take([
+      { counted: 81 },
+      { ware: 'spoon', counted: 88, broken: 3, row: 3 },
+      { ware: 'spon', row: 4 },
+    ]);
     expect(outcome).toMatchObject({
       ok: false,
       problems: [
@@ -204,6 +306,9 @@ describe('a stocktake', () => {
         { path: ['row', 4, 'ware'], remedy: 'did you mean "spoon"?' },
       ],
     });
-    expect(stocktake({ counts: [count({})], ware: [cup], days: 0 })).toMatchObject({ ok: false, problems: [{ path: ['days'] }] });
+    expect(stocktake({ counts: [count({})], ware: [cup], days: 0 })).toMatchObject({
+      ok: false,
+      problems: [{ path: ['days'] }],
+    });
   });
 });

@@ -4,7 +4,14 @@ import { takeawayLines, type TakeawayInput } from '../../src/ordering/takeaway.j
 const input: TakeawayInput = {
   takeaway: {
     cups: {
-      small: { name: 'Small paper cup', drinks: ['espresso', 'flat-white'], sleeve: 50, price: { currency: 'EUR', minor: 8 }, lid: 'lid', lidded: 0.5 },
+      small: {
+        name: 'Small paper cup',
+        drinks: ['espresso', 'flat-white'],
+        sleeve: 50,
+        price: { currency: 'EUR', minor: 8 },
+        lid: 'lid',
+        lidded: 0.5,
+      },
       large: { drinks: ['latte'], sleeve: 25, lid: 'lid' },
     },
     lids: { lid: { sleeve: 100, price: { currency: 'EUR', minor: 4 } } },
@@ -24,14 +31,44 @@ test('cups and lids a week, fall-backs included, in whole sleeves', () => {
   if (!outcome.ok) throw new Error('no problems here');
   // A week is 6 days, and the rush is half of each: 12 rushes' worth.
   expect(outcome.value).toEqual([
-    { id: 'small', name: 'Small paper cup', kind: 'cup', aWeek: 504, asFallBackAWeek: 24, sleeve: 50, sleevesAWeek: 11, minorAWeek: 11 * 50 * 8 },
-    { id: 'large', name: 'Large', kind: 'cup', aWeek: 246, asFallBackAWeek: 6, sleeve: 25, sleevesAWeek: 10, minorAWeek: null },
-    { id: 'lid', name: 'Lid', kind: 'lid', aWeek: 252 + 246, asFallBackAWeek: 12 + 6, sleeve: 100, sleevesAWeek: 5, minorAWeek: 2000 },
+    {
+      id: 'small',
+      name: 'Small paper cup',
+      kind: 'cup',
+      aWeek: 504,
+      asFallBackAWeek: 24,
+      sleeve: 50,
+      sleevesAWeek: 11,
+      minorAWeek: 11 * 50 * 8,
+    },
+    {
+      id: 'large',
+      name: 'Large',
+      kind: 'cup',
+      aWeek: 246,
+      asFallBackAWeek: 6,
+      sleeve: 25,
+      sleevesAWeek: 10,
+      minorAWeek: null,
+    },
+    {
+      id: 'lid',
+      name: 'Lid',
+      kind: 'lid',
+      aWeek: 252 + 246,
+      asFallBackAWeek: 12 + 6,
+      sleeve: 100,
+      sleevesAWeek: 5,
+      minorAWeek: 2000,
+    },
   ]);
 });
 
 test('drinks without a size, in two sizes, off the menu, and unknown lids: all told at once', () => {
-  const cups = { small: { drinks: ['espresso', 'chai'], sleeve: 50, lid: 'lids' }, large: { drinks: ['espresso'], sleeve: 50 } };
+  const cups = {
+    small: { drinks: ['espresso', 'chai'], sleeve: 50, lid: 'lids' },
+    large: { drinks: ['espresso'], sleeve: 50 },
+  };
   const outcome = takeawayLines({ ...input, takeaway: { ...input.takeaway, cups } });
   expect(outcome.ok).toBe(false);
   if (outcome.ok) return;

@@ -9,10 +9,22 @@ import { piecesPerRackOf } from '../../src/study/rack-geometry.js';
 import { readScenario } from '../../src/study/read-scenario.js';
 import { inThisThread } from '../../src/study/runner.js';
 
-const read = readScenario(readFileSync(new URL('../../scenarios/1-commuter-bar.yaml', import.meta.url)), 'bar', { piecesPerRack: piecesPerRackOf });
+const read = readScenario(
+  readFileSync(new URL('../../scenarios/1-commuter-bar.yaml', import.meta.url)),
+  'bar',
+  { piecesPerRack: piecesPerRackOf },
+);
 if (!read.ok) throw new Error('the demo does not read');
 const model = compile(read.scenario, piecesPerRackOf);
-const task = (from: number, days: number): RushTask => ({ model, seed: 'shared', from, days, stock: null, listed: null, byDay: false });
+const task = (from: number, days: number): RushTask => ({
+  model,
+  seed: 'shared',
+  from,
+  days,
+  stock: null,
+  listed: null,
+  byDay: false,
+});
 
 /** A channel with a neighbour at its other end, for as long as `use` takes. */
 async function withNeighbour(use: (port: MessagePort) => Promise<void>): Promise<void> {
@@ -32,7 +44,11 @@ describe('days shared with a neighbour', () => {
       await fc.assert(
         fc.asyncProperty(fc.nat(50), fc.integer({ min: 1, max: 400 }), async (from, days) => {
           let told = 0;
-          const shared = await sharingRunner(port, () => true, (more) => (told += more)).run(task(from, days));
+          const shared = await sharingRunner(
+            port,
+            () => true,
+            (more) => (told += more),
+          ).run(task(from, days));
           expect(shared).toEqual(runDays(task(from, days)));
           expect(told).toBe(days);
         }),
@@ -43,14 +59,23 @@ describe('days shared with a neighbour', () => {
   it('are the same where the neighbour ran ahead, whether or not the days announced are asked for next', () =>
     withNeighbour(async (port) => {
       await fc.assert(
-        fc.asyncProperty(fc.integer({ min: 150, max: 400 }), fc.integer({ min: 1, max: 600 }), fc.boolean(), async (days, after, kept) => {
-          let told = 0;
-          const runner = sharingRunner(port, () => true, (more) => (told += more));
-          expect(await runner.run(task(0, days), after)).toEqual(runDays(task(0, days)));
-          const next = kept ? task(days, after) : task(days + 1, after);
-          expect(await runner.run(next)).toEqual(runDays(next));
-          expect(told).toBe(days + after);
-        }),
+        fc.asyncProperty(
+          fc.integer({ min: 150, max: 400 }),
+          fc.integer({ min: 1, max: 600 }),
+          fc.boolean(),
+          async (days, after, kept) => {
+            let told = 0;
+            const runner = sharingRunner(
+              port,
+              () => true,
+              (more) => (told += more),
+            );
+            expect(await runner.run(task(0, days), after)).toEqual(runDays(task(0, days)));
+            const next = kept ? task(days, after) : task(days + 1, after);
+            expect(await runner.run(next)).toEqual(runDays(next));
+            expect(told).toBe(days + after);
+          },
+        ),
         { seed: 21, numRuns: 8 },
       );
     }));
@@ -59,22 +84,28 @@ describe('days shared with a neighbour', () => {
     withNeighbour(async (port) => {
       for (const runner of [sharingRunner(port, () => true), inThisThread()]) {
         const parts = await runner.apart(task(5, 330), 50);
-        expect(parts).toEqual([...[5, 55, 105, 155, 205, 255].map((from) => runDays(task(from, 50))), runDays(task(305, 30))]);
+        expect(parts).toEqual([
+          ...[5, 55, 105, 155, 205, 255].map((from) => runDays(task(from, 50))),
+          runDays(task(305, 30)),
+        ]);
       }
     }));
 
   it('are begun by the neighbour while the other thinks', () =>
     withNeighbour(async (port) => {
       const sent: number[] = [];
-      const runner = sharingRunner({
-        set onmessage(heard: MessagePort['onmessage']) {
-          port.onmessage = heard;
-        },
-        postMessage(errand: { task: RushTask } | null) {
-          if (errand !== null) sent.push(errand.task.from);
-          port.postMessage(errand);
-        },
-      } as MessagePort, () => true);
+      const runner = sharingRunner(
+        {
+          set onmessage(heard: MessagePort['onmessage']) {
+            port.onmessage = heard;
+          },
+          postMessage(errand: { task: RushTask } | null) {
+            if (errand !== null) sent.push(errand.task.from);
+            port.postMessage(errand);
+          },
+        } as MessagePort,
+        () => true,
+      );
       await runner.run(task(0, 300), 1000);
       expect(sent.filter((from) => from >= 300).length).toBeGreaterThan(1);
       const before = sent.length;
@@ -87,7 +118,11 @@ describe('days shared with a neighbour', () => {
   it('are given up when they are no longer wanted, and what comes late is not taken for the next run', () =>
     withNeighbour(async (port) => {
       let chunks = 0;
-      await expect(sharingRunner(port, () => (chunks += 1) < 4).run(task(0, 3000))).rejects.toBeInstanceOf(Stopped);
-      expect(await sharingRunner(port, () => true).run(task(7, 300))).toEqual(runDays(task(7, 300)));
+      await expect(
+        sharingRunner(port, () => (chunks += 1) < 4).run(task(0, 3000)),
+      ).rejects.toBeInstanceOf(Stopped);
+      expect(await sharingRunner(port, () => true).run(task(7, 300))).toEqual(
+        runDays(task(7, 300)),
+      );
     }));
 });

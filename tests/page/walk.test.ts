@@ -15,10 +15,13 @@ import { readScenario } from '../../src/study/read-scenario.js';
 import { walkLayouts } from '../../src/study/walk-layouts.js';
 
 function opened(name: string) {
-  const read = readScenario(readFileSync(`scenarios/${name}`, 'utf8'), name, { piecesPerRack: piecesPerRackOf });
+  const read = readScenario(readFileSync(`scenarios/${name}`, 'utf8'), name, {
+    piecesPerRack: piecesPerRackOf,
+  });
   if (!read.ok) throw new Error(name);
   const model = compile(read.scenario, piecesPerRackOf);
-  const walk = (stock: readonly number[] | null): DayWalk => walkDay({ model, seed: read.scenario.seed, day: 0, stock, listed: null });
+  const walk = (stock: readonly number[] | null): DayWalk =>
+    walkDay({ model, seed: read.scenario.seed, day: 0, stock, listed: null });
   return { scenario: read.scenario, model, walk };
 }
 
@@ -42,7 +45,17 @@ describe('the stops on the way round', () => {
   });
 
   it('name the one that holds most on the way back, and call ware stuck only while it is scarce', () => {
-    const counts = { shelf: 10, making: 20, guests: 30, dirty: 1, carried: 2, bench: 7, machine: 0, drying: 7, polishing: 0 };
+    const counts = {
+      shelf: 10,
+      making: 20,
+      guests: 30,
+      dirty: 1,
+      carried: 2,
+      bench: 7,
+      machine: 0,
+      drying: 7,
+      polishing: 0,
+    };
     expect(mostAt(counts)).toBe('bench');
     expect([stuckAt(counts, 40), stuckAt(counts, 39)]).toEqual(['bench', null]);
     expect(mostAt({ ...counts, dirty: 0, carried: 0, bench: 0, drying: 0 })).toBeNull();
@@ -58,7 +71,9 @@ describe('the seats', () => {
         expect(plan.seats).toBe(day.seats);
         day.parties.forEach(({ size }, n) => expect(new Set(plan.of[n]).size).toBe(size));
         for (const index of everyMoment(day)) {
-          const taken = day.parties.flatMap(({ from, left }, n) => (from <= index && index < left ? plan.of[n]! : []));
+          const taken = day.parties.flatMap(({ from, left }, n) =>
+            from <= index && index < left ? plan.of[n]! : [],
+          );
           expect(new Set(taken).size).toBe(taken.length);
         }
       }
@@ -69,17 +84,22 @@ describe('the seats', () => {
 describe('the clock', () => {
   it('finds the last moment at or before a time', () => {
     const day = { times: Float64Array.of(0, 10, 25) };
-    expect([-5, 0, 9, 10, 24, 25, 1e9].map((ms) => indexAt(day, ms))).toEqual([0, 0, 0, 1, 1, 2, 2]);
+    expect([-5, 0, 9, 10, 24, 25, 1e9].map((ms) => indexAt(day, ms))).toEqual([
+      0, 0, 0, 1, 1, 2, 2,
+    ]);
   });
 });
 
 describe('the line in words', () => {
   const formats = formatsFor({ locale: 'en-IE', currency: 'EUR', openingMinute: 7 * 60 });
-  const said = (day: DayWalk, index: number, ware: number): string => tell(day, momentAt(day, index), ware, (one) => day.wares[one]!, english, formats);
+  const said = (day: DayWalk, index: number, ware: number): string =>
+    tell(day, momentAt(day, index), ware, (one) => day.wares[one]!, english, formats);
 
   it('tells of the bare shelf at the tightest moment, and of a shortage from when it happens', () => {
     const full = demo.walk(null);
-    expect(said(full, full.tightestIndex, full.scarcest)).toContain(english.walk.shelfBare(full.wares[full.scarcest]!, formats.count(full.stock[full.scarcest]!)));
+    expect(said(full, full.tightestIndex, full.scarcest)).toContain(
+      english.walk.shelfBare(full.wares[full.scarcest]!, formats.count(full.stock[full.scarcest]!)),
+    );
     const fewer = demo.walk(full.stock.map((pieces) => Math.ceil(pieces * 0.8)));
     const first = fewer.firstShortIndex;
     const lacking = english.walk.shortNow(fewer.wares[fewer.shortages[0]!.ware]!);
@@ -98,9 +118,15 @@ describe('the drawing', () => {
         drawn += 1;
         expect(pieces.length, id).toBe(model.ware.find((ware) => ware.id === id)!.perRack);
         for (const { x, y, angleDeg } of pieces) {
-          const [c, s] = [Math.cos((angleDeg * Math.PI) / 180), Math.sin((angleDeg * Math.PI) / 180)];
+          const [c, s] = [
+            Math.cos((angleDeg * Math.PI) / 180),
+            Math.sin((angleDeg * Math.PI) / 180),
+          ];
           for (let n = 0; n < outline.length; n += 2) {
-            const [px, py] = [x + outline[n]! * c - outline[n + 1]! * s, y + outline[n]! * s + outline[n + 1]! * c];
+            const [px, py] = [
+              x + outline[n]! * c - outline[n + 1]! * s,
+              y + outline[n]! * s + outline[n + 1]! * c,
+            ];
             // Rounded to tenths of a millimetre.
             expect(Math.min(px, py, insideMm.x - px, insideMm.y - py), id).toBeGreaterThan(-0.3);
           }
@@ -111,7 +137,9 @@ describe('the drawing', () => {
   });
 
   it('draws one mark a piece, and round discs', () => {
-    const layout = Object.values(walkLayouts(demo.scenario)).find(({ pieces }) => pieces.length > 3)!;
+    const layout = Object.values(walkLayouts(demo.scenario)).find(
+      ({ pieces }) => pieces.length > 3,
+    )!;
     expect(layoutPath(layout, 0, 3).split('M').length - 1).toBe(3);
     expect(layoutPath(layout, 0, 0)).toBe('');
     expect(stacksPath(5, 17, 4).split('M').length - 1).toBe(12);
@@ -121,8 +149,11 @@ describe('the drawing', () => {
 
   it('draws the shelf as low as it gets', () => {
     const day = demo.walk(null);
-    const lows = day.wares.map((_, ware) => Math.min(...everyMoment(day).map((index) => piecesAt(day, index, ware, 0))));
+    const lows = day.wares.map((_, ware) =>
+      Math.min(...everyMoment(day).map((index) => piecesAt(day, index, ware, 0))),
+    );
     expect(lows).toEqual(day.wares.map(() => 0));
-    for (const ware of day.wares.keys()) if (day.stock[ware]! > 0) expect(coursePath(day, ware)).toMatch(/V54(?:H|$)/);
+    for (const ware of day.wares.keys())
+      if (day.stock[ware]! > 0) expect(coursePath(day, ware)).toMatch(/V54(?:H|$)/);
   });
 });

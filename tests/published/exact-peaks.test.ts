@@ -15,21 +15,52 @@ describe.each(published.cases)('the peak of $id', (one) => {
   const minutes = one.arrivals.reduce((sum, step) => sum + step.minutes, 0);
   const mean = 'loopMeanMinutes' in one ? one.loopMeanMinutes : one.dwellMeanMinutes;
   const machines =
-    'cycleMeanMinutes' in one ? [{ ...instantMachine, cycle: { exponential: `${one.cycleMeanMinutes} min` }, count: one.machines }] : { unlimited: instantMachine };
+    'cycleMeanMinutes' in one
+      ? [
+          {
+            ...instantMachine,
+            cycle: { exponential: `${one.cycleMeanMinutes} min` },
+            count: one.machines,
+          },
+        ]
+      : { unlimited: instantMachine };
   const model = modelOf(
     idealised({
       hours: { for: `${minutes} min` },
-      arrivals: { steps: one.arrivals.map((step) => ({ for: `${step.minutes} min`, parties: `${step.partiesPerMinute} / min` })), dayFactor: 0 },
-      guests: { partySize: 1, staysIn: '100 %', drinksEach: 1, secondDrink: 0, dwell: { exponential: `${mean} min` } },
+      arrivals: {
+        steps: one.arrivals.map((step) => ({
+          for: `${step.minutes} min`,
+          parties: `${step.partiesPerMinute} / min`,
+        })),
+        dayFactor: 0,
+      },
+      guests: {
+        partySize: 1,
+        staysIn: '100 %',
+        drinksEach: 1,
+        secondDrink: 0,
+        dwell: { exponential: `${mean} min` },
+      },
       washing: { machines, hands: 'unlimited', partLoadWait: 'never' },
     }),
   );
-  const { peaks } = runDays({ model, seed: 'exact', from: 0, days: DAYS, stock: null, listed: null, byDay: false });
+  const { peaks } = runDays({
+    model,
+    seed: 'exact',
+    from: 0,
+    days: DAYS,
+    stock: null,
+    listed: null,
+    byDay: false,
+  });
 
   it('has the exact distribution at every stock', () => {
     for (const [stock, probability] of Object.entries(one.probabilityPeakAtMost)) {
       const within = peaks.reduce((count, peak) => count + (peak <= Number(stock) ? 1 : 0), 0);
-      expect(exactBinomialTest(within, DAYS, probability), `P(peak ≤ ${stock}) = ${probability}, seen ${within / DAYS}`).toBeGreaterThanOrEqual(1e-6);
+      expect(
+        exactBinomialTest(within, DAYS, probability),
+        `P(peak ≤ ${stock}) = ${probability}, seen ${within / DAYS}`,
+      ).toBeGreaterThanOrEqual(1e-6);
     }
   });
 });

@@ -26,7 +26,10 @@ export const instantMachine = { racks: 1, loading: '0 s', cycle: '0 s', unloadin
 
 /** Steady arrivals of single guests: `rate` parties a minute for `minutes`. */
 export function steady(rate: number, minutes: number): Tree {
-  return { hours: { for: `${minutes} min` }, arrivals: { steps: [{ for: `${minutes} min`, parties: `${rate} / min` }], dayFactor: 0 } };
+  return {
+    hours: { for: `${minutes} min` },
+    arrivals: { steps: [{ for: `${minutes} min`, parties: `${rate} / min` }], dayFactor: 0 },
+  };
 }
 
 /** The model of a scenario given as a tree, through the same door as any file. */

@@ -1,14 +1,28 @@
 import { readFileSync } from 'node:fs';
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
-import { duration, durationUnits, length, mass, parseRate, parseTemperature, parseWithUnit, rate, temperature, volume } from '../../src/quantities/units.js';
+import {
+  duration,
+  durationUnits,
+  length,
+  mass,
+  parseRate,
+  parseTemperature,
+  parseWithUnit,
+  rate,
+  temperature,
+  volume,
+} from '../../src/quantities/units.js';
 
 interface Check {
   readonly id: string;
   readonly expected: Readonly<Record<string, number>>;
 }
-const published = JSON.parse(readFileSync(new URL('../../shared/checks/published.json', import.meta.url), 'utf8')) as readonly Check[];
-const check = (id: string): Readonly<Record<string, number>> => published.find((one) => one.id === id)!.expected;
+const published = JSON.parse(
+  readFileSync(new URL('../../shared/checks/published.json', import.meta.url), 'utf8'),
+) as readonly Check[];
+const check = (id: string): Readonly<Record<string, number>> =>
+  published.find((one) => one.id === id)!.expected;
 
 describe('units against published values', () => {
   // NIST Handbook 44, appendix C.
@@ -28,7 +42,9 @@ describe('units against published values', () => {
   });
 
   it('reads the temperatures of the FDA Food Code in either scale alike', () => {
-    for (const [celsius, fahrenheit] of Object.values(check('foodcode-rinse')) as unknown as readonly (readonly [number, number])[]) {
+    for (const [celsius, fahrenheit] of Object.values(
+      check('foodcode-rinse'),
+    ) as unknown as readonly (readonly [number, number])[]) {
       expect(Math.abs(temperature.parse(`${fahrenheit} °F`) - celsius)).toBeLessThanOrEqual(0.5);
     }
     expect(parseTemperature('212 °F')).toEqual({ ok: true, value: 100 });
@@ -57,11 +73,15 @@ describe('laws of units', () => {
 
   it('reads back what it wrote, in every unit of time', () => {
     fc.assert(
-      fc.property(fc.constantFrom(...Object.keys(durationUnits.factors)), fc.double({ min: 0, max: 1e6, noNaN: true }), (unit, number) => {
-        const ms = duration.parse(`${number} ${unit}`);
-        const again = Number((ms / durationUnits.factors[unit]!).toPrecision(12));
-        expect(again).toBeCloseTo(Number(number.toPrecision(12)), 6);
-      }),
+      fc.property(
+        fc.constantFrom(...Object.keys(durationUnits.factors)),
+        fc.double({ min: 0, max: 1e6, noNaN: true }),
+        (unit, number) => {
+          const ms = duration.parse(`${number} ${unit}`);
+          const again = Number((ms / durationUnits.factors[unit]!).toPrecision(12));
+          expect(again).toBeCloseTo(Number(number.toPrecision(12)), 6);
+        },
+      ),
       { seed: 20 },
     );
   });
@@ -80,14 +100,24 @@ describe('laws of units', () => {
 });
 
 describe('what is wrong with a quantity', () => {
-  const says = (schema: typeof duration, input: unknown): string => schema.safeParse(input).error?.issues[0]?.message ?? 'nothing';
+  const says = (schema: typeof duration, input: unknown): string =>
+    schema.safeParse(input).error?.issues[0]?.message ?? 'nothing';
 
   it.each([
     [40, 'is a bare number where a duration is needed; write "40 s" or "40 min"'],
     ['40', 'has no unit where a duration is needed; write "40 s" or "40 min"'],
-    ['40 mm', 'has the unit "mm" of a length where a duration is needed (ms, s, min, h, days); write "40 s" or "40 min"'],
-    ['40 minuets', 'has the unit "minuets" where a duration is needed (ms, s, min, h, days); did you mean "40 minutes"?'],
-    ['40 MIN', 'has the unit "MIN" where a duration is needed (ms, s, min, h, days); did you mean "40 min"?'],
+    [
+      '40 mm',
+      'has the unit "mm" of a length where a duration is needed (ms, s, min, h, days); write "40 s" or "40 min"',
+    ],
+    [
+      '40 minuets',
+      'has the unit "minuets" where a duration is needed (ms, s, min, h, days); did you mean "40 minutes"?',
+    ],
+    [
+      '40 MIN',
+      'has the unit "MIN" where a duration is needed (ms, s, min, h, days); did you mean "40 min"?',
+    ],
     ['-3 s', 'is negative: a duration cannot be negative; write 3 s or leave it out'],
     ['1,5 min', 'has a decimal comma; write the number with a point, such as "1.5 s"'],
     ['soon', 'is not a duration; write a number with its unit, such as "40 s"'],
@@ -100,12 +130,18 @@ describe('what is wrong with a quantity', () => {
 
   it.each([
     [12, 'is a bare number where a rate is needed; write "12 / h" or "12 / min"'],
-    ['12 h', 'has the unit "h" where a rate is needed (/ s, / min, / h, / day); write so many a unit of time, such as "32 / h" or "0.5 / min"'],
+    [
+      '12 h',
+      'has the unit "h" where a rate is needed (/ s, / min, / h, / day); write so many a unit of time, such as "32 / h" or "0.5 / min"',
+    ],
     ['-12 / h', 'is negative: a rate cannot be; write "12 / h"'],
   ])('%j as a rate', (input, message) => expect(says(rate, input)).toBe(message));
 
   it.each([
     [82, 'is a bare number where a temperature is needed; write "82 °C" or "82 °F"'],
-    ['-300 °C', 'is colder than anything can be; write a number with its unit, such as "82 °C" or "180 °F"'],
+    [
+      '-300 °C',
+      'is colder than anything can be; write a number with its unit, such as "82 °C" or "180 °F"',
+    ],
   ])('%j as a temperature', (input, message) => expect(says(temperature, input)).toBe(message));
 });

@@ -8,11 +8,29 @@ import type { GridRack, OpenRack, PegRack } from '../../src/racking/rack.js';
 import type { Vessel } from '../../src/racking/vessel.js';
 import { gapBetween, planOf } from './shapes.js';
 
-const cup = (rimMm: number, handleMm: number, handleWidthMm: number): Vessel => ({ shape: 'cup', rimMm, heightMm: 60, massG: 250, handleMm, handleWidthMm, handleTip: 'flat' });
+const cup = (rimMm: number, handleMm: number, handleWidthMm: number): Vessel => ({
+  shape: 'cup',
+  rimMm,
+  heightMm: 60,
+  massG: 250,
+  handleMm,
+  handleWidthMm,
+  handleTip: 'flat',
+});
 
 const shapes = fc
-  .record({ rim: fc.integer({ min: 500, max: 1200 }), handle: fc.integer({ min: 20, max: 450 }), width: fc.integer({ min: 20, max: 300 }), gap: fc.integer({ min: 0, max: 60 }) })
-  .map(({ rim, handle, width, gap }) => ({ D: rim / 10, h: Math.min(handle, rim) / 10, w: width / 10, g: gap / 10 }));
+  .record({
+    rim: fc.integer({ min: 500, max: 1200 }),
+    handle: fc.integer({ min: 20, max: 450 }),
+    width: fc.integer({ min: 20, max: 300 }),
+    gap: fc.integer({ min: 0, max: 60 }),
+  })
+  .map(({ rim, handle, width, gap }) => ({
+    D: rim / 10,
+    h: Math.min(handle, rim) / 10,
+    w: width / 10,
+    g: gap / 10,
+  }));
 
 describe('closed forms (worked out by hand, no source)', () => {
   it('a 45° handle is free against its neighbours on a square grid of pitch D + g just when the two inequalities hold', () => {
@@ -20,7 +38,13 @@ describe('closed forms (worked out by hand, no source)', () => {
       fc.property(shapes, ({ D, h, w, g }) => {
         const plan = planOf(cup(D, h, w));
         const at = (x: number, y: number) => ({ x: x * (D + g), y: y * (D + g), angleDeg: 45 });
-        const around = [[1, 0], [0, 1], [1, 1], [-1, 1], [1, -1]] as const;
+        const around = [
+          [1, 0],
+          [0, 1],
+          [1, 1],
+          [-1, 1],
+          [1, -1],
+        ] as const;
         const least = Math.min(...around.map(([x, y]) => gapBetween(plan, at(0, 0), at(x, y))));
         // The corner of the bar against the disc ahead, and its side against the discs beside it.
         const ahead = h <= (Math.SQRT2 - 1) * (D + g);
@@ -39,7 +63,9 @@ describe('closed forms (worked out by hand, no source)', () => {
       const free = cup(D, 0.4 * D * (Math.SQRT2 - 1), 6);
       // Free against the wall too: h + w/2 ≤ (√2 − 1) D/2.
       expect(free.handleMm! + 3).toBeLessThanOrEqual(((Math.SQRT2 - 1) * D) / 2 + 3);
-      expect(piecesPerRack(free, rack, grid)).toBeGreaterThanOrEqual(Math.floor((460 - 3) / (D + 3)) ** 2);
+      expect(piecesPerRack(free, rack, grid)).toBeGreaterThanOrEqual(
+        Math.floor((460 - 3) / (D + 3)) ** 2,
+      );
     }
   });
 
@@ -58,10 +84,21 @@ describe('closed forms (worked out by hand, no source)', () => {
   });
 
   it('an 89 mm rim drops from 25 to 16: openings of compartment racks (typical published openings, from memory)', () => {
-    const openings = (published as unknown as { id: string; expected: Record<string, number> }[]).find(({ id }) => id === 'rack-openings')!.expected;
-    const grid = (cells: number): GridRack => ({ id: `grid-${cells ** 2}`, kind: 'grid', cells, openingMm: openings[String(cells ** 2)]! });
+    const openings = (
+      published as unknown as { id: string; expected: Record<string, number> }[]
+    ).find(({ id }) => id === 'rack-openings')!.expected;
+    const grid = (cells: number): GridRack => ({
+      id: `grid-${cells ** 2}`,
+      kind: 'grid',
+      cells,
+      openingMm: openings[String(cells ** 2)]!,
+    });
     const glass = (rimMm: number): Vessel => ({ shape: 'glass', rimMm, heightMm: 90, massG: 200 });
-    expect([88, 89].map((rim) => Math.max(...[3, 4, 5, 6, 7].map((cells) => piecesPerRack(glass(rim), grid(cells)))))).toEqual([25, 16]);
+    expect(
+      [88, 89].map((rim) =>
+        Math.max(...[3, 4, 5, 6, 7].map((cells) => piecesPerRack(glass(rim), grid(cells)))),
+      ),
+    ).toEqual([25, 16]);
     expect(rackLayout(glass(89), grid(4)).binds).toBe('opening');
   });
 
@@ -72,15 +109,41 @@ describe('closed forms (worked out by hand, no source)', () => {
       expect(pieces).toBeGreaterThanOrEqual(24);
       expect(pieces).toBeLessThanOrEqual(36);
     }
-    expect(piecesPerRack({ shape: 'saucer', rimMm: 140, heightMm: 19, massG: 200 }, { ...peg, triedMm: 23 })).toBeGreaterThan(piecesPerRack({ shape: 'saucer', rimMm: 140, heightMm: 19, massG: 200 }, { ...peg, triedMm: 60 }));
+    expect(
+      piecesPerRack(
+        { shape: 'saucer', rimMm: 140, heightMm: 19, massG: 200 },
+        { ...peg, triedMm: 23 },
+      ),
+    ).toBeGreaterThan(
+      piecesPerRack(
+        { shape: 'saucer', rimMm: 140, heightMm: 19, massG: 200 },
+        { ...peg, triedMm: 60 },
+      ),
+    );
   });
 });
 
 describe('lifting (Waters, Putz-Anderson & Garg, DHHS (NIOSH) 94-110)', () => {
   it('Example 1, loading punch press stock, within 3 % (figures of the manual, from memory)', () => {
-    const { inputs: i, expected: e } = (published as unknown as { id: string; inputs: Record<string, number>; expected: Record<string, number> }[]).find(({ id }) => id === 'niosh-punch-press')!;
-    const { origin, destination } = nioshLiftUs({ loadLb: i['Lb']!, hIn: i['Hin']!, vOriginIn: i['Vorigin']!, vDestIn: i['Vdest']!, aDeg: 0, coupling: 'fair' });
-    for (const [end, rwl, index] of [[origin, e['RWLorigin']!, e['LIorigin']!], [destination, e['RWLdest']!, e['LIdest']!]] as const) {
+    const { inputs: i, expected: e } = (
+      published as unknown as {
+        id: string;
+        inputs: Record<string, number>;
+        expected: Record<string, number>;
+      }[]
+    ).find(({ id }) => id === 'niosh-punch-press')!;
+    const { origin, destination } = nioshLiftUs({
+      loadLb: i['Lb']!,
+      hIn: i['Hin']!,
+      vOriginIn: i['Vorigin']!,
+      vDestIn: i['Vdest']!,
+      aDeg: 0,
+      coupling: 'fair',
+    });
+    for (const [end, rwl, index] of [
+      [origin, e['RWLorigin']!, e['LIorigin']!],
+      [destination, e['RWLdest']!, e['LIdest']!],
+    ] as const) {
       expect(Math.abs(end.rwl / rwl - 1)).toBeLessThan(0.03);
       // The manual gives the index to one digit.
       expect(Math.abs(i['Lb']! / rwl - index)).toBeLessThanOrEqual(0.051);
@@ -89,11 +152,20 @@ describe('lifting (Waters, Putz-Anderson & Garg, DHHS (NIOSH) 94-110)', () => {
   });
 
   it('has the multipliers of section 1.3', () => {
-    const { expected } = (published as unknown as { id: string; expected: { LCkg: number; FM_le1h: Record<string, number> } }[]).find(({ id }) => id === 'niosh-multipliers')!;
+    const { expected } = (
+      published as unknown as {
+        id: string;
+        expected: { LCkg: number; FM_le1h: Record<string, number> };
+      }[]
+    ).find(({ id }) => id === 'niosh-multipliers')!;
     const ideal = { loadKg: 10, hCm: 25, vOriginCm: 75, vDestCm: 100, coupling: 'good' } as const;
     expect(nioshLift(ideal).origin.rwl).toBeCloseTo(expected.LCkg, 10);
-    for (const [perMinute, fm] of Object.entries(expected.FM_le1h)) expect(nioshLift({ ...ideal, perMinute: Number(perMinute) }).origin.multipliers.fm).toBeCloseTo(fm, 10);
-    const far = nioshLift({ ...ideal, hCm: 50, vOriginCm: 30, vDestCm: 130, aDeg: 45 }).origin.multipliers;
+    for (const [perMinute, fm] of Object.entries(expected.FM_le1h))
+      expect(
+        nioshLift({ ...ideal, perMinute: Number(perMinute) }).origin.multipliers.fm,
+      ).toBeCloseTo(fm, 10);
+    const far = nioshLift({ ...ideal, hCm: 50, vOriginCm: 30, vDestCm: 130, aDeg: 45 }).origin
+      .multipliers;
     expect(far.hm).toBeCloseTo(25 / 50, 10);
     expect(far.vm).toBeCloseTo(1 - 0.003 * 45, 10);
     expect(far.dm).toBeCloseTo(0.82 + 4.5 / 100, 10);
@@ -102,13 +174,21 @@ describe('lifting (Waters, Putz-Anderson & Garg, DHHS (NIOSH) 94-110)', () => {
 
   it('advises no load where the hands do not reach, and defers to local rules', () => {
     expect(nioshLift({ loadKg: 10, hCm: 80, vOriginCm: 75, vDestCm: 100 }).liftingIndex).toBeNull();
-    expect(nioshLift({ loadKg: 10, hCm: 40, vOriginCm: 75, vDestCm: 100 }).caution).toMatch(/local rules/);
+    expect(nioshLift({ loadKg: 10, hCm: 40, vOriginCm: 75, vDestCm: 100 }).caution).toMatch(
+      /local rules/,
+    );
   });
 });
 
 describe('what cannot be', () => {
   const openRack: OpenRack = { id: 'open', kind: 'open' };
-  const grid: GridRack = { id: 'grid-25', kind: 'grid', cells: 5, openingMm: 88, innerHeightMm: 100 };
+  const grid: GridRack = {
+    id: 'grid-25',
+    kind: 'grid',
+    cells: 5,
+    openingMm: 88,
+    innerHeightMm: 100,
+  };
   const glass: Vessel = { shape: 'glass', rimMm: 70, heightMm: 90, massG: 200 };
 
   it.each([
@@ -122,6 +202,7 @@ describe('what cannot be', () => {
     expect(pieces).toBe(0);
     expect(problems.length).toBeGreaterThan(0);
     expect(problems.map(({ path }) => path.join('.')).join()).toMatch(field);
-    for (const { rule, remedy, message } of problems) for (const part of [rule, remedy, message]) expect(part.length).toBeGreaterThan(5);
+    for (const { rule, remedy, message } of problems)
+      for (const part of [rule, remedy, message]) expect(part.length).toBeGreaterThan(5);
   });
 });

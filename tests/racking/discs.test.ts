@@ -4,7 +4,10 @@ import { describe, expect, test } from 'vitest';
 import { piecesPerRack } from '../../src/racking/layout.js';
 import { disc } from './some.js';
 
-const table = readFileSync(new URL('../../shared/checks/circles-in-square.csv', import.meta.url), 'utf8')
+const table = readFileSync(
+  new URL('../../shared/checks/circles-in-square.csv', import.meta.url),
+  'utf8',
+)
   .trim()
   .split('\n')
   .slice(1)

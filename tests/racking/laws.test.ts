@@ -10,36 +10,73 @@ import { ellipsePoints, leastGap, leastWallGap } from './oracle.js';
 import { cup, open, somePattern, someRack, someVessel } from './some.js';
 
 const layoutIn = (vessel: Vessel, rack: OpenRack, rule: LoadingRule) =>
-  fullestOpenLayout({ outline: outlineOf(vessel), widthMm: rack.usableMm!, depthMm: rack.usableAcrossMm!, gapMm: rack.clearanceMm!, rule });
+  fullestOpenLayout({
+    outline: outlineOf(vessel),
+    widthMm: rack.usableMm!,
+    depthMm: rack.usableAcrossMm!,
+    gapMm: rack.clearanceMm!,
+    rule,
+  });
 
 describe('every layout', () => {
   test('of round and square pieces, at any angle in any rack, keeps its gaps between pieces and to the walls', () => {
     fc.assert(
-      fc.property(someVessel, someRack, fc.oneof({ weight: 60, arbitrary: somePattern }, fc.constantFrom('best' as const, 'straight' as const, 'at45' as const)), (vessel, rack, rule) => {
-        const layout = layoutIn(vessel, rack, rule);
-        if (layout === null) return;
-        expect(layout.positions).toHaveLength(layout.pieces);
-        expect(leastGap(vessel, layout.positions)).toBeGreaterThan(rack.clearanceMm! - 1e-4);
-        expect(leastWallGap(vessel, layout.positions, rack.usableMm!, rack.usableAcrossMm!)).toBeGreaterThan(rack.clearanceMm! - 1e-4);
-      }),
+      fc.property(
+        someVessel,
+        someRack,
+        fc.oneof(
+          { weight: 60, arbitrary: somePattern },
+          fc.constantFrom('best' as const, 'straight' as const, 'at45' as const),
+        ),
+        (vessel, rack, rule) => {
+          const layout = layoutIn(vessel, rack, rule);
+          if (layout === null) return;
+          expect(layout.positions).toHaveLength(layout.pieces);
+          expect(leastGap(vessel, layout.positions)).toBeGreaterThan(rack.clearanceMm! - 1e-4);
+          expect(
+            leastWallGap(vessel, layout.positions, rack.usableMm!, rack.usableAcrossMm!),
+          ).toBeGreaterThan(rack.clearanceMm! - 1e-4);
+        },
+      ),
       { seed: 20, numRuns: 1000 },
     );
   });
 
   test('keeps true ellipses apart and inside', () => {
-    const someOval = fc.record({ long: fc.double({ min: 70, max: 200, noNaN: true }), share: fc.double({ min: 0.5, max: 1, noNaN: true }) });
+    const someOval = fc.record({
+      long: fc.double({ min: 70, max: 200, noNaN: true }),
+      share: fc.double({ min: 0.5, max: 1, noNaN: true }),
+    });
     fc.assert(
       fc.property(someOval, somePattern, ({ long, share }, rule) => {
-        const vessel: Vessel = { shape: 'bowl', rimMm: long, rimAcrossMm: long * share, heightMm: 50, massG: 300, footprint: 'oval' };
-        const layout = layoutIn(vessel, { ...open, usableMm: 460, usableAcrossMm: 460, clearanceMm: 3 }, rule)!;
+        const vessel: Vessel = {
+          shape: 'bowl',
+          rimMm: long,
+          rimAcrossMm: long * share,
+          heightMm: 50,
+          massG: 300,
+          footprint: 'oval',
+        };
+        const layout = layoutIn(
+          vessel,
+          { ...open, usableMm: 460, usableAcrossMm: 460, clearanceMm: 3 },
+          rule,
+        )!;
         const rings = layout.positions.map((at) => ellipsePoints(vessel, at));
-        expect(Math.min(...rings.flat().flatMap(([x, y]) => [x, y, 460 - x, 460 - y]))).toBeGreaterThan(3 - 1e-4);
+        expect(
+          Math.min(...rings.flat().flatMap(([x, y]) => [x, y, 460 - x, 460 - y])),
+        ).toBeGreaterThan(3 - 1e-4);
         let least = Infinity;
         rings.forEach((ring, i) => {
           const { x, y } = layout.positions[i]!;
           for (const [j, other] of rings.entries()) {
-            if (j <= i || Math.hypot(layout.positions[j]!.x - x, layout.positions[j]!.y - y) > long + 5) continue;
-            for (const [x1, y1] of ring) for (const [x2, y2] of other) least = Math.min(least, Math.hypot(x1 - x2, y1 - y2));
+            if (
+              j <= i ||
+              Math.hypot(layout.positions[j]!.x - x, layout.positions[j]!.y - y) > long + 5
+            )
+              continue;
+            for (const [x1, y1] of ring)
+              for (const [x2, y2] of other) least = Math.min(least, Math.hypot(x1 - x2, y1 - y2));
           }
         });
         expect(least).toBeGreaterThan(3 - 1e-4);
@@ -51,14 +88,37 @@ describe('every layout', () => {
 
 describe('for a named pattern and angle', () => {
   test('a vessel that grows in any direction never stands more often', () => {
-    const growth = fc.record({ which: fc.constantFrom('rimMm' as const, 'rimAcrossMm' as const, 'handleMm' as const, 'handleWidthMm' as const), by: fc.oneof(fc.double({ min: 0, max: 0.02, noNaN: true }), fc.double({ min: 0, max: 4, noNaN: true })) });
+    const growth = fc.record({
+      which: fc.constantFrom(
+        'rimMm' as const,
+        'rimAcrossMm' as const,
+        'handleMm' as const,
+        'handleWidthMm' as const,
+      ),
+      by: fc.oneof(
+        fc.double({ min: 0, max: 0.02, noNaN: true }),
+        fc.double({ min: 0, max: 4, noNaN: true }),
+      ),
+    });
     fc.assert(
-      fc.property(someVessel, someRack, somePattern, growth, (vessel, rack, rule, { which, by }) => {
-        const old = vessel[which];
-        if (old === undefined || (which !== 'rimMm' && vessel.handleMm === 0 && which !== 'rimAcrossMm')) return;
-        const grown = { ...vessel, [which]: old + by };
-        expect(layoutIn(grown, rack, rule)?.pieces ?? 0).toBeLessThanOrEqual(layoutIn(vessel, rack, rule)?.pieces ?? 0);
-      }),
+      fc.property(
+        someVessel,
+        someRack,
+        somePattern,
+        growth,
+        (vessel, rack, rule, { which, by }) => {
+          const old = vessel[which];
+          if (
+            old === undefined ||
+            (which !== 'rimMm' && vessel.handleMm === 0 && which !== 'rimAcrossMm')
+          )
+            return;
+          const grown = { ...vessel, [which]: old + by };
+          expect(layoutIn(grown, rack, rule)?.pieces ?? 0).toBeLessThanOrEqual(
+            layoutIn(vessel, rack, rule)?.pieces ?? 0,
+          );
+        },
+      ),
       { seed: 23, numRuns: 800 },
     );
   });
@@ -68,7 +128,9 @@ describe('for a named pattern and angle', () => {
       fc.property(someVessel, someRack, somePattern, (vessel, rack, rule) => {
         const turned = { ...rack, usableMm: rack.usableAcrossMm!, usableAcrossMm: rack.usableMm! };
         const turnedRule = { ...rule, angleDeg: rule.angleDeg + 90 };
-        expect(layoutIn(vessel, turned, turnedRule)?.pieces).toBe(layoutIn(vessel, rack, rule)?.pieces);
+        expect(layoutIn(vessel, turned, turnedRule)?.pieces).toBe(
+          layoutIn(vessel, rack, rule)?.pieces,
+        );
       }),
       { seed: 24, numRuns: 400 },
     );
@@ -82,7 +144,8 @@ describe('over all patterns', () => {
         const turned = { ...rack, usableMm: rack.usableAcrossMm!, usableAcrossMm: rack.usableMm! };
         const best = piecesPerRack(vessel, rack);
         expect(piecesPerRack(vessel, turned)).toBe(best);
-        for (const rule of ['straight', 'at45'] as const) expect(piecesPerRack(vessel, rack, rule)).toBeLessThanOrEqual(best);
+        for (const rule of ['straight', 'at45'] as const)
+          expect(piecesPerRack(vessel, rack, rule)).toBeLessThanOrEqual(best);
       }),
       { seed: 25, numRuns: 30 },
     );
@@ -93,19 +156,32 @@ describe('over all patterns', () => {
       fc.property(someVessel, (vessel) => {
         const layout = rackLayout(vessel, open);
         if (layout.pieces === 0) return;
-        const count = (change: Partial<Vessel>, rule: LoadingRule = 'best'): number => piecesPerRack({ ...vessel, ...change }, open, rule);
-        const wider = (by: number): Partial<Vessel> => ({ rimMm: vessel.rimMm + by, ...(vessel.rimAcrossMm === undefined ? {} : { rimAcrossMm: vessel.rimAcrossMm + by }) });
+        const count = (change: Partial<Vessel>, rule: LoadingRule = 'best'): number =>
+          piecesPerRack({ ...vessel, ...change }, open, rule);
+        const wider = (by: number): Partial<Vessel> => ({
+          rimMm: vessel.rimMm + by,
+          ...(vessel.rimAcrossMm === undefined ? {} : { rimAcrossMm: vessel.rimAcrossMm + by }),
+        });
         expect(layout.minusOneMm).toBeGreaterThanOrEqual(layout.pieces);
         expect(layout.plusOneMm).toBeLessThanOrEqual(layout.pieces);
         const { pattern, angleDeg, slackMm } = layout;
-        if (slackMm !== null && pattern !== 'compartments' && pattern !== 'on edge' && pattern !== 'loose') {
-          expect(count(wider(slackMm), { pattern, angleDeg })).toBeGreaterThanOrEqual(layout.pieces);
+        if (
+          slackMm !== null &&
+          pattern !== 'compartments' &&
+          pattern !== 'on edge' &&
+          pattern !== 'loose'
+        ) {
+          expect(count(wider(slackMm), { pattern, angleDeg })).toBeGreaterThanOrEqual(
+            layout.pieces,
+          );
           expect(count(wider(slackMm + 0.02), { pattern, angleDeg })).toBeLessThan(layout.pieces);
         }
         for (const cliff of layout.cliffs.filter((one) => one.dimension === 'rim')) {
           expect(count(wider(cliff.changeMm))).toBe(cliff.piecesThen);
           expect(cliff.piecesThen).not.toBe(layout.pieces);
-          expect(count(wider(cliff.changeMm - 0.1 * Math.sign(cliff.changeMm)))).toBe(layout.pieces);
+          expect(count(wider(cliff.changeMm - 0.1 * Math.sign(cliff.changeMm)))).toBe(
+            layout.pieces,
+          );
         }
       }),
       { seed: 26, numRuns: 8 },
@@ -114,6 +190,8 @@ describe('over all patterns', () => {
 
   test('an answer is remembered by the measures, not by the object', () => {
     const vessel = cup(89.5, 28.5, 14, 'round');
-    expect(rememberedRackLayout({ ...vessel }, { ...open })).toBe(rememberedRackLayout(vessel, open));
+    expect(rememberedRackLayout({ ...vessel }, { ...open })).toBe(
+      rememberedRackLayout(vessel, open),
+    );
   });
 });

@@ -36,11 +36,18 @@ interface Box {
 function boxesOf(vessel: Vessel): Box[] {
   const a = vessel.rimMm / 2;
   const square = vessel.footprint === 'square';
-  const body: Box = square ? { x0: -a, x1: a, half: (vessel.rimAcrossMm ?? vessel.rimMm) / 2, round: 0 } : { x0: 0, x1: 0, half: 0, round: a };
+  const body: Box = square
+    ? { x0: -a, x1: a, half: (vessel.rimAcrossMm ?? vessel.rimMm) / 2, round: 0 }
+    : { x0: 0, x1: 0, half: 0, round: a };
   const h = vessel.handleMm ?? 0;
   if (h <= 0) return [body];
   const half = vessel.handleWidthMm! / 2;
-  return [body, vessel.handleTip === 'round' ? { x0: 0, x1: a + h - half, half: 0, round: half } : { x0: 0, x1: a + h, half, round: 0 }];
+  return [
+    body,
+    vessel.handleTip === 'round'
+      ? { x0: 0, x1: a + h - half, half: 0, round: half }
+      : { x0: 0, x1: a + h, half, round: 0 },
+  ];
 }
 
 const corners = (box: Box): XY[] => [
@@ -50,12 +57,14 @@ const corners = (box: Box): XY[] => [
   [box.x0, box.half],
 ];
 
-const pointToBox = ([x, y]: XY, box: Box): number => Math.hypot(Math.max(box.x0 - x, 0, x - box.x1), Math.max(Math.abs(y) - box.half, 0));
+const pointToBox = ([x, y]: XY, box: Box): number =>
+  Math.hypot(Math.max(box.x0 - x, 0, x - box.x1), Math.max(Math.abs(y) - box.half, 0));
 
 /** Whether two boxes as placed overlap: no axis of either parts them. */
 function overlap(a: Box, atA: At, b: Box, atB: At): boolean {
   return [atA.angleDeg, atA.angleDeg + 90, atB.angleDeg, atB.angleDeg + 90].every((degrees) => {
-    const along = (box: Box, at: At): number[] => corners(box).map((corner) => turnedBy(toPage(corner, at), -degrees)[0]);
+    const along = (box: Box, at: At): number[] =>
+      corners(box).map((corner) => turnedBy(toPage(corner, at), -degrees)[0]);
     const [p, q] = [along(a, atA), along(b, atB)];
     return Math.min(...p) < Math.max(...q) - 1e-9 && Math.min(...q) < Math.max(...p) - 1e-9;
   });
@@ -71,24 +80,34 @@ function boxDistance(a: Box, atA: At, b: Box, atB: At): number {
 /** Least gap between any two pieces, mm. */
 export function leastGap(vessel: Vessel, positions: readonly At[]): number {
   const boxes = boxesOf(vessel);
-  const far = Math.max(...boxes.map((box) => Math.hypot(Math.max(-box.x0, box.x1), box.half) + box.round));
+  const far = Math.max(
+    ...boxes.map((box) => Math.hypot(Math.max(-box.x0, box.x1), box.half) + box.round),
+  );
   let least = Infinity;
   positions.forEach((p, i) => {
     for (const q of positions.slice(i + 1)) {
       if (Math.hypot(p.x - q.x, p.y - q.y) - 2 * far > least) continue;
-      for (const a of boxes) for (const b of boxes) least = Math.min(least, boxDistance(a, p, b, q));
+      for (const a of boxes)
+        for (const b of boxes) least = Math.min(least, boxDistance(a, p, b, q));
     }
   });
   return least;
 }
 
 /** Least gap between any piece and the walls, mm. */
-export function leastWallGap(vessel: Vessel, positions: readonly At[], width: number, depth: number): number {
+export function leastWallGap(
+  vessel: Vessel,
+  positions: readonly At[],
+  width: number,
+  depth: number,
+): number {
   const gaps = positions.flatMap((at) =>
-    boxesOf(vessel).flatMap((box) => corners(box).flatMap((corner) => {
-      const [x, y] = toPage(corner, at);
-      return [x, width - x, y, depth - y].map((gap) => gap - box.round);
-    })),
+    boxesOf(vessel).flatMap((box) =>
+      corners(box).flatMap((corner) => {
+        const [x, y] = toPage(corner, at);
+        return [x, width - x, y, depth - y].map((gap) => gap - box.round);
+      }),
+    ),
   );
   return Math.min(...gaps);
 }
@@ -97,5 +116,8 @@ export function leastWallGap(vessel: Vessel, positions: readonly At[], width: nu
 export const ellipsePoints = (vessel: Vessel, at: At): XY[] =>
   Array.from({ length: 120 }, (_, i) => {
     const t = (i * Math.PI) / 60;
-    return toPage([(vessel.rimMm / 2) * Math.cos(t), ((vessel.rimAcrossMm ?? vessel.rimMm) / 2) * Math.sin(t)], at);
+    return toPage(
+      [(vessel.rimMm / 2) * Math.cos(t), ((vessel.rimAcrossMm ?? vessel.rimMm) / 2) * Math.sin(t)],
+      at,
+    );
   });

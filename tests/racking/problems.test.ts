@@ -11,11 +11,29 @@ const fit = (vessel: Vessel) => fitProblems([disc(70), vessel], racks, piecesPer
 
 describe('a vessel that no rack takes', () => {
   test.each([
-    ['higher than any rack', { ...disc(70), heightMm: 200 }, 'vessels.1.heightMm', 200, /tallest rack takes 180 mm/],
-    ['wider than any rack', disc(470), 'vessels.1.rimMm', 470, /widest rack or compartment takes 454 mm/],
+    [
+      'higher than any rack',
+      { ...disc(70), heightMm: 200 },
+      'vessels.1.heightMm',
+      200,
+      /tallest rack takes 180 mm/,
+    ],
+    [
+      'wider than any rack',
+      disc(470),
+      'vessels.1.rimMm',
+      470,
+      /widest rack or compartment takes 454 mm/,
+    ],
     ['too long with its handle', cup(300, 280, 20), 'vessels.1.handleMm', 280, /handle included/],
     ['cutlery without a basket', spoon, 'vessels.1.shape', 'spoon', /no rack takes this kind/],
-    ['a handle longer than the rim', cup(80, 81, 14), 'vessels.1.handleMm', 81, /no more than the rim is wide, 80 mm/],
+    [
+      'a handle longer than the rim',
+      cup(80, 81, 14),
+      'vessels.1.handleMm',
+      81,
+      /no more than the rim is wide, 80 mm/,
+    ],
   ] as const)('%s: place, value, rule, remedy', (_, vessel, path, value, rule) => {
     const [problem, ...more] = fit(vessel);
     expect(more).toEqual([]);
@@ -37,9 +55,19 @@ describe('a vessel that no rack takes', () => {
 
 test('all that is wrong is told at once, and nothing is thrown', () => {
   const bad = { ...cup(-80, 20, 0), heightMm: Number.NaN, massG: -1 };
-  expect(vesselProblems(bad).map(({ path }) => path[0])).toEqual(expect.arrayContaining(['rimMm', 'heightMm', 'handleWidthMm', 'massG']));
-  expect(rackProblems({ ...open, usableMm: 0, clearanceMm: -1 }).map(({ path }) => path[0])).toEqual(['usableMm', 'clearanceMm']);
+  expect(vesselProblems(bad).map(({ path }) => path[0])).toEqual(
+    expect.arrayContaining(['rimMm', 'heightMm', 'handleWidthMm', 'massG']),
+  );
+  expect(
+    rackProblems({ ...open, usableMm: 0, clearanceMm: -1 }).map(({ path }) => path[0]),
+  ).toEqual(['usableMm', 'clearanceMm']);
   const noOpening = { id: 'grid', kind: 'grid', cells: 5 } as unknown as Rack;
-  expect(rackLayout(disc(70), noOpening)).toMatchObject({ pieces: 0, problems: [{ path: ['rack', 'openingMm'], value: undefined }] });
-  expect(rackProblems({ ...grid, openingMm: 93 })[0]).toMatchObject({ path: ['openingMm'], value: 93 });
+  expect(rackLayout(disc(70), noOpening)).toMatchObject({
+    pieces: 0,
+    problems: [{ path: ['rack', 'openingMm'], value: undefined }],
+  });
+  expect(rackProblems({ ...grid, openingMm: 93 })[0]).toMatchObject({
+    path: ['openingMm'],
+    value: 93,
+  });
 });

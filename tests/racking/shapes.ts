@@ -23,10 +23,16 @@ type Point = readonly [number, number];
 function corners({ bar }: Plan, { x, y, angleDeg }: At): Point[] {
   const [c, s] = [Math.cos((angleDeg * Math.PI) / 180), Math.sin((angleDeg * Math.PI) / 180)];
   const { length, half } = bar!;
-  return [[0, -half], [length, -half], [length, half], [0, half]].map(([u, v]) => [x + u! * c - v! * s, y + u! * s + v! * c]);
+  return [
+    [0, -half],
+    [length, -half],
+    [length, half],
+    [0, half],
+  ].map(([u, v]) => [x + u! * c - v! * s, y + u! * s + v! * c]);
 }
 
-const edges = (polygon: readonly Point[]): [Point, Point][] => polygon.map((p, i) => [p, polygon[(i + 1) % polygon.length]!]);
+const edges = (polygon: readonly Point[]): [Point, Point][] =>
+  polygon.map((p, i) => [p, polygon[(i + 1) % polygon.length]!]);
 
 function toSegment([px, py]: Point, [ax, ay]: Point, [bx, by]: Point): number {
   const [dx, dy] = [bx - ax, by - ay];
@@ -34,8 +40,10 @@ function toSegment([px, py]: Point, [ax, ay]: Point, [bx, by]: Point): number {
   return Math.hypot(px - ax - t * dx, py - ay - t * dy);
 }
 
-const cross = ([ax, ay]: Point, [bx, by]: Point, [cx, cy]: Point): number => (bx - ax) * (cy - ay) - (by - ay) * (cx - ax);
-const inside = (p: Point, polygon: readonly Point[]): boolean => edges(polygon).every(([a, b]) => cross(a, b, p) >= 0);
+const cross = ([ax, ay]: Point, [bx, by]: Point, [cx, cy]: Point): number =>
+  (bx - ax) * (cy - ay) - (by - ay) * (cx - ax);
+const inside = (p: Point, polygon: readonly Point[]): boolean =>
+  edges(polygon).every(([a, b]) => cross(a, b, p) >= 0);
 
 function barToBar(a: readonly Point[], b: readonly Point[]): number {
   if (inside(a[0]!, b) || inside(b[0]!, a)) return 0;
@@ -43,14 +51,22 @@ function barToBar(a: readonly Point[], b: readonly Point[]): number {
   for (const [p, q] of edges(a)) {
     for (const [r, s] of edges(b)) {
       if (cross(p, q, r) * cross(p, q, s) < 0 && cross(r, s, p) * cross(r, s, q) < 0) return 0;
-      least = Math.min(least, toSegment(p, r, s), toSegment(q, r, s), toSegment(r, p, q), toSegment(s, p, q));
+      least = Math.min(
+        least,
+        toSegment(p, r, s),
+        toSegment(q, r, s),
+        toSegment(r, p, q),
+        toSegment(s, p, q),
+      );
     }
   }
   return least;
 }
 
 const discToBar = (plan: Plan, disc: At, bar: readonly Point[]): number =>
-  inside([disc.x, disc.y], bar) ? -plan.radius : Math.min(...edges(bar).map(([a, b]) => toSegment([disc.x, disc.y], a, b))) - plan.radius;
+  inside([disc.x, disc.y], bar)
+    ? -plan.radius
+    : Math.min(...edges(bar).map(([a, b]) => toSegment([disc.x, disc.y], a, b))) - plan.radius;
 
 /** Gap between two like pieces, mm; negative where they overlap. */
 export function gapBetween(plan: Plan, a: At, b: At): number {
@@ -62,6 +78,10 @@ export function gapBetween(plan: Plan, a: At, b: At): number {
 
 /** Gap of a piece to the walls of a rack, mm; negative where it stands out. */
 export function gapToWalls(plan: Plan, at: At, width: number, depth: number): number {
-  const points: Point[] = [[at.x - plan.radius, at.y - plan.radius], [at.x + plan.radius, at.y + plan.radius], ...(plan.bar === null ? [] : corners(plan, at))];
+  const points: Point[] = [
+    [at.x - plan.radius, at.y - plan.radius],
+    [at.x + plan.radius, at.y + plan.radius],
+    ...(plan.bar === null ? [] : corners(plan, at)),
+  ];
   return Math.min(...points.flatMap(([x, y]) => [x, y, width - x, depth - y]));
 }

@@ -55,15 +55,21 @@ describe('formats', () => {
   it('write money and numbers as the place does', () => {
     expect(irish.money(1234.5)).toBe('€1,234.50');
     expect(german.money(1234.5)).toBe('1.234,50\u00A0€');
-    expect(formatsFor({ locale: 'ja-JP', currency: 'JPY', openingMinute: null }).money(1234)).toMatch(/^.1,234$/);
+    expect(
+      formatsFor({ locale: 'ja-JP', currency: 'JPY', openingMinute: null }).money(1234),
+    ).toMatch(/^.1,234$/);
     expect(german.percent(0.9538)).toBe('95,4\u00A0%');
   });
 
   it('tell minutes from opening as the time of day, past midnight too', () => {
     expect(irish.clock(0)).toBe('07:00');
     expect(irish.clock(95.4)).toBe('08:35');
-    expect(formatsFor({ locale: 'en-IE', currency: 'EUR', openingMinute: 23 * 60 }).clock(90)).toBe('00:30');
-    expect(formatsFor({ locale: 'en-US', currency: 'USD', openingMinute: 780 }).clock(5)).toBe('01:05\u00A0PM');
+    expect(formatsFor({ locale: 'en-IE', currency: 'EUR', openingMinute: 23 * 60 }).clock(90)).toBe(
+      '00:30',
+    );
+    expect(formatsFor({ locale: 'en-US', currency: 'USD', openingMinute: 780 }).clock(5)).toBe(
+      '01:05\u00A0PM',
+    );
     expect(german.clock(95)).toBe('1:35\u00A0h');
   });
 
@@ -75,8 +81,12 @@ describe('formats', () => {
   });
 
   it('fall back where a locale or currency is none', () => {
-    expect(formatsFor({ locale: 'no such place', currency: 'EUR', openingMinute: null }).money(2)).toBe('€2.00');
-    expect(formatsFor({ locale: 'en-IE', currency: '<b>', openingMinute: null }).money(2)).toBe('2.00');
+    expect(
+      formatsFor({ locale: 'no such place', currency: 'EUR', openingMinute: null }).money(2),
+    ).toBe('€2.00');
+    expect(formatsFor({ locale: 'en-IE', currency: '<b>', openingMinute: null }).money(2)).toBe(
+      '2.00',
+    );
   });
 
   it('give a level as many digits as it needs', () => {
@@ -87,24 +97,38 @@ describe('formats', () => {
 describe('tables', () => {
   it('line up: every row has the same width, at most the width given', () => {
     fc.assert(
-      fc.property(fc.array(fc.tuple(anyText(), fc.integer(), fc.double({ noNaN: true, min: -1e6, max: 1e6 })), { minLength: 1, maxLength: 12 }), fc.integer({ min: 60, max: 100 }), (rows, width) => {
-        const lines = textTable([{ title: 'Ware' }, { title: 'Two\nlines', right: true }, { title: 'x', right: true }], rows.map(([a, b, c]) => [cleanText(a), String(b), c.toFixed(2)]), width);
-        const widths = new Set(lines.map(columnsOf));
-        expect(widths.size).toBe(1);
-        expect([...widths][0]).toBeLessThanOrEqual(width);
-      }),
+      fc.property(
+        fc.array(
+          fc.tuple(anyText(), fc.integer(), fc.double({ noNaN: true, min: -1e6, max: 1e6 })),
+          { minLength: 1, maxLength: 12 },
+        ),
+        fc.integer({ min: 60, max: 100 }),
+        (rows, width) => {
+          const lines = textTable(
+            [{ title: 'Ware' }, { title: 'Two\nlines', right: true }, { title: 'x', right: true }],
+            rows.map(([a, b, c]) => [cleanText(a), String(b), c.toFixed(2)]),
+            width,
+          );
+          const widths = new Set(lines.map(columnsOf));
+          expect(widths.size).toBe(1);
+          expect([...widths][0]).toBeLessThanOrEqual(width);
+        },
+      ),
       { seed: 20 },
     );
   });
 
   it('text wraps within its width and keeps its words', () => {
     fc.assert(
-      fc.property(fc.array(fc.stringMatching(/^\S{1,20}$/), { minLength: 1, maxLength: 40 }), (parts) => {
-        const text = cleanText(parts.join(' '));
-        const lines = wrapText(text, 40, '  ');
-        for (const line of lines) expect(columnsOf(line)).toBeLessThanOrEqual(40);
-        expect(lines.map((line) => line.trim()).join(' ')).toBe(text);
-      }),
+      fc.property(
+        fc.array(fc.stringMatching(/^\S{1,20}$/), { minLength: 1, maxLength: 40 }),
+        (parts) => {
+          const text = cleanText(parts.join(' '));
+          const lines = wrapText(text, 40, '  ');
+          for (const line of lines) expect(columnsOf(line)).toBeLessThanOrEqual(40);
+          expect(lines.map((line) => line.trim()).join(' ')).toBe(text);
+        },
+      ),
       { seed: 20 },
     );
   });
@@ -129,7 +153,9 @@ describe('the answer as text', () => {
 
   it('begins with what to buy, for how much, and how sure that is', () => {
     const first = text.split('\n\n')[0]!.replaceAll('\n', ' ');
-    expect(first).toContain('62 medium cups, 34 large cups, 21 tumblers, 92 saucers and 95 teaspoons');
+    expect(first).toContain(
+      '62 medium cups, 34 large cups, 21 tumblers, 92 saucers and 95 teaspoons',
+    );
     expect(first).toContain('€1,141.80');
     expect(first).toContain('95.4% of rushes');
     expect(first).toContain('94.7% to 96.0%');
@@ -154,7 +180,9 @@ describe('the answer as text', () => {
   });
 
   it('says who is overloaded, from when, and what would do', () => {
-    expect(text).toMatch(/the people making drinks get 112% of what they can\s+do, and fall behind from 08:15\. More ware only buys time; 3 would do/);
+    expect(text).toMatch(
+      /the people making drinks get 112% of what they can\s+do, and fall behind from 08:15\. More ware only buys time; 3 would do/,
+    );
   });
 
   it('shows warnings with their path, and the days', () => {
@@ -163,14 +191,20 @@ describe('the answer as text', () => {
   });
 
   it('tells a missed, an unsure and a kept promise apart', () => {
-    const told = (level: number): string => answerText({ ...fixtureAnswer(), level }, fixtureContext()).split('\n\n')[0]!.replaceAll('\n', ' ');
+    const told = (level: number): string =>
+      answerText({ ...fixtureAnswer(), level }, fixtureContext())
+        .split('\n\n')[0]!
+        .replaceAll('\n', ' ');
     expect(told(0.99)).toContain('misses the 99% asked for');
     expect(told(0.95)).toContain('as good as the 95% asked for');
     expect(told(0.9)).toContain('better than the 90% asked for');
   });
 
   it('says nothing of fresh days where there were none', () => {
-    const listedDays = answerText({ ...fixtureAnswer(), certified: null, days: { chosenOn: 12, certifiedOn: 0 } }, fixtureContext());
+    const listedDays = answerText(
+      { ...fixtureAnswer(), certified: null, days: { chosenOn: 12, certifiedOn: 0 } },
+      fixtureContext(),
+    );
     expect(listedDays).toContain('12 listed days');
     expect(listedDays).not.toContain('tried on fresh days');
   });
@@ -186,7 +220,10 @@ describe('the answer as text', () => {
   it('keeps its form whatever things are called', () => {
     fc.assert(
       fc.property(anyText(200), (name) => {
-        const shown = answerText(fixtureAnswer(() => name, name), fixtureContext(() => name));
+        const shown = answerText(
+          fixtureAnswer(() => name, name),
+          fixtureContext(() => name),
+        );
         for (const line of shown.split('\n')) expect(columnsOf(line)).toBeLessThanOrEqual(100);
         expect(shown).not.toMatch(/(?!\n)\p{Cc}|[\u202A-\u202E\u2066-\u2069]/u);
       }),
@@ -196,7 +233,13 @@ describe('the answer as text', () => {
 
   it('counts pieces where there are too many wares to name', () => {
     const { stock } = fixtureAnswer();
-    const many = answerText({ ...fixtureAnswer(), stock: [...stock, ...stock.map((line) => ({ ...line, ware: `${line.ware}-2` }))] }, fixtureContext());
+    const many = answerText(
+      {
+        ...fixtureAnswer(),
+        stock: [...stock, ...stock.map((line) => ({ ...line, ware: `${line.ware}-2` }))],
+      },
+      fixtureContext(),
+    );
     expect(many).toMatch(/^Buy 608 pieces of 10 kinds of ware/);
   });
 });

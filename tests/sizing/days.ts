@@ -13,7 +13,9 @@ export function peaksOf(rows: readonly (readonly number[])[]): Peaks {
 }
 
 export function rowsOf(peaks: Peaks): number[][] {
-  return Array.from({ length: peaks.days }, (_, day) => Array.from(peaks.data.subarray(day * peaks.ware, (day + 1) * peaks.ware)));
+  return Array.from({ length: peaks.days }, (_, day) =>
+    Array.from(peaks.data.subarray(day * peaks.ware, (day + 1) * peaks.ware)),
+  );
 }
 
 /**
@@ -58,7 +60,10 @@ function poisson(mean: number, u: () => number): number {
 export function exactLevel({ means, kinds }: KnownDays, stock: readonly number[]): number {
   let level = 0;
   for (const { chance, factor } of kinds) {
-    level += means.reduce((share, mean, w) => share * stdlibPoissonCdf(stock[w] ?? 0, mean * factor), chance);
+    level += means.reduce(
+      (share, mean, w) => share * stdlibPoissonCdf(stock[w] ?? 0, mean * factor),
+      chance,
+    );
   }
   return level;
 }

@@ -6,7 +6,15 @@ import { aloneStock } from '../../src/sizing/alone-stock.js';
 import { leastCostStock } from '../../src/sizing/least-cost-stock.js';
 import { countMisses, selectDays } from '../../src/sizing/peaks.js';
 import type { Peaks } from '../../src/sizing/peaks.js';
-import { drawDays, EIGHT_COSTS, EIGHT_WARE, ONE_KIND, peaksOf, rowsOf, THREE_KINDS } from './days.js';
+import {
+  drawDays,
+  EIGHT_COSTS,
+  EIGHT_WARE,
+  ONE_KIND,
+  peaksOf,
+  rowsOf,
+  THREE_KINDS,
+} from './days.js';
 
 /** The general solver takes seconds in all, and longer on a busy machine. */
 const PATIENCE = 120_000;
@@ -21,7 +29,10 @@ interface Problem {
 function problems(most: number): fc.Arbitrary<Problem> {
   return fc.integer({ min: 1, max: 5 }).chain((ware) =>
     fc.record({
-      rows: fc.array(fc.array(fc.nat(12), { minLength: ware, maxLength: ware }), { minLength: 1, maxLength: most }),
+      rows: fc.array(fc.array(fc.nat(12), { minLength: ware, maxLength: ware }), {
+        minLength: 1,
+        maxLength: most,
+      }),
       costs: fc.array(fc.integer({ min: 1, max: 60 }), { minLength: ware, maxLength: ware }),
       k: fc.nat(Math.ceil(most / 2)),
     }),
@@ -30,7 +41,10 @@ function problems(most: number): fc.Arbitrary<Problem> {
 
 /** Any order of 0…n−1, from random keys. */
 function shuffled(keys: readonly number[], n: number): number[] {
-  return Array.from({ length: n }, (_, i) => i).sort((a, b) => (keys[a % keys.length] ?? 0) * (a + 1) - (keys[b % keys.length] ?? 0) * (b + 1) || a - b);
+  return Array.from({ length: n }, (_, i) => i).sort(
+    (a, b) =>
+      (keys[a % keys.length] ?? 0) * (a + 1) - (keys[b % keys.length] ?? 0) * (b + 1) || a - b,
+  );
 }
 
 describe('against HiGHS, a general solver of mixed-integer programs', () => {
@@ -42,7 +56,9 @@ describe('against HiGHS, a general solver of mixed-integer programs', () => {
 
   /** min Σ c·N with N_w + M·z_d ≥ peak_dw, Σ z ≤ k, z binary. */
   function solved({ rows, costs, k }: Problem): number {
-    const limits = rows.flatMap((row, d) => row.map((peak, w) => ` p${d}_${w}: n${w} + ${peak} z${d} >= ${peak}`));
+    const limits = rows.flatMap((row, d) =>
+      row.map((peak, w) => ` p${d}_${w}: n${w} + ${peak} z${d} >= ${peak}`),
+    );
     const program = [
       'Minimize',
       ` cost: ${costs.map((cost, w) => `${cost} n${w}`).join(' + ')}`,
@@ -60,26 +76,40 @@ describe('against HiGHS, a general solver of mixed-integer programs', () => {
     return Math.round(solution.ObjectiveValue);
   }
 
-  it('costs the same on 120 random problems, and keeps the promise', () => {
-    fc.assert(
-      fc.property(problems(12), (problem) => {
-        const peaks = peaksOf(problem.rows);
-        const found = leastCostStock(peaks, problem.costs, problem.k);
-        expect(countMisses(peaks, found.stock)).toBeLessThanOrEqual(problem.k);
-        expect(found.proven).toBe(true);
-        expect(found.cost).toBe(solved(problem));
-      }),
-      { seed: 20, numRuns: 120 },
-    );
-  }, PATIENCE);
+  it(
+    'costs the same on 120 random problems, and keeps the promise',
+    () => {
+      fc.assert(
+        fc.property(problems(12), (problem) => {
+          const peaks = peaksOf(problem.rows);
+          const found = leastCostStock(peaks, problem.costs, problem.k);
+          expect(countMisses(peaks, found.stock)).toBeLessThanOrEqual(problem.k);
+          expect(found.proven).toBe(true);
+          expect(found.cost).toBe(solved(problem));
+        }),
+        { seed: 20, numRuns: 120 },
+      );
+    },
+    PATIENCE,
+  );
 
-  it('costs the same on 4 problems of 40 days with a day factor', () => {
-    for (let i = 0; i < 4; i++) {
-      const peaks = drawDays({ means: EIGHT_WARE.slice(0, 4), kinds: THREE_KINDS }, 40, `highs ${i}`);
-      const costs = EIGHT_COSTS.slice(0, 4);
-      expect(leastCostStock(peaks, costs, 4).cost).toBe(solved({ rows: rowsOf(peaks), costs, k: 4 }));
-    }
-  }, PATIENCE);
+  it(
+    'costs the same on 4 problems of 40 days with a day factor',
+    () => {
+      for (let i = 0; i < 4; i++) {
+        const peaks = drawDays(
+          { means: EIGHT_WARE.slice(0, 4), kinds: THREE_KINDS },
+          40,
+          `highs ${i}`,
+        );
+        const costs = EIGHT_COSTS.slice(0, 4);
+        expect(leastCostStock(peaks, costs, 4).cost).toBe(
+          solved({ rows: rowsOf(peaks), costs, k: 4 }),
+        );
+      }
+    },
+    PATIENCE,
+  );
 });
 
 describe('laws of the least cost', () => {
@@ -88,7 +118,11 @@ describe('laws of the least cost', () => {
   it('is the least of all stocks, tried one by one', () => {
     const small = fc.record({
       rows: fc.array(fc.tuple(fc.nat(5), fc.nat(5), fc.nat(5)), { minLength: 1, maxLength: 12 }),
-      costs: fc.tuple(fc.integer({ min: 1, max: 9 }), fc.integer({ min: 1, max: 9 }), fc.integer({ min: 1, max: 9 })),
+      costs: fc.tuple(
+        fc.integer({ min: 1, max: 9 }),
+        fc.integer({ min: 1, max: 9 }),
+        fc.integer({ min: 1, max: 9 }),
+      ),
       k: fc.nat(6),
     });
     fc.assert(
@@ -98,7 +132,8 @@ describe('laws of the least cost', () => {
         for (let a = 0; a <= 5; a++) {
           for (let b = 0; b <= 5; b++) {
             for (let c = 0; c <= 5; c++) {
-              if (countMisses(peaks, [a, b, c]) <= k) least = Math.min(least, a * costs[0] + b * costs[1] + c * costs[2]);
+              if (countMisses(peaks, [a, b, c]) <= k)
+                least = Math.min(least, a * costs[0] + b * costs[1] + c * costs[2]);
             }
           }
         }
@@ -110,13 +145,25 @@ describe('laws of the least cost', () => {
 
   it('does not depend on the order of ware or of days', () => {
     fc.assert(
-      fc.property(problems(60), fc.array(fc.nat(), { minLength: 5, maxLength: 9 }), ({ rows, costs, k }, keys) => {
-        const cost = leastCostStock(peaksOf(rows), costs, k).cost;
-        const ware = shuffled(keys, costs.length);
-        const reordered = peaksOf(rows.map((row) => ware.map((w) => row[w] ?? 0)));
-        expect(leastCostStock(reordered, ware.map((w) => costs[w] ?? 0), k).cost).toBe(cost);
-        expect(leastCostStock(selectDays(peaksOf(rows), shuffled(keys, rows.length)), costs, k).cost).toBe(cost);
-      }),
+      fc.property(
+        problems(60),
+        fc.array(fc.nat(), { minLength: 5, maxLength: 9 }),
+        ({ rows, costs, k }, keys) => {
+          const cost = leastCostStock(peaksOf(rows), costs, k).cost;
+          const ware = shuffled(keys, costs.length);
+          const reordered = peaksOf(rows.map((row) => ware.map((w) => row[w] ?? 0)));
+          expect(
+            leastCostStock(
+              reordered,
+              ware.map((w) => costs[w] ?? 0),
+              k,
+            ).cost,
+          ).toBe(cost);
+          expect(
+            leastCostStock(selectDays(peaksOf(rows), shuffled(keys, rows.length)), costs, k).cost,
+          ).toBe(cost);
+        },
+      ),
       FIXED,
     );
   });
@@ -128,7 +175,9 @@ describe('laws of the least cost', () => {
         const found = leastCostStock(peaks, costs, k);
         expect(leastCostStock(peaks, costs, k + 1).cost).toBeLessThanOrEqual(found.cost);
         if (k === 0 || k >= rows.length) return;
-        aloneStock(peaks, 1 - k / rows.length).forEach(({ pieces }, w) => expect(found.stock[w]).toBeGreaterThanOrEqual(pieces));
+        aloneStock(peaks, 1 - k / rows.length).forEach(({ pieces }, w) =>
+          expect(found.stock[w]).toBeGreaterThanOrEqual(pieces),
+        );
       }),
       FIXED,
     );
@@ -137,7 +186,9 @@ describe('laws of the least cost', () => {
   it('stays when every day is there twice and twice as many may be missed', () => {
     fc.assert(
       fc.property(problems(40), ({ rows, costs, k }) => {
-        expect(leastCostStock(peaksOf([...rows, ...rows]), costs, 2 * k).cost).toBe(leastCostStock(peaksOf(rows), costs, k).cost);
+        expect(leastCostStock(peaksOf([...rows, ...rows]), costs, 2 * k).cost).toBe(
+          leastCostStock(peaksOf(rows), costs, k).cost,
+        );
       }),
       FIXED,
     );
@@ -147,10 +198,20 @@ describe('laws of the least cost', () => {
     fc.assert(
       fc.property(problems(40), ({ rows, costs, k }) => {
         const first = costs[0] ?? 1;
-        const twins = leastCostStock(peaksOf(rows.map((row) => [...row, row[0] ?? 0])), [...costs, first], k);
+        const twins = leastCostStock(
+          peaksOf(rows.map((row) => [...row, row[0] ?? 0])),
+          [...costs, first],
+          k,
+        );
         const doubled = leastCostStock(peaksOf(rows), [2 * first, ...costs.slice(1)], k);
         expect(twins.cost).toBe(doubled.cost);
-        expect(leastCostStock(peaksOf(rows), costs.map((cost) => 7 * cost), k).cost).toBe(7 * leastCostStock(peaksOf(rows), costs, k).cost);
+        expect(
+          leastCostStock(
+            peaksOf(rows),
+            costs.map((cost) => 7 * cost),
+            k,
+          ).cost,
+        ).toBe(7 * leastCostStock(peaksOf(rows), costs, k).cost);
       }),
       FIXED,
     );
@@ -159,7 +220,11 @@ describe('laws of the least cost', () => {
   it('is the same for prices that are not whole', () => {
     fc.assert(
       fc.property(problems(40), ({ rows, costs, k }) => {
-        const found = leastCostStock(peaksOf(rows), costs.map((cost) => cost / 7), k);
+        const found = leastCostStock(
+          peaksOf(rows),
+          costs.map((cost) => cost / 7),
+          k,
+        );
         expect(found.proven).toBe(true);
         expect(found.cost).toBeCloseTo(leastCostStock(peaksOf(rows), costs, k).cost / 7, 6);
       }),
@@ -183,7 +248,10 @@ describe('laws of the least cost', () => {
 });
 
 describe('a café of realistic size', () => {
-  const kinds = [['independent', ONE_KIND], ['with busy days', THREE_KINDS]] as const;
+  const kinds = [
+    ['independent', ONE_KIND],
+    ['with busy days', THREE_KINDS],
+  ] as const;
   it.each(kinds)('is solved to the end: 20 ware, 2,000 days, %s', (_, of) => {
     const means = [...EIGHT_WARE, 70, 12, 50, 30, 80, 18, 45, 100, 22, 65, 28, 10];
     const costs = [...EIGHT_COSTS, 200, 761, 410, 330, 275, 820, 150, 95, 640, 220, 480, 700];
@@ -200,17 +268,42 @@ describe('a café of realistic size', () => {
 
 describe('corners', () => {
   it('needs nothing when every day may be missed, or there are none', () => {
-    expect(leastCostStock(peaksOf([[4, 5], [6, 7]]), [1, 1], 2)).toEqual({ stock: [0, 0], cost: 0, proven: true, bound: 0 });
-    expect(leastCostStock({ days: 0, ware: 1, data: new Uint16Array(0) }, [5], 0).stock).toEqual([0]);
+    expect(
+      leastCostStock(
+        peaksOf([
+          [4, 5],
+          [6, 7],
+        ]),
+        [1, 1],
+        2,
+      ),
+    ).toEqual({ stock: [0, 0], cost: 0, proven: true, bound: 0 });
+    expect(leastCostStock({ days: 0, ware: 1, data: new Uint16Array(0) }, [5], 0).stock).toEqual([
+      0,
+    ]);
   });
 
   it('takes the largest peaks when none may be missed', () => {
-    expect(leastCostStock(peaksOf([[4, 5], [6, 1]]), [3, 2], 0)).toEqual({ stock: [6, 5], cost: 28, proven: true, bound: 28 });
+    expect(
+      leastCostStock(
+        peaksOf([
+          [4, 5],
+          [6, 1],
+        ]),
+        [3, 2],
+        0,
+      ),
+    ).toEqual({ stock: [6, 5], cost: 28, proven: true, bound: 28 });
   });
 
   it('does not buy ware without a price without end', () => {
     // At its nominal price of 2 the second ware is no better a bargain than the first.
-    const peaks = peaksOf([[9, 1], [1, 9], [1, 1], [1, 1]]);
+    const peaks = peaksOf([
+      [9, 1],
+      [1, 9],
+      [1, 1],
+      [1, 1],
+    ]);
     expect(leastCostStock(peaks, [2, 0], 2)).toMatchObject({ stock: [1, 1], cost: 2 });
     expect(leastCostStock(peaks, [0, 0], 1).stock.toSorted()).toEqual([1, 9]);
   });

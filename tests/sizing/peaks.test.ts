@@ -15,7 +15,9 @@ describe('peaks', () => {
     fc.assert(
       fc.property(fc.uniqueArray(fc.integer({ min: 1, max: 199 })), (cuts) => {
         const ends = [0, ...cuts.sort((a, b) => a - b), 200];
-        const parts = ends.slice(1).map((end, i) => sliceDays(whole, ends[i] ?? 0, end - (ends[i] ?? 0)));
+        const parts = ends
+          .slice(1)
+          .map((end, i) => sliceDays(whole, ends[i] ?? 0, end - (ends[i] ?? 0)));
         expect(mergePeaks(parts)).toEqual(whole);
       }),
       FIXED,
@@ -23,11 +25,31 @@ describe('peaks', () => {
   });
 
   it('can be selected day by day, some twice', () => {
-    expect(rowsOf(selectDays(peaksOf([[1, 2], [3, 4], [5, 6]]), [2, 0, 2]))).toEqual([[5, 6], [1, 2], [5, 6]]);
+    expect(
+      rowsOf(
+        selectDays(
+          peaksOf([
+            [1, 2],
+            [3, 4],
+            [5, 6],
+          ]),
+          [2, 0, 2],
+        ),
+      ),
+    ).toEqual([
+      [5, 6],
+      [1, 2],
+      [5, 6],
+    ]);
   });
 
   it('count a day once however many ware run out', () => {
-    const peaks = peaksOf([[5, 5], [4, 6], [6, 4], [9, 9]]);
+    const peaks = peaksOf([
+      [5, 5],
+      [4, 6],
+      [6, 4],
+      [9, 9],
+    ]);
     expect(countMisses(peaks, [5, 5])).toBe(3);
     expect(countMisses(peaks, [9, 9])).toBe(0);
     expect(countMisses(peaks, [8, 9])).toBe(1);
@@ -43,7 +65,7 @@ describe('peaks', () => {
 describe('a ware alone', () => {
   // The published ranks for 100 days at 95 % (Hahn & Meeker, Statistical Intervals, 5.2): 90th and 100th smallest.
   it('has the peaks of the published ranks as its interval', () => {
-    const peaks = peaksOf(Array.from({ length: 100 }, (_, i) => [(i * 37) % 100 + 1]));
+    const peaks = peaksOf(Array.from({ length: 100 }, (_, i) => [((i * 37) % 100) + 1]));
     expect(aloneStock(peaks, 0.95)).toEqual([{ pieces: 95, low: 90, high: 100 }]);
   });
 
@@ -77,7 +99,11 @@ describe('the store of days', () => {
     expect(await store.days(5, 15)).toEqual(sliceDays(whole, 5, 15));
     expect(await store.days(3, 4)).toEqual(sliceDays(whole, 3, 4));
     expect(await store.days(30, 5)).toEqual(sliceDays(whole, 30, 5));
-    expect(asked).toEqual([[0, 10], [10, 10], [20, 15]]);
+    expect(asked).toEqual([
+      [0, 10],
+      [10, 10],
+      [20, 15],
+    ]);
   });
 
   it('notices a provider that hands back another number of days', async () => {

@@ -46,6 +46,10 @@ describe('the chance of running out against stock', () => {
     const one = peaksOf([[4, 0]]);
     expect(scaledPathOf(one, [4, 0])).toEqual([[4, 0]]);
     expect(onePathOf(one, [4, 0], 1)).toEqual([[4, 0]]);
-    expect(onePathOf(one, [6, 0], 0)).toEqual([[4, 0], [5, 0], [6, 0]]);
+    expect(onePathOf(one, [6, 0], 0)).toEqual([
+      [4, 0],
+      [5, 0],
+      [6, 0],
+    ]);
   });
 });

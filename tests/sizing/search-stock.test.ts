@@ -9,7 +9,11 @@ const DAYS = 400;
 const K = 20;
 
 /** Searches with runs that count by `truth`, guided by `peaks`; `ratio` is its cost over the least. */
-async function trial(peaks: Peaks, truth: Peaks, tries?: number): Promise<{ ratio: number; kept: boolean; tries: number; settled: boolean }> {
+async function trial(
+  peaks: Peaks,
+  truth: Peaks,
+  tries?: number,
+): Promise<{ ratio: number; kept: boolean; tries: number; settled: boolean }> {
   const costs = EIGHT_COSTS.slice(0, peaks.ware);
   const found = await searchStock({
     byPeaks: (k) => leastCostStock(peaks, costs, k).stock,
@@ -19,13 +23,22 @@ async function trial(peaks: Peaks, truth: Peaks, tries?: number): Promise<{ rati
     misses: (stock) => countMisses(truth, stock),
     ...(tries === undefined ? {} : { tries }),
   });
-  return { ratio: found.cost / leastCostStock(truth, costs, K).cost, kept: countMisses(truth, found.stock) <= K, tries: found.tries, settled: found.settled };
+  return {
+    ratio: found.cost / leastCostStock(truth, costs, K).cost,
+    kept: countMisses(truth, found.stock) <= K,
+    tries: found.tries,
+    settled: found.settled,
+  };
 }
 
-const drawn = (ware: number, sample: number) => drawDays({ means: EIGHT_WARE.slice(0, ware), kinds: THREE_KINDS }, DAYS, `search ${sample}`);
+const drawn = (ware: number, sample: number) =>
+  drawDays({ means: EIGHT_WARE.slice(0, ware), kinds: THREE_KINDS }, DAYS, `search ${sample}`);
 
 /** The same days with the peaks of some ware scaled, as a rule that starts part loads early would do. */
-const scaled = (peaks: Peaks, factors: readonly number[]): Peaks => ({ ...peaks, data: peaks.data.map((peak, at) => Math.round(peak * (factors[at % peaks.ware] ?? 1))) });
+const scaled = (peaks: Peaks, factors: readonly number[]): Peaks => ({
+  ...peaks,
+  data: peaks.data.map((peak, at) => Math.round(peak * (factors[at % peaks.ware] ?? 1))),
+});
 
 describe('the search by runs', () => {
   it('ends at the exact answer where the peaks decide', async () => {
@@ -69,7 +82,12 @@ describe('the search by runs', () => {
     const seen = new Set<string>();
     const costs = EIGHT_COSTS.slice(0, 2);
     const peaks = drawn(2, 0);
-    const search = { byPeaks: (k: number) => leastCostStock(peaks, costs, k).stock, days: DAYS, unitCostMinor: costs, k: 0 };
+    const search = {
+      byPeaks: (k: number) => leastCostStock(peaks, costs, k).stock,
+      days: DAYS,
+      unitCostMinor: costs,
+      k: 0,
+    };
     const found = await searchStock({
       ...search,
       misses: (stock) => {

@@ -6,13 +6,23 @@ import type { Peaks } from '../../src/sizing/peaks.js';
 import { sizeStock } from '../../src/sizing/size-stock.js';
 import type { SizingProvider } from '../../src/sizing/size-stock.js';
 import { exactBinomialInterval } from '../../src/statistics/exact-binomial-interval.js';
-import { drawDays, EIGHT_COSTS, exactLevel, ONE_KIND, peaksOf, THREE_KINDS, uniforms } from './days.js';
+import {
+  drawDays,
+  EIGHT_COSTS,
+  exactLevel,
+  ONE_KIND,
+  peaksOf,
+  THREE_KINDS,
+  uniforms,
+} from './days.js';
 
 const CAFE = { means: [60, 40, 25, 90], kinds: THREE_KINDS };
 const COSTS = EIGHT_COSTS.slice(0, 4);
 
 /** Hands out days of a fixed sequence and notes what was asked for. */
-function handing(whole: Peaks): SizingProvider & { readonly asked: [from: number, count: number, after: number][] } {
+function handing(
+  whole: Peaks,
+): SizingProvider & { readonly asked: [from: number, count: number, after: number][] } {
   const asked: [number, number, number][] = [];
   return {
     asked,
@@ -23,7 +33,12 @@ function handing(whole: Peaks): SizingProvider & { readonly asked: [from: number
   };
 }
 
-const request = (provider: SizingProvider) => ({ level: 0.95, unitCostMinor: COSTS, provider, uniform: uniforms('bootstrap') });
+const request = (provider: SizingProvider) => ({
+  level: 0.95,
+  unitCostMinor: COSTS,
+  provider,
+  uniform: uniforms('bootstrap'),
+});
 
 describe('sizing a stock', () => {
   const whole = drawDays(CAFE, 16_000, 'café');
@@ -41,7 +56,9 @@ describe('sizing a stock', () => {
     const fresh = sliceDays(whole, sized.chosenOn, sized.certifiedOn);
     expect(sized.stock).toEqual(leastCostStock(chosenOn, COSTS, sized.k).stock);
     expect(sized.certified?.level).toBe(1 - countMisses(fresh, sized.stock) / sized.certifiedOn);
-    expect(sized.cost).toBe(sized.stock.reduce((sum, pieces, w) => sum + pieces * (COSTS[w] ?? 0), 0));
+    expect(sized.cost).toBe(
+      sized.stock.reduce((sum, pieces, w) => sum + pieces * (COSTS[w] ?? 0), 0),
+    );
     expect(sized.alone).toEqual(aloneStock(chosenOn, 0.95).map(({ pieces }) => pieces));
 
     // The true level, known exactly, lies in the certified interval.
@@ -74,7 +91,9 @@ describe('sizing a stock', () => {
   });
 
   it('gives the same answer again', async () => {
-    expect(await sizeStock(request(handing(whole)))).toEqual(await sizeStock(request(handing(whole))));
+    expect(await sizeStock(request(handing(whole)))).toEqual(
+      await sizeStock(request(handing(whole))),
+    );
   });
 
   it('keeps to a fixed number of days and says when the cost is not steady on them', async () => {
@@ -93,7 +112,10 @@ describe('sizing a stock', () => {
     const provider = handing(whole);
     const sized = await sizeStock({ ...request(provider), days: 200, certifyOn: 150 });
     expect([sized.chosenOn, sized.certifiedOn]).toEqual([200, 150]);
-    expect(provider.asked.map(([from, count]) => [from, count])).toEqual([[0, 200], [200, 150]]);
+    expect(provider.asked.map(([from, count]) => [from, count])).toEqual([
+      [0, 200],
+      [200, 150],
+    ]);
     const missed = countMisses(sliceDays(whole, 200, 150), sized.stock);
     const { share, low, high } = exactBinomialInterval(150 - missed, 150);
     expect(sized.certified).toEqual({ level: share, low, high, confidence: 0.95 });
@@ -103,12 +125,26 @@ describe('sizing a stock', () => {
   it('takes listed days as they are: the plain number of misses, nothing certified', async () => {
     const listed = sliceDays(whole, 0, 200);
     const sized = await sizeStock({ ...request(handing(listed)), days: 200, certify: false });
-    expect(sized).toMatchObject({ chosenOn: 200, certifiedOn: 0, certified: null, costError: null, k: 10, warnings: [] });
+    expect(sized).toMatchObject({
+      chosenOn: 200,
+      certifiedOn: 0,
+      certified: null,
+      costError: null,
+      k: 10,
+      warnings: [],
+    });
     expect(countMisses(listed, sized.stock)).toBeLessThanOrEqual(10);
   });
 
   it('says that a few listed days prove little', async () => {
-    const sized = await sizeStock({ level: 0.95, unitCostMinor: [100], provider: handing(peaksOf([[3]])), days: 1, certify: false, uniform: uniforms('none') });
+    const sized = await sizeStock({
+      level: 0.95,
+      unitCostMinor: [100],
+      provider: handing(peaksOf([[3]])),
+      days: 1,
+      certify: false,
+      uniform: uniforms('none'),
+    });
     expect(sized).toMatchObject({ stock: [3], k: 0, low: [null], high: [null] });
     expect(sized.warnings).toHaveLength(1);
     expect(sized.warnings[0]?.code).toBe('few-days');
@@ -125,7 +161,13 @@ describe('a promise that fresh days break', () => {
 
   it('has more days added, chosen on again and certified on days not used before', async () => {
     const provider = handing(turning);
-    const sized = await sizeStock({ level: 0.95, unitCostMinor: costs, provider, uniform: uniforms('turning'), cap: 16_000 });
+    const sized = await sizeStock({
+      level: 0.95,
+      unitCostMinor: costs,
+      provider,
+      uniform: uniforms('turning'),
+      cap: 16_000,
+    });
     expect(sized.chosenOn).toBeGreaterThan(1000);
     expect(sized.certified?.high).toBeGreaterThan(0.95 - 0.02);
     const asked = provider.asked.reduce((sum, [, count]) => sum + count, 0);
@@ -133,7 +175,13 @@ describe('a promise that fresh days break', () => {
   });
 
   it('is a warning at the cap, with the level that was found', async () => {
-    const sized = await sizeStock({ level: 0.95, unitCostMinor: costs, provider: handing(turning), uniform: uniforms('turning'), days: 1000 });
+    const sized = await sizeStock({
+      level: 0.95,
+      unitCostMinor: costs,
+      provider: handing(turning),
+      uniform: uniforms('turning'),
+      days: 1000,
+    });
     expect(sized.certified?.high).toBeLessThan(0.95);
     const missed = sized.warnings.find(({ code }) => code === 'promise-missed');
     expect(missed?.message).toContain('95.0 %');
@@ -142,19 +190,45 @@ describe('a promise that fresh days break', () => {
 
   it('adds no day to a provisional answer, and warns of it as of any other', async () => {
     const provider = handing(turning);
-    const sized = await sizeStock({ level: 0.95, unitCostMinor: costs, provider, uniform: uniforms('turning'), certifyOn: 400 });
-    expect(provider.asked.map(([from, count]) => [from, count])).toEqual([[0, 1000], [1000, 400]]);
+    const sized = await sizeStock({
+      level: 0.95,
+      unitCostMinor: costs,
+      provider,
+      uniform: uniforms('turning'),
+      certifyOn: 400,
+    });
+    expect(provider.asked.map(([from, count]) => [from, count])).toEqual([
+      [0, 1000],
+      [1000, 400],
+    ]);
     expect([sized.chosenOn, sized.certifiedOn]).toEqual([1000, 400]);
     expect(sized.warnings.map(({ code }) => code)).toContain('promise-missed');
   });
 
   it('certifies past the days already used when the cap cuts the doubling short', async () => {
     // Days without chance, so that the cost is steady at once and the first 1,000 fresh days are used up in vain.
-    const steady = peaksOf(Array.from({ length: 4000 }, (_, day) => (day < 1000 ? [20, 30] : [30, 45])));
+    const steady = peaksOf(
+      Array.from({ length: 4000 }, (_, day) => (day < 1000 ? [20, 30] : [30, 45])),
+    );
     const provider = handing(steady);
-    const sized = await sizeStock({ level: 0.95, unitCostMinor: costs, provider, uniform: uniforms('steady'), cap: 1500 });
-    expect(sized).toMatchObject({ chosenOn: 1500, certifiedOn: 1500, stock: [30, 45], warnings: [] });
-    expect(provider.asked.map(([from, count]) => [from, count])).toEqual([[0, 1000], [1000, 1000], [2000, 1500]]);
+    const sized = await sizeStock({
+      level: 0.95,
+      unitCostMinor: costs,
+      provider,
+      uniform: uniforms('steady'),
+      cap: 1500,
+    });
+    expect(sized).toMatchObject({
+      chosenOn: 1500,
+      certifiedOn: 1500,
+      stock: [30, 45],
+      warnings: [],
+    });
+    expect(provider.asked.map(([from, count]) => [from, count])).toEqual([
+      [0, 1000],
+      [1000, 1000],
+      [2000, 1500],
+    ]);
   });
 });
 
@@ -163,7 +237,10 @@ describe('rules that look at the clean count', () => {
 
   it('give the same stock where the runs say what the peaks say', async () => {
     const provider = handing(whole);
-    const ruled: SizingProvider = { peaks: provider.peaks, misses: (stock, from, count) => countMisses(sliceDays(whole, from, count), stock) };
+    const ruled: SizingProvider = {
+      peaks: provider.peaks,
+      misses: (stock, from, count) => countMisses(sliceDays(whole, from, count), stock),
+    };
     const read = await sizeStock({ ...request(provider), days: 500 });
     const searched = await sizeStock({ ...request(ruled), days: 500 });
     expect(searched.cost).toBe(read.cost);
@@ -182,7 +259,15 @@ describe('rules that look at the clean count', () => {
 describe('requests that make no sense', () => {
   it('are refused', async () => {
     const provider = handing(peaksOf([[1, 1, 1, 1]]));
-    for (const change of [{ level: 0 }, { level: 1 }, { level: Number.NaN }, { days: 0 }, { cap: 2.5 }, { certifyOn: 0 }, { certifyOn: 1.5 }]) {
+    for (const change of [
+      { level: 0 },
+      { level: 1 },
+      { level: Number.NaN },
+      { days: 0 },
+      { cap: 2.5 },
+      { certifyOn: 0 },
+      { certifyOn: 1.5 },
+    ]) {
       await expect(sizeStock({ ...request(provider), ...change })).rejects.toThrow(RangeError);
     }
   });

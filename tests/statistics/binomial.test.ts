@@ -25,10 +25,15 @@ describe('against @stdlib (general-purpose statistics library)', () => {
 
   it('binomial probabilities agree', () => {
     fc.assert(
-      fc.property(fc.integer({ min: 1, max: 5000 }), chance, fc.double({ min: 0, max: 1, noNaN: true }), (n, p, share) => {
-        const k = Math.floor(share * n);
-        expect(binomialAtMost(k, n, p)).toBeCloseTo(stdlibBinomialCdf(k, n, p), 9);
-      }),
+      fc.property(
+        fc.integer({ min: 1, max: 5000 }),
+        chance,
+        fc.double({ min: 0, max: 1, noNaN: true }),
+        (n, p, share) => {
+          const k = Math.floor(share * n);
+          expect(binomialAtMost(k, n, p)).toBeCloseTo(stdlibBinomialCdf(k, n, p), 9);
+        },
+      ),
       FIXED,
     );
   });
@@ -55,7 +60,12 @@ describe('binomial probabilities', () => {
   });
 
   it('are certain where p is 0 or 1', () => {
-    expect([binomialProbability(0, 5, 0), binomialProbability(1, 5, 0), binomialProbability(5, 5, 1), binomialProbability(6, 5, 1)]).toEqual([1, 0, 1, 0]);
+    expect([
+      binomialProbability(0, 5, 0),
+      binomialProbability(1, 5, 0),
+      binomialProbability(5, 5, 1),
+      binomialProbability(6, 5, 1),
+    ]).toEqual([1, 0, 1, 0]);
   });
 
   it('refuse what has no probability', () => {
@@ -87,7 +97,11 @@ describe('the exact binomial interval', () => {
 
   // Its definition (Clopper & Pearson 1934), with the binomial of @stdlib.
   it('has tails of just (1 − confidence)/2 at its ends', () => {
-    for (const [k, n, confidence] of [[3, 10, 0.95], [949, 1000, 0.95], [17, 400, 0.99]] as const) {
+    for (const [k, n, confidence] of [
+      [3, 10, 0.95],
+      [949, 1000, 0.95],
+      [17, 400, 0.99],
+    ] as const) {
       const { low, high } = exactBinomialInterval(k, n, confidence);
       const tail = (1 - confidence) / 2;
       expect(1 - stdlibBinomialCdf(k - 1, n, low)).toBeCloseTo(tail, 9);
@@ -112,16 +126,21 @@ describe('the exact binomial test', () => {
   // Definition by full enumeration, every result no likelier than the one seen.
   it('equals the sum over all results that are no likelier', () => {
     fc.assert(
-      fc.property(fc.integer({ min: 1, max: 200 }), fc.double({ min: 0.01, max: 0.99, noNaN: true }), fc.double({ min: 0, max: 1, noNaN: true }), (n, p, share) => {
-        const k = Math.floor(share * n);
-        const limit = binomialProbability(k, n, p) * (1 + 1e-7);
-        let sum = 0;
-        for (let other = 0; other <= n; other++) {
-          const probability = binomialProbability(other, n, p);
-          if (probability <= limit) sum += probability;
-        }
-        expect(exactBinomialTest(k, n, p)).toBeCloseTo(Math.min(1, sum), 9);
-      }),
+      fc.property(
+        fc.integer({ min: 1, max: 200 }),
+        fc.double({ min: 0.01, max: 0.99, noNaN: true }),
+        fc.double({ min: 0, max: 1, noNaN: true }),
+        (n, p, share) => {
+          const k = Math.floor(share * n);
+          const limit = binomialProbability(k, n, p) * (1 + 1e-7);
+          let sum = 0;
+          for (let other = 0; other <= n; other++) {
+            const probability = binomialProbability(other, n, p);
+            if (probability <= limit) sum += probability;
+          }
+          expect(exactBinomialTest(k, n, p)).toBeCloseTo(Math.min(1, sum), 9);
+        },
+      ),
       FIXED,
     );
   });

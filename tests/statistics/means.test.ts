@@ -35,8 +35,16 @@ describe('exact sums', () => {
     fc.assert(
       fc.property(fc.array(fc.array(whole)), fc.integer(), (parts, turn) => {
         const together = integerSums(parts.flat());
-        const turned = parts.length === 0 ? parts : [...parts.slice(Math.abs(turn) % parts.length), ...parts.slice(0, Math.abs(turn) % parts.length)];
-        expect(turned.map((part) => integerSums(part)).reduce(mergeSums, NO_SUMS)).toEqual(together);
+        const turned =
+          parts.length === 0
+            ? parts
+            : [
+                ...parts.slice(Math.abs(turn) % parts.length),
+                ...parts.slice(0, Math.abs(turn) % parts.length),
+              ];
+        expect(turned.map((part) => integerSums(part)).reduce(mergeSums, NO_SUMS)).toEqual(
+          together,
+        );
       }),
       FIXED,
     );
@@ -44,12 +52,15 @@ describe('exact sums', () => {
 
   it('give the mean and interval of the values', () => {
     fc.assert(
-      fc.property(fc.array(fc.integer({ min: -9999, max: 9999 }), { minLength: 2, maxLength: 50 }), (values) => {
-        const exact = meanOfSums(integerSums(values));
-        const plain = meanWithInterval(values);
-        expect(exact.mean).toBeCloseTo(plain.mean, 8);
-        expect(exact.low).toBeCloseTo(plain.low ?? Number.NaN, 6);
-      }),
+      fc.property(
+        fc.array(fc.integer({ min: -9999, max: 9999 }), { minLength: 2, maxLength: 50 }),
+        (values) => {
+          const exact = meanOfSums(integerSums(values));
+          const plain = meanWithInterval(values);
+          expect(exact.mean).toBeCloseTo(plain.mean, 8);
+          expect(exact.low).toBeCloseTo(plain.low ?? Number.NaN, 6);
+        },
+      ),
       FIXED,
     );
   });
@@ -74,7 +85,10 @@ describe('paired days', () => {
     expect(found.low).toBeGreaterThan(2.4);
     expect(found.high).toBeLessThan(2.6);
     const apart = sampleVariance(days) + sampleVariance(other);
-    expect(found.varianceReduction).toBeCloseTo(apart / sampleVariance(other.map((value, i) => value - (days[i] ?? 0))), 6);
+    expect(found.varianceReduction).toBeCloseTo(
+      apart / sampleVariance(other.map((value, i) => value - (days[i] ?? 0))),
+      6,
+    );
     expect(found.varianceReduction).toBeGreaterThan(1000);
   });
 
@@ -85,7 +99,12 @@ describe('paired days', () => {
   });
 
   it('have no factor where nothing differs, and refuse unequal days', () => {
-    expect(pairedDifference([1, 2], [2, 3])).toMatchObject({ mean: 1, low: 1, high: 1, varianceReduction: null });
+    expect(pairedDifference([1, 2], [2, 3])).toMatchObject({
+      mean: 1,
+      low: 1,
+      high: 1,
+      varianceReduction: null,
+    });
     expect(() => pairedDifference([1], [1, 2])).toThrow(RangeError);
   });
 });
@@ -95,7 +114,12 @@ describe('rank correlation', () => {
   it('is the textbook formula without ties', () => {
     const y = [2, 1, 4, 3, 7, 5, 6, 8, 10, 9];
     const squares = y.reduce((sum, value, i) => sum + (value - i - 1) ** 2, 0);
-    expect(rankCorrelation(y.map((_, i) => i), y).correlation).toBeCloseTo(1 - (6 * squares) / 990, 12);
+    expect(
+      rankCorrelation(
+        y.map((_, i) => i),
+        y,
+      ).correlation,
+    ).toBeCloseTo(1 - (6 * squares) / 990, 12);
   });
 
   it('covers the true correlation of normal pairs about as often as it says', () => {
@@ -126,13 +150,21 @@ describe('rank correlation', () => {
 describe('quantiles of counts', () => {
   it('leave exactly the allowed number above, never more', () => {
     fc.assert(
-      fc.property(fc.array(fc.nat(40), { minLength: 1, maxLength: 200 }), fc.double({ min: 0.01, max: 1, noNaN: true }), (counts, level) => {
-        const histogram = Array.from({ length: 41 }, (_, value) => counts.filter((count) => count === value).length);
-        const value = quantileOfCounts(histogram, level);
-        const k = allowedMisses(counts.length, level);
-        expect(counts.filter((count) => count > value).length).toBeLessThanOrEqual(k);
-        if (value > 0) expect(counts.filter((count) => count > value - 1).length).toBeGreaterThan(k);
-      }),
+      fc.property(
+        fc.array(fc.nat(40), { minLength: 1, maxLength: 200 }),
+        fc.double({ min: 0.01, max: 1, noNaN: true }),
+        (counts, level) => {
+          const histogram = Array.from(
+            { length: 41 },
+            (_, value) => counts.filter((count) => count === value).length,
+          );
+          const value = quantileOfCounts(histogram, level);
+          const k = allowedMisses(counts.length, level);
+          expect(counts.filter((count) => count > value).length).toBeLessThanOrEqual(k);
+          if (value > 0)
+            expect(counts.filter((count) => count > value - 1).length).toBeGreaterThan(k);
+        },
+      ),
       FIXED,
     );
   });
@@ -150,7 +182,8 @@ describe('the bootstrap', () => {
   it('finds the standard error of a mean', () => {
     const u = uniforms(3);
     const values = Array.from({ length: 300 }, u);
-    const mean = (days: Int32Array) => days.reduce((sum, day) => sum + (values[day] ?? 0), 0) / days.length;
+    const mean = (days: Int32Array) =>
+      days.reduce((sum, day) => sum + (values[day] ?? 0), 0) / days.length;
     const exact = Math.sqrt((sampleVariance(values) * 299) / 300 / 300);
     const found = bootstrapStandardError(300, mean, 2000, u);
     // The relative error of 2,000 replicates is about 1/√4000 = 1.6 %.
@@ -158,6 +191,13 @@ describe('the bootstrap', () => {
   });
 
   it('refuses a single sample', () => {
-    expect(() => bootstrapStandardError(10, () => 0, 1, () => 0)).toThrow(RangeError);
+    expect(() =>
+      bootstrapStandardError(
+        10,
+        () => 0,
+        1,
+        () => 0,
+      ),
+    ).toThrow(RangeError);
   });
 });

@@ -8,14 +8,28 @@ import { studentTQuantile } from '../../src/statistics/student-t-quantile.js';
 interface Check {
   readonly id: string;
   readonly topic: string;
-  readonly inputs: { readonly n?: number; readonly p: number | readonly number[]; readonly conf?: number; readonly df?: number };
-  readonly expected: number | readonly number[] | { readonly lower: number; readonly upper: number; readonly coverage: number };
+  readonly inputs: {
+    readonly n?: number;
+    readonly p: number | readonly number[];
+    readonly conf?: number;
+    readonly df?: number;
+  };
+  readonly expected:
+    | number
+    | readonly number[]
+    | { readonly lower: number; readonly upper: number; readonly coverage: number };
   readonly tolerance: number;
 }
 
-const checks = JSON.parse(readFileSync(new URL('../../shared/checks/published.json', import.meta.url), 'utf8')) as readonly Check[];
-const ranks = checks.filter((check) => check.topic === 'quantile-ci' && check.inputs.n !== undefined);
-const bounds = checks.filter((check) => check.topic === 'quantile-ci' && check.inputs.n === undefined);
+const checks = JSON.parse(
+  readFileSync(new URL('../../shared/checks/published.json', import.meta.url), 'utf8'),
+) as readonly Check[];
+const ranks = checks.filter(
+  (check) => check.topic === 'quantile-ci' && check.inputs.n !== undefined,
+);
+const bounds = checks.filter(
+  (check) => check.topic === 'quantile-ci' && check.inputs.n === undefined,
+);
 const students = checks.filter((check) => check.topic === 'student-t');
 
 // Conover, Practical Nonparametric Statistics, 3.2; Hahn & Meeker, Statistical Intervals, 5.2.
@@ -26,7 +40,11 @@ describe('ranks of the distribution-free interval of a quantile', () => {
 
   it.each(ranks)('$id', ({ inputs, expected, tolerance }) => {
     const found = quantileIntervalRanks(inputs.n ?? 0, inputs.p as number, inputs.conf);
-    const { lower, upper, coverage } = expected as { lower: number; upper: number; coverage: number };
+    const { lower, upper, coverage } = expected as {
+      lower: number;
+      upper: number;
+      coverage: number;
+    };
     expect(found.lower).toBe(lower);
     expect(found.upper).toBe(upper);
     expect(Math.abs(found.coverage - coverage)).toBeLessThanOrEqual(tolerance);
@@ -58,7 +76,9 @@ describe("Student's t", () => {
   it.each(students)('$id', ({ inputs, expected, tolerance }) => {
     (inputs.p as readonly number[]).forEach((p, i) => {
       const value = (expected as readonly number[])[i] ?? Number.NaN;
-      expect(Math.abs(studentTQuantile(p, inputs.df ?? 0) - value)).toBeLessThanOrEqual(tolerance * Math.max(1, value));
+      expect(Math.abs(studentTQuantile(p, inputs.df ?? 0) - value)).toBeLessThanOrEqual(
+        tolerance * Math.max(1, value),
+      );
     });
   });
 
@@ -66,7 +86,9 @@ describe("Student's t", () => {
     for (const p of [0.001, 0.3, 0.4999, 0.5, 0.50001, 0.6, 0.999999]) {
       for (const df of [1, 2.5, 30, 1e4, 1e6]) {
         const value = stdlibTQuantile(p, df);
-        expect(Math.abs(studentTQuantile(p, df) - value)).toBeLessThanOrEqual(1e-8 * Math.max(1, Math.abs(value)));
+        expect(Math.abs(studentTQuantile(p, df) - value)).toBeLessThanOrEqual(
+          1e-8 * Math.max(1, Math.abs(value)),
+        );
       }
     }
   });

@@ -11,13 +11,23 @@ const demo = readFileSync('scenarios/1-commuter-bar.yaml', 'utf8');
 async function answerOf(text: string, options: StudyOptions = {}): Promise<Answer> {
   const read = readScenario(text, 'law.yaml', { piecesPerRack: piecesPerRackOf });
   if (!read.ok) throw new Error(read.problems.map(({ message }) => message).join('\n'));
-  return (await study(read.scenario, inThisThread(), { days: 300, peaks: true, piecesPerRack: piecesPerRackOf, ...options })).answer;
+  return (
+    await study(read.scenario, inThisThread(), {
+      days: 300,
+      peaks: true,
+      piecesPerRack: piecesPerRackOf,
+      ...options,
+    })
+  ).answer;
 }
 const pieces = (answer: Answer): number[] => answer.stock.map((line) => line.pieces);
 
 describe('laws of the whole line', () => {
   it('renaming ware and drinks changes no number', async () => {
-    const renamed = demo.replaceAll('[medium-cup', '[a-cup').replace('  medium-cup: {', '  a-cup: {').replaceAll('flat-white:', 'zebra:');
+    const renamed = demo
+      .replaceAll('[medium-cup', '[a-cup')
+      .replace('  medium-cup: {', '  a-cup: {')
+      .replaceAll('flat-white:', 'zebra:');
     expect(renamed).not.toBe(demo);
     const [a, b] = [await answerOf(demo), await answerOf(renamed)];
     expect(b.peaks).toEqual(a.peaks);
@@ -35,7 +45,11 @@ describe('laws of the whole line', () => {
   });
 
   it('other units for the same quantities change no number', async () => {
-    const other = demo.replaceAll('120 s', '2 min').replaceAll('50 s', '0.83333333333333333 min').replaceAll('45 %', '0.45').replaceAll('8 min', '480 s');
+    const other = demo
+      .replaceAll('120 s', '2 min')
+      .replaceAll('50 s', '0.83333333333333333 min')
+      .replaceAll('45 %', '0.45')
+      .replaceAll('8 min', '480 s');
     expect(other).not.toBe(demo);
     expect(await answerOf(other)).toEqual(await answerOf(demo));
   });
@@ -47,8 +61,14 @@ describe('laws of the whole line', () => {
   });
 
   it('a provisional answer comes from the first days alone and differs from the full one only in how sure it is', async () => {
-    const [quick, full] = [await answerOf(demo, { days: 200, certifyOn: 200 }), await answerOf(demo, { days: 200 })];
-    expect([quick.days, full.days]).toEqual([{ chosenOn: 200, certifiedOn: 200 }, { chosenOn: 200, certifiedOn: 1000 }]);
+    const [quick, full] = [
+      await answerOf(demo, { days: 200, certifyOn: 200 }),
+      await answerOf(demo, { days: 200 }),
+    ];
+    expect([quick.days, full.days]).toEqual([
+      { chosenOn: 200, certifiedOn: 200 },
+      { chosenOn: 200, certifiedOn: 1000 },
+    ]);
     expect(pieces(quick)).toEqual(pieces(full));
     const width = ({ certified }: Answer) => certified!.high - certified!.low;
     expect(width(quick)).toBeGreaterThan(width(full));
@@ -57,7 +77,9 @@ describe('laws of the whole line', () => {
   });
 
   it('a low-water rule is searched for, and the stock found keeps the promise on its days', async () => {
-    const marked = demo.replace('medium-cup: { like: medium-cup,', 'medium-cup: { like: medium-cup, lowWater: 6,').replace('partLoadWait: 8 min', 'partLoadWait: 30 min');
+    const marked = demo
+      .replace('medium-cup: { like: medium-cup,', 'medium-cup: { like: medium-cup, lowWater: 6,')
+      .replace('partLoadWait: 8 min', 'partLoadWait: 30 min');
     const sized = await answerOf(marked, { days: 200, peaks: false });
     const stock = Object.fromEntries(sized.stock.map((line) => [line.ware, line.pieces]));
     const judged = await answerOf(marked, { days: 200, peaks: false, stock });

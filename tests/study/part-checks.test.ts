@@ -53,25 +53,68 @@ describe('all parts of a scenario are checked together', () => {
   });
 
   it('tells one fault of a drink once, as the file has it', () => {
-    expect(told(['foam: 5 mm', 'foam: 500 mm'])).toEqual([expect.stringMatching(/suit\.drinks\.flat-white\.foam: "500 mm" leaves no room for liquid/)]);
-    expect(told(['share: 100 %, foam: 5 mm', 'share: 100 %, foam: 5 mm, pours: 500 ml'])).toEqual([expect.stringMatching(/pours: "500 ml" makes \d+ ml with its foam, which must fit below the brim \(210 ml\)/)]);
+    expect(told(['foam: 5 mm', 'foam: 500 mm'])).toEqual([
+      expect.stringMatching(/suit\.drinks\.flat-white\.foam: "500 mm" leaves no room for liquid/),
+    ]);
+    expect(told(['share: 100 %, foam: 5 mm', 'share: 100 %, foam: 5 mm, pours: 500 ml'])).toEqual([
+      expect.stringMatching(
+        /pours: "500 ml" makes \d+ ml with its foam, which must fit below the brim \(210 ml\)/,
+      ),
+    ]);
   });
 
   it('takes another name alone for no change', () => {
-    expect(told(['scale: { arrivals: 120 % }', 'change: { name: Elsewhere }'])).toEqual([expect.stringMatching(/alternatives\.busier: "busier" changes nothing/)]);
+    expect(told(['scale: { arrivals: 120 % }', 'change: { name: Elsewhere }'])).toEqual([
+      expect.stringMatching(/alternatives\.busier: "busier" changes nothing/),
+    ]);
   });
 });
 
 describe('measures that cannot be true', () => {
   const cup = 'name: Large cup,';
   it.each([
-    ['a foot wider than the rim', cup, `${cup} foot: 140 mm,`, /ware\.large-cup\.foot: "140 mm" is wider than the rim \(108 mm\)/],
-    ['a well wider than its saucer', 'well: 62 mm', 'well: 200 mm', /ware\.saucer\.well: "200 mm" is no narrower than the saucer itself \(155 mm\)/],
-    ['a compartment of no opening', 'storage:', 'racks: { measures: { grid-36: { opening: 0 mm } } }\nstorage:', /racks\.measures\.grid-36\.opening: "0 mm" is not right: a compartment rack needs the opening/],
-    ['compartments wider than the rack', 'storage:', 'racks: { measures: { grid-36: { opening: 100 mm } } }\nstorage:', /grid-36\.opening: "100 mm" is not right: 6 openings cannot be wider than the inside of the rack, 460 mm/],
-    ['a negative gap', 'storage:', 'racks: { measures: { open: { clearance: -2 mm } } }\nstorage:', /racks\.measures\.open\.clearance: "-2 mm" is negative/],
-    ['an easy vessel that is not there', '  coffee: 24 EUR', '  guests: { easyHandle: 10 %, instead: { medium-cup: mug } }\n  coffee: 24 EUR', /suit\.guests\.instead\.medium-cup: "mug" is not in ware/],
-    ['an easy vessel for one that is not there', '  coffee: 24 EUR', '  guests: { easyHandle: 10 %, instead: { mug: medium-cup } }\n  coffee: 24 EUR', /suit\.guests\.instead\.mug: "mug" is not in ware/],
+    [
+      'a foot wider than the rim',
+      cup,
+      `${cup} foot: 140 mm,`,
+      /ware\.large-cup\.foot: "140 mm" is wider than the rim \(108 mm\)/,
+    ],
+    [
+      'a well wider than its saucer',
+      'well: 62 mm',
+      'well: 200 mm',
+      /ware\.saucer\.well: "200 mm" is no narrower than the saucer itself \(155 mm\)/,
+    ],
+    [
+      'a compartment of no opening',
+      'storage:',
+      'racks: { measures: { grid-36: { opening: 0 mm } } }\nstorage:',
+      /racks\.measures\.grid-36\.opening: "0 mm" is not right: a compartment rack needs the opening/,
+    ],
+    [
+      'compartments wider than the rack',
+      'storage:',
+      'racks: { measures: { grid-36: { opening: 100 mm } } }\nstorage:',
+      /grid-36\.opening: "100 mm" is not right: 6 openings cannot be wider than the inside of the rack, 460 mm/,
+    ],
+    [
+      'a negative gap',
+      'storage:',
+      'racks: { measures: { open: { clearance: -2 mm } } }\nstorage:',
+      /racks\.measures\.open\.clearance: "-2 mm" is negative/,
+    ],
+    [
+      'an easy vessel that is not there',
+      '  coffee: 24 EUR',
+      '  guests: { easyHandle: 10 %, instead: { medium-cup: mug } }\n  coffee: 24 EUR',
+      /suit\.guests\.instead\.medium-cup: "mug" is not in ware/,
+    ],
+    [
+      'an easy vessel for one that is not there',
+      '  coffee: 24 EUR',
+      '  guests: { easyHandle: 10 %, instead: { mug: medium-cup } }\n  coffee: 24 EUR',
+      /suit\.guests\.instead\.mug: "mug" is not in ware/,
+    ],
   ])('%s', (_, from, to, say) => {
     expect(told([from, to])).toEqual([expect.stringMatching(say)]);
   });

@@ -5,7 +5,14 @@ import { build } from 'esbuild';
 import { describe, expect, it } from 'vitest';
 import { candidatesOf } from '../../src/study/compare-alternatives.js';
 import { compareStudy } from '../../src/study/compare-study.js';
-import { askAlternatives, askMap, askMoves, askOrder, askSuit, type Question } from '../../src/study/questions.js';
+import {
+  askAlternatives,
+  askMap,
+  askMoves,
+  askOrder,
+  askSuit,
+  type Question,
+} from '../../src/study/questions.js';
 import { piecesPerRackOf } from '../../src/study/rack-geometry.js';
 import { readScenario } from '../../src/study/read-scenario.js';
 import { inThisThread } from '../../src/study/runner.js';
@@ -26,31 +33,76 @@ describe('further questions', () => {
     const question = asked(withMap);
     const candidates = candidatesOf(question.opened, 'a.yaml', reading);
     if (!candidates.ok) throw new Error('no candidates');
-    const whole = await compareStudy(candidates.all, inThisThread(), { days: 100, map: true, moves: true, ...reading });
-    const [map, moves, alternatives] = [await askMap(question), await askMoves(question), await askAlternatives(question)];
+    const whole = await compareStudy(candidates.all, inThisThread(), {
+      days: 100,
+      map: true,
+      moves: true,
+      ...reading,
+    });
+    const [map, moves, alternatives] = [
+      await askMap(question),
+      await askMoves(question),
+      await askAlternatives(question),
+    ];
     expect(map).toEqual({ ok: true, value: whole.map });
     expect(moves).toEqual({ ok: true, value: whole.moves });
     expect(alternatives).toEqual({ ok: true, value: { ...whole, map: null, moves: null } });
   });
 
   it('place mistakes in the file', async () => {
-    const noClass = await askMap(asked(withMap.replace('classes: [undercounter]', 'classes: [nonesuch]')));
-    expect(noClass).toMatchObject({ ok: false, problems: [{ file: 'a.yaml', path: 'costs.map.classes[0]', line: withMap.split('\n').findIndex((line) => line.startsWith('costs')) + 1 }] });
-    const noPath = await askAlternatives(asked(withMap.replace('counter.making:', 'counter.makin:')));
+    const noClass = await askMap(
+      asked(withMap.replace('classes: [undercounter]', 'classes: [nonesuch]')),
+    );
+    expect(noClass).toMatchObject({
+      ok: false,
+      problems: [
+        {
+          file: 'a.yaml',
+          path: 'costs.map.classes[0]',
+          line: withMap.split('\n').findIndex((line) => line.startsWith('costs')) + 1,
+        },
+      ],
+    });
+    const noPath = await askAlternatives(
+      asked(withMap.replace('counter.making:', 'counter.makin:')),
+    );
     expect(noPath).toMatchObject({ ok: false, problems: [{ file: 'a.yaml' }] });
     // The map looks at the house as it is, so a bad alternative is no hindrance.
-    expect((await askMap(asked(withMap.replace('counter.making:', 'counter.makin:')))).ok).toBe(true);
-    const supply = changed('  mug: { price: 5 EUR, perRack: 12, family: china, drying: 3 min }', '  mug: { price: 5 EUR, perRack: 12, family: china, drying: 3 min }') + 'storage: { top: { width: 0 mm, depth: 380 mm } }\n';
+    expect((await askMap(asked(withMap.replace('counter.making:', 'counter.makin:')))).ok).toBe(
+      true,
+    );
+    const supply =
+      changed(
+        '  mug: { price: 5 EUR, perRack: 12, family: china, drying: 3 min }',
+        '  mug: { price: 5 EUR, perRack: 12, family: china, drying: 3 min }',
+      ) + 'storage: { top: { width: 0 mm, depth: 380 mm } }\n';
     const noRoom = await askOrder(asked(supply), '2027-03-01');
-    expect(noRoom).toMatchObject({ ok: false, problems: [{ file: 'a.yaml', path: 'storage.top.width', line: supply.trimEnd().split('\n').length }] });
+    expect(noRoom).toMatchObject({
+      ok: false,
+      problems: [
+        { file: 'a.yaml', path: 'storage.top.width', line: supply.trimEnd().split('\n').length },
+      ],
+    });
     expect(JSON.stringify(await askSuit(asked(valid)))).toContain('"ok":true');
   });
 
   it('need neither Node nor the solver', async () => {
     const root = fileURLToPath(new URL('../..', import.meta.url));
-    const { metafile } = await build({ absWorkingDir: root, entryPoints: ['src/study/questions.ts', 'src/report/sections/order-workbook.ts'], outdir: 'none', bundle: true, write: false, metafile: true, platform: 'browser', format: 'esm', logLevel: 'silent' });
+    const { metafile } = await build({
+      absWorkingDir: root,
+      entryPoints: ['src/study/questions.ts', 'src/report/sections/order-workbook.ts'],
+      outdir: 'none',
+      bundle: true,
+      write: false,
+      metafile: true,
+      platform: 'browser',
+      format: 'esm',
+      logLevel: 'silent',
+    });
     expect(Object.keys(metafile.inputs).length).toBeGreaterThan(100);
-    expect(Object.keys(metafile.inputs).filter((path) => /node:|\/highs\/|src\/cli\//.test(path))).toEqual([]);
+    expect(
+      Object.keys(metafile.inputs).filter((path) => /node:|\/highs\/|src\/cli\//.test(path)),
+    ).toEqual([]);
     expect(Object.values(metafile.outputs).flatMap(({ imports }) => imports)).toEqual([]);
     expect(readFileSync(`${root}src/study/questions.ts`, 'utf8')).not.toContain("'node:");
   });

@@ -13,13 +13,19 @@ async function racksOf(text: string): Promise<RacksAnswer> {
   if (!read.ok) throw new Error(read.problems.map(({ message }) => message).join('\n'));
   return racksStudy(read.scenario, inThisThread());
 }
-const withCup = (fields: string, rest = ''): string => `${demo.replace('like: medium-cup, name: Medium cup,', `like: medium-cup, name: Medium cup, ${fields},`)}\n${rest}`;
+const withCup = (fields: string, rest = ''): string =>
+  `${demo.replace('like: medium-cup, name: Medium cup,', `like: medium-cup, name: Medium cup, ${fields},`)}\n${rest}`;
 
 const usual = await racksOf(demo);
 
 describe('racks as a study', () => {
   it('a cup that no longer goes in its compartments when wider moves to the rack with fewest loads', async () => {
-    const { twoShapes, lines } = await racksOf(withCup('rim: 84 mm, handle: 0 mm, family: narrow', 'racks: { families: { narrow: grid-25 } }'));
+    const { twoShapes, lines } = await racksOf(
+      withCup(
+        'rim: 84 mm, handle: 0 mm, family: narrow',
+        'racks: { families: { narrow: grid-25 } }',
+      ),
+    );
     const [now, wide] = twoShapes!.shapes;
     expect([now!.racks['medium-cup'], now!.perRack['medium-cup']]).toEqual(['grid-25', 25]);
     expect(wide!.racks['medium-cup']).not.toBe('grid-25');
@@ -47,18 +53,27 @@ describe('racks as a study', () => {
 
   it('advises a lift by the length of the shift: a morning of three hours has the multiplier of long work (NIOSH 94-110, table 5)', () => {
     const { lines, lift } = usual;
-    const { LCkg } = (published as unknown as { id: string; expected: { LCkg: number } }[]).find(({ id }) => id === 'niosh-multipliers')!.expected;
+    const { LCkg } = (published as unknown as { id: string; expected: { LCkg: number } }[]).find(
+      ({ id }) => id === 'niosh-multipliers',
+    )!.expected;
     // By hand, at the destination, the worse end: HM 25/40; VM 1 − 0.003 × 30; DM 0.82 + 4.5/45; FM 0.85 at 0.2 a minute or fewer (from memory), CM 0.95 below 75 cm.
     expect(lift).toEqual({ reachCm: 40, fromCm: 90, toCm: 45 });
     const limit = LCkg * (25 / 40) * (1 - 0.003 * 30) * (0.82 + 4.5 / 45) * 0.85 * 0.95;
-    for (const { loadedKg, liftingIndex } of lines) expect(liftingIndex).toBeCloseTo(loadedKg! / limit, 6);
+    for (const { loadedKg, liftingIndex } of lines)
+      expect(liftingIndex).toBeCloseTo(loadedKg! / limit, 6);
   });
 
   it('says nothing of mass and lifting where the mass of a piece is not known', async () => {
-    const { lines } = await racksOf(demo.replace('like: tumbler, name: Tumbler,', 'name: Tumbler, shape: glass, rim: 77 mm, height: 96 mm, drying: 4 min, family: glasses,'));
+    const { lines } = await racksOf(
+      demo.replace(
+        'like: tumbler, name: Tumbler,',
+        'name: Tumbler, shape: glass, rim: 77 mm, height: 96 mm, drying: 4 min, family: glasses,',
+      ),
+    );
     const glasses = lines.filter(({ ware }) => ware === 'tumbler');
     expect(glasses.length).toBeGreaterThan(0);
-    for (const { loadedKg, liftingIndex } of glasses) expect([loadedKg, liftingIndex]).toEqual([null, null]);
+    for (const { loadedKg, liftingIndex } of glasses)
+      expect([loadedKg, liftingIndex]).toEqual([null, null]);
   });
 
   it('counts the extenders of a tall glass', () => {

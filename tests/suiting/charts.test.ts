@@ -2,23 +2,44 @@ import * as vega from 'vega';
 import { compile } from 'vega-lite';
 import { describe, expect, test } from 'vitest';
 import { coolingOfDrinks, coolingOfDrinksTable } from '../../src/report/charts/cooling.js';
-import { drinkLabels, strengthByDrink, strengthByDrinkTable } from '../../src/report/charts/strength.js';
+import {
+  drinkLabels,
+  strengthByDrink,
+  strengthByDrinkTable,
+} from '../../src/report/charts/strength.js';
 import type { ChartSpec } from '../../src/report/charts/style.js';
 import { formatsFor } from '../../src/report/format.js';
 import { suit } from '../../src/suiting/suit.js';
 import { drink, input } from './parts.js';
 
-const look = { locale: 'en-IE', formats: formatsFor({ locale: 'en-IE', currency: 'EUR', openingMinute: null }) };
-const answer = suit(input(
-  'papers: { small: { nominal: 8 fl oz } }\ndrinks: { flat-white: { paper: small }, latte: { served: 66 °C } }',
-  { menu: [drink('flat-white', ['medium-cup', 'saucer'], 0.5), { ...drink('latte', ['tumbler'], 0.5), name: '</script><b>"Latte"' }], dwellMin: 20 },
-));
+const look = {
+  locale: 'en-IE',
+  formats: formatsFor({ locale: 'en-IE', currency: 'EUR', openingMinute: null }),
+};
+const answer = suit(
+  input(
+    'papers: { small: { nominal: 8 fl oz } }\ndrinks: { flat-white: { paper: small }, latte: { served: 66 °C } }',
+    {
+      menu: [
+        drink('flat-white', ['medium-cup', 'saucer'], 0.5),
+        { ...drink('latte', ['tumbler'], 0.5), name: '</script><b>"Latte"' },
+      ],
+      dwellMin: 20,
+    },
+  ),
+);
 
 /** Compiles with every warning an error, and draws without a browser. */
 async function draw(spec: ChartSpec | null): Promise<string> {
   expect(spec).not.toBeNull();
   const warnings: string[] = [];
-  const logger = { level: () => logger, error: (...m: unknown[]) => (warnings.push(m.join(' ')), logger), warn: (...m: unknown[]) => (warnings.push(m.join(' ')), logger), info: () => logger, debug: () => logger };
+  const logger = {
+    level: () => logger,
+    error: (...m: unknown[]) => (warnings.push(m.join(' ')), logger),
+    warn: (...m: unknown[]) => (warnings.push(m.join(' ')), logger),
+    info: () => logger,
+    debug: () => logger,
+  };
   const compiled = compile(spec!, { logger: logger as never });
   expect(warnings).toEqual([]);
   return new vega.View(vega.parse(compiled.spec), { renderer: 'none' }).toSVG();
@@ -42,14 +63,24 @@ describe('strength', () => {
   });
 
   test('a shot beside long drinks is drawn on a scale of ratios', async () => {
-    const both = suit(input('drinks: { latte: {}, espresso: { top: nothing } }', { menu: [drink('latte', ['tumbler'], 0.5), drink('espresso', ['medium-cup'], 0.5)] }));
+    const both = suit(
+      input('drinks: { latte: {}, espresso: { top: nothing } }', {
+        menu: [drink('latte', ['tumbler'], 0.5), drink('espresso', ['medium-cup'], 0.5)],
+      }),
+    );
     const spec = strengthByDrink(both, look);
     expect(JSON.stringify(spec)).toContain('"log"');
     expect(await draw(spec)).toContain('Strength of the drinks in the house');
   });
 
   test('two drinks of one name are told apart', () => {
-    expect(drinkLabels([{ drink: 'a', name: 'Latte' }, { drink: 'b', name: 'Latte' }, { drink: 'c', name: 'Tea' }])).toEqual(['Latte (a)', 'Latte (b)', 'Tea']);
+    expect(
+      drinkLabels([
+        { drink: 'a', name: 'Latte' },
+        { drink: 'b', name: 'Latte' },
+        { drink: 'c', name: 'Tea' },
+      ]),
+    ).toEqual(['Latte (a)', 'Latte (b)', 'Tea']);
   });
 });
 

@@ -4,10 +4,28 @@ import { checklistFor, notesFor, TESTS } from '../../src/suiting/sheet.js';
 import type { WareSheet } from '../../src/suiting/model.js';
 import { mediumCup, piece, saucer, tumbler } from './parts.js';
 
-const plain: WareSheet = { material: 'ceramic', wallMm: 4, doubleWall: false, opening: null, inside: null, stacks: null, safetyGlass: null, stains: null, chips: null, tests: [] };
+const plain: WareSheet = {
+  material: 'ceramic',
+  wallMm: 4,
+  doubleWall: false,
+  opening: null,
+  inside: null,
+  stacks: null,
+  safetyGlass: null,
+  stains: null,
+  chips: null,
+  tests: [],
+};
 
 describe('fit', () => {
-  test.each([[50, 52, 'sits', 2], [50, 50, 'sits', 0], [53, 52, 'does not sit', -1], [36, 52, 'loose', 16], [46, 52, 'sits', 6], [45.9, 52, 'loose', 52 - 45.9]])('a foot of %d mm in a well of %d mm %s', (foot, well, verdict, play) => {
+  test.each([
+    [50, 52, 'sits', 2],
+    [50, 50, 'sits', 0],
+    [53, 52, 'does not sit', -1],
+    [36, 52, 'loose', 16],
+    [46, 52, 'sits', 6],
+    [45.9, 52, 'loose', 52 - 45.9],
+  ])('a foot of %d mm in a well of %d mm %s', (foot, well, verdict, play) => {
     expect(saucerFit('saucer', foot, well)).toEqual({ saucer: 'saucer', playMm: play, verdict });
   });
 
@@ -18,11 +36,22 @@ describe('fit', () => {
   });
 
   test('rack cliffs', () => {
-    expect(rackCliff({ kind: 'grid-25', pieces: 16, slackMm: 4, narrower: { byMm: 1.2, pieces: 25 } })!.words).toBe('1.2 mm less rim and the grid-25 rack takes 25 instead of 16');
-    expect(rackCliff({ kind: 'open', pieces: 20, slackMm: 0.4, narrower: null })!.code).toBe('tight');
-    expect(rackCliff({ kind: 'open', pieces: 20, slackMm: 3, narrower: { byMm: 7, pieces: 25 } })).toBeNull();
-    expect(rackCliff({ kind: 'open', pieces: 20, slackMm: 3, narrower: { byMm: 3.1, pieces: 25 } })).toBeNull();
-    expect(rackCliff({ kind: 'open', pieces: 20, slackMm: 3, narrower: { byMm: 3, pieces: 25 } })!.code).toBe('near-gain');
+    expect(
+      rackCliff({ kind: 'grid-25', pieces: 16, slackMm: 4, narrower: { byMm: 1.2, pieces: 25 } })!
+        .words,
+    ).toBe('1.2 mm less rim and the grid-25 rack takes 25 instead of 16');
+    expect(rackCliff({ kind: 'open', pieces: 20, slackMm: 0.4, narrower: null })!.code).toBe(
+      'tight',
+    );
+    expect(
+      rackCliff({ kind: 'open', pieces: 20, slackMm: 3, narrower: { byMm: 7, pieces: 25 } }),
+    ).toBeNull();
+    expect(
+      rackCliff({ kind: 'open', pieces: 20, slackMm: 3, narrower: { byMm: 3.1, pieces: 25 } }),
+    ).toBeNull();
+    expect(
+      rackCliff({ kind: 'open', pieces: 20, slackMm: 3, narrower: { byMm: 3, pieces: 25 } })!.code,
+    ).toBe('near-gain');
     expect(rackCliff({ kind: 'open', pieces: 20, slackMm: null, narrower: null })).toBeNull();
   });
 });
@@ -48,18 +77,33 @@ describe('ware that cannot be', () => {
 describe('what to ask a supplier', () => {
   // Titles in the catalogues of standards of CEN and ISO: impact, thermal shock, dishwashing, absorption, metal release.
   test('ceramic ware is asked for its five tests by name', () => {
-    expect(checklistFor('cup', 'cup', plain).map((line) => line.standard)).toEqual(['EN 12980', 'EN 1183', 'EN 12875', 'EN 1217', 'ISO 6486']);
+    expect(checklistFor('cup', 'cup', plain).map((line) => line.standard)).toEqual([
+      'EN 12980',
+      'EN 1183',
+      'EN 12875',
+      'EN 1217',
+      'ISO 6486',
+    ]);
   });
 
   test('glass is not asked how much water it takes up', () => {
-    const standards = checklistFor('tumbler', 'glass', { ...plain, material: 'glass' }).map((line) => line.standard);
+    const standards = checklistFor('tumbler', 'glass', { ...plain, material: 'glass' }).map(
+      (line) => line.standard,
+    );
     expect(standards).not.toContain('EN 1217');
     expect(standards).toContain('ISO 7086');
   });
 
   test('a report shown counts whatever part or edition is named; another number does not', () => {
-    const shown = (tests: readonly string[]): string[] => checklistFor('cup', 'cup', { ...plain, tests }).filter((line) => line.shown).map((line) => line.standard);
-    expect(shown(['EN 12875-1:2005', 'BS EN ISO 6486-1', 'en 1217'])).toEqual(['EN 12875', 'EN 1217', 'ISO 6486']);
+    const shown = (tests: readonly string[]): string[] =>
+      checklistFor('cup', 'cup', { ...plain, tests })
+        .filter((line) => line.shown)
+        .map((line) => line.standard);
+    expect(shown(['EN 12875-1:2005', 'BS EN ISO 6486-1', 'en 1217'])).toEqual([
+      'EN 12875',
+      'EN 1217',
+      'ISO 6486',
+    ]);
     expect(shown(['EN 121', 'EN 118300', 'dishwasher safe'])).toEqual([]);
   });
 
@@ -71,7 +115,16 @@ describe('what to ask a supplier', () => {
 
   test('notes repeat what was stated, and only that', () => {
     expect(notesFor(plain, 'cup')).toEqual([]);
-    expect(notesFor({ ...plain, inside: 'bowl', stacks: false, stains: 'tea by the third month' }, 'cup')).toEqual(['round inside, as stated: milk turns over and patterns come easily', 'stains: tea by the third month', 'does not stack, as stated']);
+    expect(
+      notesFor(
+        { ...plain, inside: 'bowl', stacks: false, stains: 'tea by the third month' },
+        'cup',
+      ),
+    ).toEqual([
+      'round inside, as stated: milk turns over and patterns come easily',
+      'stains: tea by the third month',
+      'does not stack, as stated',
+    ]);
     expect(notesFor({ ...plain, safetyGlass: 'toughened' }, 'glass')[0]).toContain('toughened');
   });
 });

@@ -31,12 +31,18 @@ describe('grip', () => {
   });
 
   test('limits themselves pass', () => {
-    expect(gripOf({ ...cup, massG: 460, opening: { widthMm: 25, heightMm: 45 } }).flags).toEqual([]);
+    expect(gripOf({ ...cup, massG: 460, opening: { widthMm: 25, heightMm: 45 } }).flags).toEqual(
+      [],
+    );
   });
 
   test('nobody can say of an unmeasured handle that it is easy; a body without one is not', () => {
     expect(gripOf({ ...cup, opening: null }).easy).toBeNull();
     expect(gripOf({ ...cup, opening: null, massG: 500 }).easy).toBe(false);
-    expect(gripOf({ ...cup, handleMm: 0 })).toMatchObject({ easy: false, momentNm: null, fingers: null });
+    expect(gripOf({ ...cup, handleMm: 0 })).toMatchObject({
+      easy: false,
+      momentNm: null,
+      fingers: null,
+    });
   });
 });

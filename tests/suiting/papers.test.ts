@@ -2,7 +2,10 @@ import { describe, expect, test } from 'vitest';
 import published from '../../shared/checks/published.json' with { type: 'json' };
 import { paperBrim, US_FLUID_OUNCE_ML } from '../../src/suiting/papers.js';
 
-const paper = (nominalMl: number | null, brimMl: number | null = null): Parameters<typeof paperBrim>[0] => ({ nominalMl, brimMl });
+const paper = (
+  nominalMl: number | null,
+  brimMl: number | null = null,
+): Parameters<typeof paperBrim>[0] => ({ nominalMl, brimMl });
 
 describe('paper cups', () => {
   // NIST Handbook 44, appendix C: a US gallon is 231 cubic inches of 16.387064 ml; an ounce 1/128 of it.
@@ -16,12 +19,18 @@ describe('paper cups', () => {
   test('12 oz is 355 ml nominal, and 360 ml names much the same cup', () => {
     expect(12 * US_FLUID_OUNCE_ML).toBeGreaterThanOrEqual(354.5);
     expect(12 * US_FLUID_OUNCE_ML).toBeLessThanOrEqual(360);
-    const [byOunces, byMetric] = [paperBrim(paper(12 * US_FLUID_OUNCE_ML))!, paperBrim(paper(360))!];
+    const [byOunces, byMetric] = [
+      paperBrim(paper(12 * US_FLUID_OUNCE_ML))!,
+      paperBrim(paper(360))!,
+    ];
     expect(Math.abs(byMetric.brimMl / byOunces.brimMl - 1)).toBeLessThan(0.02);
   });
 
   // Told by sellers, common practice: "8 oz" holds 265 to 295 ml, "12 oz" 385 to 420 ml to the brim.
-  test.each([[8, 265, 295], [12, 385, 420]])('%d oz', (ounces, low, high) => {
+  test.each([
+    [8, 265, 295],
+    [12, 385, 420],
+  ])('%d oz', (ounces, low, high) => {
     const brim = paperBrim(paper(ounces * US_FLUID_OUNCE_ML))!;
     expect(brim.lowMl).toBeCloseTo(low, 9);
     expect(brim.highMl).toBeCloseTo(high, 9);
@@ -29,7 +38,10 @@ describe('paper cups', () => {
   });
 
   test('sizes between and beyond stay above their nominal size and in order', () => {
-    const sizes = [4, 6, 8, 10, 12, 16, 20].map((ounces) => ({ nominal: ounces * US_FLUID_OUNCE_ML, brim: paperBrim(paper(ounces * US_FLUID_OUNCE_ML))! }));
+    const sizes = [4, 6, 8, 10, 12, 16, 20].map((ounces) => ({
+      nominal: ounces * US_FLUID_OUNCE_ML,
+      brim: paperBrim(paper(ounces * US_FLUID_OUNCE_ML))!,
+    }));
     for (const { nominal, brim } of sizes) expect(brim.lowMl).toBeGreaterThan(nominal);
     for (let i = 1; i < sizes.length; i++) {
       expect(sizes[i]!.brim.lowMl).toBeGreaterThan(sizes[i - 1]!.brim.lowMl);
@@ -38,7 +50,12 @@ describe('paper cups', () => {
   });
 
   test('a measured brim goes before a guess; nothing known is said', () => {
-    expect(paperBrim(paper(236, 281))).toEqual({ lowMl: 281, brimMl: 281, highMl: 281, basis: 'measured' });
+    expect(paperBrim(paper(236, 281))).toEqual({
+      lowMl: 281,
+      brimMl: 281,
+      highMl: 281,
+      basis: 'measured',
+    });
     expect(paperBrim(paper(null))).toBeNull();
   });
 });

@@ -45,7 +45,10 @@ describe('a pour', () => {
 
   test('cold milk and steam make up the steamed milk by mass', () => {
     const poured = pour(side(200));
-    expect(poured.coldMilkMl * FACTS.milkDensity.value + poured.steamG).toBeCloseTo(150 * FACTS.milkDensity.value, 9);
+    expect(poured.coldMilkMl * FACTS.milkDensity.value + poured.steamG).toBeCloseTo(
+      150 * FACTS.milkDensity.value,
+      9,
+    );
     expect(poured.massG).toBeCloseTo(40 + 150 * FACTS.milkDensity.value, 9);
   });
 
@@ -65,19 +68,39 @@ describe('a pour', () => {
   });
 
   test('parts sum, and the inverse questions give the volume asked for', () => {
-    const foams = fc.oneof(fc.constant(null), fc.record({ share: fc.double({ min: 0, max: 0.5, noNaN: true }) }), fc.record({ depthMm: fc.double({ min: 0, max: 15, noNaN: true }) }));
-    fc.assert(fc.property(fc.double({ min: 150, max: 500, noNaN: true }), fc.double({ min: 0.6, max: 1, noNaN: true }), foams, fc.double({ min: 0.3, max: 1, noNaN: true }), (brimMl, fill, foam, shotShare) => {
-      const one = side(brimMl, { fill, foam, shotShare });
-      fc.pre(pourFaults(one).length === 0);
-      const poured = pour(one);
-      expect(poured.airMl + poured.servedMl).toBeCloseTo(fill * brimMl, 8);
-      expect(poured.shotMl + poured.toppedMl).toBeCloseTo(poured.servedMl, 8);
-      const wanted = poured.servedMl * 0.9;
-      expect(pour({ ...one, space: { ...one.space, brimMl: brimFor(one, wanted) } }).servedMl).toBeCloseTo(wanted, 7);
-      expect(pour({ ...one, recipe: { ...one.recipe, fill: fillFor(one, wanted) } }).servedMl).toBeCloseTo(wanted, 7);
-      const poursIt = pour({ ...one, recipe: { ...one.recipe, fill: null, pouredMl: poured.servedMl } });
-      expect(poursIt.fill).toBeCloseTo(fill, 8);
-    }), { seed: 20 });
+    const foams = fc.oneof(
+      fc.constant(null),
+      fc.record({ share: fc.double({ min: 0, max: 0.5, noNaN: true }) }),
+      fc.record({ depthMm: fc.double({ min: 0, max: 15, noNaN: true }) }),
+    );
+    fc.assert(
+      fc.property(
+        fc.double({ min: 150, max: 500, noNaN: true }),
+        fc.double({ min: 0.6, max: 1, noNaN: true }),
+        foams,
+        fc.double({ min: 0.3, max: 1, noNaN: true }),
+        (brimMl, fill, foam, shotShare) => {
+          const one = side(brimMl, { fill, foam, shotShare });
+          fc.pre(pourFaults(one).length === 0);
+          const poured = pour(one);
+          expect(poured.airMl + poured.servedMl).toBeCloseTo(fill * brimMl, 8);
+          expect(poured.shotMl + poured.toppedMl).toBeCloseTo(poured.servedMl, 8);
+          const wanted = poured.servedMl * 0.9;
+          expect(
+            pour({ ...one, space: { ...one.space, brimMl: brimFor(one, wanted) } }).servedMl,
+          ).toBeCloseTo(wanted, 7);
+          expect(
+            pour({ ...one, recipe: { ...one.recipe, fill: fillFor(one, wanted) } }).servedMl,
+          ).toBeCloseTo(wanted, 7);
+          const poursIt = pour({
+            ...one,
+            recipe: { ...one.recipe, fill: null, pouredMl: poured.servedMl },
+          });
+          expect(poursIt.fill).toBeCloseTo(fill, 8);
+        },
+      ),
+      { seed: 20 },
+    );
   });
 });
 
@@ -85,7 +108,11 @@ describe('what cannot be poured', () => {
   test.each([
     ['over the brim', side(200, { fill: 1.05 }), 'fill'],
     ['liquid over the brim', side(200, { fill: null, pouredMl: 210 }), 'pours'],
-    ['liquid and its foam over the brim', side(200, { fill: null, pouredMl: 195, foam: { depthMm: 10 } }), 'pours'],
+    [
+      'liquid and its foam over the brim',
+      side(200, { fill: null, pouredMl: 195, foam: { depthMm: 10 } }),
+      'pours',
+    ],
     ['a shot larger than its vessel', side(35, { topUp: 'nothing', fill: null }), 'shot'],
     ['a shot larger than the liquid', side(40, { fill: 0.9 }), 'share'],
     ['foam deeper than the cup', side(60, { foam: { depthMm: 30 }, airInFoam: 0.3 }), 'foam'],

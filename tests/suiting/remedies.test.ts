@@ -7,10 +7,18 @@ import { brewFromExtraction } from '../../src/suiting/strength.js';
 import type { Side } from '../../src/suiting/model.js';
 import { side } from './parts.js';
 
-const context: RemedyContext = { tolerance: 0.1, vessels: [], papers: [], drinksAWeek: { house: 500, takeaway: 700 }, coffeePerKgMinor: 2400, restIsUsed: true };
+const context: RemedyContext = {
+  tolerance: 0.1,
+  vessels: [],
+  papers: [],
+  drinksAWeek: { house: 500, takeaway: 700 },
+  coffeePerKgMinor: 2400,
+  restIsUsed: true,
+};
 
 /** Strength worked out apart from the code under test, for recipes without foam: 100 × dose × extraction × share ÷ ml. */
-const byHand = ({ recipe: r, space }: Side): number => (100 * r.brew.doseG * r.brew.extraction * r.shotShare) / (space.brimMl * r.fill!);
+const byHand = ({ recipe: r, space }: Side): number =>
+  (100 * r.brew.doseG * r.brew.extraction * r.shotShare) / (space.brimMl * r.fill!);
 
 describe('house against takeaway', () => {
   // Common practice, no source: to taste alike, a small house cup wants a smaller share of a double than an 8 oz paper cup.
@@ -18,7 +26,9 @@ describe('house against takeaway', () => {
     const house = side(160);
     const takeaway = side(280, { fill: 0.88 });
     expect(strengthRatio(house, takeaway)).toBeLessThan(0.9);
-    const share = remediesFor(house, takeaway, context).find((remedy) => remedy.kind === 'share' && remedy.side === 'house')!;
+    const share = remediesFor(house, takeaway, context).find(
+      (remedy) => remedy.kind === 'share' && remedy.side === 'house',
+    )!;
     expect(share.feasible).toBe(true);
     expect(share.to).toBeLessThan(1);
     // By hand: 160 × 0.95 = 152 ml against 280 × 0.88 = 246.4 ml.
@@ -27,28 +37,43 @@ describe('house against takeaway', () => {
 
   // By hand: a house dose of 20 × 152/246.4 = 12.338 g saves 7.662 g × 500 = 3.831 kg a week, at 24.00 a kilogram 91.95.
   test('what a remedy costs in coffee a week', () => {
-    const dose = remediesFor(side(160), side(280, { fill: 0.88 }), context).find((remedy) => remedy.kind === 'dose' && remedy.side === 'house')!;
+    const dose = remediesFor(side(160), side(280, { fill: 0.88 }), context).find(
+      (remedy) => remedy.kind === 'dose' && remedy.side === 'house',
+    )!;
     expect(dose.to).toBeCloseTo(12.338, 3);
     expect(dose.coffeeKgAWeek).toBeCloseTo(-3.831, 3);
     expect(dose.coffeeCostAWeekMinor).toBe(-9195);
   });
 
   test('a shared shot of which the rest is thrown away saves no coffee', () => {
-    const share = remediesFor(side(160), side(280, { fill: 0.88 }), { ...context, restIsUsed: false }).find((remedy) => remedy.kind === 'share' && remedy.side === 'house')!;
+    const share = remediesFor(side(160), side(280, { fill: 0.88 }), {
+      ...context,
+      restIsUsed: false,
+    }).find((remedy) => remedy.kind === 'share' && remedy.side === 'house')!;
     expect(share.coffeeGADrink).toBe(0);
   });
 
   test('without drinks a week or a price, costs are left open', () => {
-    const [first] = remediesFor(side(160), side(280, { fill: 0.88 }), { ...context, drinksAWeek: null });
+    const [first] = remediesFor(side(160), side(280, { fill: 0.88 }), {
+      ...context,
+      drinksAWeek: null,
+    });
     expect(first!.coffeeKgAWeek).toBeNull();
-    expect(remediesFor(side(160), side(280, { fill: 0.88 }), { ...context, coffeePerKgMinor: null })[0]!.coffeeCostAWeekMinor).toBeNull();
+    expect(
+      remediesFor(side(160), side(280, { fill: 0.88 }), { ...context, coffeePerKgMinor: null })[0]!
+        .coffeeCostAWeekMinor,
+    ).toBeNull();
   });
 
   test('vessels and papers of the sheet that would do are named, nearest first', () => {
     const space = (brimMl: number): Side['space'] => ({ brimMl, rimInnerMm: 80 });
     const remedies = remediesFor(side(160), side(280, { fill: 0.88 }), {
       ...context,
-      vessels: [{ id: 'far', space: space(285) }, { id: 'near', space: space(258) }, { id: 'small', space: space(180) }],
+      vessels: [
+        { id: 'far', space: space(285) },
+        { id: 'near', space: space(258) },
+        { id: 'small', space: space(180) },
+      ],
       papers: [{ id: 'six', space: space(180) }],
     });
     const vessel = remedies.find((remedy) => remedy.kind === 'vessel')!;
@@ -65,7 +90,9 @@ describe('house against takeaway', () => {
     const share = remedies.find((remedy) => remedy.kind === 'share' && remedy.side === 'takeaway')!;
     expect(share.feasible).toBe(false);
     expect(share.note).toContain('more than one whole shot');
-    expect(remedies.findIndex((remedy) => !remedy.feasible)).toBe(remedies.filter((remedy) => remedy.feasible).length);
+    expect(remedies.findIndex((remedy) => !remedy.feasible)).toBe(
+      remedies.filter((remedy) => remedy.feasible).length,
+    );
   });
 
   test('a change that goes too far is made to the edge of the tolerance', () => {
@@ -78,30 +105,55 @@ describe('house against takeaway', () => {
   });
 
   test('a shot alone has no remedies: nothing dilutes it', () => {
-    expect(remediesFor(side(70, { topUp: 'nothing', fill: null }), side(120, { topUp: 'nothing', fill: null }), context)).toEqual([]);
+    expect(
+      remediesFor(
+        side(70, { topUp: 'nothing', fill: null }),
+        side(120, { topUp: 'nothing', fill: null }),
+        context,
+      ),
+    ).toEqual([]);
   });
 });
 
 test('every remedy, applied, makes the strengths what it says, by a formula of its own', () => {
   const sides = (low: number, high: number): fc.Arbitrary<Side> =>
-    fc.record({
-      brimMl: fc.double({ min: low, max: high, noNaN: true }), fill: fc.double({ min: 0.8, max: 1, noNaN: true }),
-      shotShare: fc.double({ min: 0.5, max: 1, noNaN: true }), extraction: fc.double({ min: 0.16, max: 0.22, noNaN: true }),
-    }).map((r) => side(r.brimMl, { fill: r.fill, shotShare: r.shotShare, brew: brewFromExtraction(20, 40, r.extraction) }));
+    fc
+      .record({
+        brimMl: fc.double({ min: low, max: high, noNaN: true }),
+        fill: fc.double({ min: 0.8, max: 1, noNaN: true }),
+        shotShare: fc.double({ min: 0.5, max: 1, noNaN: true }),
+        extraction: fc.double({ min: 0.16, max: 0.22, noNaN: true }),
+      })
+      .map((r) =>
+        side(r.brimMl, {
+          fill: r.fill,
+          shotShare: r.shotShare,
+          brew: brewFromExtraction(20, 40, r.extraction),
+        }),
+      );
   let within = 0;
-  fc.assert(fc.property(sides(140, 300), sides(200, 450), (house, takeaway) => {
-    for (const remedy of remediesFor(house, takeaway, context)) {
-      const after = withRemedy(remedy.side === 'house' ? filledAlike(house) : filledAlike(takeaway), remedy.set);
-      const ratio = remedy.side === 'house' ? byHand(takeaway) / byHand(after) : byHand(after) / byHand(house);
-      expect(ratio).toBeCloseTo(remedy.ratioAfter, 9);
-      if (remedy.target === 'equal') expect(ratio).toBeCloseTo(1, 9);
-      else {
-        within++;
-        expect(Math.abs(ratio - 1)).toBeCloseTo(0.1, 9);
-        expect(remedy.feasible).toBe(true);
+  fc.assert(
+    fc.property(sides(140, 300), sides(200, 450), (house, takeaway) => {
+      for (const remedy of remediesFor(house, takeaway, context)) {
+        const after = withRemedy(
+          remedy.side === 'house' ? filledAlike(house) : filledAlike(takeaway),
+          remedy.set,
+        );
+        const ratio =
+          remedy.side === 'house'
+            ? byHand(takeaway) / byHand(after)
+            : byHand(after) / byHand(house);
+        expect(ratio).toBeCloseTo(remedy.ratioAfter, 9);
+        if (remedy.target === 'equal') expect(ratio).toBeCloseTo(1, 9);
+        else {
+          within++;
+          expect(Math.abs(ratio - 1)).toBeCloseTo(0.1, 9);
+          expect(remedy.feasible).toBe(true);
+        }
+        if (remedy.feasible) expect(pourFaults(after)).toEqual([]);
       }
-      if (remedy.feasible) expect(pourFaults(after)).toEqual([]);
-    }
-  }), { seed: 20 });
+    }),
+    { seed: 20 },
+  );
   expect(within).toBeGreaterThan(0);
 });

@@ -5,8 +5,15 @@ import { scaldAt, scaldCaution, SCALDS } from '../../src/suiting/scald.js';
 
 // Table after Moritz & Henriques, Am J Pathol 1947;23:695, as reproduced on a plumbing-safety page.
 test('times until skin burns', () => {
-  const table = published.find((entry) => entry.id === 'scald')!.expected as unknown as Record<string, [number, number]>;
-  expect(Object.fromEntries(SCALDS.map((row) => [String(row.tempC), [row.secondDegreeS, row.thirdDegreeS]]))).toEqual(table);
+  const table = published.find((entry) => entry.id === 'scald')!.expected as unknown as Record<
+    string,
+    [number, number]
+  >;
+  expect(
+    Object.fromEntries(
+      SCALDS.map((row) => [String(row.tempC), [row.secondDegreeS, row.thirdDegreeS]]),
+    ),
+  ).toEqual(table);
 });
 
 test('hotter burns sooner', () => {
@@ -18,7 +25,9 @@ test('hotter burns sooner', () => {
 
 test('a caution never promises more time than the table, and defers to the law', () => {
   expect(scaldAt(57)!.tempC).toBe(55);
-  expect(scaldCaution(57)).toBe('at 57 °C skin burns in 17 s or less; local consumer and workplace law decides how hot a drink may be served');
+  expect(scaldCaution(57)).toBe(
+    'at 57 °C skin burns in 17 s or less; local consumer and workplace law decides how hot a drink may be served',
+  );
   expect(scaldCaution(75)).toContain('3 s or less');
   expect(scaldCaution(51)).toContain('2 min or less');
   expect(scaldCaution(40)).toBeNull();

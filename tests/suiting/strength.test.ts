@@ -1,7 +1,12 @@
 import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
 import { FACTS } from '../../src/suiting/facts.js';
-import { brewFromExtraction, brewFromTds, isLevel, solidsPer100Ml } from '../../src/suiting/strength.js';
+import {
+  brewFromExtraction,
+  brewFromTds,
+  isLevel,
+  solidsPer100Ml,
+} from '../../src/suiting/strength.js';
 
 const seed = { seed: 20 };
 const doses = fc.double({ min: 6, max: 25, noNaN: true });
@@ -10,13 +15,19 @@ const shares = fc.double({ min: 0.05, max: 0.3, noNaN: true });
 describe('solids of a shot', () => {
   // The defining identity of extraction and TDS (any brewing textbook): dose × extraction = yield × TDS.
   test('dose × extraction = yield × TDS, whichever is given', () => {
-    fc.assert(fc.property(doses, doses, shares, (doseG, yieldG, share) => {
-      const byExtraction = brewFromExtraction(doseG, yieldG, share);
-      expect(byExtraction.doseG * byExtraction.extraction).toBeCloseTo(byExtraction.yieldG * byExtraction.tds, 10);
-      const back = brewFromTds(doseG, yieldG, byExtraction.tds);
-      expect(back.extraction).toBeCloseTo(share, 12);
-      expect(back.solidsG).toBeCloseTo(byExtraction.solidsG, 10);
-    }), seed);
+    fc.assert(
+      fc.property(doses, doses, shares, (doseG, yieldG, share) => {
+        const byExtraction = brewFromExtraction(doseG, yieldG, share);
+        expect(byExtraction.doseG * byExtraction.extraction).toBeCloseTo(
+          byExtraction.yieldG * byExtraction.tds,
+          10,
+        );
+        const back = brewFromTds(doseG, yieldG, byExtraction.tds);
+        expect(back.extraction).toBeCloseTo(share, 12);
+        expect(back.solidsG).toBeCloseTo(byExtraction.solidsG, 10);
+      }),
+      seed,
+    );
   });
 
   // Common practice, no source: a double of 18 to 23 g at 1 : 2 and 18 to 22 % reads 8 to 12 % TDS.
@@ -38,12 +49,21 @@ describe('solids of a shot', () => {
   });
 
   test('strength goes with solids and share, and against the liquid', () => {
-    fc.assert(fc.property(doses, shares, fc.double({ min: 30, max: 500, noNaN: true }), fc.double({ min: 0.1, max: 1, noNaN: true }), (doseG, extraction, ml, part) => {
-      const brew = brewFromExtraction(doseG, 2 * doseG, extraction);
-      const whole = solidsPer100Ml(brew, 1, ml);
-      expect(solidsPer100Ml(brew, part, ml)).toBeCloseTo(whole * part, 9);
-      expect(solidsPer100Ml(brew, 1, ml * 2)).toBeCloseTo(whole / 2, 9);
-    }), seed);
+    fc.assert(
+      fc.property(
+        doses,
+        shares,
+        fc.double({ min: 30, max: 500, noNaN: true }),
+        fc.double({ min: 0.1, max: 1, noNaN: true }),
+        (doseG, extraction, ml, part) => {
+          const brew = brewFromExtraction(doseG, 2 * doseG, extraction);
+          const whole = solidsPer100Ml(brew, 1, ml);
+          expect(solidsPer100Ml(brew, part, ml)).toBeCloseTo(whole * part, 9);
+          expect(solidsPer100Ml(brew, 1, ml * 2)).toBeCloseTo(whole / 2, 9);
+        },
+      ),
+      seed,
+    );
   });
 });
 

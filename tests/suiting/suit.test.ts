@@ -20,11 +20,19 @@ drinks:
   long-black: { top: water, paper: small, served: 80 °C }
 `;
 const menu = [
-  drink('flat-white', ['medium-cup', 'saucer'], 0.5), drink('latte', ['tumbler'], 0.2),
-  drink('long-black', ['easy-cup', 'saucer'], 0.2), drink('tea', ['easy-cup', 'saucer'], 0.1),
+  drink('flat-white', ['medium-cup', 'saucer'], 0.5),
+  drink('latte', ['tumbler'], 0.2),
+  drink('long-black', ['easy-cup', 'saucer'], 0.2),
+  drink('tea', ['easy-cup', 'saucer'], 0.1),
 ];
 const cafe = (given: Partial<SuitInput> = {}): SuitInput =>
-  input(yaml, { menu, ware: [mediumCup, { ...easyCup, footMm: 54, colour: 'blue' }, tumbler, saucer], drinksAWeek: { 'flat-white': { house: 500, takeaway: 700 } }, dwellMin: 30, ...given });
+  input(yaml, {
+    menu,
+    ware: [mediumCup, { ...easyCup, footMm: 54, colour: 'blue' }, tumbler, saucer],
+    drinksAWeek: { 'flat-white': { house: 500, takeaway: 700 } },
+    dwellMin: 30,
+    ...given,
+  });
 
 describe('the answer', () => {
   const answer = suit(cafe());
@@ -59,34 +67,55 @@ describe('the answer', () => {
     expect(order).toEqual([...order].sort((a, b) => a - b));
     for (let i = 1; i < answer.findings.length; i++) {
       const [before, now] = [answer.findings[i - 1]!, answer.findings[i]!];
-      if (before.consequence === now.consequence) expect(before.weight).toBeGreaterThanOrEqual(now.weight);
+      if (before.consequence === now.consequence)
+        expect(before.weight).toBeGreaterThanOrEqual(now.weight);
     }
   });
 
   test('says what there is to say', () => {
     const told = answer.findings.map((finding) => `${finding.code} ${finding.about}`.trim());
-    expect(told).toEqual(expect.arrayContaining([
-      'paper-hot long-black', 'hot-wall tumbler', 'under-spout tumbler', 'saucer-too-small easy-cup', 'narrow-opening medium-cup', 'no-easy-vessel latte',
-      'not-level flat-white', 'paper-not-measured latte', 'tests-to-ask medium-cup', 'brim-not-measured tumbler', 'no-recipe', 'colour',
-    ]));
+    expect(told).toEqual(
+      expect.arrayContaining([
+        'paper-hot long-black',
+        'hot-wall tumbler',
+        'under-spout tumbler',
+        'saucer-too-small easy-cup',
+        'narrow-opening medium-cup',
+        'no-easy-vessel latte',
+        'not-level flat-white',
+        'paper-not-measured latte',
+        'tests-to-ask medium-cup',
+        'brim-not-measured tumbler',
+        'no-recipe',
+        'colour',
+      ]),
+    );
     expect(told).not.toContain('no-easy-vessel flat-white');
-    expect(answer.findings.find((finding) => finding.code === 'no-recipe')!.message).toContain('tea');
+    expect(answer.findings.find((finding) => finding.code === 'no-recipe')!.message).toContain(
+      'tea',
+    );
   });
 
   test('a house that has done its work hears little', () => {
-    const good = suit(input(`
+    const good = suit(
+      input(
+        `
 shot: { dose: 20 g, yield: 40 g, extraction: 20 % }
 papers: { small: { brim: 216 ml } }
 ware: { medium-cup: { opening: { width: 28 mm, height: 48 mm }, tests: [EN 12980, EN 1183, EN 12875, EN 1217, ISO 6486] }, saucer: { tests: [EN 12980, EN 1183, EN 12875, EN 1217, ISO 6486] } }
 guests: { easyHandle: 8 %, instead: {} }
-drinks: { flat-white: { paper: small, cup: warmed } }`, { ware: [mediumCup, saucer], basis: { 'ware.medium-cup.brim': 'measured' } }));
+drinks: { flat-white: { paper: small, cup: warmed } }`,
+        { ware: [mediumCup, saucer], basis: { 'ware.medium-cup.brim': 'measured' } },
+      ),
+    );
     expect(good.problems).toEqual([]);
     expect(good.drinks[0]!.level).toBe(true);
     expect(good.findings).toEqual([]);
   });
 
   test('harm is never said without deferring', () => {
-    for (const finding of answer.findings.filter((f) => f.consequence === 'harm')) expect(finding.message).toContain('law');
+    for (const finding of answer.findings.filter((f) => f.consequence === 'harm'))
+      expect(finding.message).toContain('law');
     expect(answer.cautions.join(' ')).toMatch(/law/);
     expect(answer.cautions.join(' ')).toMatch(/certify nothing/);
   });
@@ -94,7 +123,8 @@ drinks: { flat-white: { paper: small, cup: warmed } }`, { ware: [mediumCup, sauc
 
 describe('heat of a drink', () => {
   const warmth = (cup: string): NonNullable<ReturnType<typeof suit>['drinks'][number]['warmth']> =>
-    suit(input(`drinks: { flat-white: { served: 62 °C, cup: ${cup} } }`, { dwellMin: 38 })).drinks[0]!.warmth!;
+    suit(input(`drinks: { flat-white: { served: 62 °C, cup: ${cup} } }`, { dwellMin: 38 }))
+      .drinks[0]!.warmth!;
 
   test('a warmed cup is worth degrees and minutes', () => {
     const [cold, warmed] = [warmth('cold'), warmth('warmed')];
@@ -117,15 +147,22 @@ describe('heat of a drink', () => {
   });
 
   test('nothing is said of a vessel of unknown mass', () => {
-    const answer = suit(input('drinks: { flat-white: {} }', { ware: [{ ...mediumCup, massG: null }, saucer] }));
+    const answer = suit(
+      input('drinks: { flat-white: {} }', { ware: [{ ...mediumCup, massG: null }, saucer] }),
+    );
     expect(answer.drinks[0]!.warmth).toBeNull();
     expect(answer.findings.map((finding) => finding.code)).toContain('no-heat');
   });
 });
 
 test('renaming changes no number', () => {
-  const renamed = JSON.parse(JSON.stringify(cafe()).replaceAll('medium-cup', 'kobold').replaceAll('flat-white', 'velvet')) as SuitInput;
-  const rename = (value: unknown): unknown => JSON.parse(JSON.stringify(value).replaceAll('medium-cup', 'kobold').replaceAll('flat-white', 'velvet'));
+  const renamed = JSON.parse(
+    JSON.stringify(cafe()).replaceAll('medium-cup', 'kobold').replaceAll('flat-white', 'velvet'),
+  ) as SuitInput;
+  const rename = (value: unknown): unknown =>
+    JSON.parse(
+      JSON.stringify(value).replaceAll('medium-cup', 'kobold').replaceAll('flat-white', 'velvet'),
+    );
   expect(suit(renamed)).toEqual(rename(suit(cafe())));
 });
 
@@ -160,8 +197,18 @@ describe('the text', () => {
   });
 
   test('tells what pooling saves once it is known', () => {
-    const alike = suit(input('drinks: { flat-white: {}, cappuccino: {} }', { menu: [drink('flat-white', ['medium-cup'], 0.5), drink('cappuccino', ['easy-cup'], 0.5)] }));
+    const alike = suit(
+      input('drinks: { flat-white: {}, cappuccino: {} }', {
+        menu: [drink('flat-white', ['medium-cup'], 0.5), drink('cappuccino', ['easy-cup'], 0.5)],
+      }),
+    );
     expect(alike.merges).toHaveLength(2);
-    expect(suitText(withPooling(alike, [{ keep: 'easy-cup', drop: 'medium-cup', apart: 72, pooled: 66, saved: 6 }]))).toContain('easy-cup for medium-cup too: 66 pieces instead of 72');
+    expect(
+      suitText(
+        withPooling(alike, [
+          { keep: 'easy-cup', drop: 'medium-cup', apart: 72, pooled: 66, saved: 6 },
+        ]),
+      ),
+    ).toContain('easy-cup for medium-cup too: 66 pieces instead of 72');
   });
 });

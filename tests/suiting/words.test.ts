@@ -11,13 +11,27 @@ test('metric first, US beside', () => {
 });
 
 test('columns line up whatever is in them', () => {
-  expect(columns(['ware', 'ml'], [['Tasse für Tee', '7'], ['a', '1200']])).toBe('ware             ml\n-------------  ----\nTasse für Tee     7\na              1200');
+  expect(
+    columns(
+      ['ware', 'ml'],
+      [
+        ['Tasse für Tee', '7'],
+        ['a', '1200'],
+      ],
+    ),
+  ).toBe('ware             ml\n-------------  ----\nTasse für Tee     7\na              1200');
 });
 
 test('a name can neither steer a terminal nor break a table', () => {
   expect(plainName('Flat\u001B[31m \u202Ewhite\n\tA')).toBe('Flat [31m white A');
   expect([...plainName('x'.repeat(10_000))]).toHaveLength(60);
-  const text = suitText(suit(input('drinks: { latte: {} }', { menu: [{ ...drink('latte', ['medium-cup']), name: '\u001B]0;gone\u0007\u2028Latte' }] })));
+  const text = suitText(
+    suit(
+      input('drinks: { latte: {} }', {
+        menu: [{ ...drink('latte', ['medium-cup']), name: '\u001B]0;gone\u0007\u2028Latte' }],
+      }),
+    ),
+  );
   expect(text.replaceAll('\n', '')).not.toMatch(/[\p{Cc}\p{Cf}\p{Zl}\p{Zp}]/u);
   expect(text).toContain('Latte');
 });

@@ -11,7 +11,13 @@ import { must, mustMap } from './sales.js';
 const folder = new URL('../../shared/till/', import.meta.url);
 const fitOfBakery = async (text: string): Promise<TillFit> => {
   const map = mustMap(text);
-  return must(fitTill(must(await readTill(createReadStream(new URL('bakery-quarter-hours.csv', folder)), map)), map, 'bakery-quarter-hours.csv'));
+  return must(
+    fitTill(
+      must(await readTill(createReadStream(new URL('bakery-quarter-hours.csv', folder)), map)),
+      map,
+      'bakery-quarter-hours.csv',
+    ),
+  );
 };
 const whole = (week: string, parties: 'tickets' | 'hotDrinkTickets'): string => `
 counts: { date: date, slot: quarterHourStart, every: 15 min, parties: ${parties}, tickets: tickets }
@@ -30,7 +36,11 @@ describe('the bakery', async () => {
     expect([tickets, fit.days, fit.from, fit.to]).toEqual([9531, 159, '2016-10-30', '2017-04-09']);
     expect((100 * parties) / tickets).toBeCloseTo(59.0, 1);
     expect(drinks / parties).toBeCloseTo(1.334, 3);
-    expect([rows, skipped]).toEqual([readFileSync(new URL('bakery-quarter-hours.csv', folder), 'utf8').trimEnd().split('\n').length - 1, []]);
+    expect([rows, skipped]).toEqual([
+      readFileSync(new URL('bakery-quarter-hours.csv', folder), 'utf8').trimEnd().split('\n')
+        .length - 1,
+      [],
+    ]);
   });
 
   it('had 3,962 tickets with one hot drink, 1,466 with two, 171 with three, 21 with four, 1 with five', () => {
@@ -41,18 +51,28 @@ describe('the bakery', async () => {
   });
 
   it('has daily totals of all tickets with 6.0 times the variance of chance, and 2.3 to 5.4 times within a day of the week', async () => {
-    expect((await fitOfBakery(whole('any', 'tickets'))).dayFactor.varianceToMean.toFixed(1)).toBe('6.0');
+    expect((await fitOfBakery(whole('any', 'tickets'))).dayFactor.varianceToMean.toFixed(1)).toBe(
+      '6.0',
+    );
     const within: number[] = [];
-    for (const day of ['mon', 'tue', 'wed', 'thu', 'fri', 'sat', 'sun']) within.push((await fitOfBakery(whole(`[${day}]`, 'tickets'))).dayFactor.varianceToMean);
+    for (const day of ['mon', 'tue', 'wed', 'thu', 'fri', 'sat', 'sun'])
+      within.push((await fitOfBakery(whole(`[${day}]`, 'tickets'))).dayFactor.varianceToMean);
     // The lowest is 2.25 here, told as 2.3 there.
     expect(Math.abs(Math.min(...within) - 2.3)).toBeLessThan(0.06);
     expect(Math.max(...within).toFixed(1)).toBe('5.4');
   });
 
   it('is read by the map that comes with it', async () => {
-    const saturdays = await fitOfBakery(readFileSync(new URL('bakery-saturdays.map.yaml', folder), 'utf8'));
+    const saturdays = await fitOfBakery(
+      readFileSync(new URL('bakery-saturdays.map.yaml', folder), 'utf8'),
+    );
     expect(saturdays.kind).toBe('Saturday');
-    expect(saturdays.days + saturdays.chosen.partial.length + saturdays.chosen.excepted.length + saturdays.chosen.closed).toBe(23);
+    expect(
+      saturdays.days +
+        saturdays.chosen.partial.length +
+        saturdays.chosen.excepted.length +
+        saturdays.chosen.closed,
+    ).toBe(23);
     expect(saturdays.days).toBeGreaterThanOrEqual(8);
     expect(saturdays.slots.length).toBe(36);
     // Within one kind of day parties scatter as chance has them: variance over mean between 1.0 and 1.3 is what such tills show.

@@ -1,17 +1,29 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
-import { dayOf, isoDate, readDate, readTime, splitMoment, weekdayNames, weekdayOf } from '../../src/till/clock.js';
+import {
+  dayOf,
+  isoDate,
+  readDate,
+  readTime,
+  splitMoment,
+  weekdayNames,
+  weekdayOf,
+} from '../../src/till/clock.js';
 
 describe('dates', () => {
   it('come back the same in every order they are written in', () => {
     fc.assert(
-      fc.property(fc.integer({ min: 0, max: 80_000 }), fc.constantFrom('/', '.', '-'), (day, mark) => {
-        const [year, month, date] = isoDate(day).split('-');
-        expect(readDate(`${year}-${month}-${date}`, 'iso')).toBe(day);
-        expect(readDate(`${year}${month}${date}`, 'iso')).toBe(day);
-        expect(readDate([date, month, year].join(mark), 'day-first')).toBe(day);
-        expect(readDate([month, date, year].join(mark), 'month-first')).toBe(day);
-      }),
+      fc.property(
+        fc.integer({ min: 0, max: 80_000 }),
+        fc.constantFrom('/', '.', '-'),
+        (day, mark) => {
+          const [year, month, date] = isoDate(day).split('-');
+          expect(readDate(`${year}-${month}-${date}`, 'iso')).toBe(day);
+          expect(readDate(`${year}${month}${date}`, 'iso')).toBe(day);
+          expect(readDate([date, month, year].join(mark), 'day-first')).toBe(day);
+          expect(readDate([month, date, year].join(mark), 'month-first')).toBe(day);
+        },
+      ),
       { seed: 20 },
     );
   });
@@ -24,7 +36,16 @@ describe('dates', () => {
     expect(readDate('2017-12-31', 'day-first')).toBeNull();
   });
 
-  it.each(['2017-02-29', '2017-13-01', '2017-00-10', '2017-04-31', '2017-1-1', '1899-12-31', 'Total', ''])('%s is no day', (text) => {
+  it.each([
+    '2017-02-29',
+    '2017-13-01',
+    '2017-00-10',
+    '2017-04-31',
+    '2017-1-1',
+    '1899-12-31',
+    'Total',
+    '',
+  ])('%s is no day', (text) => {
     expect(readDate(text, 'iso')).toBeNull();
   });
 
@@ -35,7 +56,12 @@ describe('dates', () => {
   });
 
   // Days of the week from common knowledge: 1 January 1970 was a Thursday, 1 January 2000 a Saturday; 25 December 2016 a Sunday.
-  it.each([['1970-01-01', 'thu'], ['2000-01-01', 'sat'], ['2016-12-25', 'sun'], ['2017-02-04', 'sat']])('%s was a %s', (date, weekday) => {
+  it.each([
+    ['1970-01-01', 'thu'],
+    ['2000-01-01', 'sat'],
+    ['2016-12-25', 'sun'],
+    ['2017-02-04', 'sat'],
+  ])('%s was a %s', (date, weekday) => {
     expect(weekdayNames[weekdayOf(readDate(date, 'iso')!)]).toBe(weekday);
   });
 });
@@ -56,9 +82,12 @@ describe('times', () => {
     expect(readTime(text)).toBe(second);
   });
 
-  it.each(['24:00', '9', '13:00 pm', '0:10 am', '12:60', 'noon', '', '10:00:61'])('"%s" is no time', (text) => {
-    expect(readTime(text)).toBeNull();
-  });
+  it.each(['24:00', '9', '13:00 pm', '0:10 am', '12:60', 'noon', '', '10:00:61'])(
+    '"%s" is no time',
+    (text) => {
+      expect(readTime(text)).toBeNull();
+    },
+  );
 
   it.each([
     ['2017-04-03T09:58:11', '2017-04-03', '09:58:11'],

@@ -17,7 +17,10 @@ const drinksOf = (item: string): readonly string[] | string => {
 
 describe('items', () => {
   it('of several lines of the map that mean the same drinks are one group', () => {
-    expect(groups.find((group) => group.drinks.join() === 'latte')!.items).toEqual(['Latte', 'Chai']);
+    expect(groups.find((group) => group.drinks.join() === 'latte')!.items).toEqual([
+      'Latte',
+      'Chai',
+    ]);
   });
 
   it.each([
@@ -41,7 +44,9 @@ describe('items', () => {
     fc.assert(
       fc.property(letters, pattern, (item, stars) => {
         const expression = new RegExp(`^${stars.replaceAll('*', '.*')}$`);
-        expect(itemReader(groupDrinks([[stars, ['x']]]), [])(item) === 0).toBe(expression.test(item));
+        expect(itemReader(groupDrinks([[stars, ['x']]]), [])(item) === 0).toBe(
+          expression.test(item),
+        );
       }),
       { seed: 20, numRuns: 500 },
     );

@@ -12,9 +12,14 @@ import { readTill } from '../../src/till/read-till.js';
 import type { Tally } from '../../src/till/tally.js';
 
 /** A map, or its problems as they are printed. */
-export function readMap(text: string): { readonly map: TillMap | null; readonly told: readonly string[] } {
+export function readMap(text: string): {
+  readonly map: TillMap | null;
+  readonly told: readonly string[];
+} {
   const read = readTillMap(text, 'map.yaml');
-  return read.ok ? { map: read.map, told: [] } : { map: null, told: read.problems.map(formatProblem) };
+  return read.ok
+    ? { map: read.map, told: [] }
+    : { map: null, told: read.problems.map(formatProblem) };
 }
 
 export function mustMap(text: string): TillMap {
@@ -24,11 +29,18 @@ export function mustMap(text: string): TillMap {
 }
 
 export function must<T>(outcome: Outcome<T>): T {
-  if (!outcome.ok) throw new Error(outcome.flaws.map((flaw) => `${flaw.path.join('.')}: ${flaw.rule}; ${flaw.remedy}`).join('\n'));
+  if (!outcome.ok)
+    throw new Error(
+      outcome.flaws
+        .map((flaw) => `${flaw.path.join('.')}: ${flaw.rule}; ${flaw.remedy}`)
+        .join('\n'),
+    );
   return outcome.value;
 }
 
-export async function* inPieces(...pieces: readonly (string | Uint8Array)[]): AsyncGenerator<string | Uint8Array> {
+export async function* inPieces(
+  ...pieces: readonly (string | Uint8Array)[]
+): AsyncGenerator<string | Uint8Array> {
   for (const piece of pieces) yield piece;
 }
 
@@ -107,10 +119,20 @@ export function drawTickets(truth: Truth, seed: string): Ticket[] {
     return row.flatMap((parties, slot) => {
       const food = poisson(stream, truth.rates[slot]! / 2);
       const seconds = new Set<number>();
-      while (seconds.size < parties + food) seconds.add(8 * 3600 + slot * 900 + Math.floor(stream.uniform() * 900));
+      while (seconds.size < parties + food)
+        seconds.add(8 * 3600 + slot * 900 + Math.floor(stream.uniform() * 900));
       const tickets = [...seconds].map((second, at): Ticket => {
-        const drinks = at < parties ? Array.from({ length: 1 + pick(stream, truth.sizes) }, () => drinkNames[pick(stream, truth.menu)]!) : [];
-        const dishes = Array.from({ length: drinks.length === 0 ? 1 : poisson(stream, 0.7) }, () => foods[pick(stream, [4, 3, 2, 1])]!);
+        const drinks =
+          at < parties
+            ? Array.from(
+                { length: 1 + pick(stream, truth.sizes) },
+                () => drinkNames[pick(stream, truth.menu)]!,
+              )
+            : [];
+        const dishes = Array.from(
+          { length: drinks.length === 0 ? 1 : poisson(stream, 0.7) },
+          () => foods[pick(stream, [4, 3, 2, 1])]!,
+        );
         return { day: firstDay + day, second, items: [...drinks, ...dishes] };
       });
       return tickets.sort((one, other) => one.second - other.second);
@@ -135,33 +157,65 @@ const two = (value: number): string => String(value).padStart(2, '0');
 function dateText(day: number, form: Form): string {
   const [year, month, date] = isoDate(day).split('-') as [string, string, string];
   if (form.date === 'iso') return `${year}-${month}-${date}`;
-  return form.date === 'day-first' ? `${Number(date)}.${Number(month)}.${year}` : `${month}/${date}/${year}`;
+  return form.date === 'day-first'
+    ? `${Number(date)}.${Number(month)}.${year}`
+    : `${month}/${date}/${year}`;
 }
 
 function timeText(second: number, form: Form): string {
-  const [hour, minute, rest] = [Math.floor(second / 3600), Math.floor(second / 60) % 60, second % 60];
+  const [hour, minute, rest] = [
+    Math.floor(second / 3600),
+    Math.floor(second / 60) % 60,
+    second % 60,
+  ];
   if (form.date !== 'month-first') return `${two(hour)}:${two(minute)}:${two(rest)}`;
   return `${hour % 12 === 0 ? 12 : hour % 12}:${two(minute)}:${two(rest)} ${hour < 12 ? 'AM' : 'PM'}`;
 }
 
 /** The tickets as the text of an export. */
 export function writeExport(tickets: readonly Ticket[], form: Form): string {
-  const field = (text: string): string => (/[",;\t\n]/.test(text) ? `"${text.replaceAll('"', '""')}"` : text);
+  const field = (text: string): string =>
+    /[",;\t\n]/.test(text) ? `"${text.replaceAll('"', '""')}"` : text;
   const rows = tickets.flatMap(({ day, second, items }, ticket) => {
-    const counted = form.quantity ? [...new Set(items)].map((item) => ({ item, count: items.filter((other) => other === item).length })) : items.map((item) => ({ item, count: 1 }));
+    const counted = form.quantity
+      ? [...new Set(items)].map((item) => ({
+          item,
+          count: items.filter((other) => other === item).length,
+        }))
+      : items.map((item) => ({ item, count: 1 }));
     return counted.map(({ item, count }) => {
       const name = form.breaks && foods.includes(item) ? `${item}${form.lineEnd}of the day` : item;
-      const when = form.oneColumn ? [`${dateText(day, form)} ${timeText(second, form)}`] : [dateText(day, form), timeText(second, form)];
-      return [...when, ...(form.ids ? [String(1000 + ticket)] : []), name, ...(form.quantity ? [String(count)] : [])];
+      const when = form.oneColumn
+        ? [`${dateText(day, form)} ${timeText(second, form)}`]
+        : [dateText(day, form), timeText(second, form)];
+      return [
+        ...when,
+        ...(form.ids ? [String(1000 + ticket)] : []),
+        name,
+        ...(form.quantity ? [String(count)] : []),
+      ];
     });
   });
-  const heading = [...(form.oneColumn ? ['Moment'] : ['Date', 'Time']), ...(form.ids ? ['No.'] : []), 'Item', ...(form.quantity ? ['Pieces'] : [])];
-  return (form.bom ? '\uFEFF' : '') + [heading, ...rows].map((row) => row.map(field).join(form.separator) + form.lineEnd).join('');
+  const heading = [
+    ...(form.oneColumn ? ['Moment'] : ['Date', 'Time']),
+    ...(form.ids ? ['No.'] : []),
+    'Item',
+    ...(form.quantity ? ['Pieces'] : []),
+  ];
+  return (
+    (form.bom ? '\uFEFF' : '') +
+    [heading, ...rows].map((row) => row.map(field).join(form.separator) + form.lineEnd).join('')
+  );
 }
 
 /** The map for such an export; `rest` are further lines. */
 export function mapFor(form: Form, rest = ''): string {
-  const columns = [form.oneColumn ? 'date: Moment' : 'date: Date, time: Time', ...(form.ids ? ['ticket: No.'] : []), 'item: Item', ...(form.quantity ? ['quantity: Pieces'] : [])];
+  const columns = [
+    form.oneColumn ? 'date: Moment' : 'date: Date, time: Time',
+    ...(form.ids ? ['ticket: No.'] : []),
+    'item: Item',
+    ...(form.quantity ? ['quantity: Pieces'] : []),
+  ];
   return `
 columns: { ${columns.join(', ')} }
 dates: ${form.date}
@@ -176,7 +230,16 @@ hours: { from: "08:00", to: "12:00" }
 ${rest}`;
 }
 
-export const plainForm: Form = { separator: ',', date: 'iso', oneColumn: false, ids: true, quantity: false, lineEnd: '\n', bom: false, breaks: false };
+export const plainForm: Form = {
+  separator: ',',
+  date: 'iso',
+  oneColumn: false,
+  ids: true,
+  quantity: false,
+  lineEnd: '\n',
+  bom: false,
+  breaks: false,
+};
 
 /** Sixteen quarter hours with a rush in them. */
 export const rushTruth: Truth = {

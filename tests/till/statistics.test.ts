@@ -32,9 +32,13 @@ describe('chi-square', () => {
 
   it('has a quantile that undoes the distribution function', () => {
     fc.assert(
-      fc.property(fc.double({ min: 0.001, max: 0.999, noNaN: true }), fc.integer({ min: 1, max: 400 }), (p, freedom) => {
-        expect(chiSquareCdf(chiSquareQuantile(p, freedom), freedom / 2, 0.5)).toBeCloseTo(p, 9);
-      }),
+      fc.property(
+        fc.double({ min: 0.001, max: 0.999, noNaN: true }),
+        fc.integer({ min: 1, max: 400 }),
+        (p, freedom) => {
+          expect(chiSquareCdf(chiSquareQuantile(p, freedom), freedom / 2, 0.5)).toBeCloseTo(p, 9);
+        },
+      ),
       { seed: 20 },
     );
   });
@@ -42,7 +46,11 @@ describe('chi-square', () => {
 
 describe('counts with a gamma level', () => {
   it('are negative binomial, as jStat has it', () => {
-    for (const [mean, cv] of [[3, 0.5], [40, 0.2], [0.4, 1]] as const) {
+    for (const [mean, cv] of [
+      [3, 0.5],
+      [40, 0.2],
+      [0.4, 1],
+    ] as const) {
       const r = 1 / (cv * cv);
       mixedPoisson(mean, cv).forEach((chance, k) => {
         expect(chance).toBeCloseTo(jStat.negbin.pdf(k, r, r / (r + mean)), 9);
@@ -60,13 +68,20 @@ describe('counts with a gamma level', () => {
 
   it('sum to 1 with the mean and variance they are given', () => {
     fc.assert(
-      fc.property(fc.double({ min: 0, max: 300, noNaN: true }), fc.double({ min: 0, max: 1, noNaN: true }), (mean, cv) => {
-        const chances = mixedPoisson(mean, cv);
-        const moment = (power: number): number => chances.reduce((sum, chance, k) => sum + chance * k ** power, 0);
-        expect(moment(0)).toBeCloseTo(1, 6);
-        expect(Math.abs(moment(1) - mean)).toBeLessThan(1e-4 * (1 + mean));
-        expect(Math.abs(moment(2) - mean ** 2 - mean - cv ** 2 * mean ** 2)).toBeLessThan(1e-3 * (1 + mean * mean));
-      }),
+      fc.property(
+        fc.double({ min: 0, max: 300, noNaN: true }),
+        fc.double({ min: 0, max: 1, noNaN: true }),
+        (mean, cv) => {
+          const chances = mixedPoisson(mean, cv);
+          const moment = (power: number): number =>
+            chances.reduce((sum, chance, k) => sum + chance * k ** power, 0);
+          expect(moment(0)).toBeCloseTo(1, 6);
+          expect(Math.abs(moment(1) - mean)).toBeLessThan(1e-4 * (1 + mean));
+          expect(Math.abs(moment(2) - mean ** 2 - mean - cv ** 2 * mean ** 2)).toBeLessThan(
+            1e-3 * (1 + mean * mean),
+          );
+        },
+      ),
       { seed: 20 },
     );
   });
@@ -79,12 +94,33 @@ describe('counts with a gamma level', () => {
 });
 
 /** Every table with these margins and its chance, if each party falls on a slot whatever the day: by hand, cell after cell. */
-function tablesWith(rows: readonly number[], columns: readonly number[]): { table: number[][]; weight: number }[] {
-  if (rows.length === 1) return [{ table: [[...columns]], weight: columns.reduce((product, count) => product / factorial(count), 1) }];
+function tablesWith(
+  rows: readonly number[],
+  columns: readonly number[],
+): { table: number[][]; weight: number }[] {
+  if (rows.length === 1)
+    return [
+      {
+        table: [[...columns]],
+        weight: columns.reduce((product, count) => product / factorial(count), 1),
+      },
+    ];
   const splits = (left: number, room: readonly number[]): number[][] =>
-    room.length === 1 ? (left <= room[0]! ? [[left]] : []) : Array.from({ length: Math.min(left, room[0]!) + 1 }, (_, first) => splits(left - first, room.slice(1)).map((rest) => [first, ...rest])).flat();
+    room.length === 1
+      ? left <= room[0]!
+        ? [[left]]
+        : []
+      : Array.from({ length: Math.min(left, room[0]!) + 1 }, (_, first) =>
+          splits(left - first, room.slice(1)).map((rest) => [first, ...rest]),
+        ).flat();
   return splits(rows[0]!, columns).flatMap((row) =>
-    tablesWith(rows.slice(1), columns.map((count, at) => count - row[at]!)).map(({ table, weight }) => ({ table: [row, ...table], weight: row.reduce((product, count) => product / factorial(count), weight) })),
+    tablesWith(
+      rows.slice(1),
+      columns.map((count, at) => count - row[at]!),
+    ).map(({ table, weight }) => ({
+      table: [row, ...table],
+      weight: row.reduce((product, count) => product / factorial(count), weight),
+    })),
   );
 }
 
@@ -95,13 +131,25 @@ function factorial(n: number): number {
 describe('the table of days by slots', () => {
   // Oracle: all tables with the same margins, listed one by one.
   it.each([
-    [[3, 4, 2], [5, 4]],
-    [[2, 2, 2, 3], [1, 3, 5]],
-    [[6, 1], [2, 4, 1]],
+    [
+      [3, 4, 2],
+      [5, 4],
+    ],
+    [
+      [2, 2, 2, 3],
+      [1, 3, 5],
+    ],
+    [
+      [6, 1],
+      [2, 4, 1],
+    ],
   ])('has the exact mean and variance of X² given the margins %j and %j', (rows, columns) => {
     const tables = tablesWith(rows, columns);
     const all = tables.reduce((sum, { weight }) => sum + weight, 0);
-    const x2 = tables.map(({ table, weight }) => ({ x: testTable(table)!.statistic, chance: weight / all }));
+    const x2 = tables.map(({ table, weight }) => ({
+      x: testTable(table)!.statistic,
+      chance: weight / all,
+    }));
     const mean = x2.reduce((sum, { x, chance }) => sum + x * chance, 0);
     const variance = x2.reduce((sum, { x, chance }) => sum + (x - mean) ** 2 * chance, 0);
     const { expected, variance: spread } = testTable(tables[0]!.table)!;
@@ -109,14 +157,21 @@ describe('the table of days by slots', () => {
     expect(spread).toBeCloseTo(variance, 9);
   });
 
-  it('has Pearson\'s X² of the classic two by two', () => {
+  it("has Pearson's X² of the classic two by two", () => {
     // X² = n (ad − bc)² / (row and column totals), the textbook form.
-    expect(testTable([[10, 20], [30, 15]])!.statistic).toBeCloseTo((75 * (10 * 15 - 20 * 30) ** 2) / (30 * 45 * 40 * 35), 9);
+    expect(
+      testTable([
+        [10, 20],
+        [30, 15],
+      ])!.statistic,
+    ).toBeCloseTo((75 * (10 * 15 - 20 * 30) ** 2) / (30 * 45 * 40 * 35), 9);
   });
 
   it('raises a false alarm at 5 % about one time in twenty, thin slots and uneven days or not', () => {
     const alarms = (rates: readonly number[]): number =>
-      Array.from({ length: 400 }, (_, run) => testTable(drawTable({ ...rushTruth, days: 20, rates }, `alarm ${run}`))!).filter(({ p }) => p < 0.05).length;
+      Array.from({ length: 400 }, (_, run) =>
+        testTable(drawTable({ ...rushTruth, days: 20, rates }, `alarm ${run}`))!,
+      ).filter(({ p }) => p < 0.05).length;
     // 20 expected of 400, standard deviation 4.4; four of them either way.
     for (const rates of [rushTruth.rates, rushTruth.rates.map((rate) => rate / 10)]) {
       expect(alarms(rates)).toBeGreaterThan(2);
@@ -126,16 +181,27 @@ describe('the table of days by slots', () => {
 
   it('finds days of another shape, and parties in bunches', () => {
     const early = drawTable({ ...rushTruth, days: 20 }, 'early');
-    const late = drawTable({ ...rushTruth, days: 20, rates: [...rushTruth.rates].reverse() }, 'late');
+    const late = drawTable(
+      { ...rushTruth, days: 20, rates: [...rushTruth.rates].reverse() },
+      'late',
+    );
     expect(testTable([...early, ...late])!.p).toBeLessThan(1e-4);
-    const bunches = drawTable({ ...rushTruth, rates: rushTruth.rates.map((rate) => rate / 3) }, 'bunch').map((row) => row.map((count) => 3 * count));
+    const bunches = drawTable(
+      { ...rushTruth, rates: rushTruth.rates.map((rate) => rate / 3) },
+      'bunch',
+    ).map((row) => row.map((count) => 3 * count));
     expect(testTable(bunches)!.p).toBeLessThan(1e-4);
   });
 
   it('says nothing about a single day, a single slot or no party', () => {
     expect(testTable([[3, 4, 5]])).toBeNull();
     expect(testTable([[3], [4]])).toBeNull();
-    expect(testTable([[0, 0], [0, 0]])).toBeNull();
+    expect(
+      testTable([
+        [0, 0],
+        [0, 0],
+      ]),
+    ).toBeNull();
   });
 });
 
@@ -151,11 +217,19 @@ describe('the day factor', () => {
   it('is found again from drawn days, and its 95 % interval holds the truth nineteen times in twenty', () => {
     const stream = new Stream(streamKey('20', 'day factor'));
     const runs = 600;
-    for (const [days, shape, mean] of [[12, 25, 40], [40, 16, 80], [120, 4, 30]] as const) {
+    for (const [days, shape, mean] of [
+      [12, 25, 40],
+      [40, 16, 80],
+      [120, 4, 30],
+    ] as const) {
       let held = 0;
       let squares = 0;
       for (let run = 0; run < runs; run += 1) {
-        const fit = fitDayFactor(Array.from({ length: days }, () => poisson(stream, mean * gammaOfWholeShape(stream, shape))));
+        const fit = fitDayFactor(
+          Array.from({ length: days }, () =>
+            poisson(stream, mean * gammaOfWholeShape(stream, shape)),
+          ),
+        );
         squares += (fit.varianceToMean - 1) / mean;
         if (fit.low <= 1 / Math.sqrt(shape) && fit.high >= 1 / Math.sqrt(shape)) held += 1;
       }
@@ -167,7 +241,9 @@ describe('the day factor', () => {
   });
 
   it('gives totals that pass their own test, and not with a wrong spread', () => {
-    const totals = drawTable({ ...rushTruth, days: 200 }, 'totals').map((row) => row.reduce((sum, count) => sum + count, 0));
+    const totals = drawTable({ ...rushTruth, days: 200 }, 'totals').map((row) =>
+      row.reduce((sum, count) => sum + count, 0),
+    );
     expect(testTotals(totals, fitDayFactor(totals).cv)!.p).toBeGreaterThan(0.01);
     expect(testTotals(totals, 0)!.p).toBeLessThan(1e-6);
     expect(testTotals(totals.slice(0, 12), 0.25)).toBeNull();
@@ -186,19 +262,32 @@ describe('party sizes from sums', () => {
   };
 
   it('are exact when every slot holds one party', () => {
-    const shares = sizesFromSums([{ parties: 1, drinks: 1, slots: 50 }, { parties: 1, drinks: 2, slots: 30 }, { parties: 1, drinks: 4, slots: 20 }]);
+    const shares = sizesFromSums([
+      { parties: 1, drinks: 1, slots: 50 },
+      { parties: 1, drinks: 2, slots: 30 },
+      { parties: 1, drinks: 4, slots: 20 },
+    ]);
     [0.5, 0.3, 0, 0.2].forEach((share, at) => expect(shares[at] ?? 0).toBeCloseTo(share, 9));
     expect(sizesCounted([9, 50, 30, 0, 20])).toEqual([0.5, 0.3, 0, 0.2]);
   });
 
   it('keep the mean of the report and are a distribution', () => {
     fc.assert(
-      fc.property(fc.array(fc.array(fc.integer({ min: 1, max: 6 }), { minLength: 1, maxLength: 8 }), { minLength: 1, maxLength: 30 }), (slots) => {
-        const shares = sizesFromSums(sumsOf(slots));
-        const sizes = slots.flat();
-        expect(shares.reduce((sum, share) => sum + share, 0)).toBeCloseTo(1, 9);
-        expect(shares.reduce((sum, share, at) => sum + share * (at + 1), 0)).toBeCloseTo(sizes.reduce((sum, size) => sum + size, 0) / sizes.length, 3);
-      }),
+      fc.property(
+        fc.array(fc.array(fc.integer({ min: 1, max: 6 }), { minLength: 1, maxLength: 8 }), {
+          minLength: 1,
+          maxLength: 30,
+        }),
+        (slots) => {
+          const shares = sizesFromSums(sumsOf(slots));
+          const sizes = slots.flat();
+          expect(shares.reduce((sum, share) => sum + share, 0)).toBeCloseTo(1, 9);
+          expect(shares.reduce((sum, share, at) => sum + share * (at + 1), 0)).toBeCloseTo(
+            sizes.reduce((sum, size) => sum + size, 0) / sizes.length,
+            3,
+          );
+        },
+      ),
       { seed: 20, numRuns: 50 },
     );
   });
@@ -207,9 +296,16 @@ describe('party sizes from sums', () => {
     const slots = [[1, 1, 2], [2, 2], [1], [1, 2, 1, 1], [2], [1, 1]];
     const sums = sumsOf(slots);
     const choose = (n: number, k: number): number => factorial(n) / factorial(k) / factorial(n - k);
-    const likelihood = (q: number): number => sums.reduce((sum, { parties: n, drinks, slots: times }) => sum + times * Math.log(choose(n, drinks - n) * q ** (drinks - n) * (1 - q) ** (2 * n - drinks)), 0);
+    const likelihood = (q: number): number =>
+      sums.reduce(
+        (sum, { parties: n, drinks, slots: times }) =>
+          sum +
+          times * Math.log(choose(n, drinks - n) * q ** (drinks - n) * (1 - q) ** (2 * n - drinks)),
+        0,
+      );
     let best = 0;
-    for (let q = 0.001; q < 1; q += 0.001) if (best === 0 || likelihood(q) > likelihood(best)) best = q;
+    for (let q = 0.001; q < 1; q += 0.001)
+      if (best === 0 || likelihood(q) > likelihood(best)) best = q;
     // With more sizes allowed the answer may use them; here sums leave two alone as the likeliest.
     expect(sizesFromSums(sums)[1]).toBeCloseTo(best, 2);
   });
@@ -221,7 +317,9 @@ describe('party sizes from sums', () => {
       const u = stream.uniform();
       return u < 0.6 ? 1 : u < 0.88 ? 2 : u < 0.97 ? 3 : 4;
     };
-    const slots = Array.from({ length: 3000 }, () => Array.from({ length: 1 + poisson(stream, 2) }, draw));
+    const slots = Array.from({ length: 3000 }, () =>
+      Array.from({ length: 1 + poisson(stream, 2) }, draw),
+    );
     const shares = sizesFromSums(sumsOf(slots));
     // 9,000 parties seen through sums: the standard error of a share is about 0.01 at the most.
     truth.forEach((share, at) => expect(Math.abs(shares[at]! - share)).toBeLessThan(0.035));
@@ -231,12 +329,21 @@ describe('party sizes from sums', () => {
 describe('percentages', () => {
   it('sum to 100 exactly and are off by less than a hundredth', () => {
     fc.assert(
-      fc.property(fc.array(fc.integer({ min: 0, max: 1000 }), { minLength: 1, maxLength: 30 }).filter((counts) => counts.some((count) => count > 0)), (counts) => {
-        const all = counts.reduce((sum, count) => sum + count, 0);
-        const written = percents(counts.map((count) => count / all)).map((text) => Math.round(Number(text.replace(' %', '')) * 100));
-        expect(written.reduce((sum, share) => sum + share, 0)).toBe(10_000);
-        written.forEach((share, at) => expect(Math.abs(share - (10_000 * counts[at]!) / all)).toBeLessThan(1 + 1e-6));
-      }),
+      fc.property(
+        fc
+          .array(fc.integer({ min: 0, max: 1000 }), { minLength: 1, maxLength: 30 })
+          .filter((counts) => counts.some((count) => count > 0)),
+        (counts) => {
+          const all = counts.reduce((sum, count) => sum + count, 0);
+          const written = percents(counts.map((count) => count / all)).map((text) =>
+            Math.round(Number(text.replace(' %', '')) * 100),
+          );
+          expect(written.reduce((sum, share) => sum + share, 0)).toBe(10_000);
+          written.forEach((share, at) =>
+            expect(Math.abs(share - (10_000 * counts[at]!) / all)).toBeLessThan(1 + 1e-6),
+          );
+        },
+      ),
       { seed: 20 },
     );
   });

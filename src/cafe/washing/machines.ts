@@ -35,7 +35,10 @@ export class Machines {
   busyMs = 0;
   private lowestIdle = 0;
 
-  constructor(private readonly washing: WashingModel, private readonly closingMs: number) {
+  constructor(
+    private readonly washing: WashingModel,
+    private readonly closingMs: number,
+  ) {
     for (const model of washing.machines ?? []) this.list.push(newMachine(model));
   }
 
@@ -106,4 +109,3 @@ function newMachine(model: MachineModel): Machine {
     startedAt: 0,
   };
 }
-

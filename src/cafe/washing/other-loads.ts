@@ -13,7 +13,11 @@ export class OtherLoads {
   private wanted = 0;
   private from = 0;
 
-  constructor(private readonly rules: OtherLoadsModel, private readonly closingMs: number, seed: string) {
+  constructor(
+    private readonly rules: OtherLoadsModel,
+    private readonly closingMs: number,
+    seed: string,
+  ) {
     this.gaps = new Stream(streamKey(seed, 'other loads'));
   }
 

@@ -73,7 +73,12 @@ export class Washing implements RackTaker {
     this.machines.list.forEach((machine, number) => {
       if (machine.model.warmUpMs > 0) this.stop(number, 0, machine.model.warmUpMs);
       for (const [from, to] of machine.model.down) this.stop(number, from, to);
-      if (machine.untilBreakdown) calendar.schedule(machine.untilBreakdown.draw(this.times), MOMENT.machineChanges, number * 4 + 2);
+      if (machine.untilBreakdown)
+        calendar.schedule(
+          machine.untilBreakdown.draw(this.times),
+          MOMENT.machineChanges,
+          number * 4 + 2,
+        );
     });
   }
 
@@ -117,7 +122,11 @@ export class Washing implements RackTaker {
     this.hands.release();
     const machine = this.machines.list[number]!;
     machine.stage = STAGE.running;
-    this.flow.calendar.schedule(this.flow.now + machine.cycle.draw(this.times), MOMENT.cycleDone, number);
+    this.flow.calendar.schedule(
+      this.flow.now + machine.cycle.draw(this.times),
+      MOMENT.cycleDone,
+      number,
+    );
     this.flow.peopleFree();
   }
 
@@ -152,9 +161,19 @@ export class Washing implements RackTaker {
     const { calendar, now } = this.flow;
     if (what === 0 || what === 2) machine.stopped += 1;
     else machine.stopped -= 1;
-    if (what === 2) calendar.schedule(now + machine.repair!.draw(this.times), MOMENT.machineChanges, number * 4 + 3);
+    if (what === 2)
+      calendar.schedule(
+        now + machine.repair!.draw(this.times),
+        MOMENT.machineChanges,
+        number * 4 + 3,
+      );
     // After closing no new breakdown is drawn, so that the day can end.
-    if (what === 3 && now < this.model.closingMs) calendar.schedule(now + machine.untilBreakdown!.draw(this.times), MOMENT.machineChanges, number * 4 + 2);
+    if (what === 3 && now < this.model.closingMs)
+      calendar.schedule(
+        now + machine.untilBreakdown!.draw(this.times),
+        MOMENT.machineChanges,
+        number * 4 + 2,
+      );
     if (machine.stopped === 0) this.work();
   }
 
@@ -193,7 +212,8 @@ export class Washing implements RackTaker {
     this.toUnload.copyWithin(0, this.unloadHead, this.unloadTail);
     this.unloadTail -= this.unloadHead;
     this.unloadHead = 0;
-    if (this.unloadTail > this.toUnload.length / 2) this.toUnload = grown(this.toUnload, new Int32Array(this.toUnload.length * 2));
+    if (this.unloadTail > this.toUnload.length / 2)
+      this.toUnload = grown(this.toUnload, new Int32Array(this.toUnload.length * 2));
   }
 
   private unload(): void {

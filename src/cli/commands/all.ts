@@ -12,4 +12,16 @@ import { stocktake } from './stocktake.js';
 import { suit } from './suit.js';
 import { till } from './till.js';
 
-export const commands = [starter, check, till, size, report, page, racks, suit, order, stocktake, compare] as unknown as readonly CommandModule[];
+export const commands = [
+  starter,
+  check,
+  till,
+  size,
+  report,
+  page,
+  racks,
+  suit,
+  order,
+  stocktake,
+  compare,
+] as unknown as readonly CommandModule[];

@@ -12,21 +12,33 @@ export const check: CommandModule<object, Arguments> = {
   builder: (yargs) =>
     yargs
       .positional('file', { type: 'string', describe: 'Scenario file (YAML or JSON)' })
-      .option('schema', { type: 'boolean', default: false, describe: 'Print the JSON Schema of scenario files instead, for editors' })
-      .check(({ file, schema }) => (file === undefined && !schema ? 'Name a scenario file, or ask for --schema.' : true)) as never,
+      .option('schema', {
+        type: 'boolean',
+        default: false,
+        describe: 'Print the JSON Schema of scenario files instead, for editors',
+      })
+      .check(({ file, schema }) =>
+        file === undefined && !schema ? 'Name a scenario file, or ask for --schema.' : true,
+      ) as never,
   async handler({ file, schema }) {
     if (schema) {
       const { scenarioJsonSchema } = await import('../../study/scenario.js');
       process.stdout.write(`${JSON.stringify(scenarioJsonSchema(), null, 2)}\n`);
       return;
     }
-    const [{ openScenario, problemsAsMistake }, { partProblems }, { piecesPerRackOf }] = await Promise.all([import('../open-scenario.js'), import('../../study/part-checks.js'), import('../../study/rack-geometry.js')]);
+    const [{ openScenario, problemsAsMistake }, { partProblems }, { piecesPerRackOf }] =
+      await Promise.all([
+        import('../open-scenario.js'),
+        import('../../study/part-checks.js'),
+        import('../../study/rack-geometry.js'),
+      ]);
     const opened = await openScenario(file);
     const problems = partProblems(opened, file, { piecesPerRack: piecesPerRackOf });
     if (problems.length > 0) throw problemsAsMistake(problems);
     const { scenario, inputs, warnings } = opened;
     const count = (basis: string): number => inputs.filter((input) => input.basis === basis).length;
-    for (const { message, path } of warnings) process.stdout.write(`warning${path === '' ? '' : ` (${path})`}: ${message}\n`);
+    for (const { message, path } of warnings)
+      process.stdout.write(`warning${path === '' ? '' : ` (${path})`}: ${message}\n`);
     process.stdout.write(
       `${file}: ${scenario.name} is sound: ${Object.keys(scenario.ware).length} ware, ${Object.keys(scenario.menu).length} drinks; ` +
         `${inputs.length} inputs, of which ${count('measured')} measured, ${count('published')} published, ${count('practice')} common practice, ${count('assumed')} assumed.\n`,

@@ -7,10 +7,21 @@ interface Arguments {
 
 export const page: CommandModule<object, Arguments> = {
   command: 'page',
-  describe: 'Write the blank letter: one HTML file in which a scenario can be begun, changed and worked out, without a terminal or a network',
-  builder: (yargs) => yargs.option('out', { type: 'string', default: 'cuptide.html', requiresArg: true, describe: 'File to write' }) as never,
+  describe:
+    'Write the blank letter: one HTML file in which a scenario can be begun, changed and worked out, without a terminal or a network',
+  builder: (yargs) =>
+    yargs.option('out', {
+      type: 'string',
+      default: 'cuptide.html',
+      requiresArg: true,
+      describe: 'File to write',
+    }) as never,
   async handler({ out }) {
-    const [{ blankHtml }, { livePage }, { writeAll }] = await Promise.all([import('../../report/html.js'), import('../live-page.js'), import('../files.js')]);
+    const [{ blankHtml }, { livePage }, { writeAll }] = await Promise.all([
+      import('../../report/html.js'),
+      import('../live-page.js'),
+      import('../files.js'),
+    ]);
     await writeAll([{ path: out, content: blankHtml(await livePage(null)) }]);
     process.stdout.write(`Written: ${out}\nOpen it in a browser.\n`);
   },

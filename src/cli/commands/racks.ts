@@ -17,14 +17,42 @@ export const racks: CommandModule<object, RacksArguments> = {
   describe: 'Pieces a rack from the shape of the ware, drawings, and washing in the rush',
   builder: (yargs) =>
     yargs
-      .positional('file', { type: 'string', demandOption: true, describe: 'Scenario file (YAML or JSON)' })
+      .positional('file', {
+        type: 'string',
+        demandOption: true,
+        describe: 'Scenario file (YAML or JSON)',
+      })
       .option('ware', { type: 'string', requiresArg: true, describe: 'One ware alone' })
-      .option('json', { type: 'boolean', default: false, describe: 'Print the answer as one JSON object' })
-      .option('seed', { type: 'string', requiresArg: true, describe: 'Word or number that the random days are drawn from' })
-      .option('lift-from', { type: 'string', requiresArg: true, describe: 'Height a loaded rack is lifted from, such as "90 cm"' })
-      .option('lift-to', { type: 'string', requiresArg: true, describe: 'Height it is lifted to, such as "45 cm"' })
-      .option('reach', { type: 'string', requiresArg: true, describe: 'Hands ahead of the ankles, such as "40 cm"' })
-      .option('out', { type: 'string', requiresArg: true, describe: 'Folder to write the drawings and the chart to (SVG)' }) as never,
+      .option('json', {
+        type: 'boolean',
+        default: false,
+        describe: 'Print the answer as one JSON object',
+      })
+      .option('seed', {
+        type: 'string',
+        requiresArg: true,
+        describe: 'Word or number that the random days are drawn from',
+      })
+      .option('lift-from', {
+        type: 'string',
+        requiresArg: true,
+        describe: 'Height a loaded rack is lifted from, such as "90 cm"',
+      })
+      .option('lift-to', {
+        type: 'string',
+        requiresArg: true,
+        describe: 'Height it is lifted to, such as "45 cm"',
+      })
+      .option('reach', {
+        type: 'string',
+        requiresArg: true,
+        describe: 'Hands ahead of the ankles, such as "40 cm"',
+      })
+      .option('out', {
+        type: 'string',
+        requiresArg: true,
+        describe: 'Folder to write the drawings and the chart to (SVG)',
+      }) as never,
   async handler(args) {
     const { runRacks } = await import('../run-racks.js');
     await runRacks(args);

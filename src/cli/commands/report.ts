@@ -14,27 +14,48 @@ export const report: CommandModule<object, Arguments> = {
   command: 'report <file>',
   describe: 'Write the answer as a letter (HTML) with its pictures (SVG) and its JSON',
   builder: (yargs) =>
-    studyOptions(yargs.positional('file', { type: 'string', demandOption: true, describe: 'Scenario file (YAML or JSON)' })).option('out', {
+    studyOptions(
+      yargs.positional('file', {
+        type: 'string',
+        demandOption: true,
+        describe: 'Scenario file (YAML or JSON)',
+      }),
+    ).option('out', {
       type: 'string',
       default: 'reports',
       requiresArg: true,
       describe: 'Folder to write to',
     }) as never,
   async handler(args) {
-    const [{ runStudy }, { writeReport }, { inThisThread }] = await Promise.all([import('../run-study.js'), import('../write-report.js'), import('../../study/runner.js')]);
+    const [{ runStudy }, { writeReport }, { inThisThread }] = await Promise.all([
+      import('../run-study.js'),
+      import('../write-report.js'),
+      import('../../study/runner.js'),
+    ]);
     const run = await runStudy(args, { watch: DAYS_WATCHED });
-    const { files, text } = await writeReport(args.file, args.out, givenOptions(args, run), run, inThisThread());
+    const { files, text } = await writeReport(
+      args.file,
+      args.out,
+      givenOptions(args, run),
+      run,
+      inThisThread(),
+    );
     process.stdout.write(`${text}\nWritten:\n${files.map((file) => `  ${file}\n`).join('')}`);
   },
 };
 
 /** What the page must ask for to give the same answer. */
-function givenOptions({ level, seed, days, stock }: Arguments, { answer, listed }: RunStudy): GivenOptions {
+function givenOptions(
+  { level, seed, days, stock }: Arguments,
+  { answer, listed }: RunStudy,
+): GivenOptions {
   return {
     ...(level === undefined ? {} : { level }),
     ...(seed === undefined ? {} : { seed }),
     ...(days === undefined ? {} : { days }),
-    ...(stock === undefined ? {} : { stock: Object.fromEntries(answer.stock.map(({ ware, pieces }) => [ware, pieces])) }),
+    ...(stock === undefined
+      ? {}
+      : { stock: Object.fromEntries(answer.stock.map(({ ware, pieces }) => [ware, pieces])) }),
     ...(listed === null ? {} : { listed }),
   };
 }

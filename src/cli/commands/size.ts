@@ -12,9 +12,23 @@ export const size: CommandModule<object, Arguments> = {
   command: 'size <file>',
   describe: 'How many pieces of each ware the café needs, and how sure that is',
   builder: (yargs) =>
-    studyOptions(yargs.positional('file', { type: 'string', demandOption: true, describe: 'Scenario file (YAML or JSON)' }))
-      .option('json', { type: 'boolean', default: false, describe: 'Print the answer as one JSON object' })
-      .option('peaks', { type: 'boolean', default: false, describe: 'With --json: add the peaks of every day chosen on' }) as never,
+    studyOptions(
+      yargs.positional('file', {
+        type: 'string',
+        demandOption: true,
+        describe: 'Scenario file (YAML or JSON)',
+      }),
+    )
+      .option('json', {
+        type: 'boolean',
+        default: false,
+        describe: 'Print the answer as one JSON object',
+      })
+      .option('peaks', {
+        type: 'boolean',
+        default: false,
+        describe: 'With --json: add the peaks of every day chosen on',
+      }) as never,
   async handler(args) {
     const { runStudy } = await import('../run-study.js');
     const { answer, opened } = await runStudy(args, { peaks: args.peaks });
@@ -28,6 +42,8 @@ export const size: CommandModule<object, Arguments> = {
       import('../../study/rack-geometry.js'),
       import('../version.js'),
     ]);
-    process.stdout.write(answerText(answer, contextOf(opened.scenario, opened.inputs, version, piecesPerRackOf)));
+    process.stdout.write(
+      answerText(answer, contextOf(opened.scenario, opened.inputs, version, piecesPerRackOf)),
+    );
   },
 };

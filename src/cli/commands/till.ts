@@ -18,13 +18,48 @@ export const till: CommandModule<object, Arguments> = {
   describe: 'Fit guests and menu to a till export and write a scenario with them',
   builder: (yargs) =>
     yargs
-      .positional('file', { type: 'string', demandOption: true, describe: 'Export of the till (CSV)' })
-      .option('map', { type: 'string', demandOption: true, requiresArg: true, describe: 'What the columns mean and which days to fit (YAML)' })
-      .option('scenario', { type: 'string', demandOption: true, requiresArg: true, describe: 'Scenario that everything else comes from' })
-      .option('out', { type: 'string', demandOption: true, requiresArg: true, describe: 'File for the new scenario' })
-      .option('picture', { type: 'string', requiresArg: true, describe: 'Also draw observed against fitted parties (SVG file)' }) as never,
+      .positional('file', {
+        type: 'string',
+        demandOption: true,
+        describe: 'Export of the till (CSV)',
+      })
+      .option('map', {
+        type: 'string',
+        demandOption: true,
+        requiresArg: true,
+        describe: 'What the columns mean and which days to fit (YAML)',
+      })
+      .option('scenario', {
+        type: 'string',
+        demandOption: true,
+        requiresArg: true,
+        describe: 'Scenario that everything else comes from',
+      })
+      .option('out', {
+        type: 'string',
+        demandOption: true,
+        requiresArg: true,
+        describe: 'File for the new scenario',
+      })
+      .option('picture', {
+        type: 'string',
+        requiresArg: true,
+        describe: 'Also draw observed against fitted parties (SVG file)',
+      }) as never,
   async handler({ file, map: mapFile, scenario: baseFile, out, picture }) {
-    const [{ createReadStream }, { basename }, files, opening, { readTillMap, tillProblem }, { readTill }, { fitTill }, applying, { tillSummary }, { readScenario }, { MistakeError }] = await Promise.all([
+    const [
+      { createReadStream },
+      { basename },
+      files,
+      opening,
+      { readTillMap, tillProblem },
+      { readTill },
+      { fitTill },
+      applying,
+      { tillSummary },
+      { readScenario },
+      { MistakeError },
+    ] = await Promise.all([
       import('node:fs'),
       import('node:path'),
       import('../files.js'),
@@ -41,7 +76,13 @@ export const till: CommandModule<object, Arguments> = {
     if (!read.ok) throw opening.problemsAsMistake(read.problems);
     const stop = (flaws: readonly Parameters<typeof tillProblem>[0][]) =>
       opening.problemsAsMistake(
-        flaws.map((flaw) => tillProblem(flaw, flaw.about === 'map' ? mapFile : flaw.about === 'base' ? baseFile : file, flaw.about === 'map' ? read.positionOf : flaw.about === 'base' ? base.positionOf : null)),
+        flaws.map((flaw) =>
+          tillProblem(
+            flaw,
+            flaw.about === 'map' ? mapFile : flaw.about === 'base' ? baseFile : file,
+            flaw.about === 'map' ? read.positionOf : flaw.about === 'base' ? base.positionOf : null,
+          ),
+        ),
       );
     const base = await opening.openScenario(baseFile);
     const baseText = Buffer.from(await files.readWhole(baseFile, LARGEST_MAP)).toString('utf8');
@@ -55,15 +96,24 @@ export const till: CommandModule<object, Arguments> = {
     const applied = applying.applyTill(baseText, fit.value);
     if (!applied.ok) throw stop(applied.flaws);
     const made = readScenario(applied.value.text, out, {});
-    if (!made.ok) throw new MistakeError(`The fitted scenario does not fit the rest of ${baseFile}:\n${opening.problemsAsMistake(made.problems).message}`);
-    const drawing = picture === undefined ? [] : [{ path: picture, content: await drawTill(fit.value) }];
+    if (!made.ok)
+      throw new MistakeError(
+        `The fitted scenario does not fit the rest of ${baseFile}:\n${opening.problemsAsMistake(made.problems).message}`,
+      );
+    const drawing =
+      picture === undefined ? [] : [{ path: picture, content: await drawTill(fit.value) }];
     const written = [{ path: out, content: applied.value.text }, ...drawing];
     await files.writeAll(written);
-    process.stdout.write(`${tillSummary(fit.value)}${applied.value.notes.map((note) => `${note}\n`).join('')}\nWritten: ${written.map(({ path }) => path).join(', ')}\n`);
+    process.stdout.write(
+      `${tillSummary(fit.value)}${applied.value.notes.map((note) => `${note}\n`).join('')}\nWritten: ${written.map(({ path }) => path).join(', ')}\n`,
+    );
   },
 };
 
 async function drawTill(fit: TillFit): Promise<string> {
-  const [{ tillChart }, { renderSvg, standaloneSvg }] = await Promise.all([import('../../till/chart.js'), import('../../report/render-svg.js')]);
+  const [{ tillChart }, { renderSvg, standaloneSvg }] = await Promise.all([
+    import('../../till/chart.js'),
+    import('../../report/render-svg.js'),
+  ]);
   return standaloneSvg(await renderSvg(tillChart(fit) as unknown as ChartSpec));
 }

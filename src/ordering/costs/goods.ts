@@ -2,7 +2,9 @@
 import { priceAt, type Consignment, type Quote } from '../supply.js';
 
 /** Price of so many cartons, minor units. */
-export const goodsOf = (quote: Quote, cartons: number): number => cartons * priceAt(quote, cartons).cartonMinor;
+export const goodsOf = (quote: Quote, cartons: number): number =>
+  cartons * priceAt(quote, cartons).cartonMinor;
 
 /** Price of all goods of a consignment, minor units, before tax. */
-export const goods = (consignment: Consignment): number => consignment.lines.reduce((sum, line) => sum + goodsOf(line.quote, line.cartons), 0);
+export const goods = (consignment: Consignment): number =>
+  consignment.lines.reduce((sum, line) => sum + goodsOf(line.quote, line.cartons), 0);

@@ -2,4 +2,5 @@
 import type { Consignment } from '../supply.js';
 
 /** Handling of one consignment, minor units; staff time bears no tax here. */
-export const handling = (consignment: Consignment): number => (consignment.lines.length === 0 ? 0 : consignment.handlingMinor);
+export const handling = (consignment: Consignment): number =>
+  consignment.lines.length === 0 ? 0 : consignment.handlingMinor;

@@ -16,7 +16,10 @@ export interface Spares {
  *
  * @param bought pieces bought at the start of each round
  */
-export function holding({ start, lostARound, pieceMinorARound }: Spares, bought: readonly number[]): number {
+export function holding(
+  { start, lostARound, pieceMinorARound }: Spares,
+  bought: readonly number[],
+): number {
   let pieces = start;
   return bought.reduce((sum, more, round) => {
     pieces += more;

@@ -23,4 +23,5 @@ export const consignmentCosts: readonly Cost[] = [
 ];
 
 /** All costs of a consignment, minor units. */
-export const consignmentTotal = (consignment: Consignment): number => consignmentCosts.reduce((sum, cost) => sum + cost.minor(consignment), 0);
+export const consignmentTotal = (consignment: Consignment): number =>
+  consignmentCosts.reduce((sum, cost) => sum + cost.minor(consignment), 0);

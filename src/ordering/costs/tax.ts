@@ -4,4 +4,5 @@ import { freight } from './freight.js';
 import { goods } from './goods.js';
 
 /** Tax on a consignment, minor units (half a unit rounds up). */
-export const tax = (consignment: Consignment): number => Math.round((goods(consignment) + freight(consignment)) * consignment.supplier.taxRate);
+export const tax = (consignment: Consignment): number =>
+  Math.round((goods(consignment) + freight(consignment)) * consignment.supplier.taxRate);

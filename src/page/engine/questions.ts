@@ -12,7 +12,16 @@ import { suitCharts } from '../../report/suit-charts.js';
 import { slowerClearing, storageOf } from '../../study/card-facts.js';
 import type { OrderStudy } from '../../study/order-study.js';
 import type { Problem } from '../../study/problems.js';
-import { askAlternatives, askMap, askMoves, askOrder, askRacks, askSuit, type Question as Inquiry, type Told } from '../../study/questions.js';
+import {
+  askAlternatives,
+  askMap,
+  askMoves,
+  askOrder,
+  askRacks,
+  askSuit,
+  type Question as Inquiry,
+  type Told,
+} from '../../study/questions.js';
 import { scenarioStudy } from '../../study/scenario-study.js';
 import type { GivenOptions } from '../../report/html-live.js';
 import type { Question, Swing } from '../messages.js';
@@ -39,7 +48,11 @@ function told<A>(answer: Told<A>): A {
 export const answers: Readonly<Record<Question, (asking: Asking) => Promise<string>>> = {
   async alternatives({ inquiry, context }) {
     const comparison = told(await askAlternatives(inquiry));
-    return alternativesSection(comparison, context, await drawnCharts(compareCharts(comparison, context)));
+    return alternativesSection(
+      comparison,
+      context,
+      await drawnCharts(compareCharts(comparison, context)),
+    );
   },
   async map({ inquiry, context }) {
     const map = told(await askMap(inquiry));
@@ -51,24 +64,45 @@ export const answers: Readonly<Record<Question, (asking: Asking) => Promise<stri
   },
   async racks({ inquiry, context }) {
     const racks = told(await askRacks(inquiry));
-    return racksSection(racks, context, [...rackDrawings(racks, inquiry.opened.scenario, context), ...(await drawnCharts(racksCharts(racks, context)))]);
+    return racksSection(racks, context, [
+      ...rackDrawings(racks, inquiry.opened.scenario, context),
+      ...(await drawnCharts(racksCharts(racks, context))),
+    ]);
   },
   async suit({ inquiry, context }) {
     const suit = told(await askSuit(inquiry));
     // The letter as sent may hold these pictures too: ids are used once.
-    const charts = suitCharts(suit, context.locale, context.units).map((one) => ({ ...one, id: `suit-${one.id}` }));
+    const charts = suitCharts(suit, context.locale, context.units).map((one) => ({
+      ...one,
+      id: `suit-${one.id}`,
+    }));
     return suitSection(suit, context, await drawnCharts(charts));
   },
   async order(asking) {
     const { context } = asking;
     const order = await orderOf(asking);
-    return orderSection(order, context, [...orderDrawings(order, context), ...(await drawnCharts(orderCharts(order, context)))]);
+    return orderSection(order, context, [
+      ...orderDrawings(order, context),
+      ...(await drawnCharts(orderCharts(order, context))),
+    ]);
   },
   async cards({ inquiry, options, context }) {
     const { opened, runner, seed } = inquiry;
     const { answer } = await scenarioStudy(opened, runner, { ...options, watch: DAYS_WATCHED });
-    const slower = await slowerClearing(opened.scenario, runner, seed === undefined ? {} : { seed });
-    return trainerCards({ scenario: opened.scenario, answer, context, slower, storage: storageOf(opened.scenario, answer) }).map(({ html }) => html).join('\n');
+    const slower = await slowerClearing(
+      opened.scenario,
+      runner,
+      seed === undefined ? {} : { seed },
+    );
+    return trainerCards({
+      scenario: opened.scenario,
+      answer,
+      context,
+      slower,
+      storage: storageOf(opened.scenario, answer),
+    })
+      .map(({ html }) => html)
+      .join('\n');
   },
 };
 
@@ -77,7 +111,12 @@ const DAYS_WATCHED = 100;
 
 /** The order as the page can work it out: without the solver, which is larger than the whole page. */
 export async function orderOf({ inquiry }: Asking): Promise<OrderStudy> {
-  return told(await askOrder(inquiry, inquiry.opened.scenario.supply?.date ?? new Date().toISOString().slice(0, 10)));
+  return told(
+    await askOrder(
+      inquiry,
+      inquiry.opened.scenario.supply?.date ?? new Date().toISOString().slice(0, 10),
+    ),
+  );
 }
 
 /** Days on which it is seen which inputs move the cost most: only their order matters. */
@@ -86,5 +125,7 @@ const SWING_DAYS = 60;
 /** How far each input with a range moves the cost of the stock, the widest first. */
 export async function swingsOf({ inquiry }: Asking): Promise<Swing[]> {
   const { inputs } = told(await askMoves({ ...inquiry, days: SWING_DAYS }));
-  return inputs.map(({ path, low, high }) => ({ path, money: Math.abs(high - low) })).toSorted((a, b) => b.money - a.money);
+  return inputs
+    .map(({ path, low, high }) => ({ path, money: Math.abs(high - low) }))
+    .toSorted((a, b) => b.money - a.money);
 }

@@ -69,7 +69,11 @@ interface Begun {
  * @param port to the neighbour; null: run everything here
  * @param wanted false once the run is of no more use; it then throws `Stopped` at the next pause
  */
-export function sharingRunner(port: MessagePort | null, wanted: () => boolean, progress: (days: number) => void = () => {}): Runner {
+export function sharingRunner(
+  port: MessagePort | null,
+  wanted: () => boolean,
+  progress: (days: number) => void = () => {},
+): Runner {
   const neighbour = port === null ? null : neighbourAt(port);
   let ahead: Begun | null = null;
   const stopIfUnwanted = (): void => {
@@ -78,7 +82,11 @@ export function sharingRunner(port: MessagePort | null, wanted: () => boolean, p
     throw new Stopped();
   };
   /** @param together days a part; null: as many as suit */
-  const parts = async (task: RushTask, after: number, together: number | null): Promise<DaysRun[]> => {
+  const parts = async (
+    task: RushTask,
+    after: number,
+    together: number | null,
+  ): Promise<DaysRun[]> => {
     const begun = ahead !== null && same(ahead.task, task) ? ahead : null;
     if (begun === null && ahead !== null) neighbour?.takeBack();
     ahead = null;
@@ -107,27 +115,39 @@ export function sharingRunner(port: MessagePort | null, wanted: () => boolean, p
       const own = chunk();
       keep(runDays({ ...task, ...own }));
       const ms = performance.now() - started;
-      if (together === null) chunkDays = Math.max(1, Math.round(Math.min(4, CHUNK_MS / Math.max(ms, 0.1)) * own.days));
+      if (together === null)
+        chunkDays = Math.max(1, Math.round(Math.min(4, CHUNK_MS / Math.max(ms, 0.1)) * own.days));
       await turn();
       stopIfUnwanted();
       if (helper !== null && away === null && next < end) away = errands(helper);
     }
-    if (helper !== null && after > 0) ahead = sentAhead(helper, { ...task, from: end, days: after }, chunkDays);
+    if (helper !== null && after > 0)
+      ahead = sentAhead(helper, { ...task, from: end, days: after }, chunkDays);
     await Promise.all([away, ...early]);
     stopIfUnwanted();
     return byDays(done);
   };
-  return { run: async (task, after = 0) => mergeDays(await parts(task, after, null)), apart: (task, together) => parts(task, 0, together) };
+  return {
+    run: async (task, after = 0) => mergeDays(await parts(task, after, null)),
+    apart: (task, together) => parts(task, 0, together),
+  };
 }
 
 function sentAhead(to: Neighbour, task: RushTask, chunkDays: number): Begun {
   const end = task.from + Math.min(Math.ceil(task.days * AHEAD_SHARE), AHEAD * chunkDays);
   const parts: Promise<DaysRun>[] = [];
-  for (let from = task.from; from < end; from += chunkDays) parts.push(to.send({ ...task, from, days: Math.min(chunkDays, end - from) }));
+  for (let from = task.from; from < end; from += chunkDays)
+    parts.push(to.send({ ...task, from, days: Math.min(chunkDays, end - from) }));
   return { task, parts, end };
 }
 
-const same = (one: RushTask, other: RushTask): boolean => one.model === other.model && one.seed === other.seed && one.from === other.from && one.days === other.days && one.stock === other.stock && one.listed === other.listed;
+const same = (one: RushTask, other: RushTask): boolean =>
+  one.model === other.model &&
+  one.seed === other.seed &&
+  one.from === other.from &&
+  one.days === other.days &&
+  one.stock === other.stock &&
+  one.listed === other.listed;
 
 interface Neighbour {
   send(task: RushTask): Promise<DaysRun>;

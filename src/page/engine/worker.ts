@@ -28,7 +28,10 @@ function join({ port, version }: Extract<Request, { kind: 'join' }>): void {
   serveDays(port);
 }
 
-async function answer(id: number, request: Exclude<Request, { kind: 'join' | 'stop' }>): Promise<void> {
+async function answer(
+  id: number,
+  request: Exclude<Request, { kind: 'join' | 'stop' }>,
+): Promise<void> {
   latest = id;
   const wanted = (): boolean => latest === id;
   const say = (reply: Reply): void => {
@@ -37,9 +40,15 @@ async function answer(id: number, request: Exclude<Request, { kind: 'join' | 'st
   try {
     await answerAsk(engine, request, wanted, say);
   } catch (error) {
-    if (error instanceof NoAnswer) say({ kind: 'mistakes', mistakes: error.problems.map(({ path, line, message }) => ({ path, line, message })) });
-    else if (error instanceof Error && error.name === TOO_MANY_PIECES) say({ kind: 'mistakes', mistakes: [{ path: '', line: 0, message: error.message }] });
-    else if (!(error instanceof Stopped)) say({ kind: 'fault', message: error instanceof Error ? error.message : String(error) });
+    if (error instanceof NoAnswer)
+      say({
+        kind: 'mistakes',
+        mistakes: error.problems.map(({ path, line, message }) => ({ path, line, message })),
+      });
+    else if (error instanceof Error && error.name === TOO_MANY_PIECES)
+      say({ kind: 'mistakes', mistakes: [{ path: '', line: 0, message: error.message }] });
+    else if (!(error instanceof Stopped))
+      say({ kind: 'fault', message: error instanceof Error ? error.message : String(error) });
   }
   // Said of runs given up too, so that the page knows the engine is free.
   post(id, { kind: 'done' });

@@ -35,7 +35,16 @@ export function AddThing({ adds, words, onAdd }: AddThingProps) {
           {thing === 'machine' ? null : (
             <div class="box">
               <label for={`${id}-name`}>{say.newName}</label>
-              <input id={`${id}-name`} type="text" autocomplete="off" maxLength={60} value={name} aria-invalid={wrong} aria-describedby={`${id}-wrong`} onInput={(event) => setName(event.currentTarget.value)} />
+              <input
+                id={`${id}-name`}
+                type="text"
+                autocomplete="off"
+                maxLength={60}
+                value={name}
+                aria-invalid={wrong}
+                aria-describedby={`${id}-wrong`}
+                onInput={(event) => setName(event.currentTarget.value)}
+              />
               <p id={`${id}-wrong`} class="wrong">
                 {wrong ? say.nameFirst : null}
               </p>
@@ -43,7 +52,11 @@ export function AddThing({ adds, words, onAdd }: AddThingProps) {
           )}
           <div class="box">
             <label for={`${id}-class`}>{thing === 'drink' ? say.servedIn : say.classLabel}</label>
-            <select id={`${id}-class`} value={choice} onChange={(event) => setChoice(event.currentTarget.value)}>
+            <select
+              id={`${id}-class`}
+              value={choice}
+              onChange={(event) => setChoice(event.currentTarget.value)}
+            >
               {classes.map((one) => (
                 <option key={one.id} value={one.id}>
                   {one.name}
@@ -91,7 +104,11 @@ export function RemoveThing({ name, words, onRemove }: RemoveThingProps) {
     );
   }
   return (
-    <div role="group" aria-label={say.remove(name)} onKeyDown={(event) => event.key === 'Escape' && setAsked(false)}>
+    <div
+      role="group"
+      aria-label={say.remove(name)}
+      onKeyDown={(event) => event.key === 'Escape' && setAsked(false)}
+    >
       <p>{say.removeSure(name)}</p>
       <p class="row">
         <button type="button" ref={keep} onClick={() => setAsked(false)}>

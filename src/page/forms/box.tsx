@@ -26,9 +26,20 @@ const LONG = 44;
 const SHORT = 12;
 
 /** By what it says, not by what is being typed: a box does not jump under the hands. */
-const widthOf = (value: string): string => (value.length > WIDE ? 'long' : value.length > SHORT ? 'wide' : 'short');
+const widthOf = (value: string): string =>
+  value.length > WIDE ? 'long' : value.length > SHORT ? 'wide' : 'short';
 
-export function Box({ id, label, value, problem = null, hint = '', placeholder = '', steps = true, wide = false, onCommit }: BoxProps) {
+export function Box({
+  id,
+  label,
+  value,
+  problem = null,
+  hint = '',
+  placeholder = '',
+  steps = true,
+  wide = false,
+  onCommit,
+}: BoxProps) {
   const { text, handlers } = useDraft(value, problem !== null, steps, onCommit);
   const shared = {
     id,
@@ -42,7 +53,18 @@ export function Box({ id, label, value, problem = null, hint = '', placeholder =
   return (
     <div class={wide ? `box ${widthOf(value)}` : 'box'}>
       <label for={id}>{label}</label>
-      {wide ? <textarea {...shared} rows={Math.min(6, Math.max(1, Math.ceil(text.length / (value.length > WIDE ? LONG : WIDE))))} value={text} /> : <input {...shared} type="text" value={text} />}
+      {wide ? (
+        <textarea
+          {...shared}
+          rows={Math.min(
+            6,
+            Math.max(1, Math.ceil(text.length / (value.length > WIDE ? LONG : WIDE))),
+          )}
+          value={text}
+        />
+      ) : (
+        <input {...shared} type="text" value={text} />
+      )}
       <small id={`${id}-hint`} class="hint">
         {hint}
       </small>
@@ -64,11 +86,25 @@ export interface ChoiceProps {
 }
 
 /** A labelled choice of words. */
-export function Choice({ id, label, value, choices, problem = null, hint = '', onCommit }: ChoiceProps) {
+export function Choice({
+  id,
+  label,
+  value,
+  choices,
+  problem = null,
+  hint = '',
+  onCommit,
+}: ChoiceProps) {
   return (
     <div class="box">
       <label for={id}>{label}</label>
-      <select id={id} value={value} aria-invalid={problem !== null} aria-describedby={`${id}-hint ${id}-problem`} onChange={(event) => onCommit(event.currentTarget.value)}>
+      <select
+        id={id}
+        value={value}
+        aria-invalid={problem !== null}
+        aria-describedby={`${id}-hint ${id}-problem`}
+        onChange={(event) => onCommit(event.currentTarget.value)}
+      >
         {choices.map((choice) => (
           <option key={choice.value} value={choice.value}>
             {choice.label}

@@ -18,14 +18,20 @@ export interface Draft {
   };
 }
 
-const isBox = (target: EventTarget | null): target is BoxElement => target instanceof HTMLInputElement || target instanceof HTMLTextAreaElement;
+const isBox = (target: EventTarget | null): target is BoxElement =>
+  target instanceof HTMLInputElement || target instanceof HTMLTextAreaElement;
 
 /**
  * @param value what the box says when nothing is typed; when it changes, it takes the place of what was typed
  * @param onCommit takes a text; false if it means what stands there already
  * @param steps whether arrow keys step the number
  */
-export function useDraft(value: string, isWrong: boolean, steps: boolean, onCommit: (text: string) => boolean): Draft {
+export function useDraft(
+  value: string,
+  isWrong: boolean,
+  steps: boolean,
+  onCommit: (text: string) => boolean,
+): Draft {
   const [draft, setDraft] = useState<string | null>(null);
   const box = useRef({ timer: 0, focused: false, before: value, sent: null as string | null });
   const state = box.current;
@@ -75,7 +81,11 @@ export function useDraft(value: string, isWrong: boolean, steps: boolean, onComm
           if (state.sent !== null || value !== state.before) onCommit(state.before);
           state.sent = null;
         } else if (steps && (event.key === 'ArrowUp' || event.key === 'ArrowDown')) {
-          const next = stepped(event.target.value, event.key === 'ArrowUp' ? 1 : -1, event.shiftKey ? LONG_STEP : 1);
+          const next = stepped(
+            event.target.value,
+            event.key === 'ArrowUp' ? 1 : -1,
+            event.shiftKey ? LONG_STEP : 1,
+          );
           if (next === null) return;
           event.preventDefault();
           later(next);

@@ -11,12 +11,20 @@ const measured = new Set(['length', 'volume', 'mass', 'temperature', 'foam', 've
 export const isMeasured = (kind: string): boolean => measured.has(kind);
 
 /** A value as the file is to hold it, or as a line of the file. */
-function held(text: string, { kind, options }: FormField, units: Units, shown: string): { readonly value: unknown } | { readonly flow: string } {
+function held(
+  text: string,
+  { kind, options }: FormField,
+  units: Units,
+  shown: string,
+): { readonly value: unknown } | { readonly flow: string } {
   const typed = text.trim();
   const option = options.find(({ word }) => word === typed);
   if (kind === 'choice') return { value: option?.value ?? typed };
   if (kind === 'text') return { value: typed };
-  if (option !== undefined && kind !== 'map') return kind === 'list' && option.name !== undefined ? { flow: `[${typed}]` } : { value: option.value };
+  if (option !== undefined && kind !== 'map')
+    return kind === 'list' && option.name !== undefined
+      ? { flow: `[${typed}]` }
+      : { value: option.value };
   if (/^[{[]/.test(typed)) return { flow: typed };
   if (kind === 'list' || kind === 'numbers') return { flow: `[${typed}]` };
   if (lines.has(kind)) return { flow: typed };
@@ -38,20 +46,51 @@ export function editOf(field: FormField, text: string, units: Units, shown: stri
 }
 
 /** A change of what a value rests on. Ranges are lines of the file too: a law may have laws at its ends. */
-export type MarkChange = { readonly basis: FieldMark['basis'] } | { readonly source: string } | { readonly range: readonly [string, string] | null };
+export type MarkChange =
+  | { readonly basis: FieldMark['basis'] }
+  | { readonly source: string }
+  | { readonly range: readonly [string, string] | null };
 
-export function markEditOf({ at, kind }: FormField, change: MarkChange, units: Units, shown: readonly [string, string] = ['', '']): Edit {
-  if (!('range' in change) || change.range === null) return { kind: 'set', path: at, ...change } as Edit;
+export function markEditOf(
+  { at, kind }: FormField,
+  change: MarkChange,
+  units: Units,
+  shown: readonly [string, string] = ['', ''],
+): Edit {
+  if (!('range' in change) || change.range === null)
+    return { kind: 'set', path: at, ...change } as Edit;
   const [low, high] = change.range;
-  if (lines.has(kind) || /^\s*[{[]/.test(low) || /^\s*[{[]/.test(high)) return { kind: 'set', path: at, range: { flow: `[${low}, ${high}]` } };
-  return { kind: 'set', path: at, range: [typedAs(low, kind, units, shown[0]), typedAs(high, kind, units, shown[1])] };
+  if (lines.has(kind) || /^\s*[{[]/.test(low) || /^\s*[{[]/.test(high))
+    return { kind: 'set', path: at, range: { flow: `[${low}, ${high}]` } };
+  return {
+    kind: 'set',
+    path: at,
+    range: [typedAs(low, kind, units, shown[0]), typedAs(high, kind, units, shown[1])],
+  };
 }
 
 /** An id that nobody has yet, from a name: "Large cup" → large-cup, large-cup-2. */
 export function freshId(name: string, taken: readonly string[]): string {
-  const stem = name.trim().toLowerCase().normalize('NFKD').replace(/\p{M}/gu, '').replace(/[^\p{L}\p{N}]+/gu, '-').replace(/^-+|-+$/g, '').slice(0, 40).replace(/-+$/, '') || 'new';
+  const stem =
+    name
+      .trim()
+      .toLowerCase()
+      .normalize('NFKD')
+      .replace(/\p{M}/gu, '')
+      .replace(/[^\p{L}\p{N}]+/gu, '-')
+      .replace(/^-+|-+$/g, '')
+      .slice(0, 40)
+      .replace(/-+$/, '') || 'new';
   // Words that mean something else where ids stand, or that no file may use as a name.
-  const used = new Set([...taken, 'takeaway', 'unlimited', 'base', 'constructor', 'prototype', '__proto__']);
+  const used = new Set([
+    ...taken,
+    'takeaway',
+    'unlimited',
+    'base',
+    'constructor',
+    'prototype',
+    '__proto__',
+  ]);
   for (let n = 1; ; n += 1) {
     const id = n === 1 ? stem : `${stem}-${n}`;
     if (!used.has(id)) return id;
@@ -64,7 +103,8 @@ export function freshId(name: string, taken: readonly string[]): string {
  * @param choice its class; for a drink, the ware it is served in
  */
 export function additionOf({ thing, at, taken }: Addition, name: string, choice: string): Edit {
-  if (thing === 'machine') return { kind: 'add', path: [...at, taken.length], value: { class: choice } };
+  if (thing === 'machine')
+    return { kind: 'add', path: [...at, taken.length], value: { class: choice } };
   const path = [...at, freshId(name, taken)];
   if (thing === 'ware') return { kind: 'add', path, value: { like: choice, name: name.trim() } };
   return { kind: 'add', path, value: { name: name.trim(), share: '0 %', setting: [choice] } };

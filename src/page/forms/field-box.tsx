@@ -22,13 +22,34 @@ export interface FieldBoxProps {
   onEdit(path: string, edit: Edit | null): void;
 }
 
-const textual = new Set(['text', 'list', 'map', 'numbers', 'partySize', 'durationLaw', 'currency', 'date', 'clock', 'moment']);
+const textual = new Set([
+  'text',
+  'list',
+  'map',
+  'numbers',
+  'partySize',
+  'durationLaw',
+  'currency',
+  'date',
+  'clock',
+  'moment',
+]);
 const stepping = (kind: string): boolean => !textual.has(kind) || kind === 'durationLaw';
 
 /** The field's value in the reader's units. */
-export const shownValue = ({ kind, written }: FormField, units: Units): string => (isMeasured(kind) ? shownIn(written, units) : written);
+export const shownValue = ({ kind, written }: FormField, units: Units): string =>
+  isMeasured(kind) ? shownIn(written, units) : written;
 
-export function FieldBox({ field, label, problem, units, words, prefix, hint, onEdit }: FieldBoxProps) {
+export function FieldBox({
+  field,
+  label,
+  problem,
+  units,
+  words,
+  prefix,
+  hint,
+  onEdit,
+}: FieldBoxProps) {
   const say = words.forms;
   const id = `${prefix}-${field.path}`;
   const shown = shownValue(field, units);
@@ -39,28 +60,78 @@ export function FieldBox({ field, label, problem, units, words, prefix, hint, on
   };
   const beside = hint ?? hintOf(field, words);
   if (field.kind === 'choice') {
-    const choices = field.options.map((option) => ({ value: option.word, label: choiceWord(option, words) }));
-    const silent = field.origin === 'none' || (field.optional && field.origin === 'file') ? [{ value: '', label: field.origin === 'none' ? say.notSaid : say.asUsual }] : [];
-    return <Choice id={id} label={label} value={field.written} choices={[...silent, ...choices]} problem={problem} hint={beside} onCommit={commit} />;
+    const choices = field.options.map((option) => ({
+      value: option.word,
+      label: choiceWord(option, words),
+    }));
+    const silent =
+      field.origin === 'none' || (field.optional && field.origin === 'file')
+        ? [{ value: '', label: field.origin === 'none' ? say.notSaid : say.asUsual }]
+        : [];
+    return (
+      <Choice
+        id={id}
+        label={label}
+        value={field.written}
+        choices={[...silent, ...choices]}
+        problem={problem}
+        hint={beside}
+        onCommit={commit}
+      />
+    );
   }
-  return <Box id={id} label={label} value={shown} problem={problem} hint={beside} placeholder={field.origin === 'none' ? say.notSaid : ''} steps={stepping(field.kind)} wide={textual.has(field.kind)} onCommit={commit} />;
+  return (
+    <Box
+      id={id}
+      label={label}
+      value={shown}
+      problem={problem}
+      hint={beside}
+      placeholder={field.origin === 'none' ? say.notSaid : ''}
+      steps={stepping(field.kind)}
+      wide={textual.has(field.kind)}
+      onCommit={commit}
+    />
+  );
 }
 
 /** What stands beside a box: whether its value is assumed, and the words that may be typed. */
 function hintOf({ mark, origin, options, kind }: FormField, words: Words): string {
   const say = words.forms;
-  const rests = mark === null ? [] : [origin === 'default' ? `${say.basis[mark.basis]}, ${say.filledIn}` : say.basis[mark.basis]];
+  const rests =
+    mark === null
+      ? []
+      : [
+          origin === 'default'
+            ? `${say.basis[mark.basis]}, ${say.filledIn}`
+            : say.basis[mark.basis],
+        ];
   const list = options.map(({ word }) => word).join(', ');
-  const beside = kind === 'choice' || list === '' ? [] : [kind === 'list' ? say.pieces(list) : say.wordsBeside(list)];
+  const beside =
+    kind === 'choice' || list === ''
+      ? []
+      : [kind === 'list' ? say.pieces(list) : say.wordsBeside(list)];
   return [...rests, ...beside].join(' · ');
 }
 
 /** What a value rests on: basis, source, plausible range. */
-export function MarkBoxes({ field, label, units, words, prefix, onEdit }: Omit<FieldBoxProps, 'problem' | 'hint'> & { readonly field: FormField & { readonly mark: FieldMark } }) {
+export function MarkBoxes({
+  field,
+  label,
+  units,
+  words,
+  prefix,
+  onEdit,
+}: Omit<FieldBoxProps, 'problem' | 'hint'> & {
+  readonly field: FormField & { readonly mark: FieldMark };
+}) {
   const say = words.forms;
   const { mark, kind } = field;
   const id = `${prefix}-${field.path}-rests`;
-  const ends = (isMeasured(kind) ? mark.range?.map((end) => shownIn(end, units)) : mark.range) ?? ['', ''];
+  const ends = (isMeasured(kind) ? mark.range?.map((end) => shownIn(end, units)) : mark.range) ?? [
+    '',
+    '',
+  ];
   const shown = [ends[0]!, ends[1]!] as const;
   const [half, setHalf] = useState<readonly [string, string]>(['', '']);
   const change = (edit: Edit): boolean => {
@@ -69,11 +140,16 @@ export function MarkBoxes({ field, label, units, words, prefix, onEdit }: Omit<F
   };
   /** A range has both ends or none: one alone waits for the other. */
   const setEnd = (at: 0 | 1, text: string): boolean => {
-    const next = (at === 0 ? [text, half[1] || shown[1]] : [half[0] || shown[0], text]) as [string, string];
+    const next = (at === 0 ? [text, half[1] || shown[1]] : [half[0] || shown[0], text]) as [
+      string,
+      string,
+    ];
     setHalf(next);
     const [low, high] = [next[0].trim(), next[1].trim()];
     if (low === '' && high === '') return change(markEditOf(field, { range: null }, units));
-    return low !== '' && high !== '' ? change(markEditOf(field, { range: [low, high] }, units, shown)) : true;
+    return low !== '' && high !== ''
+      ? change(markEditOf(field, { range: [low, high] }, units, shown))
+      : true;
   };
   const steps = kind !== 'durationLaw' && stepping(kind);
   const wide = !steps;
@@ -81,10 +157,43 @@ export function MarkBoxes({ field, label, units, words, prefix, onEdit }: Omit<F
     <fieldset class="rests">
       <legend>{say.basisOf(label)}</legend>
       <div class="boxes">
-        <Choice id={`${id}-basis`} label={say.basisLabel} value={mark.basis} choices={(['measured', 'published', 'practice', 'assumed'] as const).map((basis) => ({ value: basis, label: say.basis[basis] }))} onCommit={(basis) => change(markEditOf(field, { basis: basis as FieldMark['basis'] }, units))} />
-        <Box id={`${id}-low`} label={say.lowLabel} value={shown[0]} steps={steps} wide={wide} hint={(half[0] === '') !== (half[1] === '') && mark.range === null ? say.both : ''} onCommit={(text) => setEnd(0, text)} />
-        <Box id={`${id}-high`} label={say.highLabel} value={shown[1]} steps={steps} wide={wide} onCommit={(text) => setEnd(1, text)} />
-        <Box id={`${id}-source`} label={say.sourceLabel} value={mark.source} steps={false} wide onCommit={(text) => change(markEditOf(field, { source: text.trim() }, units))} />
+        <Choice
+          id={`${id}-basis`}
+          label={say.basisLabel}
+          value={mark.basis}
+          choices={(['measured', 'published', 'practice', 'assumed'] as const).map((basis) => ({
+            value: basis,
+            label: say.basis[basis],
+          }))}
+          onCommit={(basis) =>
+            change(markEditOf(field, { basis: basis as FieldMark['basis'] }, units))
+          }
+        />
+        <Box
+          id={`${id}-low`}
+          label={say.lowLabel}
+          value={shown[0]}
+          steps={steps}
+          wide={wide}
+          hint={(half[0] === '') !== (half[1] === '') && mark.range === null ? say.both : ''}
+          onCommit={(text) => setEnd(0, text)}
+        />
+        <Box
+          id={`${id}-high`}
+          label={say.highLabel}
+          value={shown[1]}
+          steps={steps}
+          wide={wide}
+          onCommit={(text) => setEnd(1, text)}
+        />
+        <Box
+          id={`${id}-source`}
+          label={say.sourceLabel}
+          value={mark.source}
+          steps={false}
+          wide
+          onCommit={(text) => change(markEditOf(field, { source: text.trim() }, units))}
+        />
       </div>
     </fieldset>
   );

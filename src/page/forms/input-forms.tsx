@@ -26,7 +26,7 @@ export interface InputFormsProps {
 export function InputForms({ groups, problems, units, words, onEdit }: InputFormsProps) {
   const say = words.forms;
   const { waiting, epoch, change, drop } = usePending(groups, problems, onEdit);
-    const shared = { problems: waiting ? problems : [], units, words, epoch, onEdit: change };
+  const shared = { problems: waiting ? problems : [], units, words, epoch, onEdit: change };
   return (
     <div class="forms">
       <style>{formStyle}</style>
@@ -76,7 +76,9 @@ function Group({ group, ...shared }: SharedProps & { readonly group: FormGroup }
     <details class="ask" open={open} onToggle={toggle}>
       <summary>
         {say.groups[group.id]}
-        {marked.length === 0 ? null : <small class="hint">{say.assumedOf(String(assumed), String(marked.length))}</small>}
+        {marked.length === 0 ? null : (
+          <small class="hint">{say.assumedOf(String(assumed), String(marked.length))}</small>
+        )}
       </summary>
       {open ? (
         <div>
@@ -86,7 +88,13 @@ function Group({ group, ...shared }: SharedProps & { readonly group: FormGroup }
           {things.map((part) => (
             <Thing key={part.at.join('.')} part={part} {...shared} />
           ))}
-          {adds === null ? null : <AddThing adds={adds} words={shared.words} onAdd={(edit) => shared.onEdit(`${adds.at.join('.')} new`, edit)} />}
+          {adds === null ? null : (
+            <AddThing
+              adds={adds}
+              words={shared.words}
+              onAdd={(edit) => shared.onEdit(`${adds.at.join('.')} new`, edit)}
+            />
+          )}
         </div>
       ) : null}
     </details>
@@ -114,7 +122,15 @@ function Thing({ part, ...shared }: SharedProps & { readonly part: FormPart }) {
       {open ? (
         <div>
           <Fields part={part} {...shared} />
-          {part.canGo ? <RemoveThing name={name} words={shared.words} onRemove={() => shared.onEdit(`${part.at.join('.')} gone`, { kind: 'remove', path: part.at })} /> : null}
+          {part.canGo ? (
+            <RemoveThing
+              name={name}
+              words={shared.words}
+              onRemove={() =>
+                shared.onEdit(`${part.at.join('.')} gone`, { kind: 'remove', path: part.at })
+              }
+            />
+          ) : null}
         </div>
       ) : null}
     </details>
@@ -142,7 +158,12 @@ function Fields({ part, ...shared }: SharedProps & { readonly part: FormPart }) 
           {open ? (
             <div class="boxes">
               {unsaid.map((field) => (
-                <OneField key={`${field.path} ${shared.epoch}`} field={field} part={part} {...shared} />
+                <OneField
+                  key={`${field.path} ${shared.epoch}`}
+                  field={field}
+                  part={part}
+                  {...shared}
+                />
               ))}
             </div>
           ) : null}
@@ -152,21 +173,58 @@ function Fields({ part, ...shared }: SharedProps & { readonly part: FormPart }) 
   );
 }
 
-function OneField({ field, part, problems, units, words, onEdit }: SharedProps & { readonly field: FormField; readonly part: FormPart }) {
-  return <FieldBox field={field} label={labelOf(field, part, words)} problem={problemOf(field, problems)} units={units} words={words} prefix="all" onEdit={onEdit} />;
+function OneField({
+  field,
+  part,
+  problems,
+  units,
+  words,
+  onEdit,
+}: SharedProps & { readonly field: FormField; readonly part: FormPart }) {
+  return (
+    <FieldBox
+      field={field}
+      label={labelOf(field, part, words)}
+      problem={problemOf(field, problems)}
+      units={units}
+      words={words}
+      prefix="all"
+      onEdit={onEdit}
+    />
+  );
 }
 
-const isMarked = (field: FormField): field is FormField & { readonly mark: FieldMark } => field.mark !== null;
+const isMarked = (field: FormField): field is FormField & { readonly mark: FieldMark } =>
+  field.mark !== null;
 
 /** What the values of a part rest on, folded. */
-function Rests({ fields, part, units, words, epoch, onEdit }: SharedProps & { readonly fields: readonly FormField[]; readonly part: FormPart }) {
+function Rests({
+  fields,
+  part,
+  units,
+  words,
+  epoch,
+  onEdit,
+}: SharedProps & { readonly fields: readonly FormField[]; readonly part: FormPart }) {
   const { open, toggle } = useFold(false);
   const marked = fields.filter(isMarked);
   if (marked.length === 0) return null;
   return (
     <details class="more" open={open} onToggle={toggle}>
       <summary>{words.forms.restsSummary}</summary>
-      {open ? marked.map((field) => <MarkBoxes key={`${field.path} ${epoch}`} field={field} label={labelOf(field, part, words)} units={units} words={words} prefix="all" onEdit={onEdit} />) : null}
+      {open
+        ? marked.map((field) => (
+            <MarkBoxes
+              key={`${field.path} ${epoch}`}
+              field={field}
+              label={labelOf(field, part, words)}
+              units={units}
+              words={words}
+              prefix="all"
+              onEdit={onEdit}
+            />
+          ))
+        : null}
     </details>
   );
 }

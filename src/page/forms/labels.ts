@@ -7,8 +7,27 @@ type Path = readonly (string | number)[];
 
 /** Places whose next step is a name that somebody gave. */
 const maps = new Set([
-  'menu', 'ware', 'racks.owned', 'racks.families', 'racks.measures', 'supply.onHand', 'supply.losses', 'supply.suppliers', 'supply.suppliers.*.quotes', 'supply.saucers.fits', 'supply.takeaway.cups',
-  'supply.takeaway.lids', 'storage.onTop', 'storage.trigger', 'suit.papers', 'suit.ware', 'suit.drinks', 'suit.guests.instead', 'alternatives', 'alternatives.*.scale', 'guests.dwell.bySize',
+  'menu',
+  'ware',
+  'racks.owned',
+  'racks.families',
+  'racks.measures',
+  'supply.onHand',
+  'supply.losses',
+  'supply.suppliers',
+  'supply.suppliers.*.quotes',
+  'supply.saucers.fits',
+  'supply.takeaway.cups',
+  'supply.takeaway.lids',
+  'storage.onTop',
+  'storage.trigger',
+  'suit.papers',
+  'suit.ware',
+  'suit.drinks',
+  'suit.guests.instead',
+  'alternatives',
+  'alternatives.*.scale',
+  'guests.dwell.bySize',
 ]);
 
 const NAME_LENGTH = 40;
@@ -17,7 +36,8 @@ const NAME_LENGTH = 40;
 export function generalPath(at: Path): string {
   let general = '';
   for (const key of at) {
-    if (typeof key === 'number' || (general === 'washing.machines' && key === 'unlimited')) continue;
+    if (typeof key === 'number' || (general === 'washing.machines' && key === 'unlimited'))
+      continue;
     general = maps.has(general) ? `${general}.*` : general === '' ? key : `${general}.${key}`;
   }
   return general;
@@ -45,25 +65,41 @@ function whichOf(at: Path, owner: Path, words: Words): string {
       const text = shorten(cleanText(typeof key === 'number' ? String(key + 1) : key), NAME_LENGTH);
       found.push(place === undefined ? text : place(text));
     }
-    if (typeof key !== 'number') general = isName ? `${general}.*` : general === '' ? key : `${general}.${key}`;
+    if (typeof key !== 'number')
+      general = isName ? `${general}.*` : general === '' ? key : `${general}.${key}`;
   }
   return found.join(', ');
 }
 
 /** What a field is called within its part. */
-export function labelOf({ at, path }: Pick<FormField, 'at' | 'path'>, part: Pick<FormPart, 'at'>, words: Words): string {
+export function labelOf(
+  { at, path }: Pick<FormField, 'at' | 'path'>,
+  part: Pick<FormPart, 'at'>,
+  words: Words,
+): string {
   const label = wordsOf(at, words) ?? cleanText(path);
   const which = whichOf(at, part.at, words);
   return which === '' ? label : words.forms.whichOf(label, which);
 }
 
 /** The word of a choice. */
-export const choiceWord = ({ word, name }: { readonly word: string; readonly name?: string }, words: Words): string =>
-  name === undefined ? (Object.hasOwn(words.forms.choices, word) ? words.forms.choices[word]! : word) : shorten(cleanText(name), NAME_LENGTH);
+export const choiceWord = (
+  { word, name }: { readonly word: string; readonly name?: string },
+  words: Words,
+): string =>
+  name === undefined
+    ? Object.hasOwn(words.forms.choices, word)
+      ? words.forms.choices[word]!
+      : word
+    : shorten(cleanText(name), NAME_LENGTH);
 
 /** A part's name, shortened; a machine without one goes by its number. */
 export const partName = ({ name, at }: Pick<FormPart, 'name' | 'at'>, words: Words): string => {
   const number = typeof at.at(-1) === 'number' ? String(Number(at.at(-1)) + 1) : null;
   const clean = shorten(cleanText(name), NAME_LENGTH);
-  return number === null ? clean : clean === '' ? words.forms.unnamed(number) : `${number}. ${clean}`;
+  return number === null
+    ? clean
+    : clean === ''
+      ? words.forms.unnamed(number)
+      : `${number}. ${clean}`;
 };

@@ -18,7 +18,8 @@ export function withChange(changes: Changes, box: string, edit: Edit | null): Ch
   return next;
 }
 
-export const joined = (one: Changes, other: Changes): Changes => [...other].reduce<Changes>((all, [box, edit]) => withChange(all, box, edit), one);
+export const joined = (one: Changes, other: Changes): Changes =>
+  [...other].reduce<Changes>((all, [box, edit]) => withChange(all, box, edit), one);
 
 /** Removals last and from the end of lists, so that places named by others still hold. */
 export function inOrder(changes: Changes): readonly Edit[] {
@@ -40,7 +41,11 @@ export interface Pending {
 }
 
 /** @param groups another object once changes are taken */
-export function usePending(groups: readonly FormGroup[], problems: readonly FormProblem[], onEdit: (edits: readonly Edit[]) => void): Pending {
+export function usePending(
+  groups: readonly FormGroup[],
+  problems: readonly FormProblem[],
+  onEdit: (edits: readonly Edit[]) => void,
+): Pending {
   const held = useRef({ sent: none, refused: none });
   const [waiting, setWaiting] = useState(false);
   const [epoch, setEpoch] = useState(0);

@@ -33,7 +33,17 @@ export function ScenarioText({ text, problems, words, onText }: ScenarioTextProp
       <style>{formStyle}</style>
       <p class="small">{say.wholeTextHint}</p>
       <label for="scenario-text">{say.textLabel}</label>
-      <textarea id="scenario-text" rows={24} spellcheck={false} autocomplete="off" wrap="off" value={typed ?? text} aria-invalid={problems.length > 0} aria-describedby="scenario-text-problems" onInput={(event) => setTyped(event.currentTarget.value)} />
+      <textarea
+        id="scenario-text"
+        rows={24}
+        spellcheck={false}
+        autocomplete="off"
+        wrap="off"
+        value={typed ?? text}
+        aria-invalid={problems.length > 0}
+        aria-describedby="scenario-text-problems"
+        onInput={(event) => setTyped(event.currentTarget.value)}
+      />
       <div id="scenario-text-problems">
         {problems.length === 0 ? null : (
           <>

@@ -12,11 +12,22 @@ export function Forms() {
       <h2>{words.page.formsHead}</h2>
       <details class="ask" id="all-inputs">
         <summary>{words.page.formsBoxes}</summary>
-        <InputForms groups={groups} problems={mistakes} units={look.units} words={words} onEdit={(edits) => actions.edit(edits)} />
+        <InputForms
+          groups={groups}
+          problems={mistakes}
+          units={look.units}
+          words={words}
+          onEdit={(edits) => actions.edit(edits)}
+        />
       </details>
       <details class="ask" id="whole-file">
         <summary>{words.page.formsText}</summary>
-        <ScenarioText text={text} problems={mistakes} words={words} onText={(typed) => actions.replace(typed, fileName, options)} />
+        <ScenarioText
+          text={text}
+          problems={mistakes}
+          words={words}
+          onText={(typed) => actions.replace(typed, fileName, options)}
+        />
       </details>
     </section>
   );

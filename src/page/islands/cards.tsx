@@ -51,7 +51,11 @@ export function Cards() {
           {open ? say.cardsHide : say.cardsShow}
         </button>
         <label for="paper">{say.paper}</label>
-        <select id="paper" value={paper} onChange={(event) => setPaper(event.currentTarget.value === 'letter' ? 'letter' : 'a4')}>
+        <select
+          id="paper"
+          value={paper}
+          onChange={(event) => setPaper(event.currentTarget.value === 'letter' ? 'letter' : 'a4')}
+        >
           <option value="a4">{say.papers.a4}</option>
           <option value="letter">{say.papers.letter}</option>
         </select>

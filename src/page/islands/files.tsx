@@ -26,22 +26,48 @@ export function Files() {
       <p>{say.filesIntro}</p>
       <div class="box">
         <label for="open-scenario">{say.openScenario}</label>
-        <input id="open-scenario" type="file" accept=".yaml,.yml,.json" aria-describedby="open-wrong" onChange={(event) => void open(event.currentTarget.files?.[0])} />
+        <input
+          id="open-scenario"
+          type="file"
+          accept=".yaml,.yml,.json"
+          aria-describedby="open-wrong"
+          onChange={(event) => void open(event.currentTarget.files?.[0])}
+        />
         <p class="wrong" id="open-wrong" role="alert">
           {wrong}
         </p>
       </div>
       <div class="row">
-        <button type="button" disabled={state.text === ''} onClick={() => save(`${stem}.yaml`, 'application/yaml', state.text)}>
+        <button
+          type="button"
+          disabled={state.text === ''}
+          onClick={() => save(`${stem}.yaml`, 'application/yaml', state.text)}
+        >
           {say.saveScenario}
         </button>
-        <button type="button" disabled={state.json === null} onClick={() => save(`${stem}.json`, 'application/json', state.json ?? '')}>
+        <button
+          type="button"
+          disabled={state.json === null}
+          onClick={() => save(`${stem}.json`, 'application/json', state.json ?? '')}
+        >
           {say.saveAnswer}
         </button>
-        <button type="button" disabled={view === null} onClick={() => actions.file('workbook', (bytes) => save(`${stem}.order.xlsx`, SPREADSHEET, bytes))}>
+        <button
+          type="button"
+          disabled={view === null}
+          onClick={() =>
+            actions.file('workbook', (bytes) => save(`${stem}.order.xlsx`, SPREADSHEET, bytes))
+          }
+        >
           {say.saveWorkbook}
         </button>
-        <button type="button" disabled={view === null} onClick={() => view !== null && save(`${stem}.html`, 'text/html', letterAsFile(asSent(state, view)))}>
+        <button
+          type="button"
+          disabled={view === null}
+          onClick={() =>
+            view !== null && save(`${stem}.html`, 'text/html', letterAsFile(asSent(state, view)))
+          }
+        >
           {say.saveLetter}
         </button>
         <button type="button" onClick={() => window.print()}>
@@ -53,7 +79,16 @@ export function Files() {
 }
 
 /** The page as the next reader is to find it. */
-function asSent({ given, fileName, text, options, reader, look, sender }: PageState, { ware, tightest }: View): Given {
+function asSent(
+  { given, fileName, text, options, reader, look, sender }: PageState,
+  { ware, tightest }: View,
+): Given {
   const pieces = Object.fromEntries(ware.map((one) => [one.id, one.pieces]));
-  return { ...given, scenario: { fileName, text, options, pieces, tightest }, reader, look, sender };
+  return {
+    ...given,
+    scenario: { fileName, text, options, pieces, tightest },
+    reader,
+    look,
+    sender,
+  };
 }

@@ -6,7 +6,21 @@ import type { Reader } from '../store.js';
 const LARGEST_LOGO = 200_000;
 const READERS: readonly Reader[] = ['owner', 'consultant', 'trainer'];
 /** Ways of writing numbers, money and clock times. */
-const LOCALES = ['en-IE', 'en-GB', 'en-US', 'de-DE', 'de-CH', 'fr-FR', 'es-ES', 'it-IT', 'nl-NL', 'pt-PT', 'pl-PL', 'sv-SE', 'ja-JP'];
+const LOCALES = [
+  'en-IE',
+  'en-GB',
+  'en-US',
+  'de-DE',
+  'de-CH',
+  'fr-FR',
+  'es-ES',
+  'it-IT',
+  'nl-NL',
+  'pt-PT',
+  'pl-PL',
+  'sv-SE',
+  'ja-JP',
+];
 
 export function Head() {
   const { state, store, words, actions } = usePage();
@@ -15,7 +29,12 @@ export function Head() {
   const [wrong, setWrong] = useState<string | null>(null);
   const takeLogo = async (file: File | undefined): Promise<void> => {
     if (file === undefined) return;
-    const problem = file.size > LARGEST_LOGO ? say.logoTooLarge : /^image\/(png|jpeg|svg\+xml)$/.test(file.type) ? null : say.logoNone;
+    const problem =
+      file.size > LARGEST_LOGO
+        ? say.logoTooLarge
+        : /^image\/(png|jpeg|svg\+xml)$/.test(file.type)
+          ? null
+          : say.logoNone;
     setWrong(problem);
     if (problem === null) store.set({ sender: { ...sender, logo: await dataAddress(file) } });
   };
@@ -26,7 +45,13 @@ export function Head() {
           <legend>{say.readAs}</legend>
           {READERS.map((one) => (
             <label key={one}>
-              <input type="radio" name="reader" checked={reader === one} onChange={() => store.set({ reader: one })} /> {say.readers[one]}
+              <input
+                type="radio"
+                name="reader"
+                checked={reader === one}
+                onChange={() => store.set({ reader: one })}
+              />{' '}
+              {say.readers[one]}
             </label>
           ))}
         </fieldset>
@@ -35,14 +60,28 @@ export function Head() {
           <div class="boxes">
             <div class="box">
               <label for="look-units">{say.unitsLabel}</label>
-              <select id="look-units" value={look.units} onChange={(event) => actions.look({ units: event.currentTarget.value === 'us' ? 'us' : 'metric' })}>
+              <select
+                id="look-units"
+                value={look.units}
+                onChange={(event) =>
+                  actions.look({ units: event.currentTarget.value === 'us' ? 'us' : 'metric' })
+                }
+              >
                 <option value="metric">{say.units.metric}</option>
                 <option value="us">{say.units.us}</option>
               </select>
             </div>
             <div class="box">
               <label for="look-locale">{say.localeLabel}</label>
-              <select id="look-locale" value={look.locale ?? ''} onChange={(event) => actions.look({ locale: event.currentTarget.value === '' ? null : event.currentTarget.value })}>
+              <select
+                id="look-locale"
+                value={look.locale ?? ''}
+                onChange={(event) =>
+                  actions.look({
+                    locale: event.currentTarget.value === '' ? null : event.currentTarget.value,
+                  })
+                }
+              >
                 <option value="">{say.localeOfScenario}</option>
                 {LOCALES.map((tag) => (
                   <option key={tag} value={tag}>
@@ -53,17 +92,35 @@ export function Head() {
             </div>
             <div class="box">
               <label for="sender-name">{say.senderLabel}</label>
-              <input id="sender-name" type="text" class="wide" maxLength={120} value={sender.name} onInput={(event) => store.set({ sender: { ...sender, name: event.currentTarget.value } })} />
+              <input
+                id="sender-name"
+                type="text"
+                class="wide"
+                maxLength={120}
+                value={sender.name}
+                onInput={(event) =>
+                  store.set({ sender: { ...sender, name: event.currentTarget.value } })
+                }
+              />
             </div>
             <div class="box">
               <label for="sender-logo">{say.logoLabel}</label>
-              <input id="sender-logo" type="file" accept="image/png,image/jpeg,image/svg+xml" aria-describedby="logo-wrong" onChange={(event) => void takeLogo(event.currentTarget.files?.[0])} />
+              <input
+                id="sender-logo"
+                type="file"
+                accept="image/png,image/jpeg,image/svg+xml"
+                aria-describedby="logo-wrong"
+                onChange={(event) => void takeLogo(event.currentTarget.files?.[0])}
+              />
               <p class="wrong" id="logo-wrong" role="alert">
                 {wrong}
               </p>
             </div>
             {sender.logo === null ? null : (
-              <button type="button" onClick={() => store.set({ sender: { ...sender, logo: null } })}>
+              <button
+                type="button"
+                onClick={() => store.set({ sender: { ...sender, logo: null } })}
+              >
                 {say.logoRemove}
               </button>
             )}
@@ -87,7 +144,8 @@ export function Sender() {
   );
 }
 
-const localeName = (tag: string, language: string): string => new Intl.DisplayNames([language], { type: 'language' }).of(tag) ?? tag;
+const localeName = (tag: string, language: string): string =>
+  new Intl.DisplayNames([language], { type: 'language' }).of(tag) ?? tag;
 
 function dataAddress(file: File): Promise<string> {
   return new Promise((resolve, reject) => {

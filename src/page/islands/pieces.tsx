@@ -5,7 +5,8 @@ import { usePage } from '../context.js';
 const MOST_PIECES = 20_000;
 
 /** An empty box is no number either: the answer waits until something stands in it. */
-const isWrong = (text: string): boolean => !/^\d{1,5}$/.test(text.trim()) || Number(text) > MOST_PIECES;
+const isWrong = (text: string): boolean =>
+  !/^\d{1,5}$/.test(text.trim()) || Number(text) > MOST_PIECES;
 
 export function Pieces() {
   const { state, words, actions, formats } = usePage();
@@ -21,8 +22,11 @@ export function Pieces() {
   const change = (id: string, text: string): void => {
     const next = { ...typed, [id]: text };
     setTyped(next);
-    const stock = view.ware.map(({ id: ware, pieces }) => [ware, next[ware] ?? String(pieces)] as const);
-    if (!stock.some(([, pieces]) => isWrong(pieces))) actions.tryStock(Object.fromEntries(stock.map(([ware, pieces]) => [ware, Number(pieces)])));
+    const stock = view.ware.map(
+      ({ id: ware, pieces }) => [ware, next[ware] ?? String(pieces)] as const,
+    );
+    if (!stock.some(([, pieces]) => isWrong(pieces)))
+      actions.tryStock(Object.fromEntries(stock.map(([ware, pieces]) => [ware, Number(pieces)])));
   };
   return (
     <details id="pieces">

@@ -4,7 +4,10 @@ import { usePage } from '../context.js';
 import { fillElement } from '../letter.js';
 import type { Question, View } from '../messages.js';
 
-const QUESTIONS: readonly { readonly question: Exclude<Question, 'cards'>; readonly asked: (view: View) => boolean }[] = [
+const QUESTIONS: readonly {
+  readonly question: Exclude<Question, 'cards'>;
+  readonly asked: (view: View) => boolean;
+}[] = [
   { question: 'alternatives', asked: ({ has }) => has.alternatives },
   { question: 'map', asked: ({ machines }) => machines !== null },
   { question: 'moves', asked: () => true },
@@ -39,7 +42,8 @@ function Asked({ question }: { readonly question: Exclude<Question, 'cards'> }) 
     actions.openQuestion(question, (reply) => {
       if (reply.kind === 'progress') setDays((before) => (before ?? 0) + reply.days);
       if (reply.kind === 'fault') setFault(reply.message);
-      if (reply.kind === 'mistakes') setFault(reply.mistakes.map(({ message }) => message).join('; '));
+      if (reply.kind === 'mistakes')
+        setFault(reply.mistakes.map(({ message }) => message).join('; '));
       if (reply.kind === 'section' && place.current !== null) {
         fillElement(place.current, reply.html);
         setDays(null);
@@ -49,7 +53,11 @@ function Asked({ question }: { readonly question: Exclude<Question, 'cards'> }) 
     return () => actions.closeQuestion(question);
   }, [open]);
   return (
-    <details class="ask" id={`ask-${question}`} onToggle={(event) => setOpen(event.currentTarget.open)}>
+    <details
+      class="ask"
+      id={`ask-${question}`}
+      onToggle={(event) => setOpen(event.currentTarget.open)}
+    >
       <summary>{words.page.ask[question]}</summary>
       <p role="status" class="small">
         {open && days !== null ? words.page.workingDays(formats.count(days)) : ''}

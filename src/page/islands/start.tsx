@@ -3,11 +3,26 @@ import { useState } from 'preact/hooks';
 import { starter, starterDrinks } from '../../study/starter.js';
 import { usePage } from '../context.js';
 
-type Answers = Readonly<Record<'name' | 'seats' | 'guests' | 'from' | 'to' | 'stay' | 'currency' | 'staffHour', string>>;
+type Answers = Readonly<
+  Record<'name' | 'seats' | 'guests' | 'from' | 'to' | 'stay' | 'currency' | 'staffHour', string>
+>;
 
-const USUAL: Answers = { name: '', seats: '30', guests: '50', from: '07:00', to: '11:00', stay: '50', currency: 'EUR', staffHour: '20' };
+const USUAL: Answers = {
+  name: '',
+  seats: '30',
+  guests: '50',
+  from: '07:00',
+  to: '11:00',
+  stay: '50',
+  currency: 'EUR',
+  staffHour: '20',
+};
 const USUAL_MENU = ['flat-white', 'cappuccino', 'black-coffee', 'tea'];
-const QUESTIONS: readonly { readonly key: keyof Answers; readonly type: 'text' | 'number'; readonly after?: string }[] = [
+const QUESTIONS: readonly {
+  readonly key: keyof Answers;
+  readonly type: 'text' | 'number';
+  readonly after?: string;
+}[] = [
   { key: 'name', type: 'text' },
   { key: 'seats', type: 'number' },
   { key: 'guests', type: 'number' },
@@ -26,7 +41,14 @@ export function Start() {
   if (state.given.scenario !== null || state.view !== null) return null;
   const write = (): void => {
     const { seats, guests, stay, ...rest } = answers;
-    const text = starter({ ...rest, name: answers.name.trim() === '' ? say.startName : answers.name, seats: Number(seats), guestsPeakHour: Number(guests), staysIn: Number(stay) / 100, menu });
+    const text = starter({
+      ...rest,
+      name: answers.name.trim() === '' ? say.startName : answers.name,
+      seats: Number(seats),
+      guestsPeakHour: Number(guests),
+      staysIn: Number(stay) / 100,
+      menu,
+    });
     actions.replace(text, 'cafe.yaml');
   };
   return (
@@ -45,7 +67,13 @@ export function Start() {
                 {say.start[key]}
                 {after === undefined ? '' : ` (${after})`}
               </label>
-              <input id={`start-${key}`} type={type as 'text'} min="0" value={answers[key]} onInput={(event) => setAnswers({ ...answers, [key]: event.currentTarget.value })} />
+              <input
+                id={`start-${key}`}
+                type={type as 'text'}
+                min="0"
+                value={answers[key]}
+                onInput={(event) => setAnswers({ ...answers, [key]: event.currentTarget.value })}
+              />
             </div>
           ))}
         </div>
@@ -53,7 +81,17 @@ export function Start() {
           <legend>{say.start.menu}</legend>
           {starterDrinks.map((drink) => (
             <label key={drink}>
-              <input type="checkbox" checked={menu.includes(drink)} onChange={(event) => setMenu(event.currentTarget.checked ? [...menu, drink] : menu.filter((one) => one !== drink))} />{' '}
+              <input
+                type="checkbox"
+                checked={menu.includes(drink)}
+                onChange={(event) =>
+                  setMenu(
+                    event.currentTarget.checked
+                      ? [...menu, drink]
+                      : menu.filter((one) => one !== drink),
+                  )
+                }
+              />{' '}
               {say.startDrinks[drink] ?? drink}
             </label>
           ))}

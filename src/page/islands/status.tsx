@@ -13,10 +13,14 @@ export function Status() {
     if (phase === 'working' || days === null || view === null) return say.working;
     if (state.options.listed !== undefined) return say.onListed(count(state.options.listed.length));
     if (phase === 'provisional') {
-      const so = view.stockGiven ? say.provisionalAtStock(count(days.chosenOn)) : say.provisional(count(days.chosenOn), count(days.certifiedOn));
+      const so = view.stockGiven
+        ? say.provisionalAtStock(count(days.chosenOn))
+        : say.provisional(count(days.chosenOn), count(days.certifiedOn));
       return progress === 0 ? so : `${so} ${say.progress(count(progress))}`;
     }
-    return view.stockGiven ? say.certifiedAtStock(count(days.chosenOn)) : say.certified(count(days.chosenOn), count(days.certifiedOn));
+    return view.stockGiven
+      ? say.certifiedAtStock(count(days.chosenOn))
+      : say.certified(count(days.chosenOn), count(days.certifiedOn));
   };
   return (
     <div class="status" data-phase={phase}>
@@ -27,7 +31,9 @@ export function Status() {
           <ul>
             {mistakes.slice(0, 8).map(({ path, line, message }) => (
               <li key={`${line} ${path} ${message}`}>
-                {[say.mistakeAt(line === 0 ? null : count(line), path), message].filter((text) => text !== '').join(': ')}
+                {[say.mistakeAt(line === 0 ? null : count(line), path), message]
+                  .filter((text) => text !== '')
+                  .join(': ')}
               </li>
             ))}
           </ul>

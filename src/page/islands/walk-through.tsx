@@ -14,13 +14,18 @@ export function WalkThrough() {
   const { state, words, formats, actions } = usePage();
   const { view, reader } = state;
   const [open, setOpen] = useState(false);
-  const [asked, setAsked] = useState<{ readonly day: number | null; readonly fewer: Readonly<Record<string, number>> }>({ day: null, fewer: {} });
+  const [asked, setAsked] = useState<{
+    readonly day: number | null;
+    readonly fewer: Readonly<Record<string, number>>;
+  }>({ day: null, fewer: {} });
   const [walked, setWalked] = useState<Walked | null>(null);
   const [fault, setFault] = useState<string | null>(null);
   useEffect(() => setOpen((before) => before || reader === 'trainer'), [reader]);
   useEffect(() => {
     if (!open || view === null) return;
-    const stock = Object.fromEntries(view.ware.map(({ id, pieces }) => [id, Math.max(0, pieces - (asked.fewer[id] ?? 0))]));
+    const stock = Object.fromEntries(
+      view.ware.map(({ id, pieces }) => [id, Math.max(0, pieces - (asked.fewer[id] ?? 0))]),
+    );
     actions.walk(asked.day ?? view.tightest.day, stock, (reply) => {
       if (reply.kind === 'walk') setWalked(reply);
       setFault(reply.kind === 'fault' ? reply.message : null);
@@ -28,7 +33,12 @@ export function WalkThrough() {
   }, [open, view, asked]);
   if (view === null) return null;
   return (
-    <details class="ask" id="walk" open={open} onToggle={(event) => setOpen(event.currentTarget.open)}>
+    <details
+      class="ask"
+      id="walk"
+      open={open}
+      onToggle={(event) => setOpen(event.currentTarget.open)}
+    >
       <summary>{words.page.walkHead}</summary>
       {fault === null ? null : (
         <p role="alert" class="wrong">

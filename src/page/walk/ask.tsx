@@ -11,7 +11,15 @@ const TEN = 10;
 
 export type OnAsk = (day: number, fewer: Record<string, number>) => void;
 
-export function Ask({ walk, view, onAsk }: { readonly walk: DayWalk; readonly view: View; readonly onAsk: OnAsk }) {
+export function Ask({
+  walk,
+  view,
+  onAsk,
+}: {
+  readonly walk: DayWalk;
+  readonly view: View;
+  readonly onAsk: OnAsk;
+}) {
   const { words, formats, name } = view;
   const say = words.walk;
   const [day, setDay] = useState<string | null>(null);
@@ -19,11 +27,26 @@ export function Ask({ walk, view, onAsk }: { readonly walk: DayWalk; readonly vi
   const rest = useRef<number | undefined>(undefined);
   useEffect(() => () => clearTimeout(rest.current), []);
   const typedDay = day ?? String(walk.day + 1);
-  const ask = (nextDay: string, nextFewer: Readonly<Record<string, string>>, afterMs: number): void => {
+  const ask = (
+    nextDay: string,
+    nextFewer: Readonly<Record<string, string>>,
+    afterMs: number,
+  ): void => {
     clearTimeout(rest.current);
-    if (!isWhole(nextDay, 1, MOST_DAY) || Object.values(nextFewer).some((text) => !isWhole(text, 0, MOST_FEWER))) return;
-    const numbers = Object.fromEntries(Object.entries(nextFewer).flatMap(([id, text]) => (Number(text) > 0 ? [[id, Number(text)]] : [])));
-    rest.current = setTimeout(() => onAsk(Number(nextDay) - 1, numbers), afterMs) as unknown as number;
+    if (
+      !isWhole(nextDay, 1, MOST_DAY) ||
+      Object.values(nextFewer).some((text) => !isWhole(text, 0, MOST_FEWER))
+    )
+      return;
+    const numbers = Object.fromEntries(
+      Object.entries(nextFewer).flatMap(([id, text]) =>
+        Number(text) > 0 ? [[id, Number(text)]] : [],
+      ),
+    );
+    rest.current = setTimeout(
+      () => onAsk(Number(nextDay) - 1, numbers),
+      afterMs,
+    ) as unknown as number;
   };
   const changeFewer = (next: Readonly<Record<string, string>>, afterMs: number): void => {
     setFewer(next);
@@ -34,12 +57,28 @@ export function Ask({ walk, view, onAsk }: { readonly walk: DayWalk; readonly vi
   return (
     <>
       <div class="boxes">
-        <Box id="walk-day" label={say.day} value={typedDay} min={1} max={MOST_DAY} wrong={isWhole(typedDay, 1, MOST_DAY) ? null : say.wrongDay(formats.count(MOST_DAY))} onInput={(text) => {
-          setDay(text);
-          ask(text, fewer, REST_MS);
-        }} />
+        <Box
+          id="walk-day"
+          label={say.day}
+          value={typedDay}
+          min={1}
+          max={MOST_DAY}
+          wrong={isWhole(typedDay, 1, MOST_DAY) ? null : say.wrongDay(formats.count(MOST_DAY))}
+          onInput={(text) => {
+            setDay(text);
+            ask(text, fewer, REST_MS);
+          }}
+        />
         <div class="box">
-          <button type="button" onClick={() => changeFewer({ ...fewer, [scarce]: String(TEN + (Number(fewer[scarce] ?? 0) || 0)) }, 0)}>
+          <button
+            type="button"
+            onClick={() =>
+              changeFewer(
+                { ...fewer, [scarce]: String(TEN + (Number(fewer[scarce] ?? 0) || 0)) },
+                0,
+              )
+            }
+          >
             {say.tenFewer(name(scarcest))}
           </button>
         </div>
@@ -57,7 +96,20 @@ export function Ask({ walk, view, onAsk }: { readonly walk: DayWalk; readonly vi
         <div class="boxes">
           {walk.wares.map((id, ware) => {
             const text = fewer[id] ?? '0';
-            return <Box key={id} id={`walk-fewer-${ware}`} label={say.fewer(name(ware))} value={text} min={0} max={MOST_FEWER} wrong={isWhole(text, 0, MOST_FEWER) ? null : say.wrongFewer(formats.count(MOST_FEWER))} onInput={(typed) => changeFewer({ ...fewer, [id]: typed }, REST_MS)} />;
+            return (
+              <Box
+                key={id}
+                id={`walk-fewer-${ware}`}
+                label={say.fewer(name(ware))}
+                value={text}
+                min={0}
+                max={MOST_FEWER}
+                wrong={
+                  isWhole(text, 0, MOST_FEWER) ? null : say.wrongFewer(formats.count(MOST_FEWER))
+                }
+                onInput={(typed) => changeFewer({ ...fewer, [id]: typed }, REST_MS)}
+              />
+            );
           })}
         </div>
       </details>
@@ -65,13 +117,39 @@ export function Ask({ walk, view, onAsk }: { readonly walk: DayWalk; readonly vi
   );
 }
 
-function Box({ id, label, value, min, max, wrong, onInput }: { readonly id: string; readonly label: string; readonly value: string; readonly min: number; readonly max: number; readonly wrong: string | null; onInput(text: string): void }) {
+function Box({
+  id,
+  label,
+  value,
+  min,
+  max,
+  wrong,
+  onInput,
+}: {
+  readonly id: string;
+  readonly label: string;
+  readonly value: string;
+  readonly min: number;
+  readonly max: number;
+  readonly wrong: string | null;
+  onInput(text: string): void;
+}) {
   return (
     <div class="box">
       <label for={id}>
         <bdi>{label}</bdi>
       </label>
-      <input id={id} type="number" min={min} max={max} step="1" value={value} aria-invalid={wrong !== null} {...(wrong === null ? {} : { 'aria-describedby': `${id}-wrong` })} onInput={(event) => onInput(event.currentTarget.value)} />
+      <input
+        id={id}
+        type="number"
+        min={min}
+        max={max}
+        step="1"
+        value={value}
+        aria-invalid={wrong !== null}
+        {...(wrong === null ? {} : { 'aria-describedby': `${id}-wrong` })}
+        onInput={(event) => onInput(event.currentTarget.value)}
+      />
       {wrong === null ? null : (
         <p class="wrong" id={`${id}-wrong`}>
           {wrong}
@@ -87,4 +165,5 @@ function scarcestOf({ peaks, stock, scarcest }: DayWalk): number {
   return peaks.reduce((best, _, ware) => (share(ware) > share(best) ? ware : best), scarcest);
 }
 
-const isWhole = (text: string, least: number, most: number): boolean => /^\d{1,6}$/.test(text.trim()) && Number(text) >= least && Number(text) <= most;
+const isWhole = (text: string, least: number, most: number): boolean =>
+  /^\d{1,6}$/.test(text.trim()) && Number(text) >= least && Number(text) <= most;

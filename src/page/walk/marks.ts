@@ -14,10 +14,12 @@ export function disc(x: number, y: number, radius: number): string {
   return `M${r1(x - r)} ${r1(y)}a${r1(r)} ${r1(r)} 0 1 0 ${r1(2 * r)} 0a${r1(r)} ${r1(r)} 0 1 0 ${r1(-2 * r)} 0z`;
 }
 
-const square = (x: number, y: number, r: number): string => `M${r1(x - r)} ${r1(y - r)}h${r1(2 * r)}v${r1(2 * r)}h${r1(-2 * r)}z`;
+const square = (x: number, y: number, r: number): string =>
+  `M${r1(x - r)} ${r1(y - r)}h${r1(2 * r)}v${r1(2 * r)}h${r1(-2 * r)}z`;
 
 /** A cross through a mark: its guests have gone. */
-export const cross = (x: number, y: number, r: number): string => `M${r1(x - r)} ${r1(y - r)}l${r1(2 * r)} ${r1(2 * r)}M${r1(x + r)} ${r1(y - r)}l${r1(-2 * r)} ${r1(2 * r)}`;
+export const cross = (x: number, y: number, r: number): string =>
+  `M${r1(x - r)} ${r1(y - r)}l${r1(2 * r)} ${r1(2 * r)}M${r1(x + r)} ${r1(y - r)}l${r1(-2 * r)} ${r1(2 * r)}`;
 
 /** How a ware is marked: vessels as discs (glasses as squares), flat ware as wide rings, cutlery as strokes. */
 export type Mark = 'cup' | 'glass' | 'flat' | 'cutlery';
@@ -40,10 +42,16 @@ export function markOf(layout: WalkLayout | undefined): Mark {
 }
 
 /** Half the width of a cup's mark against the room it has: wider rims have larger marks. */
-const rimShare = (layout: WalkLayout | undefined): number => Math.min(1, Math.max(0.6, (layout?.rimMm ?? 85) / 105));
+const rimShare = (layout: WalkLayout | undefined): number =>
+  Math.min(1, Math.max(0.6, (layout?.rimMm ?? 85) / 105));
 
 /** A piece about a point, in a space of ±`half`. */
-export function pieceMark(layout: WalkLayout | undefined, x: number, y: number, half: number): string {
+export function pieceMark(
+  layout: WalkLayout | undefined,
+  x: number,
+  y: number,
+  half: number,
+): string {
   switch (markOf(layout)) {
     case 'flat':
       return disc(x, y, half * 0.9);
@@ -57,8 +65,15 @@ export function pieceMark(layout: WalkLayout | undefined, x: number, y: number, 
 }
 
 /** A piece by itself, in the middle of its space. */
-export function loneMark(layout: WalkLayout | undefined, x: number, y: number, half: number): string {
-  return markOf(layout) === 'cutlery' ? `M${r1(x + half * 0.3)} ${r1(y - half * 0.8)}L${r1(x - half * 0.3)} ${r1(y + half * 0.8)}` : pieceMark(layout, x, y, half);
+export function loneMark(
+  layout: WalkLayout | undefined,
+  x: number,
+  y: number,
+  half: number,
+): string {
+  return markOf(layout) === 'cutlery'
+    ? `M${r1(x + half * 0.3)} ${r1(y - half * 0.8)}L${r1(x - half * 0.3)} ${r1(y + half * 0.8)}`
+    : pieceMark(layout, x, y, half);
 }
 
 const turned = new WeakMap<readonly number[], Map<number, string>>();
@@ -84,7 +99,11 @@ function outlineAt(outline: readonly number[], angleDeg: number): string {
 }
 
 /** The pieces numbered `from` .. `to` − 1 of a full rack at their true places, mm. */
-export function layoutPath({ pieces, outline, insideMm }: WalkLayout, from: number, to: number): string {
+export function layoutPath(
+  { pieces, outline, insideMm }: WalkLayout,
+  from: number,
+  to: number,
+): string {
   let path = '';
   for (let n = from; n < to; n += 1) {
     const { x, y, angleDeg } = pieces[n]!;
@@ -96,7 +115,8 @@ export function layoutPath({ pieces, outline, insideMm }: WalkLayout, from: numb
 /** Compartments of a rack, mm. */
 export function cellsPath({ cells, insideMm }: WalkLayout): string {
   let path = '';
-  for (let n = 1; n < cells; n += 1) path += `M${r1((n * insideMm.x) / cells)} 0V${r1(insideMm.y)}M0 ${r1((n * insideMm.y) / cells)}H${r1(insideMm.x)}`;
+  for (let n = 1; n < cells; n += 1)
+    path += `M${r1((n * insideMm.x) / cells)} 0V${r1(insideMm.y)}M0 ${r1((n * insideMm.y) / cells)}H${r1(insideMm.x)}`;
   return path;
 }
 
@@ -116,4 +136,5 @@ export function stacksPath(from: number, to: number, aRow: number): string {
   return path;
 }
 
-export const stacksHeight = (pieces: number, aRow: number): number => Math.max(1, Math.ceil(pieces / STACK / aRow)) * (STACK * SLICE + 6);
+export const stacksHeight = (pieces: number, aRow: number): number =>
+  Math.max(1, Math.ceil(pieces / STACK / aRow)) * (STACK * SLICE + 6);

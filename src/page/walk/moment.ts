@@ -49,18 +49,30 @@ export function indexAt({ times }: Pick<DayWalk, 'times'>, ms: number): number {
 }
 
 /** Pieces of a ware at a place of `walk.places`. */
-export const piecesAt = (walk: DayWalk, index: number, ware: number, place: number): number => walk.counts[(index * walk.wares.length + ware) * walk.places.length + place]!;
+export const piecesAt = (walk: DayWalk, index: number, ware: number, place: number): number =>
+  walk.counts[(index * walk.wares.length + ware) * walk.places.length + place]!;
 
 export function momentAt(walk: DayWalk, index: number): Moment {
-  const now = ({ from, until }: { readonly from: number; readonly until: number }): boolean => from <= index && index < until;
+  const now = ({ from, until }: { readonly from: number; readonly until: number }): boolean =>
+    from <= index && index < until;
   const racks = walk.racks.flatMap((rack, number): RackNow[] => {
     if (!now(rack)) return [];
-    return [{ index: number, rack, ware: rack.ware.filter((_, piece) => rack.racked[piece]! <= index) }];
+    return [
+      { index: number, rack, ware: rack.ware.filter((_, piece) => rack.racked[piece]! <= index) },
+    ];
   });
-  const machines = Array.from({ length: walk.machines }, (): MachineNow => ({ spell: null, racks: [], foodRacks: 0 }));
+  const machines = Array.from({ length: walk.machines }, (): MachineNow => ({
+    spell: null,
+    racks: [],
+    foodRacks: 0,
+  }));
   for (const spell of walk.stages) {
     if (!now(spell)) continue;
-    machines[spell.machine] = { spell, racks: racks.filter((rack) => spell.racks.includes(rack.index)), foodRacks: spell.racks.filter((rack) => rack < 0).length };
+    machines[spell.machine] = {
+      spell,
+      racks: racks.filter((rack) => spell.racks.includes(rack.index)),
+      foodRacks: spell.racks.filter((rack) => rack < 0).length,
+    };
   }
   const short = walk.wares.map(() => 0);
   for (const { moment, ware } of walk.shortages) if (moment <= index) short[ware]! += 1;
@@ -69,11 +81,17 @@ export function momentAt(walk: DayWalk, index: number): Moment {
     tables: walk.parties.filter(now).map((party) => ({
       party,
       dirty: party.left <= index,
-      pieces: party.ware.flatMap((_, piece) => (party.served[piece]! <= index && index < party.picked[piece]! ? [piece] : [])),
+      pieces: party.ware.flatMap((_, piece) =>
+        party.served[piece]! <= index && index < party.picked[piece]! ? [piece] : [],
+      ),
     })),
     trips: walk.trips.filter(now),
-    openRacks: racks.filter(({ rack }) => index < rack.closed).sort((a, b) => a.rack.family - b.rack.family),
-    waitingRacks: racks.filter(({ rack }) => rack.closed <= index && index < rack.washed).sort((a, b) => a.rack.closed - b.rack.closed),
+    openRacks: racks
+      .filter(({ rack }) => index < rack.closed)
+      .sort((a, b) => a.rack.family - b.rack.family),
+    waitingRacks: racks
+      .filter(({ rack }) => rack.closed <= index && index < rack.washed)
+      .sort((a, b) => a.rack.closed - b.rack.closed),
     machines,
     short,
   };

@@ -15,7 +15,11 @@ interface MovingProps {
 }
 
 /** How much of a spell is over, 0..1. */
-function shareDone({ times }: DayWalk, { from, until }: { readonly from: number; readonly until: number }, ms: number): number {
+function shareDone(
+  { times }: DayWalk,
+  { from, until }: { readonly from: number; readonly until: number },
+  ms: number,
+): number {
   const start = times[from]!;
   const end = times[Math.min(until, times.length - 1)]!;
   return end <= start ? 1 : Math.min(1, Math.max(0, (ms - start) / (end - start)));
@@ -35,7 +39,14 @@ export function Carried({ walk, moment, view, ms, most }: MovingProps) {
         const x = Math.round(shareDone(walk, trip, ms) * (WAY - TRAY) * 2) / 2;
         const mine = follow === ALL || trip.pieces.includes(follow);
         return (
-          <svg key={trip.clearer} class="w-way" viewBox={`0 0 ${WAY} 40`} width={WAY} height={40} aria-hidden="true">
+          <svg
+            key={trip.clearer}
+            class="w-way"
+            viewBox={`0 0 ${WAY} 40`}
+            width={WAY}
+            height={40}
+            aria-hidden="true"
+          >
             <path class="w-line" d={`M0 26H${WAY}M0 22v8M${WAY} 22v8`} />
             <text class="w-end" x="0" y="39">
               {say.fromTables}
@@ -44,7 +55,10 @@ export function Carried({ walk, moment, view, ms, most }: MovingProps) {
               {say.toBench}
             </text>
             <g transform={`translate(${x} 0)`}>
-              <path class={mine ? 'w-tray' : 'w-tray-other'} d={`M1 2h${TRAY - 2}v4l-5 18h${12 - TRAY}l-5 -18z`} />
+              <path
+                class={mine ? 'w-tray' : 'w-tray-other'}
+                d={`M1 2h${TRAY - 2}v4l-5 18h${12 - TRAY}l-5 -18z`}
+              />
               <text class="w-load" x={TRAY / 2} y="17" text-anchor="middle">
                 {formats.count(trip.pieces.length)}
               </text>
@@ -68,7 +82,9 @@ export function Machines({ walk, moment, view, ms, most }: MovingProps) {
   const say = words.walk;
   const numbered = moment.machines.map((machine, number) => ({ machine, number }));
   // Of many machines the idle ones are counted, not drawn.
-  const drawn = (numbered.length <= 3 ? numbered : numbered.filter(({ machine }) => machine.spell !== null)).slice(0, MOST_MACHINES);
+  const drawn = (
+    numbered.length <= 3 ? numbered : numbered.filter(({ machine }) => machine.spell !== null)
+  ).slice(0, MOST_MACHINES);
   return (
     <Station title={say.machineHead} most={most === 'machine'} view={view}>
       <div class="walk-machines">
@@ -82,23 +98,43 @@ export function Machines({ walk, moment, view, ms, most }: MovingProps) {
               </p>
               <svg viewBox={`0 0 ${BAR} 10`} width={BAR} height={10} aria-hidden="true">
                 <rect class="w-bar" x="0.5" y="0.5" width={BAR - 1} height="9" />
-                {working && spell !== null ? <rect class={stage === 'running' ? 'w-done' : 'w-hand'} x="1" y="1" width={Math.round(shareDone(walk, spell, ms) * (BAR - 2))} height="8" /> : null}
-                {stage === 'waiting' ? <rect class="w-done" x="1" y="1" width={BAR - 2} height="8" /> : null}
+                {working && spell !== null ? (
+                  <rect
+                    class={stage === 'running' ? 'w-done' : 'w-hand'}
+                    x="1"
+                    y="1"
+                    width={Math.round(shareDone(walk, spell, ms) * (BAR - 2))}
+                    height="8"
+                  />
+                ) : null}
+                {stage === 'waiting' ? (
+                  <rect class="w-done" x="1" y="1" width={BAR - 2} height="8" />
+                ) : null}
               </svg>
               <div class="walk-racks">
                 {racks.map((rack) => (
                   <figure key={rack.index}>
                     <Rack walk={walk} rack={rack} view={view} size={88} />
-                    <figcaption>{say.inIt(rackName(walk, rack, view), formats.count(rack.ware.length))}</figcaption>
+                    <figcaption>
+                      {say.inIt(rackName(walk, rack, view), formats.count(rack.ware.length))}
+                    </figcaption>
                   </figure>
                 ))}
               </div>
-              {foodRacks > 0 ? <p class="walk-small">{say.foodIn(formats.count(foodRacks))}</p> : null}
+              {foodRacks > 0 ? (
+                <p class="walk-small">{say.foodIn(formats.count(foodRacks))}</p>
+              ) : null}
             </div>
           );
         })}
       </div>
-      {numbered.length > 3 && numbered.length > drawn.length ? <p class="walk-small">{say.idleMachines(formats.count(numbered.filter(({ machine }) => machine.spell === null).length))}</p> : null}
+      {numbered.length > 3 && numbered.length > drawn.length ? (
+        <p class="walk-small">
+          {say.idleMachines(
+            formats.count(numbered.filter(({ machine }) => machine.spell === null).length),
+          )}
+        </p>
+      ) : null}
     </Station>
   );
 }

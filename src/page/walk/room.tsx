@@ -8,7 +8,8 @@ import { seatPlan, type SeatPlan } from './seat-plan.js';
 import { ALL } from './stops.js';
 
 /** Edge of a seat's square, CSS pixels: what lets the room fill its width to a like height, within what can be read. */
-const edgeFor = (seats: number, width: number): number => Math.round(Math.min(58, Math.max(24, Math.sqrt((width * HIGH) / seats))));
+const edgeFor = (seats: number, width: number): number =>
+  Math.round(Math.min(58, Math.max(24, Math.sqrt((width * HIGH) / seats))));
 const HIGH = 220;
 
 interface Paths {
@@ -22,7 +23,15 @@ interface Paths {
   dirtyOthers: string;
 }
 
-export function Room({ walk, moment, view }: { readonly walk: DayWalk; readonly moment: Moment; readonly view: View }) {
+export function Room({
+  walk,
+  moment,
+  view,
+}: {
+  readonly walk: DayWalk;
+  readonly moment: Moment;
+  readonly view: View;
+}) {
   const box = useRef<HTMLDivElement>(null);
   const [width, setWidth] = useState(640);
   useEffect(() => {
@@ -38,8 +47,14 @@ export function Room({ walk, moment, view }: { readonly walk: DayWalk; readonly 
   const edge = edgeFor(walk.seats ?? Math.max(1, walk.parties.length), width);
   const columns = Math.max(4, Math.floor(width / edge));
   const plan = useMemo(() => seatPlan(walk, columns), [walk, columns]);
-  const indexOf = useMemo(() => new Map(walk.parties.map((party, number) => [party, number])), [walk]);
-  const paths = useMemo(() => roomPaths(walk, moment, view, plan, indexOf, columns, edge), [walk, moment, view.follow, view.layouts, plan]);
+  const indexOf = useMemo(
+    () => new Map(walk.parties.map((party, number) => [party, number])),
+    [walk],
+  );
+  const paths = useMemo(
+    () => roomPaths(walk, moment, view, plan, indexOf, columns, edge),
+    [walk, moment, view.follow, view.layouts, plan],
+  );
   const { words, formats } = view;
   const say = words.walk;
   const seated = moment.tables.filter(({ dirty }) => !dirty);
@@ -49,11 +64,24 @@ export function Room({ walk, moment, view }: { readonly walk: DayWalk; readonly 
   return (
     <div class="walk-room">
       <h3>
-        {say.roomHead}: {walk.seats === null ? say.roomUnlimited(guests) : say.room(guests, formats.count(walk.seats))}
+        {say.roomHead}:{' '}
+        {walk.seats === null
+          ? say.roomUnlimited(guests)
+          : say.room(guests, formats.count(walk.seats))}
         {waiting > 0 ? <span class="walk-note">, {say.line(formats.count(waiting))}</span> : null}
       </h3>
       <div ref={box}>
-        <svg viewBox={`0 0 ${columns * edge} ${rows * edge}`} width={columns * edge} height={rows * edge} role="img" aria-label={say.roomPicture(guests, formats.count(seated.length), formats.count(moment.tables.length - seated.length))}>
+        <svg
+          viewBox={`0 0 ${columns * edge} ${rows * edge}`}
+          width={columns * edge}
+          height={rows * edge}
+          role="img"
+          aria-label={say.roomPicture(
+            guests,
+            formats.count(seated.length),
+            formats.count(moment.tables.length - seated.length),
+          )}
+        >
           <path class="w-seat" d={paths.seats} />
           <path class="w-table" d={paths.tables} />
           <path class="w-table-dirty" d={paths.dirtyTables} />
@@ -95,43 +123,92 @@ function Legend({ view: { words } }: { readonly view: View }) {
   );
 }
 
-function roomPaths(walk: DayWalk, moment: Moment, { follow, layouts }: View, plan: SeatPlan, indexOf: ReadonlyMap<unknown, number>, columns: number, edge: number): Paths {
-  const paths: Paths = { seats: '', guests: '', tables: '', dirtyTables: '', followed: '', others: '', dirtyFollowed: '', dirtyOthers: '' };
-  for (let seat = 0; seat < plan.seats; seat += 1) paths.seats += disc((seat % columns) * edge + edge / 2, Math.floor(seat / columns) * edge + edge * 0.2, edge * 0.12);
+function roomPaths(
+  walk: DayWalk,
+  moment: Moment,
+  { follow, layouts }: View,
+  plan: SeatPlan,
+  indexOf: ReadonlyMap<unknown, number>,
+  columns: number,
+  edge: number,
+): Paths {
+  const paths: Paths = {
+    seats: '',
+    guests: '',
+    tables: '',
+    dirtyTables: '',
+    followed: '',
+    others: '',
+    dirtyFollowed: '',
+    dirtyOthers: '',
+  };
+  for (let seat = 0; seat < plan.seats; seat += 1)
+    paths.seats += disc(
+      (seat % columns) * edge + edge / 2,
+      Math.floor(seat / columns) * edge + edge * 0.2,
+      edge * 0.12,
+    );
   const taken = new Set<number>();
-  for (const { party, dirty } of moment.tables) if (!dirty) for (const seat of plan.of[indexOf.get(party)!]!) taken.add(seat);
+  for (const { party, dirty } of moment.tables)
+    if (!dirty) for (const seat of plan.of[indexOf.get(party)!]!) taken.add(seat);
   for (const table of moment.tables) {
     const seats = plan.of[indexOf.get(table.party)!]!;
     // Dirty ware of those who left stands aside where others have sat down.
     const aside = table.dirty && seats.some((seat) => taken.has(seat));
     for (const run of runsOf(seats, columns)) {
-      const [x, y] = [(run[0]! % columns) * edge + 1.5, Math.floor(run[0]! / columns) * edge + edge * 0.36];
+      const [x, y] = [
+        (run[0]! % columns) * edge + 1.5,
+        Math.floor(run[0]! / columns) * edge + edge * 0.36,
+      ];
       const outline = `M${x} ${y}h${run.length * edge - 3}v${edge * 0.6}h${-(run.length * edge - 3)}z`;
       if (!table.dirty) paths.tables += outline;
       else if (!aside) paths.dirtyTables += outline;
     }
-    if (!table.dirty) for (const seat of seats) paths.guests += disc((seat % columns) * edge + edge / 2, Math.floor(seat / columns) * edge + edge * 0.2, edge * 0.12);
+    if (!table.dirty)
+      for (const seat of seats)
+        paths.guests += disc(
+          (seat % columns) * edge + edge / 2,
+          Math.floor(seat / columns) * edge + edge * 0.2,
+          edge * 0.12,
+        );
     layTable(walk, table, seats, aside, paths, follow, layouts, columns, edge);
   }
   return paths;
 }
 
 /** A drink's pieces stand together, the drinks before the party's seats in turn. */
-function layTable(walk: DayWalk, { party, pieces, dirty }: TableNow, seats: readonly number[], aside: boolean, paths: Paths, follow: number, layouts: Layouts, columns: number, edge: number): void {
+function layTable(
+  walk: DayWalk,
+  { party, pieces, dirty }: TableNow,
+  seats: readonly number[],
+  aside: boolean,
+  paths: Paths,
+  follow: number,
+  layouts: Layouts,
+  columns: number,
+  edge: number,
+): void {
   const drinks = [...new Set(party.drink)];
   const slots = Math.ceil(drinks.length / party.size);
   const half = (edge * 0.26) / (slots > 1 || aside ? 1.35 : 1);
   for (const piece of pieces) {
     const turn = drinks.indexOf(party.drink[piece]!);
     const seat = seats[turn % party.size]!;
-    const shift = aside ? edge * 0.26 : slots > 1 ? (Math.min(2, Math.floor(turn / party.size)) - 0.5) * edge * 0.42 : 0;
+    const shift = aside
+      ? edge * 0.26
+      : slots > 1
+        ? (Math.min(2, Math.floor(turn / party.size)) - 0.5) * edge * 0.42
+        : 0;
     const x = (seat % columns) * edge + edge / 2 + shift;
     const y = Math.floor(seat / columns) * edge + edge * (aside ? 0.74 : 0.66);
     const ware = party.ware[piece]!;
     const layout = layouts[walk.wares[ware]!];
-    const alone = party.drink.filter((drink, other) => drink === party.drink[piece] && pieces.includes(other)).length === 1;
+    const alone =
+      party.drink.filter((drink, other) => drink === party.drink[piece] && pieces.includes(other))
+        .length === 1;
     const mark = (alone ? loneMark : pieceMark)(layout, x, y, half);
-    const struck = dirty && (markOf(layout) !== 'cutlery' || alone) ? mark + cross(x, y, half * 0.75) : mark;
+    const struck =
+      dirty && (markOf(layout) !== 'cutlery' || alone) ? mark + cross(x, y, half * 0.75) : mark;
     const followed = follow === ALL || follow === ware;
     if (dirty) paths[followed ? 'dirtyFollowed' : 'dirtyOthers'] += struck;
     else paths[followed ? 'followed' : 'others'] += mark;

@@ -19,7 +19,10 @@ export function seatPlan(walk: DayWalk, columns: number): SeatPlan {
   const of = parties.map(({ from, size, left, until }) => {
     const free = (seat: number): boolean => takenUntil[seat]! <= from;
     const clean = (seat: number): boolean => free(seat) && dirtyUntil[seat]! <= from;
-    const chosen = sideBySide(seats, columns, size, clean) ?? sideBySide(seats, columns, size, free) ?? firstOf(takenUntil.length, size, clean, free);
+    const chosen =
+      sideBySide(seats, columns, size, clean) ??
+      sideBySide(seats, columns, size, free) ??
+      firstOf(takenUntil.length, size, clean, free);
     while (chosen.length < size) chosen.push(takenUntil.push(0) - 1);
     for (const seat of chosen) {
       takenUntil[seat] = left;
@@ -31,7 +34,12 @@ export function seatPlan(walk: DayWalk, columns: number): SeatPlan {
 }
 
 /** The first `size` seats in one row for which `may` holds; null where there are none. */
-function sideBySide(seats: number, columns: number, size: number, may: (seat: number) => boolean): number[] | null {
+function sideBySide(
+  seats: number,
+  columns: number,
+  size: number,
+  may: (seat: number) => boolean,
+): number[] | null {
   let run = 0;
   for (let seat = 0; seat < seats; seat += 1) {
     if (seat % columns === 0) run = 0;
@@ -41,14 +49,29 @@ function sideBySide(seats: number, columns: number, size: number, may: (seat: nu
   return null;
 }
 
-function firstOf(seats: number, size: number, better: (seat: number) => boolean, good: (seat: number) => boolean): number[] {
+function firstOf(
+  seats: number,
+  size: number,
+  better: (seat: number) => boolean,
+  good: (seat: number) => boolean,
+): number[] {
   const all = Array.from({ length: seats }, (_, seat) => seat);
-  return [...all.filter(better), ...all.filter((seat) => !better(seat) && good(seat))].slice(0, size).sort((a, b) => a - b);
+  return [...all.filter(better), ...all.filter((seat) => !better(seat) && good(seat))]
+    .slice(0, size)
+    .sort((a, b) => a - b);
 }
 
 /** Guests and dirty places at once, at most: the seats that are drawn where the house has no number of them. */
 function mostAtOnce({ parties }: DayWalk): number {
-  const changes = parties.flatMap(({ from, until, size }) => [[from, size], [until, -size]] as [number, number][]).sort((a, b) => a[0] - b[0] || a[1] - b[1]);
+  const changes = parties
+    .flatMap(
+      ({ from, until, size }) =>
+        [
+          [from, size],
+          [until, -size],
+        ] as [number, number][],
+    )
+    .sort((a, b) => a[0] - b[0] || a[1] - b[1]);
   let [now, most] = [0, 1];
   for (const [, by] of changes) {
     now += by;

@@ -14,7 +14,19 @@ interface StationProps {
 }
 
 /** A station with its heading; `most`: most of the ware followed waits here. */
-export function Station({ title, most, view, wide, children }: { readonly title: string; readonly most: boolean; readonly view: View; readonly wide?: boolean; readonly children: ComponentChildren }) {
+export function Station({
+  title,
+  most,
+  view,
+  wide,
+  children,
+}: {
+  readonly title: string;
+  readonly most: boolean;
+  readonly view: View;
+  readonly wide?: boolean;
+  readonly children: ComponentChildren;
+}) {
   return (
     <section class={`walk-station${most ? ' walk-most' : ''}${wide === true ? ' walk-wide' : ''}`}>
       <h3>
@@ -31,7 +43,15 @@ const STEP = 17;
 const MOST_MARKS = 96;
 
 /** Pieces of several ware side by side in rows; the ware followed is filled and comes first. */
-export function Pile({ walk, pieces, view }: { readonly walk: DayWalk; readonly pieces: readonly number[]; readonly view: View }) {
+export function Pile({
+  walk,
+  pieces,
+  view,
+}: {
+  readonly walk: DayWalk;
+  readonly pieces: readonly number[];
+  readonly view: View;
+}) {
   if (pieces.length === 0) return null;
   const { follow, layouts, words, formats } = view;
   const mine = (ware: number): boolean => follow === ALL || ware === follow;
@@ -39,7 +59,12 @@ export function Pile({ walk, pieces, view }: { readonly walk: DayWalk; readonly 
   const drawn = inOrder.slice(0, MOST_MARKS);
   const paths = { mine: '', others: '' };
   drawn.forEach((ware, n) => {
-    paths[mine(ware) ? 'mine' : 'others'] += loneMark(layouts[walk.wares[ware]!], ((n % A_ROW) + 0.5) * STEP, (Math.floor(n / A_ROW) + 0.5) * STEP, STEP * 0.44);
+    paths[mine(ware) ? 'mine' : 'others'] += loneMark(
+      layouts[walk.wares[ware]!],
+      ((n % A_ROW) + 0.5) * STEP,
+      (Math.floor(n / A_ROW) + 0.5) * STEP,
+      STEP * 0.44,
+    );
   });
   const [width, height] = [A_ROW * STEP, Math.ceil(drawn.length / A_ROW) * STEP];
   return (
@@ -48,19 +73,36 @@ export function Pile({ walk, pieces, view }: { readonly walk: DayWalk; readonly 
         <path class="w-other" d={paths.others} />
         <path class="w-followed" d={paths.mine} />
       </svg>
-      {inOrder.length > drawn.length ? <p class="walk-small">{words.walk.more(formats.count(inOrder.length - drawn.length))}</p> : null}
+      {inOrder.length > drawn.length ? (
+        <p class="walk-small">{words.walk.more(formats.count(inOrder.length - drawn.length))}</p>
+      ) : null}
     </div>
   );
 }
 
 /** Pieces of every ware at some places, as a list of ware. */
 export const piecesIn = (walk: DayWalk, index: number, places: readonly number[]): number[] =>
-  walk.wares.flatMap((_, ware) => Array.from({ length: places.reduce((sum, place) => sum + piecesAt(walk, index, ware, place), 0) }, () => ware));
+  walk.wares.flatMap((_, ware) =>
+    Array.from(
+      { length: places.reduce((sum, place) => sum + piecesAt(walk, index, ware, place), 0) },
+      () => ware,
+    ),
+  );
 
 /** "Medium cup 3, Saucer 5": what the marks of a pile are. */
-export function Named({ walk, pieces, view: { name, formats } }: { readonly walk: DayWalk; readonly pieces: readonly number[]; readonly view: View }) {
+export function Named({
+  walk,
+  pieces,
+  view: { name, formats },
+}: {
+  readonly walk: DayWalk;
+  readonly pieces: readonly number[];
+  readonly view: View;
+}) {
   const counts = walk.wares.map((_, ware) => pieces.filter((one) => one === ware).length);
-  const told = counts.flatMap((count, ware) => (count === 0 ? [] : [`${name(ware)}: ${formats.count(count)}`]));
+  const told = counts.flatMap((count, ware) =>
+    count === 0 ? [] : [`${name(ware)}: ${formats.count(count)}`],
+  );
   return told.length === 0 ? null : <p class="walk-small">{told.join(' · ')}</p>;
 }
 
@@ -69,14 +111,33 @@ export function Counter({ walk, moment, view }: StationProps) {
   const say = words.walk;
   const waiting = walk.drinksWaiting[moment.index]!;
   const making = makingOf(walk, moment);
-  const lacked = moment.short.flatMap((drinks, ware) => (drinks === 0 ? [] : [`${name(ware)}: ${formats.count(drinks)}`]));
+  const lacked = moment.short.flatMap((drinks, ware) =>
+    drinks === 0 ? [] : [`${name(ware)}: ${formats.count(drinks)}`],
+  );
   const short = moment.short.reduce((sum, drinks) => sum + drinks, 0);
   return (
     <Station title={say.counterHead} most={false} view={view}>
       <p class="walk-small">
-        {say.makers(formats.count(walk.makersBusy[moment.index]!))} · {say.drinksWaiting(formats.count(waiting))}
+        {say.makers(formats.count(walk.makersBusy[moment.index]!))} ·{' '}
+        {say.drinksWaiting(formats.count(waiting))}
       </p>
-      {waiting > 0 ? <svg class="w-queue" viewBox={`0 0 ${16 * 14} 14`} width={16 * 14} height={14} aria-hidden="true"><path class="w-waits" d={Array.from({ length: Math.min(16, waiting) }, (_, n) => `M${n * 14 + 2} 2h10l-2 10h-6z`).join('')} /></svg> : null}
+      {waiting > 0 ? (
+        <svg
+          class="w-queue"
+          viewBox={`0 0 ${16 * 14} 14`}
+          width={16 * 14}
+          height={14}
+          aria-hidden="true"
+        >
+          <path
+            class="w-waits"
+            d={Array.from(
+              { length: Math.min(16, waiting) },
+              (_, n) => `M${n * 14 + 2} 2h10l-2 10h-6z`,
+            ).join('')}
+          />
+        </svg>
+      ) : null}
       <Pile walk={walk} pieces={making} view={view} />
       <Named walk={walk} pieces={making} view={view} />
       {short > 0 ? (
@@ -91,19 +152,28 @@ export function Counter({ walk, moment, view }: StationProps) {
 /** Ware of the pieces in use that stand before nobody yet. */
 function makingOf(walk: DayWalk, { index, tables }: Moment): number[] {
   const before = walk.wares.map(() => 0);
-  for (const { party, dirty, pieces } of tables) if (!dirty) for (const piece of pieces) before[party.ware[piece]!]! += 1;
-  return walk.wares.flatMap((_, ware) => Array.from({ length: Math.max(0, piecesAt(walk, index, ware, 1) - before[ware]!) }, () => ware));
+  for (const { party, dirty, pieces } of tables)
+    if (!dirty) for (const piece of pieces) before[party.ware[piece]!]! += 1;
+  return walk.wares.flatMap((_, ware) =>
+    Array.from({ length: Math.max(0, piecesAt(walk, index, ware, 1) - before[ware]!) }, () => ware),
+  );
 }
 
 const MOST_RACKS = 8;
 
-export function BenchAndRacks({ walk, moment, view, most }: StationProps & { readonly most: Stop | null }) {
+export function BenchAndRacks({
+  walk,
+  moment,
+  view,
+  most,
+}: StationProps & { readonly most: Stop | null }) {
   const { words, formats } = view;
   const say = words.walk;
   const loose = piecesIn(walk, moment.index, [4]);
   const { openRacks, waitingRacks } = moment;
   const food = walk.foodRacksWaiting[moment.index]!;
-  const nothing = loose.length === 0 && openRacks.length === 0 && waitingRacks.length === 0 && food === 0;
+  const nothing =
+    loose.length === 0 && openRacks.length === 0 && waitingRacks.length === 0 && food === 0;
   return (
     <Station title={say.benchHead} most={most === 'bench'} view={view} wide>
       {nothing ? <p class="walk-small">{say.benchClear}</p> : null}
@@ -111,7 +181,9 @@ export function BenchAndRacks({ walk, moment, view, most }: StationProps & { rea
         {waitingRacks.slice(0, MOST_RACKS).map((rack) => (
           <figure class="walk-waits" key={rack.index}>
             <Rack walk={walk} rack={rack} view={view} size={88} />
-            <figcaption>{say.waiting(rackName(walk, rack, view), formats.count(rack.ware.length))}</figcaption>
+            <figcaption>
+              {say.waiting(rackName(walk, rack, view), formats.count(rack.ware.length))}
+            </figcaption>
           </figure>
         ))}
         {openRacks.map((rack) => (
@@ -121,7 +193,9 @@ export function BenchAndRacks({ walk, moment, view, most }: StationProps & { rea
           </figure>
         ))}
       </div>
-      {waitingRacks.length > MOST_RACKS ? <p class="walk-small">{say.moreWaiting(formats.count(waitingRacks.length - MOST_RACKS))}</p> : null}
+      {waitingRacks.length > MOST_RACKS ? (
+        <p class="walk-small">{say.moreWaiting(formats.count(waitingRacks.length - MOST_RACKS))}</p>
+      ) : null}
       {food > 0 ? <p class="walk-small">{say.foodWaiting(formats.count(food))}</p> : null}
       {loose.length > 0 ? (
         <div>
@@ -144,14 +218,34 @@ export const rackName = (walk: DayWalk, { ware, rack }: RackNow, { name, words }
 function openCaption(walk: DayWalk, rack: RackNow, view: View): string {
   const { words, formats } = view;
   const [first] = rack.ware;
-  if (first !== undefined && rack.ware.every((one) => one === first)) return words.walk.open(rackName(walk, rack, view), formats.count(rack.ware.length), formats.count(walk.perRack[first]!));
-  return words.walk.openMixed(formats.count(rack.ware.length), formats.percent(rack.ware.reduce((sum, ware) => sum + 1 / walk.perRack[ware]!, 0), 0));
+  if (first !== undefined && rack.ware.every((one) => one === first))
+    return words.walk.open(
+      rackName(walk, rack, view),
+      formats.count(rack.ware.length),
+      formats.count(walk.perRack[first]!),
+    );
+  return words.walk.openMixed(
+    formats.count(rack.ware.length),
+    formats.percent(
+      rack.ware.reduce((sum, ware) => sum + 1 / walk.perRack[ware]!, 0),
+      0,
+    ),
+  );
 }
 
-export function Drying({ walk, moment, view, most }: StationProps & { readonly most: Stop | null }) {
+export function Drying({
+  walk,
+  moment,
+  view,
+  most,
+}: StationProps & { readonly most: Stop | null }) {
   const pieces = piecesIn(walk, moment.index, [7, 8]);
   return (
-    <Station title={view.words.walk.dryHead} most={most === 'drying' || most === 'polishing'} view={view}>
+    <Station
+      title={view.words.walk.dryHead}
+      most={most === 'drying' || most === 'polishing'}
+      view={view}
+    >
       {pieces.length === 0 ? <p class="walk-small">{view.words.walk.nothingDries}</p> : null}
       <Pile walk={walk} pieces={pieces} view={view} />
       <Named walk={walk} pieces={pieces} view={view} />
@@ -174,11 +268,29 @@ export function Shelf({ walk, moment, view }: StationProps) {
           return (
             <div key={id} class={follow === ware ? 'walk-followed' : ''}>
               <span>
-                <bdi>{name(ware)}</bdi>: {there === 0 && stock > 0 ? <strong class="walk-bare">{say.empty}</strong> : say.onShelf(formats.count(there), formats.count(stock))}
+                <bdi>{name(ware)}</bdi>:{' '}
+                {there === 0 && stock > 0 ? (
+                  <strong class="walk-bare">{say.empty}</strong>
+                ) : (
+                  say.onShelf(formats.count(there), formats.count(stock))
+                )}
               </span>
-              <svg viewBox={`0 0 ${width} ${height}`} width={width} height={height} aria-hidden="true">
-                <path class="w-gone" stroke-width={SLICE - 2} d={stacksPath(there, stock, STACKS_A_ROW)} />
-                <path class={follow === ware || follow === ALL ? 'w-stack' : 'w-stack-other'} stroke-width={SLICE - 1} d={stacksPath(0, there, STACKS_A_ROW)} />
+              <svg
+                viewBox={`0 0 ${width} ${height}`}
+                width={width}
+                height={height}
+                aria-hidden="true"
+              >
+                <path
+                  class="w-gone"
+                  stroke-width={SLICE - 2}
+                  d={stacksPath(there, stock, STACKS_A_ROW)}
+                />
+                <path
+                  class={follow === ware || follow === ALL ? 'w-stack' : 'w-stack-other'}
+                  stroke-width={SLICE - 1}
+                  d={stacksPath(0, there, STACKS_A_ROW)}
+                />
               </svg>
             </div>
           );

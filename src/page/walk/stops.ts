@@ -9,7 +9,17 @@ export type Stop = keyof Words['walk']['stops'];
 export type BackStop = keyof Words['walk']['within'];
 
 /** Places by number, in the order in which a walk names them. */
-const PLACE = { shelf: 0, inUse: 1, dirty: 2, carried: 3, bench: 4, racked: 5, machine: 6, drying: 7, polishing: 8 } as const;
+const PLACE = {
+  shelf: 0,
+  inUse: 1,
+  dirty: 2,
+  carried: 3,
+  bench: 4,
+  racked: 5,
+  machine: 6,
+  drying: 7,
+  polishing: 8,
+} as const;
 const BACK: readonly BackStop[] = ['dirty', 'carried', 'bench', 'machine', 'drying', 'polishing'];
 
 export type StopCounts = Readonly<Record<Stop, number>>;
@@ -20,10 +30,12 @@ export const ALL = -1;
 /** Pieces of a ware, or of all, at each stop. */
 export function stopCounts(walk: DayWalk, moment: Moment, follow: number): StopCounts {
   const wares = follow === ALL ? walk.wares.map((_, ware) => ware) : [follow];
-  const at = (place: number): number => wares.reduce((sum, ware) => sum + piecesAt(walk, moment.index, ware, place), 0);
+  const at = (place: number): number =>
+    wares.reduce((sum, ware) => sum + piecesAt(walk, moment.index, ware, place), 0);
   let guests = 0;
   for (const { party, dirty, pieces } of moment.tables) {
-    if (!dirty) for (const piece of pieces) if (follow === ALL || party.ware[piece] === follow) guests += 1;
+    if (!dirty)
+      for (const piece of pieces) if (follow === ALL || party.ware[piece] === follow) guests += 1;
   }
   return {
     shelf: at(PLACE.shelf),
@@ -44,7 +56,8 @@ export function mostAt(counts: StopCounts): BackStop | null {
   return counts[most] === 0 ? null : most;
 }
 
-export const stockOf = (walk: DayWalk, follow: number): number => (follow === ALL ? walk.stock.reduce((sum, pieces) => sum + pieces, 0) : walk.stock[follow]!);
+export const stockOf = (walk: DayWalk, follow: number): number =>
+  follow === ALL ? walk.stock.reduce((sum, pieces) => sum + pieces, 0) : walk.stock[follow]!;
 
 /** To the nearest minute, as the letter tells the time: the same moment has the same time in both. */
 export const minuteOf = (ms: number): number => Math.round(ms / 60_000);
@@ -58,7 +71,14 @@ export function stuckAt(counts: StopCounts, stock: number): BackStop | null {
 }
 
 /** One line on what is happening: the time, the ware followed, where most of it waits, what is short. */
-export function tell(walk: DayWalk, moment: Moment, follow: number, name: (ware: number) => string, words: Words, formats: Formats): string {
+export function tell(
+  walk: DayWalk,
+  moment: Moment,
+  follow: number,
+  name: (ware: number) => string,
+  words: Words,
+  formats: Formats,
+): string {
   const say = words.walk;
   const { count } = formats;
   const ms = walk.times[moment.index]!;
@@ -67,13 +87,34 @@ export function tell(walk: DayWalk, moment: Moment, follow: number, name: (ware:
   const [what, stock] = [follow === ALL ? say.allWare : name(follow), count(stockOf(walk, follow))];
   const most = mostAt(counts);
   const short = walk.shortages.filter((shortage) => shortage.moment <= moment.index);
-  const lacking = [...new Set(short.filter((shortage) => shortage.moment === moment.index).map(({ ware }) => name(ware)))];
+  const lacking = [
+    ...new Set(
+      short.filter((shortage) => shortage.moment === moment.index).map(({ ware }) => name(ware)),
+    ),
+  ];
   return [
-    ms > walk.closingMs ? say.closed(formats.clock(minute)) : say.now(formats.clock(minute), count(Math.floor(minute / 60)), count(minute % 60)),
-    counts.shelf === 0 ? say.shelfBare(what, stock) : say.shelfTold(what, count(counts.shelf), stock),
+    ms > walk.closingMs
+      ? say.closed(formats.clock(minute))
+      : say.now(formats.clock(minute), count(Math.floor(minute / 60)), count(minute % 60)),
+    counts.shelf === 0
+      ? say.shelfBare(what, stock)
+      : say.shelfTold(what, count(counts.shelf), stock),
     say.guestsTold(count(counts.guests + counts.making)),
-    most === null ? say.allClean : say.mostTold(count(BACK.reduce((sum, stop) => sum + counts[stop], 0)), count(counts[most]), say.within[most]),
+    most === null
+      ? say.allClean
+      : say.mostTold(
+          count(BACK.reduce((sum, stop) => sum + counts[stop], 0)),
+          count(counts[most]),
+          say.within[most],
+        ),
     ...lacking.map(say.shortNow),
-    ...(short.length > 0 ? [say.shortTold(count(short.length), formats.clock(minuteOf(walk.times[walk.firstShortIndex]!)))] : []),
+    ...(short.length > 0
+      ? [
+          say.shortTold(
+            count(short.length),
+            formats.clock(minuteOf(walk.times[walk.firstShortIndex]!)),
+          ),
+        ]
+      : []),
   ].join(' ');
 }

@@ -39,10 +39,17 @@ export function Walk(props: WalkProps) {
   if (props.walk !== null) last.current = props.walk;
   const say = props.words.walk;
   return (
-    <div class={`walk${props.walk === null && last.current !== null ? ' walk-older' : ''}`} aria-busy={props.walk === null}>
+    <div
+      class={`walk${props.walk === null && last.current !== null ? ' walk-older' : ''}`}
+      aria-busy={props.walk === null}
+    >
       <style>{walkStyle}</style>
       <p>{say.intro}</p>
-      {last.current === null ? <p role="status">{say.coming}</p> : <Day {...props} walk={last.current} />}
+      {last.current === null ? (
+        <p role="status">{say.coming}</p>
+      ) : (
+        <Day {...props} walk={last.current} />
+      )}
     </div>
   );
 }
@@ -50,7 +57,15 @@ export function Walk(props: WalkProps) {
 /** Minutes of the day in a second of looking. */
 const SPEEDS = [0.25, 0.5, 1, 2, 5];
 
-function Day({ walk, names, words, formats, layouts = NO_LAYOUTS, reducedMotion, onAsk }: WalkProps & { readonly walk: DayWalk }) {
+function Day({
+  walk,
+  names,
+  words,
+  formats,
+  layouts = NO_LAYOUTS,
+  reducedMotion,
+  onAsk,
+}: WalkProps & { readonly walk: DayWalk }) {
   const say = words.walk;
   const [speed, setSpeed] = useState(1);
   const [followed, setFollow] = useState<number | null>(null);
@@ -59,7 +74,10 @@ function Day({ walk, names, words, formats, layouts = NO_LAYOUTS, reducedMotion,
   const asked = useRef(false);
   const shown = useRef<DayWalk | null>(null);
   const follow = followed !== null && followed < walk.wares.length ? followed : walk.scarcest;
-  const view = useMemo((): View => ({ follow, name: namer(walk, names), layouts, words, formats }), [walk, names, layouts, words, formats, follow]);
+  const view = useMemo(
+    (): View => ({ follow, name: namer(walk, names), layouts, words, formats }),
+    [walk, names, layouts, words, formats, follow],
+  );
 
   // A day opens at its tightest moment; one that was asked for and goes wrong, where it first does.
   useEffect(() => {
@@ -76,14 +94,20 @@ function Day({ walk, names, words, formats, layouts = NO_LAYOUTS, reducedMotion,
 
   const index = indexAt(walk, clock.ms);
   const moment = useMemo(() => momentAt(walk, index), [walk, index]);
-  const most = useMemo(() => stuckAt(stopCounts(walk, moment, follow), stockOf(walk, follow)), [moment, follow]);
+  const most = useMemo(
+    () => stuckAt(stopCounts(walk, moment, follow), stockOf(walk, follow)),
+    [moment, follow],
+  );
   const course = useMemo(() => coursePath(walk, follow), [walk, follow]);
   const still = useMemo(
     () => ({
       where: <Where walk={walk} moment={moment} view={view} most={most} />,
       room: <Room walk={walk} moment={moment} view={view} />,
       bench: <BenchAndRacks walk={walk} moment={moment} view={view} most={most} />,
-      ends: [<Drying key="drying" walk={walk} moment={moment} view={view} most={most} />, <Shelf key="shelf" walk={walk} moment={moment} view={view} />],
+      ends: [
+        <Drying key="drying" walk={walk} moment={moment} view={view} most={most} />,
+        <Shelf key="shelf" walk={walk} moment={moment} view={view} />,
+      ],
       counter: <Counter walk={walk} moment={moment} view={view} />,
       told: tell(walk, moment, follow, view.name, words, formats),
     }),
@@ -92,8 +116,22 @@ function Day({ walk, names, words, formats, layouts = NO_LAYOUTS, reducedMotion,
   const moving = { walk, moment, view, most, ms: clock.ms };
   return (
     <>
-      <Controls walk={walk} view={view} clock={clock} index={index} speed={speed} setSpeed={setSpeed} setFollow={setFollow} reducedMotion={reducedMotion} />
-      <p class="walk-small">{say.course(follow === ALL ? say.allWare : view.name(follow), formats.count(stockOf(walk, follow)))}</p>
+      <Controls
+        walk={walk}
+        view={view}
+        clock={clock}
+        index={index}
+        speed={speed}
+        setSpeed={setSpeed}
+        setFollow={setFollow}
+        reducedMotion={reducedMotion}
+      />
+      <p class="walk-small">
+        {say.course(
+          follow === ALL ? say.allWare : view.name(follow),
+          formats.count(stockOf(walk, follow)),
+        )}
+      </p>
       <Course walk={walk} ms={clock.ms} path={course} />
       <TimeOfDay walk={walk} view={view} clock={clock} />
       <p class="walk-tell" aria-live={clock.playing ? 'off' : 'polite'}>
@@ -112,7 +150,9 @@ function Day({ walk, names, words, formats, layouts = NO_LAYOUTS, reducedMotion,
         <Machines {...moving} />
         {still.ends}
       </div>
-      <FiguresFolded title={say.tableHead}>{() => <Figures walk={walk} moment={moment} view={view} />}</FiguresFolded>
+      <FiguresFolded title={say.tableHead}>
+        {() => <Figures walk={walk} moment={moment} view={view} />}
+      </FiguresFolded>
       <Ask
         walk={walk}
         view={view}
@@ -136,7 +176,16 @@ interface ControlsProps {
   readonly reducedMotion: boolean;
 }
 
-function Controls({ walk, view, clock, index, speed, setSpeed, setFollow, reducedMotion }: ControlsProps) {
+function Controls({
+  walk,
+  view,
+  clock,
+  index,
+  speed,
+  setSpeed,
+  setFollow,
+  reducedMotion,
+}: ControlsProps) {
   const { words, formats, name, follow } = view;
   const say = words.walk;
   const id = useId();
@@ -150,13 +199,20 @@ function Controls({ walk, view, clock, index, speed, setSpeed, setFollow, reduce
             {clock.playing ? say.stop : say.play}
           </button>
         )}
-        <button type="button" disabled={index === 0 && clock.ms <= 0} onClick={() => toMoment(clock.ms > walk.times[index]! ? index : index - 1)}>
+        <button
+          type="button"
+          disabled={index === 0 && clock.ms <= 0}
+          onClick={() => toMoment(clock.ms > walk.times[index]! ? index : index - 1)}
+        >
           {say.back}
         </button>
         <button type="button" disabled={index === last} onClick={() => toMoment(index + 1)}>
           {say.forward}
         </button>
-        <button type="button" onClick={() => toMoment(follow === ALL ? walk.tightestIndex : walk.tightest[follow]!)}>
+        <button
+          type="button"
+          onClick={() => toMoment(follow === ALL ? walk.tightestIndex : walk.tightest[follow]!)}
+        >
           {say.toTightest(name(follow === ALL ? walk.scarcest : follow))}
         </button>
         {walk.firstShortIndex < 0 ? null : (
@@ -169,7 +225,11 @@ function Controls({ walk, view, clock, index, speed, setSpeed, setFollow, reduce
       <div class="boxes">
         <div class="box">
           <label for={`${id}-follow`}>{say.follow}</label>
-          <select id={`${id}-follow`} value={String(follow)} onChange={(event) => setFollow(Number(event.currentTarget.value))}>
+          <select
+            id={`${id}-follow`}
+            value={String(follow)}
+            onChange={(event) => setFollow(Number(event.currentTarget.value))}
+          >
             {walk.wares.map((ware, number) => (
               <option key={ware} value={String(number)}>
                 {name(number)}
@@ -181,10 +241,16 @@ function Controls({ walk, view, clock, index, speed, setSpeed, setFollow, reduce
         {reducedMotion ? null : (
           <div class="box">
             <label for={`${id}-speed`}>{say.speed}</label>
-            <select id={`${id}-speed`} value={String(speed)} onChange={(event) => setSpeed(Number(event.currentTarget.value))}>
+            <select
+              id={`${id}-speed`}
+              value={String(speed)}
+              onChange={(event) => setSpeed(Number(event.currentTarget.value))}
+            >
               {SPEEDS.map((minutes) => (
                 <option key={minutes} value={String(minutes)}>
-                  {minutes < 1 ? say.secondsASecond(formats.count(minutes * 60)) : say.minutesASecond(formats.count(minutes))}
+                  {minutes < 1
+                    ? say.secondsASecond(formats.count(minutes * 60))
+                    : say.minutesASecond(formats.count(minutes))}
                 </option>
               ))}
             </select>
@@ -196,13 +262,30 @@ function Controls({ walk, view, clock, index, speed, setSpeed, setFollow, reduce
   );
 }
 
-function TimeOfDay({ walk, view: { words, formats }, clock }: { readonly walk: DayWalk; readonly view: View; readonly clock: Clock }) {
+function TimeOfDay({
+  walk,
+  view: { words, formats },
+  clock,
+}: {
+  readonly walk: DayWalk;
+  readonly view: View;
+  readonly clock: Clock;
+}) {
   const id = useId();
   const minute = minuteOf(clock.ms);
   const endMinute = Math.ceil(walk.times[walk.times.length - 1]! / 60_000);
   return (
     <div class="walk-time">
-      <input id={id} type="range" min="0" max={endMinute} step="1" value={minute} aria-valuetext={formats.clock(minute)} onInput={(event) => clock.set(Number(event.currentTarget.value) * 60_000)} />
+      <input
+        id={id}
+        type="range"
+        min="0"
+        max={endMinute}
+        step="1"
+        value={minute}
+        aria-valuetext={formats.clock(minute)}
+        onInput={(event) => clock.set(Number(event.currentTarget.value) * 60_000)}
+      />
       <div class="walk-ends">
         <span aria-hidden="true">{formats.clock(0)}</span>
         <label for={id}>
@@ -215,7 +298,13 @@ function TimeOfDay({ walk, view: { words, formats }, clock }: { readonly walk: D
 }
 
 /** Figures are written only while they are unfolded. */
-function FiguresFolded({ title, children }: { readonly title: string; children(): preact.JSX.Element }) {
+function FiguresFolded({
+  title,
+  children,
+}: {
+  readonly title: string;
+  children(): preact.JSX.Element;
+}) {
   const [open, setOpen] = useState(false);
   return (
     <details onToggle={(event) => setOpen(event.currentTarget.open)}>

@@ -5,15 +5,38 @@ import { piecesAt, type Moment } from './moment.js';
 import type { View } from './parts.js';
 import { ALL, minuteOf, stockOf, stopCounts, type Stop } from './stops.js';
 
-const STOPS: readonly Stop[] = ['shelf', 'making', 'guests', 'dirty', 'carried', 'bench', 'machine', 'drying', 'polishing'];
+const STOPS: readonly Stop[] = [
+  'shelf',
+  'making',
+  'guests',
+  'dirty',
+  'carried',
+  'bench',
+  'machine',
+  'drying',
+  'polishing',
+];
 const LONG = 150;
 
-export function Where({ walk, moment, view, most }: { readonly walk: DayWalk; readonly moment: Moment; readonly view: View; readonly most: Stop | null }) {
+export function Where({
+  walk,
+  moment,
+  view,
+  most,
+}: {
+  readonly walk: DayWalk;
+  readonly moment: Moment;
+  readonly view: View;
+  readonly most: Stop | null;
+}) {
   const { words, formats, follow, name } = view;
   const say = words.walk;
   const counts = stopCounts(walk, moment, follow);
   const stock = stockOf(walk, follow);
-  const polished = useMemo(() => walk.counts.some((pieces, cell) => pieces > 0 && cell % walk.places.length === 8), [walk]);
+  const polished = useMemo(
+    () => walk.counts.some((pieces, cell) => pieces > 0 && cell % walk.places.length === 8),
+    [walk],
+  );
   const rows = STOPS.filter((stop) => stop !== 'polishing' || polished);
   return (
     <div class="walk-where">
@@ -28,9 +51,23 @@ export function Where({ walk, moment, view, most }: { readonly walk: DayWalk; re
               </th>
               <td>{formats.count(counts[stop])}</td>
               <td class="walk-bar">
-                <svg viewBox={`0 0 ${LONG} 14`} width={LONG} height={14} preserveAspectRatio="none" aria-hidden="true">
+                <svg
+                  viewBox={`0 0 ${LONG} 14`}
+                  width={LONG}
+                  height={14}
+                  preserveAspectRatio="none"
+                  aria-hidden="true"
+                >
                   <path class="w-axis" d="M0.5 0V14" />
-                  <rect class={stop === most ? 'w-most' : stop === 'shelf' ? 'w-shelf' : 'w-stop'} x="1" y="1.5" width={stock === 0 ? 0 : Math.round((counts[stop] / stock) * (LONG - 2) * 10) / 10} height="11" />
+                  <rect
+                    class={stop === most ? 'w-most' : stop === 'shelf' ? 'w-shelf' : 'w-stop'}
+                    x="1"
+                    y="1.5"
+                    width={
+                      stock === 0 ? 0 : Math.round((counts[stop] / stock) * (LONG - 2) * 10) / 10
+                    }
+                    height="11"
+                  />
                 </svg>
               </td>
             </tr>
@@ -41,13 +78,23 @@ export function Where({ walk, moment, view, most }: { readonly walk: DayWalk; re
   );
 }
 
-export function Figures({ walk, moment, view: { words, formats, name } }: { readonly walk: DayWalk; readonly moment: Moment; readonly view: View }) {
+export function Figures({
+  walk,
+  moment,
+  view: { words, formats, name },
+}: {
+  readonly walk: DayWalk;
+  readonly moment: Moment;
+  readonly view: View;
+}) {
   const say = words.walk;
   const each = walk.wares.map((_, ware) => {
     const view = stopCounts(walk, moment, ware);
     return STOPS.map((stop) => view[stop]);
   });
-  const used = STOPS.map((_, at) => at).filter((at) => STOPS[at] !== 'polishing' || each.some((row) => row[at]! > 0));
+  const used = STOPS.map((_, at) => at).filter(
+    (at) => STOPS[at] !== 'polishing' || each.some((row) => row[at]! > 0),
+  );
   return (
     <div class="scroll" tabIndex={0} role="region" aria-label={say.tableHead}>
       <table>
@@ -93,7 +140,14 @@ export function coursePath(walk: DayWalk, follow: number): string {
   let path = '';
   let last = NaN;
   times.forEach((ms, index) => {
-    const y = Math.round((COURSE_HIGH - 4) * (1 - wares.reduce((sum, ware) => sum + piecesAt(walk, index, ware, 0), 0) / stock) * 10) / 10 + 2;
+    const y =
+      Math.round(
+        (COURSE_HIGH - 4) *
+          (1 - wares.reduce((sum, ware) => sum + piecesAt(walk, index, ware, 0), 0) / stock) *
+          10,
+      ) /
+        10 +
+      2;
     if (y === last) return;
     const x = Math.round((ms / end) * COURSE * 10) / 10;
     path += path === '' ? `M${x} ${y}` : `H${x}V${y}`;
@@ -102,14 +156,36 @@ export function coursePath(walk: DayWalk, follow: number): string {
   return `${path}H${COURSE}`;
 }
 
-export function Course({ walk, ms, path }: { readonly walk: DayWalk; readonly ms: number; readonly path: string }) {
+export function Course({
+  walk,
+  ms,
+  path,
+}: {
+  readonly walk: DayWalk;
+  readonly ms: number;
+  readonly path: string;
+}) {
   const end = walk.times[walk.times.length - 1]! || 1;
   const at = (time: number): number => Math.round((time / end) * COURSE * 10) / 10;
   return (
-    <svg class="w-course" viewBox={`0 0 ${COURSE} ${COURSE_HIGH}`} preserveAspectRatio="none" aria-hidden="true">
+    <svg
+      class="w-course"
+      viewBox={`0 0 ${COURSE} ${COURSE_HIGH}`}
+      preserveAspectRatio="none"
+      aria-hidden="true"
+    >
       <path class="w-foot" d={`M0 ${COURSE_HIGH - 2}H${COURSE}`} />
       <path class="w-shelf-line" d={path} />
-      {walk.shortages.length === 0 ? null : <path class="w-short-marks" d={[...new Set(walk.shortages.map(({ moment }) => `M${at(walk.times[moment]!)} ${COURSE_HIGH}v-9`))].join('')} />}
+      {walk.shortages.length === 0 ? null : (
+        <path
+          class="w-short-marks"
+          d={[
+            ...new Set(
+              walk.shortages.map(({ moment }) => `M${at(walk.times[moment]!)} ${COURSE_HIGH}v-9`),
+            ),
+          ].join('')}
+        />
+      )}
       <path class="w-now" d={`M${at(ms)} 0V${COURSE_HIGH}`} />
     </svg>
   );

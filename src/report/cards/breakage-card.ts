@@ -20,7 +20,10 @@ export function breakageCards(desk: CardDesk): readonly Card[] {
   const sheets = Math.max(1, Math.ceil(answer.stock.length / ROWS_A_SHEET));
   return Array.from({ length: sheets }, (_, index) => {
     const lines = answer.stock.slice(index * ROWS_A_SHEET, (index + 1) * ROWS_A_SHEET);
-    const title = sheets === 1 ? say.title : `${say.title}, ${say.part(formats.count(index + 1), formats.count(sheets))}`;
+    const title =
+      sheets === 1
+        ? say.title
+        : `${say.title}, ${say.part(formats.count(index + 1), formats.count(sheets))}`;
     const body = `${para(say.how, 'card-strong')}
 ${tally(desk, lines)}
 ${list([...whenToTell(desk, lines), say.more, say.chipped, say.broken])}
@@ -32,7 +35,11 @@ ${para(say.assumed)}`;
 function tally(desk: CardDesk, lines: readonly StockLine[]): string {
   const { words, formats, name, scenario, answer } = desk;
   const say = words.cards.breakage;
-  const weeks = Array.from({ length: WEEKS }, (_, index) => `<th scope="col"><span class="card-week">${escapeHtml(say.headings.weeks)} </span>${escapeHtml(formats.count(index + 1))}</th>`);
+  const weeks = Array.from(
+    { length: WEEKS },
+    (_, index) =>
+      `<th scope="col"><span class="card-week">${escapeHtml(say.headings.weeks)} </span>${escapeHtml(formats.count(index + 1))}</th>`,
+  );
   const rows = lines.map(({ ware, pieces }) => {
     const { broken, gone } = lossesOver(scenario, answer, ware, DAYS_A_WEEK);
     return `<tr><th scope="row"><bdi>${escapeHtml(name(ware))}</bdi></th><td>${escapeHtml(expected(desk, broken + gone))}</td><td>${escapeHtml(mark(desk, ware, pieces))}</td>${'<td></td>'.repeat(WEEKS)}</tr>`;
@@ -44,7 +51,9 @@ function tally(desk: CardDesk, lines: readonly StockLine[]): string {
 function expected({ words, formats }: CardDesk, aWeek: number): string {
   const say = words.cards.breakage;
   if (aWeek >= OFTEN) return say.expectWeek(formats.decimal(aWeek));
-  return aWeek * RARELY_WEEKS < 1 ? say.expectNone : say.expectWeeks(formats.count(Math.round(1 / aWeek)));
+  return aWeek * RARELY_WEEKS < 1
+    ? say.expectNone
+    : say.expectWeeks(formats.count(Math.round(1 / aWeek)));
 }
 
 /** The count below which the buyer must know: the reorder point, else the stock itself. */
@@ -58,6 +67,8 @@ function mark({ order, words, formats }: CardDesk, ware: string, pieces: number)
 function whenToTell({ order, words, formats }: CardDesk, lines: readonly StockLine[]): string[] {
   const say = words.cards.breakage;
   if (order == null) return [say.tellPar];
-  const last = lines.some(({ ware }) => order.lines.some((line) => line.ware === ware && line.reorderPoint === null));
+  const last = lines.some(({ ware }) =>
+    order.lines.some((line) => line.ware === ware && line.reorderPoint === null),
+  );
   return [say.tellReorder(formats.count(order.reviewDays)), ...(last ? [say.cannot] : [])];
 }

@@ -12,7 +12,16 @@ const MARGIN = 11;
 const A4_HEIGHT = 297 - 2 * MARGIN - 1;
 const LETTER_HEIGHT = 279.4 - 2 * MARGIN - 1;
 
-const noMargins = ['@top-left', '@top-center', '@top-right', '@bottom-left', '@bottom-center', '@bottom-right'].map((box) => `${box}{content:none}`).join('');
+const noMargins = [
+  '@top-left',
+  '@top-center',
+  '@top-right',
+  '@bottom-left',
+  '@bottom-center',
+  '@bottom-right',
+]
+  .map((box) => `${box}{content:none}`)
+  .join('');
 
 export const cardStyle = `
 .card{font-size:1rem;line-height:1.3;max-width:46rem;margin:0 0 2rem;padding:1.5rem;border:1px solid var(--line);background:var(--panel);color:var(--ink);display:flex;flex-direction:column;font-family:'Helvetica Neue',Helvetica,Arial,'Liberation Sans','DejaVu Sans',sans-serif;overflow-wrap:anywhere}

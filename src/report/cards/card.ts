@@ -20,7 +20,9 @@ export interface Card {
 }
 
 /** Reorder points; an order sheet has them. */
-export type ReorderFacts = Pick<OrderSheet, 'reviewDays'> & { readonly lines: readonly Pick<OrderLine, 'ware' | 'reorderPoint'>[] };
+export type ReorderFacts = Pick<OrderSheet, 'reviewDays'> & {
+  readonly lines: readonly Pick<OrderLine, 'ware' | 'reorderPoint'>[];
+};
 
 export interface CardInput {
   readonly scenario: Scenario;
@@ -72,7 +74,8 @@ ${body}
 }
 
 /** A paragraph; no text, no paragraph. */
-export const para = (text: string, kind = ''): string => (text === '' ? '' : `<p${kind === '' ? '' : ` class="${kind}"`}>${escapeHtml(text)}</p>`);
+export const para = (text: string, kind = ''): string =>
+  text === '' ? '' : `<p${kind === '' ? '' : ` class="${kind}"`}>${escapeHtml(text)}</p>`;
 
 export const head = (text: string): string => `<h4>${escapeHtml(text)}</h4>`;
 
@@ -80,15 +83,28 @@ export const head = (text: string): string => `<h4>${escapeHtml(text)}</h4>`;
 export function list(items: readonly string[], ordered = false): string {
   const tag = ordered ? 'ol' : 'ul';
   const kept = items.filter((item) => item !== '');
-  return kept.length === 0 ? '' : `<${tag}>${kept.map((item) => `<li>${escapeHtml(item)}</li>`).join('')}</${tag}>`;
+  return kept.length === 0
+    ? ''
+    : `<${tag}>${kept.map((item) => `<li>${escapeHtml(item)}</li>`).join('')}</${tag}>`;
 }
 
 /** A label and a line to write on. */
-export const blank = (label: string, kind = ''): string => `<p class="card-blank${kind === '' ? '' : ` ${kind}`}"><span>${escapeHtml(label)}</span><span class="card-line"></span></p>`;
+export const blank = (label: string, kind = ''): string =>
+  `<p class="card-blank${kind === '' ? '' : ` ${kind}`}"><span>${escapeHtml(label)}</span><span class="card-line"></span></p>`;
 
 /** Names as one list, the first few of them. */
-export function fewNames(names: readonly string[], desk: Pick<CardDesk, 'words' | 'formats'>, most = 5): string {
-  const shown = names.length <= most ? names : [...names.slice(0, most - 1), desk.words.cards.listMore(desk.formats.count(names.length - most + 1))];
+export function fewNames(
+  names: readonly string[],
+  desk: Pick<CardDesk, 'words' | 'formats'>,
+  most = 5,
+): string {
+  const shown =
+    names.length <= most
+      ? names
+      : [
+          ...names.slice(0, most - 1),
+          desk.words.cards.listMore(desk.formats.count(names.length - most + 1)),
+        ];
   return shown.join(', ');
 }
 

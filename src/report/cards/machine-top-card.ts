@@ -24,10 +24,23 @@ function decided(desk: CardDesk, layout: StorageLayout): string {
   const say = words.cards.top;
   const up = layout.lines.filter(({ onTop }) => onTop > 0);
   const shown = up.slice(0, MOST_ROWS);
-  const below = layout.lines.filter(({ onTop, inReserve }) => onTop === 0 && inReserve > 0).map(({ ware }) => name(ware));
-  const rows = shown.map(({ ware, onTop, inReserve, trigger }) => [name(ware), formats.count(onTop), formats.count(inReserve), trigger === null ? say.allUp : formats.count(trigger)]);
-  const homeless = layout.homeless.map(({ ware, pieces }) => `${formats.count(pieces)} × ${name(ware)}`);
-  const drawn = { ...layout, lines: shown.map((line) => ({ ...line, name: name(line.ware) })), stacks: layout.stacks.filter(({ ware }) => shown.some((line) => line.ware === ware)) };
+  const below = layout.lines
+    .filter(({ onTop, inReserve }) => onTop === 0 && inReserve > 0)
+    .map(({ ware }) => name(ware));
+  const rows = shown.map(({ ware, onTop, inReserve, trigger }) => [
+    name(ware),
+    formats.count(onTop),
+    formats.count(inReserve),
+    trigger === null ? say.allUp : formats.count(trigger),
+  ]);
+  const homeless = layout.homeless.map(
+    ({ ware, pieces }) => `${formats.count(pieces)} × ${name(ware)}`,
+  );
+  const drawn = {
+    ...layout,
+    lines: shown.map((line) => ({ ...line, name: name(line.ware) })),
+    stacks: layout.stacks.filter(({ ware }) => shown.some((line) => line.ware === ware)),
+  };
   return `${para(say.high(formats.count(layout.top.high)), 'card-huge')}
 ${para(say.highText, 'card-strong')}
 <div class="card-drawings card-drawings-1 card-top">${drawMachineTop(drawn, formats, words)}</div>
@@ -43,9 +56,14 @@ ${layout.massLimitG === null ? blank(say.limitBlank) : para(say.limit(formats.ma
 /** Where nothing is said of storage: what to decide, with room to write it down. */
 function toDecide({ context, words, name }: CardDesk): string {
   const say = words.cards.top;
-  const wares = context.ware.filter(({ kind }) => ON_MACHINE.includes(kind)).slice(0, MOST_TO_DECIDE);
+  const wares = context.ware
+    .filter(({ kind }) => ON_MACHINE.includes(kind))
+    .slice(0, MOST_TO_DECIDE);
   const named = wares.map(({ id }) => [name(id), '', '', '']);
-  const rows = [...named, ...Array.from({ length: Math.max(0, LEAST_ROWS - named.length) }, () => ['', '', '', ''])];
+  const rows = [
+    ...named,
+    ...Array.from({ length: Math.max(0, LEAST_ROWS - named.length) }, () => ['', '', '', '']),
+  ];
   return `${head(say.decideTitle)}
 ${para(say.decideText, 'card-strong')}
 ${table(say.headings, rows, 'card-fill')}
@@ -53,7 +71,14 @@ ${say.decide.map((label) => blank(label)).join('\n')}
 ${para(say.fetch, 'card-strong')}`;
 }
 
-function table(headings: readonly string[], rows: readonly (readonly string[])[], kind = ''): string {
-  const cells = rows.map(([first = '', ...rest]) => `<tr><th scope="row"><bdi>${escapeHtml(first)}</bdi></th>${rest.map((cell) => `<td>${escapeHtml(cell)}</td>`).join('')}</tr>`);
+function table(
+  headings: readonly string[],
+  rows: readonly (readonly string[])[],
+  kind = '',
+): string {
+  const cells = rows.map(
+    ([first = '', ...rest]) =>
+      `<tr><th scope="row"><bdi>${escapeHtml(first)}</bdi></th>${rest.map((cell) => `<td>${escapeHtml(cell)}</td>`).join('')}</tr>`,
+  );
   return `<table class="card-table${kind === '' ? '' : ` ${kind}`}"><thead><tr>${headings.map((heading) => `<th scope="col">${escapeHtml(heading)}</th>`).join('')}</tr></thead><tbody>${cells.join('')}</tbody></table>`;
 }

@@ -12,11 +12,18 @@ const USUAL_RACK_G = [8000, 12_000] as const;
 export function safetyCard(desk: CardDesk): readonly Card[] {
   const { words, context } = desk;
   const say = words.cards.safety;
-  const usual = cautionsFor(context).map((caution) => (caution.id === 'lifting' ? { ...caution, text: say.lifting(rackMass(desk)) } : caution));
+  const usual = cautionsFor(context).map((caution) =>
+    caution.id === 'lifting' ? { ...caution, text: say.lifting(rackMass(desk)) } : caution,
+  );
   const extra = Object.entries(say.extra).map(([id, caution]): Caution => ({ id, ...caution }));
-  const entries = [...usual, ...extra].map(({ title, text, defersTo }) => `<div><dt>${escapeHtml(title)}</dt><dd>${escapeHtml(text)} <span>${escapeHtml(`${words.cautions.defers}: ${defersTo}.`)}</span></dd></div>`);
+  const entries = [...usual, ...extra].map(
+    ({ title, text, defersTo }) =>
+      `<div><dt>${escapeHtml(title)}</dt><dd>${escapeHtml(text)} <span>${escapeHtml(`${words.cautions.defers}: ${defersTo}.`)}</span></dd></div>`,
+  );
   const body = `${para(say.scalded, 'card-strong')}
-<div class="card-blanks">${Object.values(say.lines).map((label) => blank(label)).join('')}</div>
+<div class="card-blanks">${Object.values(say.lines)
+    .map((label) => blank(label))
+    .join('')}</div>
 <dl class="card-cautions">${entries.join('\n')}</dl>`;
   return [cardOf(desk, 'safety', say.title, body)];
 }
@@ -24,10 +31,15 @@ export function safetyCard(desk: CardDesk): readonly Card[] {
 /** Of the heaviest full rack of known mass, else the usual range. */
 function rackMass({ scenario, formats, words }: CardDesk): string {
   const masses = Object.entries(scenario.ware).flatMap(([id, ware]) => {
-    const [vessel, rack] = [vesselOf(ware), rackOf(rackKindOf(scenario.racks, familyOf(id, ware)), scenario.racks)];
+    const [vessel, rack] = [
+      vesselOf(ware),
+      rackOf(rackKindOf(scenario.racks, familyOf(id, ware)), scenario.racks),
+    ];
     if (vessel === null || rack === null || ware.mass === undefined) return [];
     const layout = rackLayout(vessel, rack, scenario.racks?.loading ?? 'best');
     return layout.pieces > 0 ? [layout.loadedMassG] : [];
   });
-  return masses.length > 0 ? formats.mass(Math.max(...masses)) : words.cards.safety.liftingRange(formats.mass(USUAL_RACK_G[0]), formats.mass(USUAL_RACK_G[1]));
+  return masses.length > 0
+    ? formats.mass(Math.max(...masses))
+    : words.cards.safety.liftingRange(formats.mass(USUAL_RACK_G[0]), formats.mass(USUAL_RACK_G[1]));
 }

@@ -15,9 +15,41 @@ export function compareCharts(comparison: Comparison, context: ReportContext): C
   const look = { locale: context.locale, formats: formatsFor(context) };
   const { worth, map, moves, ranking } = comparison;
   return [
-    ...(ranking.order.length - ranking.notRanked.length > 1 ? [chart('alternatives-cost', alternativesCost(comparison, look, words), alternativesCostTable(comparison, words))] : []),
-    ...(map === null ? [] : [...new Set(map.points.map(({ machineClass }) => machineClass))].map((cls) => chart(`trade-off-map-${cls}`, tradeOffMapChart(map, cls, currency, look, words), tradeOffMapTable(map, words)))),
-    ...(moves === null ? [] : [chart('what-moves-the-order', whatMovesTheOrder(moves, currency, look, words), whatMovesTheOrderTable(moves, words))]),
-    ...(worth === null || worth.points.length < 2 ? [] : [chart('level-against-money', levelAgainstMoney(worth, currency, look, words), levelAgainstMoneyTable(worth, currency, words))]),
+    ...(ranking.order.length - ranking.notRanked.length > 1
+      ? [
+          chart(
+            'alternatives-cost',
+            alternativesCost(comparison, look, words),
+            alternativesCostTable(comparison, words),
+          ),
+        ]
+      : []),
+    ...(map === null
+      ? []
+      : [...new Set(map.points.map(({ machineClass }) => machineClass))].map((cls) =>
+          chart(
+            `trade-off-map-${cls}`,
+            tradeOffMapChart(map, cls, currency, look, words),
+            tradeOffMapTable(map, words),
+          ),
+        )),
+    ...(moves === null
+      ? []
+      : [
+          chart(
+            'what-moves-the-order',
+            whatMovesTheOrder(moves, currency, look, words),
+            whatMovesTheOrderTable(moves, words),
+          ),
+        ]),
+    ...(worth === null || worth.points.length < 2
+      ? []
+      : [
+          chart(
+            'level-against-money',
+            levelAgainstMoney(worth, currency, look, words),
+            levelAgainstMoneyTable(worth, currency, words),
+          ),
+        ]),
   ];
 }

@@ -33,13 +33,37 @@ export function thinned<T>(items: readonly T[], most: number = MOST_TOLD): T[] {
  * @param x the encoding of the horizontal scale, shared with the marks that are seen
  * @param name unlike other layers' in the same picture
  */
-export function tellingStrips(points: readonly Told[], x: object, name: string = UNSEEN): ChartLayer[] {
+export function tellingStrips(
+  points: readonly Told[],
+  x: object,
+  name: string = UNSEEN,
+): ChartLayer[] {
   const kept = thinned(points);
-  const values = kept.map(({ at, told }, i) => ({ from: i === 0 ? at : (kept[i - 1]!.at + at) / 2, to: i === kept.length - 1 ? at : (at + kept[i + 1]!.at) / 2, told }));
+  const values = kept.map(({ at, told }, i) => ({
+    from: i === 0 ? at : (kept[i - 1]!.at + at) / 2,
+    to: i === kept.length - 1 ? at : (at + kept[i + 1]!.at) / 2,
+    told,
+  }));
   if (values.length === 0) return [];
-  return [{ name, data: { values }, mark: { type: 'rect', ...telling, opacity: 0 }, encoding: { x: { ...x, field: 'from' }, x2: { field: 'to' }, ...asTold } } as ChartLayer];
+  return [
+    {
+      name,
+      data: { values },
+      mark: { type: 'rect', ...telling, opacity: 0 },
+      encoding: { x: { ...x, field: 'from' }, x2: { field: 'to' }, ...asTold },
+    } as ChartLayer,
+  ];
 }
 
 /** Unseen strips the other way: one for each row of a chart of names, over its whole width. `y`: the encoding of the names, which the rows carry. */
 export const tellingRows = (rows: readonly { readonly told: string }[], y: object): ChartLayer[] =>
-  rows.length === 0 ? [] : [{ name: UNSEEN, data: { values: [...rows] }, mark: { type: 'rect', ...telling, opacity: 0 }, encoding: { y, ...asTold } } as ChartLayer];
+  rows.length === 0
+    ? []
+    : [
+        {
+          name: UNSEEN,
+          data: { values: [...rows] },
+          mark: { type: 'rect', ...telling, opacity: 0 },
+          encoding: { y, ...asTold },
+        } as ChartLayer,
+      ];

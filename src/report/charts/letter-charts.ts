@@ -13,25 +13,56 @@ import { staffAndMachine, staffAndMachineTable } from './staff-and-machine.js';
  * Risk against stock for each curve given; and, where the answer carries evidence, the places of the
  * ware that was tightest (else the first), arrivals and seats, staff and machine.
  */
-export function letterCharts(answer: Answer, context: ReportContext, curves: readonly RiskCurve[]): Chart[] {
+export function letterCharts(
+  answer: Answer,
+  context: ReportContext,
+  curves: readonly RiskCurve[],
+): Chart[] {
   const words = context.words ?? english;
   const look = { locale: context.locale, formats: formatsFor(context) };
   const { openingMinute, seats, capacity } = context;
   const list = curves
     .filter(({ points }) => points.length > 0)
-    .map((curve, i) => chart(i === 0 ? 'risk-against-stock' : `risk-against-stock-${i + 1}`, riskAgainstStock(curve, look, words), riskAgainstStockTable(curve, words)))
+    .map((curve, i) =>
+      chart(
+        i === 0 ? 'risk-against-stock' : `risk-against-stock-${i + 1}`,
+        riskAgainstStock(curve, look, words),
+        riskAgainstStockTable(curve, words),
+      ),
+    )
     .map((one, i) => (i === 0 ? one : { ...one, screenOnly: true }));
   const { evidence } = answer;
   if (evidence === undefined) return list;
-  const ware = Math.max(0, answer.stock.findIndex((line) => line.ware === answer.tightest.ware));
+  const ware = Math.max(
+    0,
+    answer.stock.findIndex((line) => line.ware === answer.tightest.ware),
+  );
   const line = answer.stock[ware];
   if (line !== undefined) {
     const places = { evidence, ware, name: line.name, stock: line.pieces, openingMinute };
-    list.push(chart('places-through-rush', placesThroughRush(places, look, words), placesThroughRushTable(places, words)));
+    list.push(
+      chart(
+        'places-through-rush',
+        placesThroughRush(places, look, words),
+        placesThroughRushTable(places, words),
+      ),
+    );
   }
   const house = { evidence, seats, openingMinute };
-  list.push(chart('arrivals-and-seats', arrivalsAndSeats(house, look, words), arrivalsAndSeatsTable(house, words)));
+  list.push(
+    chart(
+      'arrivals-and-seats',
+      arrivalsAndSeats(house, look, words),
+      arrivalsAndSeatsTable(house, words),
+    ),
+  );
   const staff = { evidence, capacity, openingMinute };
-  list.push(chart('staff-and-machine', staffAndMachine(staff, look, words), staffAndMachineTable(staff, words)));
+  list.push(
+    chart(
+      'staff-and-machine',
+      staffAndMachine(staff, look, words),
+      staffAndMachineTable(staff, words),
+    ),
+  );
   return list;
 }

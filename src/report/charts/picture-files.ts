@@ -32,5 +32,7 @@ export function chartCsv({ columns, rows }: ChartTable, formats: Pick<Formats, '
       return as === 'clock' ? formats.clock(value) : figure(value);
     }),
   );
-  return [columns.map(({ title }) => title), ...cells].map((line) => `${line.map(safeCell).join(',')}\r\n`).join('');
+  return [columns.map(({ title }) => title), ...cells]
+    .map((line) => `${line.map(safeCell).join(',')}\r\n`)
+    .join('');
 }

@@ -29,7 +29,11 @@ export interface RiskCurve {
 const LABEL_ROOM = 0.24;
 
 /** @throws RangeError if the curve has no points */
-export function riskAgainstStock(curve: RiskCurve, context: ChartContext, words: Words = english): ChartSpec {
+export function riskAgainstStock(
+  curve: RiskCurve,
+  context: ChartContext,
+  words: Words = english,
+): ChartSpec {
   const { formats, locale } = context;
   const say = words.charts.risk;
   const { points, level } = curve;
@@ -40,36 +44,94 @@ export function riskAgainstStock(curve: RiskCurve, context: ChartContext, words:
   const last = points.at(-1)!;
   const pieces = formats.count(curve.chosen);
   const risk = formats.percent(chosen.risk);
-  const some = (stock: number): string => (name === null ? say.allPieces(formats.count(stock)) : words.answer.pieces(formats.count(stock), name, stock === 1));
-  const told = points.map((point) => ({ at: point.stock, told: say.told(some(point.stock), formats.percent(point.risk), formats.percent(point.low), formats.percent(point.high)) }));
+  const some = (stock: number): string =>
+    name === null
+      ? say.allPieces(formats.count(stock))
+      : words.answer.pieces(formats.count(stock), name, stock === 1);
+  const told = points.map((point) => ({
+    at: point.stock,
+    told: say.told(
+      some(point.stock),
+      formats.percent(point.risk),
+      formats.percent(point.low),
+      formats.percent(point.high),
+    ),
+  }));
   const allowed = 1 - level;
   const top = Math.min(1, Math.max(...points.map(({ high }) => high), allowed * 1.5));
   const x = {
     field: 'stock',
     type: 'quantitative' as const,
     title: name === null ? say.stockJoint : say.stockWare(name),
-    scale: { domain: [first.stock, Math.max(last.stock, chosen.stock + LABEL_ROOM * (last.stock - first.stock))], zero: false, nice: false, padding: 8 },
+    scale: {
+      domain: [
+        first.stock,
+        Math.max(last.stock, chosen.stock + LABEL_ROOM * (last.stock - first.stock)),
+      ],
+      zero: false,
+      nice: false,
+      padding: 8,
+    },
     axis: { tickMinStep: 1, tickCount: 7, format: ',d' },
   };
-  const y = { type: 'quantitative' as const, title: say.risk, scale: { domain: [0, top], nice: true }, axis: { format: top > 0.1 ? '.0%' : '.1%' } };
+  const y = {
+    type: 'quantitative' as const,
+    title: say.risk,
+    scale: { domain: [0, top], nice: true },
+    axis: { format: top > 0.1 ? '.0%' : '.1%' },
+  };
   return {
     ...framed({
-      title: name === null ? say.titleJoint(pieces, risk) : say.titleWare(words.answer.pieces(pieces, name, curve.chosen === 1), risk),
-      description: say.description(formats.count(first.stock), formats.percent(first.risk), formats.count(last.stock), formats.percent(last.risk)),
+      title:
+        name === null
+          ? say.titleJoint(pieces, risk)
+          : say.titleWare(words.answer.pieces(pieces, name, curve.chosen === 1), risk),
+      description: say.description(
+        formats.count(first.stock),
+        formats.percent(first.risk),
+        formats.count(last.stock),
+        formats.percent(last.risk),
+      ),
       locale,
     }),
     width: PLOT_WIDTH,
     height: 220,
     layer: [
-      { data: { values: [...points] }, mark: { type: 'area', color: palette.sky, opacity: 0.35 }, encoding: { x, y: { ...y, field: 'low' }, y2: { field: 'high' } } },
-      { data: { values: [...points] }, mark: { type: 'line', color: palette.blue, strokeWidth: 2 }, encoding: { x, y: { ...y, field: 'risk' } } },
-      { data: { values: [{ allowed }] }, mark: { type: 'rule', strokeDash: [5, 4], opacity: 0.7 }, encoding: { y: { ...y, field: 'allowed' } } },
       {
-        data: { values: [{ stock: first.stock, allowed, label: say.allowed(formats.percent(allowed, Number.isInteger(Math.round(allowed * 1e6) / 1e4) ? 0 : 1)) }] },
+        data: { values: [...points] },
+        mark: { type: 'area', color: palette.sky, opacity: 0.35 },
+        encoding: { x, y: { ...y, field: 'low' }, y2: { field: 'high' } },
+      },
+      {
+        data: { values: [...points] },
+        mark: { type: 'line', color: palette.blue, strokeWidth: 2 },
+        encoding: { x, y: { ...y, field: 'risk' } },
+      },
+      {
+        data: { values: [{ allowed }] },
+        mark: { type: 'rule', strokeDash: [5, 4], opacity: 0.7 },
+        encoding: { y: { ...y, field: 'allowed' } },
+      },
+      {
+        data: {
+          values: [
+            {
+              stock: first.stock,
+              allowed,
+              label: say.allowed(
+                formats.percent(allowed, Number.isInteger(Math.round(allowed * 1e6) / 1e4) ? 0 : 1),
+              ),
+            },
+          ],
+        },
         mark: { type: 'text', align: 'left', baseline: 'bottom', dx: -4, dy: -4 },
         encoding: { x, y: { ...y, field: 'allowed' }, text: { field: 'label', type: 'nominal' } },
       },
-      { data: { values: [chosen] }, mark: { type: 'point', filled: true, size: 110, color: palette.vermilion, opacity: 1 }, encoding: { x, y: { ...y, field: 'risk' } } },
+      {
+        data: { values: [chosen] },
+        mark: { type: 'point', filled: true, size: 110, color: palette.vermilion, opacity: 1 },
+        encoding: { x, y: { ...y, field: 'risk' } },
+      },
       {
         data: { values: [{ ...chosen, label: say.chosen(pieces) }] },
         mark: { type: 'text', align: 'left', baseline: 'bottom', dx: 2, dy: -10, fontWeight: 600 },
@@ -95,4 +157,6 @@ export function riskAgainstStockTable(curve: RiskCurve, words: Words = english):
 }
 
 const nearest = (points: readonly RiskPoint[], stock: number): RiskPoint =>
-  points.reduce((best, point) => (Math.abs(point.stock - stock) < Math.abs(best.stock - stock) ? point : best));
+  points.reduce((best, point) =>
+    Math.abs(point.stock - stock) < Math.abs(best.stock - stock) ? point : best,
+  );

@@ -5,6 +5,9 @@
  * @param svg as drawn, or as a page gives it back (`outerHTML` names no-break spaces, which XML does not know)
  */
 export function standaloneSvg(svg: string, ground = '#FFFFFF', ink = '#1F2328'): string {
-  const opened = svg.replaceAll('&nbsp;', '\u00A0').replace(/^<svg /, `<svg color="${ink}" `).replace(/^(<svg [^>]*>)/, `$1<rect width="100%" height="100%" fill="${ground}"/>`);
+  const opened = svg
+    .replaceAll('&nbsp;', '\u00A0')
+    .replace(/^<svg /, `<svg color="${ink}" `)
+    .replace(/^(<svg [^>]*>)/, `$1<rect width="100%" height="100%" fill="${ground}"/>`);
   return `<?xml version="1.0" encoding="UTF-8"?>\n${opened}\n`;
 }

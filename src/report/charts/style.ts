@@ -39,26 +39,88 @@ export interface ChartContext {
 }
 
 /** d3's number locale for the tag: only the marks that Vega's formats read. */
-function numberMarks(locale: string): { decimal: string; thousands: string; grouping: number[]; currency: [string, string] } {
+function numberMarks(locale: string): {
+  decimal: string;
+  thousands: string;
+  grouping: number[];
+  currency: [string, string];
+} {
   const parts = new Intl.NumberFormat(safeLocale(locale)).formatToParts(-1_234_567.5);
-  const of = (type: string, otherwise: string): string => (parts.find((part) => part.type === type)?.value ?? otherwise).replace(/[\u00A0\u202F]/g, ' ');
-  return { decimal: of('decimal', '.'), thousands: of('group', ','), grouping: [3], currency: ['', ''] };
+  const of = (type: string, otherwise: string): string =>
+    (parts.find((part) => part.type === type)?.value ?? otherwise).replace(/[\u00A0\u202F]/g, ' ');
+  return {
+    decimal: of('decimal', '.'),
+    thousands: of('group', ','),
+    grouping: [3],
+    currency: ['', ''],
+  };
 }
 
 /** Shared configuration. `ink`: colour of text and lines; the default is that of the text around the picture. */
 export function chartConfig(locale: string, ink = 'currentColor'): Config {
-  const text = { labelColor: ink, titleColor: ink, labelFont: FONT, titleFont: FONT, labelFontSize: 12, titleFontSize: 12 };
+  const text = {
+    labelColor: ink,
+    titleColor: ink,
+    labelFont: FONT,
+    titleFont: FONT,
+    labelFontSize: 12,
+    titleFontSize: 12,
+  };
   return {
     aria: false,
     background: 'transparent',
     font: FONT,
     locale: { number: numberMarks(locale) },
     view: { stroke: null },
-    title: { anchor: 'start', frame: 'bounds', color: ink, font: FONT, fontSize: TITLE_SIZE, fontWeight: 600, lineHeight: 19, offset: 14 },
-    axis: { ...text, titleFontWeight: 'normal', titlePadding: 8, labelPadding: 5, tickSize: 4, tickColor: ink, domainColor: ink, domainOpacity: 0.5, tickOpacity: 0.5, gridColor: ink, gridOpacity: 0.12, labelOverlap: 'greedy', labelFlush: false },
-    axisY: { domain: false, ticks: false, tickCount: 5, titleAlign: 'left', titleAnchor: 'end', titleAngle: 0, titleX: 0, titleY: -12, titleBaseline: 'bottom' },
+    title: {
+      anchor: 'start',
+      frame: 'bounds',
+      color: ink,
+      font: FONT,
+      fontSize: TITLE_SIZE,
+      fontWeight: 600,
+      lineHeight: 19,
+      offset: 14,
+    },
+    axis: {
+      ...text,
+      titleFontWeight: 'normal',
+      titlePadding: 8,
+      labelPadding: 5,
+      tickSize: 4,
+      tickColor: ink,
+      domainColor: ink,
+      domainOpacity: 0.5,
+      tickOpacity: 0.5,
+      gridColor: ink,
+      gridOpacity: 0.12,
+      labelOverlap: 'greedy',
+      labelFlush: false,
+    },
+    axisY: {
+      domain: false,
+      ticks: false,
+      tickCount: 5,
+      titleAlign: 'left',
+      titleAnchor: 'end',
+      titleAngle: 0,
+      titleX: 0,
+      titleY: -12,
+      titleBaseline: 'bottom',
+    },
     axisX: { grid: false },
-    legend: { ...text, title: null, orient: 'bottom', direction: 'horizontal', columns: 3, columnPadding: 18, symbolSize: 110, rowPadding: 4, offset: 12, labelLimit: 200 },
+    legend: {
+      ...text,
+      title: null,
+      orient: 'bottom',
+      direction: 'horizontal',
+      columns: 3,
+      columnPadding: 18,
+      symbolSize: 110,
+      rowPadding: 4,
+      offset: 12,
+      labelLimit: 200,
+    },
     text: { color: ink, font: FONT, fontSize: 12 },
     rule: { color: ink },
   };
@@ -96,11 +158,18 @@ export function titleOf(spec: ChartSpec): string {
 }
 
 /** Settings of a time axis in minutes from opening, its labels as clock times at round moments. */
-export function clockAxis(untilMinute: number, formats: Formats, title: string, openingMinute: number | null) {
+export function clockAxis(
+  untilMinute: number,
+  formats: Formats,
+  title: string,
+  openingMinute: number | null,
+) {
   const every = untilMinute <= 150 ? 30 : untilMinute <= 420 ? 60 : 120;
   const first = openingMinute === null ? 0 : (every - (openingMinute % every)) % every;
   const values: number[] = [];
   for (let minute = first; minute <= untilMinute; minute += every) values.push(minute);
-  const labels = Object.fromEntries(values.map((minute) => [String(minute), formats.clock(minute)]));
+  const labels = Object.fromEntries(
+    values.map((minute) => [String(minute), formats.clock(minute)]),
+  );
   return { title, values, labelExpr: `(${JSON.stringify(labels)})[datum.value]` };
 }

@@ -19,7 +19,9 @@ const rounded = (number: string): string => {
 };
 
 /** Shapes that Vega puts behind and before every group, without a colour of their own or not displayed: nothing is seen of them. */
-const isEmpty = (attributes: string): boolean => /\sclass="(?:back|fore)ground"/.test(attributes) && (/\sdisplay="none"/.test(attributes) || !/\s(?:fill|stroke)="/.test(attributes));
+const isEmpty = (attributes: string): boolean =>
+  /\sclass="(?:back|fore)ground"/.test(attributes) &&
+  (/\sdisplay="none"/.test(attributes) || !/\s(?:fill|stroke)="/.test(attributes));
 
 /** @param svg one element, attribute values escaped (no `"`, `<` or `>` within them) */
 export function withTitles(svg: string): string {
@@ -30,7 +32,8 @@ export function withTitles(svg: string): string {
     const kept = attributes.replace(ATTRIBUTE, (attribute: string, key: string, value: string) => {
       if (key === 'aria-label') title = value;
       if (key === 'class') return value.includes(UNSEEN) ? ` class="${UNSEEN}"` : '';
-      if (key.startsWith('aria-') || key === 'role' || (key === 'opacity' && value === '1')) return '';
+      if (key.startsWith('aria-') || key === 'role' || (key === 'opacity' && value === '1'))
+        return '';
       return PLACES.has(key) ? ` ${key}="${value.replace(NUMBER, rounded)}"` : attribute;
     });
     if (title === '' || name === 'g') return `<${name}${kept}${closed}>`;

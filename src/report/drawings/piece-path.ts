@@ -16,9 +16,15 @@ export function piecePath(vessel: Vessel): string {
   const half = Math.min((vessel.handleWidthMm ?? ASSUMED_HANDLE_WIDTH_MM) / 2, b);
   const root = footprint === 'square' ? a : a * Math.sqrt(1 - (half / b) ** 2);
   const handled = (vessel.handleMm ?? 0) > 0 && beyond > a;
-  if (!handled) return footprint === 'square' ? `M${mm(a)} ${mm(-b)}V${mm(b)}H${mm(-a)}V${mm(-b)}Z` : `M${mm(a)} 0A${mm(a)} ${mm(b)} 0 1 1 ${mm(-a)} 0A${mm(a)} ${mm(b)} 0 1 1 ${mm(a)} 0Z`;
+  if (!handled)
+    return footprint === 'square'
+      ? `M${mm(a)} ${mm(-b)}V${mm(b)}H${mm(-a)}V${mm(-b)}Z`
+      : `M${mm(a)} 0A${mm(a)} ${mm(b)} 0 1 1 ${mm(-a)} 0A${mm(a)} ${mm(b)} 0 1 1 ${mm(a)} 0Z`;
   const tip = tipPath(vessel.handleTip === 'round', root, beyond, half);
-  const body = footprint === 'square' ? `V${mm(b)}H${mm(-a)}V${mm(-b)}H${mm(root)}` : `A${mm(a)} ${mm(b)} 0 1 1 ${mm(root)} ${mm(-half)}`;
+  const body =
+    footprint === 'square'
+      ? `V${mm(b)}H${mm(-a)}V${mm(-b)}H${mm(root)}`
+      : `A${mm(a)} ${mm(b)} 0 1 1 ${mm(root)} ${mm(-half)}`;
   return `M${mm(root)} ${mm(-half)}${tip}${body}Z`;
 }
 

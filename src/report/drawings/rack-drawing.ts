@@ -38,7 +38,12 @@ const LETTER = 0.54;
 const escaped = (text: string): string => text.replace(/[&<>"']/g, (c) => `&#${c.charCodeAt(0)};`);
 
 /** SVG of one rack; the texts are escaped. */
-export function drawRack(layout: RackLayout, vessel: Vessel, rack: Rack, options: RackDrawingOptions = {}): string {
+export function drawRack(
+  layout: RackLayout,
+  vessel: Vessel,
+  rack: Rack,
+  options: RackDrawingOptions = {},
+): string {
   const { measures = plainMetric } = options;
   const say = (options.words ?? english).charts.drawing;
   const inside = usableOf(rack);
@@ -47,7 +52,9 @@ export function drawRack(layout: RackLayout, vessel: Vessel, rack: Rack, options
   const id = escaped(options.id ?? 'rack-drawing');
   const title = options.title ?? rack.id;
   const [count, ...said] = captions(layout, vessel, measures, say);
-  const lines = said.flatMap((text) => wrapped(text, Math.floor((width - 2 * MARGIN) / (SMALL * LETTER))));
+  const lines = said.flatMap((text) =>
+    wrapped(text, Math.floor((width - 2 * MARGIN) / (SMALL * LETTER))),
+  );
   // y points up inside the rack, as angles are counted, and down on the page.
   const [left, bottom] = [MARGIN + wall, HEADING + wall + inside.y];
   const under = bottom + wall;
@@ -78,7 +85,8 @@ function wrapped(text: string, letters: number): string[] {
   const lines: string[] = [];
   for (const word of text.split(' ')) {
     const last = lines.at(-1);
-    if (last !== undefined && last.length + 1 + word.length <= letters) lines[lines.length - 1] = `${last} ${word}`;
+    if (last !== undefined && last.length + 1 + word.length <= letters)
+      lines[lines.length - 1] = `${last} ${word}`;
     else lines.push(word);
   }
   return lines;
@@ -96,7 +104,8 @@ function floor(rack: Rack): string[] {
     });
   }
   if (rack.kind === 'basket') {
-    const line = (at: number): string => `<path d="M${mm((at * x) / 16)} 0V${mm(y)}M0 ${mm((at * y) / 16)}H${mm(x)}" stroke="currentColor" stroke-width="0.5" stroke-opacity="0.25"/>`;
+    const line = (at: number): string =>
+      `<path d="M${mm((at * x) / 16)} 0V${mm(y)}M0 ${mm((at * y) / 16)}H${mm(x)}" stroke="currentColor" stroke-width="0.5" stroke-opacity="0.25"/>`;
     return Array.from({ length: 15 }, (_, i) => line(i + 1));
   }
   return [];
@@ -106,7 +115,10 @@ function pieces(layout: RackLayout, vessel: Vessel, rack: Rack, measures: Measur
   if (rack.kind === 'peg') return onEdge(layout, vessel, rack);
   if (rack.kind === 'basket') return loose(layout, vessel, rack);
   const outline = piecePath(vessel);
-  const foot = (vessel.footMm ?? 0) > 0 && (vessel.footMm ?? 0) < vessel.rimMm ? `<circle r="${mm((vessel.footMm ?? 0) / 2)}" stroke="currentColor" stroke-width="0.7" stroke-opacity="0.55"/>` : '';
+  const foot =
+    (vessel.footMm ?? 0) > 0 && (vessel.footMm ?? 0) < vessel.rimMm
+      ? `<circle r="${mm((vessel.footMm ?? 0) / 2)}" stroke="currentColor" stroke-width="0.7" stroke-opacity="0.55"/>`
+      : '';
   const drawn = layout.positions.map((p) => {
     const tint = p.angleDeg === layout.angleDeg ? ONE_WAY : OTHER_WAY;
     return `<g transform="translate(${mm(p.x)} ${mm(p.y)}) rotate(${mm(p.angleDeg)})"><path d="${outline}" fill="${tint}" fill-opacity="0.28" stroke="currentColor" stroke-width="1.2" stroke-linejoin="round"/>${foot}</g>`;
@@ -116,7 +128,11 @@ function pieces(layout: RackLayout, vessel: Vessel, rack: Rack, measures: Measur
 }
 
 /** The rim of one piece, measured across it; the unit stands with the width of the rack. */
-function rimLabel(at: { readonly x: number; readonly y: number }, vessel: Vessel, measures: Measures): string {
+function rimLabel(
+  at: { readonly x: number; readonly y: number },
+  vessel: Vessel,
+  measures: Measures,
+): string {
   const text = escaped(measures.length(vessel.rimMm).split('\u00A0')[0]!);
   const half = vessel.rimMm / 2;
   const size = Math.min(18, Math.max(10, vessel.rimMm / 5));
@@ -126,7 +142,11 @@ function rimLabel(at: { readonly x: number; readonly y: number }, vessel: Vessel
 }
 
 /** Leaning pieces from above: what each covers of the length, its upper edge drawn heavier. */
-function onEdge(layout: RackLayout, vessel: Vessel, rack: Extract<Rack, { kind: 'peg' }>): string[] {
+function onEdge(
+  layout: RackLayout,
+  vessel: Vessel,
+  rack: Extract<Rack, { kind: 'peg' }>,
+): string[] {
   const load = pegLoad(vessel, rack);
   const across = vessel.rimMm;
   const thick = Math.min(depthOf(vessel), load.spacingMm);
@@ -161,14 +181,37 @@ const widthLine = (left: number, y: number, length: number, told: string): strin
 ];
 
 /** What the picture says, in words: the count; then the pattern, how near a change is, and what binds. */
-function captions(layout: RackLayout, vessel: Vessel, { length, room, enough }: Measures, say: Words['charts']['drawing']): string[] {
+function captions(
+  layout: RackLayout,
+  vessel: Vessel,
+  { length, room, enough }: Measures,
+  say: Words['charts']['drawing'],
+): string[] {
   const { pieces: n, cliff, slackMm } = layout;
   const count = say.pieces(n);
-  if (n === 0) return [count, ...layout.problems.slice(0, 2).map((problem) => `${problem.rule[0]!.toUpperCase()}${problem.rule.slice(1)}. ${problem.remedy}`)];
+  if (n === 0)
+    return [
+      count,
+      ...layout.problems
+        .slice(0, 2)
+        .map(
+          (problem) =>
+            `${problem.rule[0]!.toUpperCase()}${problem.rule.slice(1)}. ${problem.remedy}`,
+        ),
+    ];
   const lines = [count, patternText(layout, vessel, say)];
   if (layout.pattern === 'loose') return lines;
   lines.push(slackMm === null ? say.slackAmple(length(AMPLE_MM)) : say.slack(room(slackMm)));
-  if (cliff !== null) lines.push(say.cliff(enough(Math.abs(cliff.changeMm)), cliff.changeMm < 0, say.dimension[cliff.dimension], cliff.piecesThen, n));
+  if (cliff !== null)
+    lines.push(
+      say.cliff(
+        enough(Math.abs(cliff.changeMm)),
+        cliff.changeMm < 0,
+        say.dimension[cliff.dimension],
+        cliff.piecesThen,
+        n,
+      ),
+    );
   lines.push(say.binds[layout.binds]);
   return lines;
 }

@@ -1,10 +1,40 @@
 /** Words of the answer: the sentence, its table, and the facts under it. Arguments are ready-made text. */
 
 const plurals: Readonly<Record<string, string>> = {
-  cup: 'cups', mug: 'mugs', glass: 'glasses', tumbler: 'tumblers', saucer: 'saucers', spoon: 'spoons', teaspoon: 'teaspoons',
-  plate: 'plates', bowl: 'bowls', jug: 'jugs', beaker: 'beakers', goblet: 'goblets', tray: 'trays', bottle: 'bottles', fork: 'forks',
+  cup: 'cups',
+  mug: 'mugs',
+  glass: 'glasses',
+  tumbler: 'tumblers',
+  saucer: 'saucers',
+  spoon: 'spoons',
+  teaspoon: 'teaspoons',
+  plate: 'plates',
+  bowl: 'bowls',
+  jug: 'jugs',
+  beaker: 'beakers',
+  goblet: 'goblets',
+  tray: 'trays',
+  bottle: 'bottles',
+  fork: 'forks',
 };
-const plainAdjectives = new Set(['small', 'medium', 'large', 'espresso', 'straight', 'tapered', 'tall', 'short', 'tea', 'coffee', 'water', 'latte', 'cappuccino', 'dessert', 'double', 'single']);
+const plainAdjectives = new Set([
+  'small',
+  'medium',
+  'large',
+  'espresso',
+  'straight',
+  'tapered',
+  'tall',
+  'short',
+  'tea',
+  'coffee',
+  'water',
+  'latte',
+  'cappuccino',
+  'dessert',
+  'double',
+  'single',
+]);
 
 /** "48 medium cups"; a name whose plural is not known stays as it is: "48 × Name". */
 function pieces(count: string, name: string, one: boolean): string {
@@ -18,13 +48,27 @@ function pieces(count: string, name: string, one: boolean): string {
   return `${count} ${[...head.filter((part) => part !== ''), one ? last : plural].join(' ')}`;
 }
 
-const stage = (what: string): string => ({ machines: 'the washing machines', makers: 'the people making drinks', clearers: 'the people clearing', hands: 'the hands at the wash' })[what] ?? what;
+const stage = (what: string): string =>
+  ({
+    machines: 'the washing machines',
+    makers: 'the people making drinks',
+    clearers: 'the people clearing',
+    hands: 'the hands at the wash',
+  })[what] ?? what;
 
 export const answerWords = {
   pieces,
   to: (low: string, high: string): string => `${low} to ${high}`,
-  manyPieces: (count: string, kinds: string): string => `${count} pieces of ${kinds} kinds of ware (listed below)`,
-  certified: (stock: string, cost: string, level: string, low: string, high: string, confidence: string): string =>
+  manyPieces: (count: string, kinds: string): string =>
+    `${count} pieces of ${kinds} kinds of ware (listed below)`,
+  certified: (
+    stock: string,
+    cost: string,
+    level: string,
+    low: string,
+    high: string,
+    confidence: string,
+  ): string =>
     `Buy ${stock} for ${cost}: in ${level} of rushes nothing then runs out (tried on fresh days; ${confidence} interval ${low} to ${high}).`,
   uncertified: (stock: string, cost: string, level: string): string =>
     `Buy ${stock} for ${cost}: on the listed days nothing then runs out in at least ${level} of rushes, which days to come need not keep to.`,
@@ -32,9 +76,11 @@ export const answerWords = {
     `With ${stock}, nothing runs out in ${level} of rushes (${confidence} interval ${low} to ${high}).`,
   nothing: 'No ware is needed: no drink on the menu is served in any.',
   promiseMissed: (level: string): string => `That misses the ${level} asked for.`,
-  promiseUnsure: (level: string): string => `That is as good as the ${level} asked for, which lies within the interval.`,
+  promiseUnsure: (level: string): string =>
+    `That is as good as the ${level} asked for, which lies within the interval.`,
   promiseKept: (level: string): string => `That is better than the ${level} asked for.`,
-  fillRate: (share: string): string => `${share} of drinks to stay in are served at once in the ware wanted.`,
+  fillRate: (share: string): string =>
+    `${share} of drinks to stay in are served at once in the ware wanted.`,
 
   ware: 'Ware',
   piecesHead: 'Pieces',
@@ -46,7 +92,14 @@ export const answerWords = {
   cost: 'Cost',
   total: 'Total',
   none: '–',
-  allOfKind: { cup: 'all cups', glass: 'all glasses', saucer: 'all saucers', spoon: 'all spoons', plate: 'all plates', other: 'all others' },
+  allOfKind: {
+    cup: 'all cups',
+    glass: 'all glasses',
+    saucer: 'all saucers',
+    spoon: 'all spoons',
+    plate: 'all plates',
+    other: 'all others',
+  },
   atLeast: (low: string): string => `${low} or more`,
   atMost: (high: string): string => `up to ${high}`,
   notes: [
@@ -56,7 +109,13 @@ export const answerWords = {
 
   dayHead: 'On a mean day',
   busyHead: 'Busy in opening hours',
-  busyOf: { machines: 'Washing machines', makers: 'People making drinks', seats: 'Seats', clearers: 'People clearing', hands: 'Hands at the wash' },
+  busyOf: {
+    machines: 'Washing machines',
+    makers: 'People making drinks',
+    seats: 'Seats',
+    clearers: 'People clearing',
+    hands: 'Hands at the wash',
+  },
   unlimited: 'no limit set',
   served: 'Guests served',
   seated: 'of these, sat down',
@@ -75,19 +134,25 @@ export const answerWords = {
   fillRateRow: 'House drinks served at once in the ware wanted',
   shortOf: (name: string): string => `Drinks short of ${name}`,
   firstShort: 'First shortage, on a day with one',
-  firstShortAt: (median: string, earliest: string): string => `half before ${median}, the earliest at ${earliest}`,
+  firstShortAt: (median: string, earliest: string): string =>
+    `half before ${median}, the earliest at ${earliest}`,
   noShort: 'none',
 
-  tightest: (name: string, time: string): string => `The tightest moment: ${name} at ${time}, on the day nearest to the level asked for. Where the pieces were:`,
+  tightest: (name: string, time: string): string =>
+    `The tightest moment: ${name} at ${time}, on the day nearest to the level asked for. Where the pieces were:`,
   off: 'Off the\nshelf',
 
   overload: (what: string, load: string, from: string, would: string): string =>
     `More work than capacity: in the busiest hour ${stage(what)} get ${load} of what they can do, and fall behind from ${from}. More ware only buys time; ${would} would do.`,
   stage,
   warningsHead: 'Mind',
-  warningAt: (message: string, path: string): string => (path === '' ? message : `${message} (${path})`),
-  days: (chosen: string, certified: string, seed: string): string => `Chosen on ${chosen} simulated days, tried on ${certified} fresh ones; seed ${seed}.`,
-  daysListed: (chosen: string): string => `Worked out on ${chosen} listed days; not tried on fresh ones.`,
-  daysGiven: (count: string, seed: string): string => `Tried on ${count} simulated days; seed ${seed}.`,
+  warningAt: (message: string, path: string): string =>
+    path === '' ? message : `${message} (${path})`,
+  days: (chosen: string, certified: string, seed: string): string =>
+    `Chosen on ${chosen} simulated days, tried on ${certified} fresh ones; seed ${seed}.`,
+  daysListed: (chosen: string): string =>
+    `Worked out on ${chosen} listed days; not tried on fresh ones.`,
+  daysGiven: (count: string, seed: string): string =>
+    `Tried on ${count} simulated days; seed ${seed}.`,
   informs: 'This informs a purchase; it certifies nothing.',
 };

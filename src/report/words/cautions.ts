@@ -20,19 +20,22 @@ export const cautionWords = {
     title: 'Clean and safe ware',
     text: (t: FoodCodeTexts): string =>
       `A hot-rinse machine must reach its temperatures on every load, however long the queue. The FDA Food Code asks, of a stationary-rack machine, a wash at ${t.washDual} or more (${t.washSingle} where wash and rinse have one temperature) and a final rinse at ${t.rinse} or more (${t.rinseSingle} for the latter), never above ${t.rinseMost}, so that the ware itself reaches ${t.surface}. Never shorten a cycle to keep up. Let ware dry in the air; no towels.`,
-    defersTo: 'FDA Food Code 4-501.110, 4-501.112 and 4-703.11, FSANZ Standard 3.2.2, EN 17735, and the local food authority',
+    defersTo:
+      'FDA Food Code 4-501.110, 4-501.112 and 4-703.11, FSANZ Standard 3.2.2, EN 17735, and the local food authority',
   },
   sanitisingChemical: {
     title: 'Clean and safe ware',
     text: (t: FoodCodeTexts): string =>
       `A machine that sanitises by chemical must be dosed and tested as its maker says; the FDA Food Code asks for wash water at ${t.washChemical} or more. Ware comes out cool and dries slowly: leave it in the air, no towels. Never shorten a cycle to keep up.`,
-    defersTo: 'FDA Food Code 4-501.110, FSANZ Standard 3.2.2, EN 17735, and the local food authority',
+    defersTo:
+      'FDA Food Code 4-501.110, FSANZ Standard 3.2.2, EN 17735, and the local food authority',
   },
   sanitisingUnknown: {
     title: 'Clean and safe ware',
     text: (t: FoodCodeTexts): string =>
       `Know how your machine makes ware safe, and check it daily. By heat, the FDA Food Code asks, of a stationary-rack machine, a wash at ${t.washDual} or more (${t.washSingle} where wash and rinse have one temperature) and a final rinse at ${t.rinse} or more (${t.rinseSingle} for the latter), never above ${t.rinseMost}; by chemical, wash water at ${t.washChemical} or more and the dose its maker names. Never shorten a cycle to keep up. Let ware dry in the air; no towels.`,
-    defersTo: 'FDA Food Code 4-501.110, 4-501.112 and 4-703.11, FSANZ Standard 3.2.2, EN 17735, and the local food authority',
+    defersTo:
+      'FDA Food Code 4-501.110, 4-501.112 and 4-703.11, FSANZ Standard 3.2.2, EN 17735, and the local food authority',
   },
   chemicals: {
     title: 'Detergent and rinse aid',
@@ -57,7 +60,8 @@ export const cautionWords = {
   services: {
     title: 'Power, water and drain',
     text: 'A new or moved machine needs the right power, water, drain and backflow protection. That is work for licensed trades.',
-    defersTo: 'licensed electricians and plumbers; AS/NZS 3000 and 3500.1, IEC 60335-2-58, or their local equivalents',
+    defersTo:
+      'licensed electricians and plumbers; AS/NZS 3000 and 3500.1, IEC 60335-2-58, or their local equivalents',
   },
   stacks: {
     title: 'Stacks on the espresso machine',

@@ -4,8 +4,10 @@ export const chartWords = {
   timeSinceOpening: 'hours:minutes after opening',
   of: (part: string, whole: string): string => `${part} of ${whole}`,
   risk: {
-    titleJoint: (pieces: string, risk: string): string => `With ${pieces} pieces in all, something runs out in ${risk} of rushes`,
-    titleWare: (pieces: string, risk: string): string => `With ${pieces} and the rest as chosen, something runs out in ${risk} of rushes`,
+    titleJoint: (pieces: string, risk: string): string =>
+      `With ${pieces} pieces in all, something runs out in ${risk} of rushes`,
+    titleWare: (pieces: string, risk: string): string =>
+      `With ${pieces} and the rest as chosen, something runs out in ${risk} of rushes`,
     description: (fewer: string, fewerRisk: string, more: string, moreRisk: string): string =>
       `The chance that ware runs out during a rush, falling as the stock grows: ${fewerRisk} with ${fewer} pieces, ${moreRisk} with ${more}. The band is the 95% interval.`,
     stockJoint: 'pieces in all, every ware in proportion',
@@ -18,11 +20,13 @@ export const chartWords = {
     chosen: (pieces: string): string => `chosen: ${pieces}`,
     allowed: (share: string): string => `at most ${share} allowed`,
     caption: 'Chance of running out against the stock',
-    told: (pieces: string, risk: string, low: string, high: string): string => `${pieces}: something runs out in ${risk} of rushes (95% interval ${low} to ${high})`,
+    told: (pieces: string, risk: string, low: string, high: string): string =>
+      `${pieces}: something runs out in ${risk} of rushes (95% interval ${low} to ${high})`,
     allPieces: (pieces: string): string => `${pieces} pieces in all`,
   },
   places: {
-    title: (name: string, off: string, time: string): string => `${name}: at most ${off} are off the shelf at once on a mean day, at ${time}`,
+    title: (name: string, off: string, time: string): string =>
+      `${name}: at most ${off} are off the shelf at once on a mean day, at ${time}`,
     description: (name: string, main: string, share: string, stock: string): string =>
       `Where the pieces of ${name} are through the rush, on the mean of the days watched. At the fullest moment ${share} of those off the shelf are ${main}. The dashed line is what one day in twenty reaches or passes; the solid line is the stock of ${stock}.`,
     pieces: 'pieces off the shelf',
@@ -32,13 +36,25 @@ export const chartWords = {
     time: 'Time',
     caption: (name: string): string => `Where the pieces of ${name} are, mean of the days watched`,
     stockHead: 'Stock',
-    told: (time: string, off: string, stock: string, main: string, there: string, q95: string): string => `${time}: ${off} of ${stock} off the shelf on a mean day, ${there} of them ${main}; on 1 day in 20, ${q95} or more`,
-    toldNone: (time: string, stock: string, q95: string): string => `${time}: none of ${stock} off the shelf on a mean day; on 1 day in 20, ${q95} or more`,
+    told: (
+      time: string,
+      off: string,
+      stock: string,
+      main: string,
+      there: string,
+      q95: string,
+    ): string =>
+      `${time}: ${off} of ${stock} off the shelf on a mean day, ${there} of them ${main}; on 1 day in 20, ${q95} or more`,
+    toldNone: (time: string, stock: string, q95: string): string =>
+      `${time}: none of ${stock} off the shelf on a mean day; on 1 day in 20, ${q95} or more`,
   },
   seats: {
-    title: (seats: string, of: string, share: string, time: string): string => `At ${time}, the fullest moment of a mean day, ${seats} of ${of} seats are taken (${share})`,
-    titleUnlimited: (seats: string, time: string): string => `At ${time}, the fullest moment of a mean day, ${seats} seats are taken`,
-    description: (parties: string, minutes: string, time: string): string => `Above: parties arriving; most come in the ${minutes} from ${time}: ${parties} on a mean day. Below: seats taken, and the seats there are.`,
+    title: (seats: string, of: string, share: string, time: string): string =>
+      `At ${time}, the fullest moment of a mean day, ${seats} of ${of} seats are taken (${share})`,
+    titleUnlimited: (seats: string, time: string): string =>
+      `At ${time}, the fullest moment of a mean day, ${seats} seats are taken`,
+    description: (parties: string, minutes: string, time: string): string =>
+      `Above: parties arriving; most come in the ${minutes} from ${time}: ${parties} on a mean day. Below: seats taken, and the seats there are.`,
     parties: (minutes: string): string => `parties in ${minutes}`,
     taken: 'seats taken',
     capacity: (seats: string): string => `seats: ${seats}`,
@@ -47,14 +63,19 @@ export const chartWords = {
     takenHead: 'Seats taken',
     waitingHead: 'Parties waiting for a seat',
     caption: 'Parties arriving and seats taken, mean of the days watched',
-    toldParties: (from: string, to: string, parties: string): string => `${from} to ${to}: ${parties} parties arrive on a mean day`,
-    toldSeats: (time: string, taken: string, of: string | null, waiting: string | null): string => `${time}: ${taken}${of === null ? '' : ` of ${of}`} seats taken on a mean day${waiting === null ? '' : `, ${waiting} parties waiting for one`}`,
+    toldParties: (from: string, to: string, parties: string): string =>
+      `${from} to ${to}: ${parties} parties arrive on a mean day`,
+    toldSeats: (time: string, taken: string, of: string | null, waiting: string | null): string =>
+      `${time}: ${taken}${of === null ? '' : ` of ${of}`} seats taken on a mean day${waiting === null ? '' : `, ${waiting} parties waiting for one`}`,
   },
   staff: {
-    title: (what: string, share: string, time: string): string => `Busiest are the ${what}: at work ${share} of the time about ${time}`,
+    title: (what: string, share: string, time: string): string =>
+      `Busiest are the ${what}: at work ${share} of the time about ${time}`,
     titleNone: 'Nobody and nothing has a limit here',
-    description: (racks: string, time: string): string => `Above: the share of each that is busy. Below: what waits for them; most racks wait about ${time}: ${racks} on a mean day.`,
-    descriptionNoWait: 'Above: the share of each that is busy. Below: what waits for them; racks hardly ever wait to be washed.',
+    description: (racks: string, time: string): string =>
+      `Above: the share of each that is busy. Below: what waits for them; most racks wait about ${time}: ${racks} on a mean day.`,
+    descriptionNoWait:
+      'Above: the share of each that is busy. Below: what waits for them; racks hardly ever wait to be washed.',
     busy: 'share of the time busy',
     waiting: 'waiting, on a mean day',
     who: { machines: 'machines', makers: 'makers', hands: 'wash hands', clearers: 'clearers' },
@@ -65,10 +86,12 @@ export const chartWords = {
     toldBusy: (time: string, list: string): string => `About ${time}: ${list} of the time busy`,
     busyOne: (who: string, share: string): string => `${who} ${share}`,
     toldNoWait: (time: string): string => `About ${time}: nothing waits on a mean day`,
-    toldWaiting: (time: string, racks: string, drinks: string): string => `About ${time}: ${racks} racks wait to be washed, ${drinks} drinks to be made, on a mean day`,
+    toldWaiting: (time: string, racks: string, drinks: string): string =>
+      `About ${time}: ${racks} racks wait to be washed, ${drinks} drinks to be made, on a mean day`,
   },
   cooling: {
-    title: (drink: string, degrees: string): string => `A warmed cup keeps the first sip of ${drink} ${degrees} hotter`,
+    title: (drink: string, degrees: string): string =>
+      `A warmed cup keeps the first sip of ${drink} ${degrees} hotter`,
     description: (low: string, high: string, minute: string): string =>
       `Temperature of each drink through the stay, estimated for still air and a full vessel. The shaded band, ${low} to ${high}, is what most guests like; the dashed line at ${minute} is the first sip. What a guest leaves in the cup cools faster.`,
     x: 'minutes from pouring',
@@ -78,10 +101,12 @@ export const chartWords = {
     caption: (sign: string): string => `Temperature of the drinks from pouring, ${sign}`,
     minute: 'Minute',
     told: (minutes: string, drinks: string): string => `${minutes} after pouring: ${drinks}`,
-    toldOne: (drink: string, cold: string, warmed: string): string => `${drink} ${cold}, ${warmed} if the vessel was warmed`,
+    toldOne: (drink: string, cold: string, warmed: string): string =>
+      `${drink} ${cold}, ${warmed} if the vessel was warmed`,
   },
   strength: {
-    title: (apart: string, drinks: string): string => `Stronger or weaker to take away: ${apart} of ${drinks} drinks`,
+    title: (apart: string, drinks: string): string =>
+      `Stronger or weaker to take away: ${apart} of ${drinks} drinks`,
     titleAlike: 'Every drink is as strong to take away as in the house',
     titleHouse: 'Strength of the drinks in the house',
     description: (band: string): string =>
@@ -95,12 +120,16 @@ export const chartWords = {
     strength: 'Dissolved coffee, g in 100 ml',
     liquid: (unit: string): string => `Liquid, ${unit}`,
     ratio: 'Away over house',
-    told: (drink: string, where: string, strength: string): string => `${drink}, ${where}: ${strength} g of dissolved coffee in 100 ml`,
-    toldBetween: (told: string, low: string, high: string): string => `${told} (between ${low} and ${high} until the paper cup is measured)`,
+    told: (drink: string, where: string, strength: string): string =>
+      `${drink}, ${where}: ${strength} g of dissolved coffee in 100 ml`,
+    toldBetween: (told: string, low: string, high: string): string =>
+      `${told} (between ${low} and ${high} until the paper cup is measured)`,
   },
   landed: {
-    title: (name: string, first: string, last: string, pieces: string): string => `${name}: ${first} a piece on the smallest order, ${last} on ${pieces}`,
-    description: (name: string): string => `Goods, freight and tax of one piece of ${name}, ordered by itself, for each number of cartons; the grey line is the price of the goods alone.`,
+    title: (name: string, first: string, last: string, pieces: string): string =>
+      `${name}: ${first} a piece on the smallest order, ${last} on ${pieces}`,
+    description: (name: string): string =>
+      `Goods, freight and tax of one piece of ${name}, ordered by itself, for each number of cartons; the grey line is the price of the goods alone.`,
     size: 'pieces ordered',
     cost: (currency: string): string => `landed cost of a piece (goods, freight, tax), ${currency}`,
     chosen: (pieces: string): string => `${pieces} ordered`,
@@ -110,13 +139,19 @@ export const chartWords = {
     landed: 'Landed a piece',
     goods: 'Goods a piece',
     step: 'What begins here',
-    told: (pieces: string, cartons: string, one: boolean, landed: string, goods: string): string => `${pieces} pieces in ${cartons} ${one ? 'carton' : 'cartons'}: ${landed} each with freight and tax, ${goods} the goods alone`,
+    told: (pieces: string, cartons: string, one: boolean, landed: string, goods: string): string =>
+      `${pieces} pieces in ${cartons} ${one ? 'carton' : 'cartons'}: ${landed} each with freight and tax, ${goods} the goods alone`,
     toldStep: (told: string, step: string): string => `${told}; ${step}`,
   },
   shelf: {
     title: (name: string, orders: number, times: string, point: number | null): string =>
-      point === null ? `${name}: one order for the life of the range` : orders < 0.05 ? `${name}: no further order is expected` : `${name}: order when fewer than ${point} are counted, ${times} times on average`,
-    description: (name: string, par: number, low: number): string => `Expected pieces of ${name} on the shelf with the band that holds nine times in ten, against the par: the ${par} that must stand clean at opening. The band is lowest at ${low} pieces.`,
+      point === null
+        ? `${name}: one order for the life of the range`
+        : orders < 0.05
+          ? `${name}: no further order is expected`
+          : `${name}: order when fewer than ${point} are counted, ${times} times on average`,
+    description: (name: string, par: number, low: number): string =>
+      `Expected pieces of ${name} on the shelf with the band that holds nine times in ten, against the par: the ${par} that must stand clean at opening. The band is lowest at ${low} pieces.`,
     pieces: 'pieces on the shelf',
     par: (pieces: string): string => `par ${pieces}`,
     reorder: (pieces: string): string => `order < ${pieces}`,
@@ -125,27 +160,38 @@ export const chartWords = {
     expected: 'Expected',
     low: '5 % of the time below',
     high: '95 % of the time at most',
-    told: (date: string, mean: string, low: string, high: string): string => `${date}: ${mean} pieces expected, nine times in ten ${low === high ? low : `${low} to ${high}`}`,
+    told: (date: string, mean: string, low: string, high: string): string =>
+      `${date}: ${mean} pieces expected, nine times in ten ${low === high ? low : `${low} to ${high}`}`,
   },
   shapes: {
     wider: (by: string): string => `${by} wider`,
     title: (by: string, more: number, minutes: number): string =>
       `Cups ${by} wider: ${more === 0 ? 'as many' : `${Math.abs(more)} ${more > 0 ? 'more' : 'fewer'}`} to buy, ${minutes === 0 ? 'as much handling a day' : `${Math.abs(minutes)} min ${minutes > 0 ? 'more' : 'less'} handling a day`}`,
-    told: (measure: string, shape: string, figure: string): string => `${measure}, ${shape}: ${figure}`,
+    told: (measure: string, shape: string, figure: string): string =>
+      `${measure}, ${shape}: ${figure}`,
   },
   drawing: {
-    top: (width: string, depth: string, stacks: number): string => `The machine top from above, ${width} by ${depth}, with ${stacks} ${stacks === 1 ? 'stack' : 'stacks'}`,
+    top: (width: string, depth: string, stacks: number): string =>
+      `The machine top from above, ${width} by ${depth}, with ${stacks} ${stacks === 1 ? 'stack' : 'stacks'}`,
     back: 'back',
     front: 'front: the maker stands here',
-    onTop: (name: string, top: number, reserve: number, trigger: number | null): string => `${name}: ${top} on top, ${reserve} in reserve${trigger === null ? '' : `; fetch at ${trigger} left`}`,
+    onTop: (name: string, top: number, reserve: number, trigger: number | null): string =>
+      `${name}: ${top} on top, ${reserve} in reserve${trigger === null ? '' : `; fetch at ${trigger} left`}`,
     empty: 'nothing stands here',
     fromAbove: 'Seen from above, to scale.',
     inside: (width: string): string => `${width} inside`,
     pieces: (n: number): string => `${n} ${n === 1 ? 'piece' : 'pieces'}`,
     slackAmple: (room: string): string => `Slack: more than ${room} of rim in this pattern.`,
     slack: (room: string): string => `Slack: ${room} more rim before this pattern loses pieces.`,
-    cliff: (by: string, less: boolean, what: string, then: number, now: number): string => `${by} ${less ? 'less' : 'more'} ${what}: ${then} instead of ${now}.`,
-    dimension: { rim: 'rim', handle: 'handle', handleWidth: 'width of handle', height: 'height', depth: 'depth' },
+    cliff: (by: string, less: boolean, what: string, then: number, now: number): string =>
+      `${by} ${less ? 'less' : 'more'} ${what}: ${then} instead of ${now}.`,
+    dimension: {
+      rim: 'rim',
+      handle: 'handle',
+      handleWidth: 'width of handle',
+      height: 'height',
+      depth: 'depth',
+    },
     binds: {
       opening: 'The opening of the compartments sets the number.',
       height: 'The height of the rack sets the number.',
@@ -162,6 +208,7 @@ export const chartWords = {
       'on edge': 'On edge between the pegs',
       loose: 'Loose in the basket, drawn in order to show their number',
     },
-    handles: (pattern: string, angle: string | null): string => `${pattern}, handles ${angle === null ? 'straight' : `at ${angle}°`}.`,
+    handles: (pattern: string, angle: string | null): string =>
+      `${pattern}, handles ${angle === null ? 'straight' : `at ${angle}°`}.`,
   },
 };

@@ -235,7 +235,12 @@ export const formWords = {
   restsSummary: 'What these rest on',
   basisLabel: 'Rests on',
   basisOf: (label: string): string => `What "${label}" rests on`,
-  basis: { measured: 'measured', published: 'published', practice: 'common practice', assumed: 'assumed' },
+  basis: {
+    measured: 'measured',
+    published: 'published',
+    practice: 'common practice',
+    assumed: 'assumed',
+  },
   sourceLabel: 'Source, in words',
   lowLabel: 'Lowest plausible',
   highLabel: 'Highest plausible',
@@ -256,7 +261,8 @@ export const formWords = {
   nameFirst: 'Give it a name first.',
   newDrinkHint: 'It comes with a share of 0 %: give it one, and take as much from the others.',
   remove: (name: string): string => `Take ${name} out`,
-  removeSure: (name: string): string => `Take ${name} out of the scenario? Drinks, quotes and racks that name it must change too.`,
+  removeSure: (name: string): string =>
+    `Take ${name} out of the scenario? Drinks, quotes and racks that name it must change too.`,
   removeYes: 'Yes, take it out',
   removeNo: 'Keep it',
 

@@ -15,7 +15,8 @@ export const letterWords = {
   tightestCaption: 'Where the pieces were at the tightest moment',
   loopCaption: 'Mean time from shelf to shelf',
   inputsHead: 'What this rests on',
-  inputsIntro: (assumed: string, all: string): string => `${assumed} of ${all} inputs are assumed, not measured. They come first: measure those that you can before ordering.`,
+  inputsIntro: (assumed: string, all: string): string =>
+    `${assumed} of ${all} inputs are assumed, not measured. They come first: measure those that you can before ordering.`,
   inputsCaption: 'Inputs, the assumed first',
   input: 'Input',
   value: 'Value',
@@ -24,7 +25,12 @@ export const letterWords = {
   sources: 'Sources',
   otherInputs: (count: string): string => `${count} more inputs, which this letter does not use`,
   otherInputsCaption: 'Inputs of other questions',
-  basis: { assumed: 'Assumed', practice: 'Common practice', published: 'Published', measured: 'Measured' },
+  basis: {
+    assumed: 'Assumed',
+    practice: 'Common practice',
+    published: 'Published',
+    measured: 'Measured',
+  },
   origin: { file: 'as given', default: 'filled in' },
   cautionsHead: 'Take care',
   methodHead: 'How this was worked out, and how far to trust it',
@@ -33,7 +39,9 @@ export const letterWords = {
     'The stock is the cheapest that keeps the share of safe days asked for, all ware together. It is chosen on one set of days and tried on another that played no part in the choice; the share told is that of the second set, with its interval.',
     'The interval covers the luck of the draw alone. It does not cover inputs that are wrong: if guests stay longer or the machine is slower than said here, the stock will be too small however narrow the interval.',
   ],
-  methodListed: 'The days were listed, not drawn; the stock is right for them, and says nothing certain of other days.',
+  methodListed:
+    'The days were listed, not drawn; the stock is right for them, and says nothing certain of other days.',
   informs: 'This letter informs a purchase; it certifies nothing.',
-  colophon: (version: string, seed: string): string => `Made by cuptide ${version}, seed ${seed}. The same file and seed give the same letter.`,
+  colophon: (version: string, seed: string): string =>
+    `Made by cuptide ${version}, seed ${seed}. The same file and seed give the same letter.`,
 };

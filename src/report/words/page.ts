@@ -2,7 +2,8 @@
 export const pageWords = {
   blankName: 'a café',
   blankHeading: 'A letter that is yet to be written',
-  blankLead: 'How many cups, glasses, saucers and spoons does the café need? Say a few things about it, and this letter answers.',
+  blankLead:
+    'How many cups, glasses, saucers and spoons does the café need? Say a few things about it, and this letter answers.',
 
   // At the head.
   readAs: 'Read this letter as',
@@ -20,17 +21,24 @@ export const pageWords = {
   logoAlt: 'Logo of the sender',
 
   // How far the answer has come.
-  asSent: 'This is the answer as it was sent. Change a number below and it is worked out again, here, without any network.',
+  asSent:
+    'This is the answer as it was sent. Change a number below and it is worked out again, here, without any network.',
   working: 'Working it out …',
-  provisional: (days: string, fresh: string): string => `Provisional: chosen on ${days} simulated days, tried on ${fresh} others. The certified answer follows.`,
-  provisionalAtStock: (days: string): string => `Provisional: tried on ${days} simulated days. The answer on more days follows.`,
+  provisional: (days: string, fresh: string): string =>
+    `Provisional: chosen on ${days} simulated days, tried on ${fresh} others. The certified answer follows.`,
+  provisionalAtStock: (days: string): string =>
+    `Provisional: tried on ${days} simulated days. The answer on more days follows.`,
   progress: (days: string): string => `${days} days run so far.`,
-  certified: (days: string, fresh: string): string => `Worked out here: chosen on ${days} simulated days, tried on ${fresh} fresh ones.`,
-  certifiedAtStock: (days: string): string => `Worked out here: this stock tried on ${days} simulated days.`,
+  certified: (days: string, fresh: string): string =>
+    `Worked out here: chosen on ${days} simulated days, tried on ${fresh} fresh ones.`,
+  certifiedAtStock: (days: string): string =>
+    `Worked out here: this stock tried on ${days} simulated days.`,
   onListed: (days: string): string => `Worked out here, on the days that were listed (${days}).`,
   mistakesHead: 'This cannot be worked out yet. The answer above is that before the change.',
-  mistakeAt: (line: string | null, path: string): string => [...(line === null ? [] : [`Line ${line}`]), ...(path === '' ? [] : [path])].join(', '),
-  fault: (message: string): string => `Something went wrong on our side: ${message}. What you typed is kept; change a number to try again.`,
+  mistakeAt: (line: string | null, path: string): string =>
+    [...(line === null ? [] : [`Line ${line}`]), ...(path === '' ? [] : [path])].join(', '),
+  fault: (message: string): string =>
+    `Something went wrong on our side: ${message}. What you typed is kept; change a number to try again.`,
 
   // The boxes under the sentence.
   boxesHead: 'What if it were otherwise?',
@@ -41,8 +49,10 @@ export const pageWords = {
 
   // Pieces.
   piecesHead: 'What if you bought other numbers?',
-  piecesIntro: 'Type the pieces you have, or would rather buy; the letter then says how safe that is.',
-  piecesWrong: (most: string): string => `A whole number from 0 to ${most}, please. The answer is still that before.`,
+  piecesIntro:
+    'Type the pieces you have, or would rather buy; the letter then says how safe that is.',
+  piecesWrong: (most: string): string =>
+    `A whole number from 0 to ${most}, please. The answer is still that before.`,
   piecesBack: 'Back to the numbers needed',
 
   // Further questions.

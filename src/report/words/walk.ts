@@ -1,7 +1,8 @@
 /** Words of the walk through a day. */
 export const walkWords = {
   head: 'A walk through a day',
-  intro: 'One day on the floor, piece by piece: from the shelf to the guests, the dirty tables, the bench, the machine and back.',
+  intro:
+    'One day on the floor, piece by piece: from the shelf to the guests, the dirty tables, the bench, the machine and back.',
   coming: 'The day is being walked through …',
   play: 'Play',
   stop: 'Stop',
@@ -21,7 +22,8 @@ export const walkWords = {
   follow: 'Ware to follow',
   allWare: 'All ware',
   fewerHead: 'With fewer pieces',
-  fewerIntro: 'Take pieces away and the same guests come again: see whether the day still goes well, and where it breaks.',
+  fewerIntro:
+    'Take pieces away and the same guests come again: see whether the day still goes well, and where it breaks.',
   fewer: (name: string): string => `${name}: pieces fewer`,
   tenFewer: (name: string): string => `Ten fewer of the scarcest: ${name}`,
   allBack: 'All pieces back',
@@ -42,8 +44,14 @@ export const walkWords = {
   roomHead: 'The room',
   room: (guests: string, seats: string): string => `${guests} guests on ${seats} seats`,
   roomUnlimited: (guests: string): string => `${guests} guests seated`,
-  roomPicture: (guests: string, tables: string, dirty: string): string => `Guests seated: ${guests}, at ${tables} tables; dirty tables: ${dirty}.`,
-  legend: { guest: 'guest', inUse: 'ware before a guest', dirty: 'guests gone, ware dirty', followed: 'the ware followed' },
+  roomPicture: (guests: string, tables: string, dirty: string): string =>
+    `Guests seated: ${guests}, at ${tables} tables; dirty tables: ${dirty}.`,
+  legend: {
+    guest: 'guest',
+    inUse: 'ware before a guest',
+    dirty: 'guests gone, ware dirty',
+    followed: 'the ware followed',
+  },
   line: (parties: string): string => `${parties} waiting for seats`,
   counterHead: 'The counter',
   drinksWaiting: (drinks: string): string => `Drinks waiting: ${drinks}`,
@@ -55,7 +63,8 @@ export const walkWords = {
   toBench: 'bench',
   benchHead: 'The bench and the racks',
   loose: (pieces: string): string => `Loose, for want of a rack: ${pieces}`,
-  open: (name: string, pieces: string, full: string): string => `${name}, filling: ${pieces} of ${full}`,
+  open: (name: string, pieces: string, full: string): string =>
+    `${name}, filling: ${pieces} of ${full}`,
   openMixed: (pieces: string, share: string): string => `Mixed, filling: ${pieces}, ${share} full`,
   waiting: (name: string, pieces: string): string => `${name}, waiting: ${pieces}`,
   moreWaiting: (racks: string): string => `Further racks waiting: ${racks}`,
@@ -64,7 +73,14 @@ export const walkWords = {
   benchClear: 'Nothing waits here.',
   machineHead: 'The machines',
   machine: (number: string): string => `Machine ${number}`,
-  stages: { idle: 'stands idle', loading: 'is being loaded', running: 'is running', waiting: 'is done and waits for a hand', unloading: 'is being unloaded', stopped: 'may not start' },
+  stages: {
+    idle: 'stands idle',
+    loading: 'is being loaded',
+    running: 'is running',
+    waiting: 'is done and waits for a hand',
+    unloading: 'is being unloaded',
+    stopped: 'may not start',
+  },
   inIt: (name: string, pieces: string): string => `${name}: ${pieces}`,
   foodIn: (racks: string): string => `Food ware: ${racks}`,
   idleMachines: (machines: string): string => `Standing idle: ${machines}`,
@@ -75,18 +91,32 @@ export const walkWords = {
   empty: 'none left',
   stacks: 'A stack is ten pieces.',
   more: (pieces: string): string => `and ${pieces} more`,
-  course: (name: string, stock: string): string => `On the shelf through the day: ${name}, ${stock} at opening`,
-  now: (clock: string, hours: string, minutes: string): string => `It is ${clock}, ${hours} h ${minutes} min after opening.`,
+  course: (name: string, stock: string): string =>
+    `On the shelf through the day: ${name}, ${stock} at opening`,
+  now: (clock: string, hours: string, minutes: string): string =>
+    `It is ${clock}, ${hours} h ${minutes} min after opening.`,
   closed: (clock: string): string => `It is ${clock}; the house has closed.`,
-  shelfTold: (name: string, pieces: string, stock: string): string => `${name}: ${pieces} of ${stock} on the shelf.`,
+  shelfTold: (name: string, pieces: string, stock: string): string =>
+    `${name}: ${pieces} of ${stock} on the shelf.`,
   shelfBare: (name: string, stock: string): string => `${name}: none of ${stock} on the shelf.`,
-  mostTold: (back: string, most: string, where: string): string => (back === most ? `On their way back: ${back}, ${where}.` : `On their way back: ${back}; of these ${most}, more than anywhere else, ${where}.`),
+  mostTold: (back: string, most: string, where: string): string =>
+    back === most
+      ? `On their way back: ${back}, ${where}.`
+      : `On their way back: ${back}; of these ${most}, more than anywhere else, ${where}.`,
   guestsTold: (pieces: string): string => `With guests or being made: ${pieces}.`,
   allClean: 'None is on its way back.',
   shortNow: (name: string): string => `At this moment a drink lacks its ware: ${name}.`,
-  shortTold: (drinks: string, clock: string): string => `Drinks short so far: ${drinks}, the first at ${clock}.`,
+  shortTold: (drinks: string, clock: string): string =>
+    `Drinks short so far: ${drinks}, the first at ${clock}.`,
   /** Where pieces on their way back are, within a sentence. */
-  within: { dirty: 'dirty on tables', carried: 'being carried to the bench', bench: 'on the bench and in racks, waiting to be washed', machine: 'in the machine', drying: 'drying', polishing: 'being polished' },
+  within: {
+    dirty: 'dirty on tables',
+    carried: 'being carried to the bench',
+    bench: 'on the bench and in racks, waiting to be washed',
+    machine: 'in the machine',
+    drying: 'drying',
+    polishing: 'being polished',
+  },
   tableHead: 'This moment in figures',
   tableCaption: (clock: string): string => `Pieces by ware and place at ${clock}`,
   ware: 'Ware',

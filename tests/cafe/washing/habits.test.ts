@@ -7,8 +7,18 @@ import { DRYING, PLACE_COUNT, POLISHING, SHELF, WASHING } from '../../../src/caf
 import { idealised, instantMachine, modelOf } from '../../published/scenario-of.js';
 
 const MINUTE = 60_000;
-const hour = { hours: { for: '240 min' }, arrivals: { steps: [{ for: '240 min', parties: '0 / min' }], dayFactor: 0 } };
-const party = (minute: number, dwellMinutes: number, drinks = 1) => ({ minute, size: 1, staysIn: true, dwellMinutes, drinks: Array.from({ length: drinks }, () => ({ drink: 'coffee', makeMinutes: 0 })), seconds: [] });
+const hour = {
+  hours: { for: '240 min' },
+  arrivals: { steps: [{ for: '240 min', parties: '0 / min' }], dayFactor: 0 },
+};
+const party = (minute: number, dwellMinutes: number, drinks = 1) => ({
+  minute,
+  size: 1,
+  staysIn: true,
+  dwellMinutes,
+  drinks: Array.from({ length: drinks }, () => ({ drink: 'coffee', makeMinutes: 0 })),
+  seconds: [],
+});
 
 interface Move {
   readonly minute: number;
@@ -32,41 +42,88 @@ function moves(changes: Record<string, unknown>, day: ListedDay): Move[] {
   expect(PLACE_COUNT).toBeGreaterThan(POLISHING);
   return seen;
 }
-const minutesTo = (list: readonly Move[], place: number): number[] => list.filter(({ to }) => to === place).map(({ minute }) => minute);
-const machine = (more: Record<string, unknown>) => ({ machines: [{ ...instantMachine, cycle: '2 min', ...more }], hands: 'unlimited', partLoadWait: '0 s' });
+const minutesTo = (list: readonly Move[], place: number): number[] =>
+  list.filter(({ to }) => to === place).map(({ minute }) => minute);
+const machine = (more: Record<string, unknown>) => ({
+  machines: [{ ...instantMachine, cycle: '2 min', ...more }],
+  hands: 'unlimited',
+  partLoadWait: '0 s',
+});
 
 describe('habits of washing, each through a scenario', () => {
   it('warm-up: no load starts before it is over', () => {
-    expect(minutesTo(moves({ washing: machine({ warmUp: '10 min' }) }, { parties: [party(0, 3)] }), WASHING)).toEqual([10]);
+    expect(
+      minutesTo(
+        moves({ washing: machine({ warmUp: '10 min' }) }, { parties: [party(0, 3)] }),
+        WASHING,
+      ),
+    ).toEqual([10]);
   });
 
   it('a spell out of order: the load under way is finished, the next waits for its end', () => {
     const washing = machine({ down: [{ from: '4 min', for: '20 min' }] });
-    expect(minutesTo(moves({ washing }, { parties: [party(0, 3), party(1, 5)] }), WASHING)).toEqual([3, 24]);
+    expect(minutesTo(moves({ washing }, { parties: [party(0, 3), party(1, 5)] }), WASHING)).toEqual(
+      [3, 24],
+    );
   });
 
   it('a random breakdown stops the machine for its repair', () => {
     const washing = machine({ breakdown: { until: '5 min', repair: '30 min' } });
-    expect(minutesTo(moves({ washing }, { parties: [party(0, 3), party(1, 6)] }), WASHING)).toEqual([3, 35]);
+    expect(minutesTo(moves({ washing }, { parties: [party(0, 3), party(1, 6)] }), WASHING)).toEqual(
+      [3, 35],
+    );
   });
 
   it('fixed times: part racks go at the multiples, and not before', () => {
     const ware = { cup: { price: '1 EUR', family: 'china', perRack: 10, drying: '0 s' } };
-    const washing = { machines: [{ ...instantMachine, cycle: '2 min' }], hands: 'unlimited', partLoadWait: 'never', partLoadsEvery: '15 min' };
-    expect(minutesTo(moves({ ware, washing }, { parties: [party(0, 3), party(1, 6), party(14, 4)] }), WASHING)).toEqual([15, 30]);
+    const washing = {
+      machines: [{ ...instantMachine, cycle: '2 min' }],
+      hands: 'unlimited',
+      partLoadWait: 'never',
+      partLoadsEvery: '15 min',
+    };
+    expect(
+      minutesTo(
+        moves({ ware, washing }, { parties: [party(0, 3), party(1, 6), party(14, 4)] }),
+        WASHING,
+      ),
+    ).toEqual([15, 30]);
   });
 
   it('polishing takes a hand a piece, after drying and before the shelf', () => {
-    const ware = { cup: { price: '1 EUR', family: 'china', perRack: 2, drying: '4 min', polishing: '30 s' } };
-    const list = moves({ ware, washing: { machines: [{ ...instantMachine, cycle: '2 min' }], hands: 1, partLoadWait: '0 s' } }, { parties: [party(0, 3, 2)] });
-    expect([minutesTo(list, DRYING), minutesTo(list, POLISHING), minutesTo(list, SHELF)]).toEqual([[5], [9], [10]]);
+    const ware = {
+      cup: { price: '1 EUR', family: 'china', perRack: 2, drying: '4 min', polishing: '30 s' },
+    };
+    const list = moves(
+      {
+        ware,
+        washing: {
+          machines: [{ ...instantMachine, cycle: '2 min' }],
+          hands: 1,
+          partLoadWait: '0 s',
+        },
+      },
+      { parties: [party(0, 3, 2)] },
+    );
+    expect([minutesTo(list, DRYING), minutesTo(list, POLISHING), minutesTo(list, SHELF)]).toEqual([
+      [5],
+      [9],
+      [10],
+    ]);
   });
 
   it('hands who make drinks: loading keeps a maker from the next drink', () => {
     const start = (hands: string | number): number[] =>
       minutesTo(
         moves(
-          { counter: { makers: 1, making: '0 s' }, washing: { machines: [{ ...instantMachine, loading: '3 min', cycle: '2 min' }], hands, partLoadWait: '0 s' } },
+          {
+            counter: { makers: 1, making: '0 s' },
+            washing: {
+              machines: [{ ...instantMachine, loading: '3 min', cycle: '2 min' }],
+              hands,
+              partLoadWait: '0 s',
+            },
+          },
           { parties: [party(0, 5), party(6, 1)] },
         ),
         1,
@@ -77,15 +134,37 @@ describe('habits of washing, each through a scenario', () => {
   });
 
   it('machines of different classes: the lowest-numbered free one goes first', () => {
-    const washing = { machines: [{ ...instantMachine, cycle: '9 min' }, { ...instantMachine, cycle: '1 min' }], hands: 'unlimited', partLoadWait: '0 s' };
-    expect(minutesTo(moves({ washing }, { parties: [party(0, 3), party(0.5, 3.5)] }), SHELF)).toEqual([5, 12]);
+    const washing = {
+      machines: [
+        { ...instantMachine, cycle: '9 min' },
+        { ...instantMachine, cycle: '1 min' },
+      ],
+      hands: 'unlimited',
+      partLoadWait: '0 s',
+    };
+    expect(
+      minutesTo(moves({ washing }, { parties: [party(0, 3), party(0.5, 3.5)] }), SHELF),
+    ).toEqual([5, 12]);
   });
 
   it('a 2-minute cycle with 30 s of handling makes 24 racks an hour (rating practice under NSF/ANSI 3, read in a trade magazine)', () => {
-    const { inputs, expected } = (published as unknown as { id: string; inputs: { cycle_s: number; loadUnload_s: number }; expected: { racksPerHour: number } }[]).find(({ id }) => id === 'nsf-racks-per-hour')!;
+    const { inputs, expected } = (
+      published as unknown as {
+        id: string;
+        inputs: { cycle_s: number; loadUnload_s: number };
+        expected: { racksPerHour: number };
+      }[]
+    ).find(({ id }) => id === 'nsf-racks-per-hour')!;
     const half = `${inputs.loadUnload_s / 2} s`;
-    const washing = { machines: [{ racks: 1, loading: half, cycle: `${inputs.cycle_s} s`, unloading: half }], hands: 'unlimited', partLoadWait: '0 s' };
-    const started = minutesTo(moves({ washing }, { parties: Array.from({ length: 100 }, () => party(0, 0)) }), WASHING);
+    const washing = {
+      machines: [{ racks: 1, loading: half, cycle: `${inputs.cycle_s} s`, unloading: half }],
+      hands: 'unlimited',
+      partLoadWait: '0 s',
+    };
+    const started = minutesTo(
+      moves({ washing }, { parties: Array.from({ length: 100 }, () => party(0, 0)) }),
+      WASHING,
+    );
     expect(started.filter((minute) => minute < 60)).toHaveLength(expected.racksPerHour);
   });
 });

@@ -32,18 +32,40 @@ describe.each(rules)('the rule "%s"', (name, make) => {
         const wares = model.ware.length;
         floor.run(day, 0, stock, {
           before: (_next, { bench, ledger }) => {
-            if (name === 'fixed times') for (const rack of bench.openRack) if (rack !== NO_RACK && rack % 2 === 0) bench.released[rack] = 1;
-            const before = JSON.stringify([[...ledger.counts], [...bench.openRack], [...bench.pieces], [...bench.used]]);
+            if (name === 'fixed times')
+              for (const rack of bench.openRack)
+                if (rack !== NO_RACK && rack % 2 === 0) bench.released[rack] = 1;
+            const before = JSON.stringify([
+              [...ledger.counts],
+              [...bench.openRack],
+              [...bench.pieces],
+              [...bench.used],
+            ]);
             const rack = rule.next({ bench, ledger });
             expect(rule.next({ bench, ledger })).toBe(rack);
-            expect(JSON.stringify([[...ledger.counts], [...bench.openRack], [...bench.pieces], [...bench.used]])).toBe(before);
+            expect(
+              JSON.stringify([
+                [...ledger.counts],
+                [...bench.openRack],
+                [...bench.pieces],
+                [...bench.used],
+              ]),
+            ).toBe(before);
             if (rack !== NO_RACK) {
               named += 1;
               expect([...bench.openRack]).toContain(rack);
-              expect(Array.from({ length: wares }, (_, ware) => bench.pieces[rack * wares + ware]!).reduce((sum, pieces) => sum + pieces, 0)).toBeGreaterThan(0);
+              expect(
+                Array.from(
+                  { length: wares },
+                  (_, ware) => bench.pieces[rack * wares + ware]!,
+                ).reduce((sum, pieces) => sum + pieces, 0),
+              ).toBeGreaterThan(0);
             }
             for (let ware = 0; ware < wares; ware += 1) {
-              const pieces = Array.from({ length: PLACE_COUNT }, (_, place) => ledger.counts[ware * PLACE_COUNT + place]!);
+              const pieces = Array.from(
+                { length: PLACE_COUNT },
+                (_, place) => ledger.counts[ware * PLACE_COUNT + place]!,
+              );
               expect(Math.min(...pieces)).toBeGreaterThanOrEqual(0);
               expect(pieces.reduce((sum, count) => sum + count, 0)).toBe(stock[ware]);
             }

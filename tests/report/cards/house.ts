@@ -11,7 +11,9 @@ import { study } from '../../../src/study/size-study.js';
 
 const folder = fileURLToPath(new URL('../../../scenarios/', import.meta.url));
 
-export const houses: readonly { readonly file: string; readonly text: string }[] = readdirSync(folder)
+export const houses: readonly { readonly file: string; readonly text: string }[] = readdirSync(
+  folder,
+)
   .filter((file) => file.endsWith('.yaml'))
   .map((file) => ({ file, text: readFileSync(folder + file, 'utf8') }));
 
@@ -19,6 +21,16 @@ export const houses: readonly { readonly file: string; readonly text: string }[]
 export async function inputOf(text: string, units: 'metric' | 'us' = 'metric'): Promise<CardInput> {
   const read = readScenario(text, 'house.yaml', { piecesPerRack: piecesPerRackOf });
   if (!read.ok) throw new Error(read.problems.map(({ message }) => message).join('\n'));
-  const { answer } = await study(read.scenario, inThisThread(), { days: 60, certifyOn: 1, watch: 20, piecesPerRack: piecesPerRackOf });
-  return { scenario: read.scenario, answer, context: contextOf(read.scenario, read.inputs, '0.0.0', piecesPerRackOf, units), storage: storageOf(read.scenario, answer) };
+  const { answer } = await study(read.scenario, inThisThread(), {
+    days: 60,
+    certifyOn: 1,
+    watch: 20,
+    piecesPerRack: piecesPerRackOf,
+  });
+  return {
+    scenario: read.scenario,
+    answer,
+    context: contextOf(read.scenario, read.inputs, '0.0.0', piecesPerRackOf, units),
+    storage: storageOf(read.scenario, answer),
+  };
 }

@@ -1,11 +1,23 @@
 /** A house made to burst its cards: many kinds of ware with long and hostile names, in one family and in many. */
-const HOSTILE = ['</script><script>alert(1)</script>', `"><img src=x onerror='alert(1)'>`, '\u202Eevil\u2066', '&amp;<b>', 'x'.repeat(10_000), 'Grosse Milchkaffeetasse mit breitem Henkel und Goldrand'];
+const HOSTILE = [
+  '</script><script>alert(1)</script>',
+  `"><img src=x onerror='alert(1)'>`,
+  '\u202Eevil\u2066',
+  '&amp;<b>',
+  'x'.repeat(10_000),
+  'Grosse Milchkaffeetasse mit breitem Henkel und Goldrand',
+];
 
 /** Ends of the range of widths, heights and handles that fit an open rack. */
 const ware = (index: number, family: string): string =>
   `  w${index}: { like: ${['medium-cup', 'large-cup', 'espresso-cup', 'mug'][index % 4]}, name: ${JSON.stringify(`${HOSTILE[index % HOSTILE.length]!} ${index}`)}, family: ${family}, price: ${2 + index} EUR }`;
 
-export function stressedHouse(kinds: number, families: number, clearing = '{ every: 95 s, clearers: 3, tripPieces: 9, trip: 65 s }', more = ''): string {
+export function stressedHouse(
+  kinds: number,
+  families: number,
+  clearing = '{ every: 95 s, clearers: 3, tripPieces: 9, trip: 65 s }',
+  more = '',
+): string {
   const ids = Array.from({ length: kinds }, (_, index) => index);
   return `name: ${JSON.stringify(HOSTILE.join(' '))}
 currency: EUR

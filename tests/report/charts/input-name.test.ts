@@ -13,7 +13,10 @@ describe('an input', () => {
     ['washing.machines.unlimited.cycle', 'Time of a wash cycle'],
     ['arrivals.steps[2].parties', 'Parties arriving: step 3'],
     ['menu.flat-white.share', 'Share of all drinks: flat-white'],
-    ['supply.suppliers.harbour.quotes.cup.breaks[0].price', 'Price of a piece from there: harbour, cup, step 1'],
+    [
+      'supply.suppliers.harbour.quotes.cup.breaks[0].price',
+      'Price of a piece from there: harbour, cup, step 1',
+    ],
     ['ware.cup.unheard-of', 'ware.cup.unheard-of'],
     ['constructor', 'constructor'],
   ])('%s is "%s"', (path, name) => {
@@ -21,7 +24,9 @@ describe('an input', () => {
   });
 
   it('with a hostile name is cut and cleaned', () => {
-    expect(inputWords(`ware.${'x'.repeat(500)}\u202E.price`, english)!.which.length).toBeLessThanOrEqual(41);
+    expect(
+      inputWords(`ware.${'x'.repeat(500)}\u202E.price`, english)!.which.length,
+    ).toBeLessThanOrEqual(41);
     expect(inputName('ware.a\u202Eb.price', english)).not.toContain('\u202E');
   });
 });

@@ -44,7 +44,18 @@ describe('values of the handbooks', () => {
   });
 
   it('metric is what nothing else is asked for', () => {
-    expect([metric.length(89.5), metric.length(460), metric.volume(219.6), metric.mass(999.4), metric.mass(10_049), metric.temperature(60), metric.warmer(8.4), metric.area(1.25)].map(plain)).toEqual(['89.5 mm', '460 mm', '220 ml', '999 g', '10.0 kg', '60 °C', '8 °C', '1.3 m²']);
+    expect(
+      [
+        metric.length(89.5),
+        metric.length(460),
+        metric.volume(219.6),
+        metric.mass(999.4),
+        metric.mass(10_049),
+        metric.temperature(60),
+        metric.warmer(8.4),
+        metric.area(1.25),
+      ].map(plain),
+    ).toEqual(['89.5 mm', '460 mm', '220 ml', '999 g', '10.0 kg', '60 °C', '8 °C', '1.3 m²']);
     expect(metric.units).toBe('metric');
     expect(plain(plainMetric.length(460))).toBe('460 mm');
     expect(plain(plainMetric.length(89.5))).toBe('89.5 mm');
@@ -52,7 +63,13 @@ describe('values of the handbooks', () => {
   });
 
   it('figures are written as the place writes them', () => {
-    expect(plain(formatsFor({ locale: 'de-DE', currency: 'EUR', openingMinute: null, units: 'us' }).length(88.9))).toBe('3,5 in');
+    expect(
+      plain(
+        formatsFor({ locale: 'de-DE', currency: 'EUR', openingMinute: null, units: 'us' }).length(
+          88.9,
+        ),
+      ),
+    ).toBe('3,5 in');
   });
 });
 
@@ -64,8 +81,12 @@ describe('laws', () => {
       fc.property(value, (given) => {
         for (const formats of [us, metric]) {
           const text = (told: string): string => plain(told).replaceAll(',', '');
-          expect(Math.abs(length.parse(text(formats.length(given))) - given)).toBeLessThanOrEqual((formats === us ? 0.127 : 0.05) + 1e-9);
-          expect(Math.abs(volume.parse(text(formats.volume(given))) - given)).toBeLessThanOrEqual((formats === us ? 0.05 * 29.5735295625 : 0.5) + 1e-9);
+          expect(Math.abs(length.parse(text(formats.length(given))) - given)).toBeLessThanOrEqual(
+            (formats === us ? 0.127 : 0.05) + 1e-9,
+          );
+          expect(Math.abs(volume.parse(text(formats.volume(given))) - given)).toBeLessThanOrEqual(
+            (formats === us ? 0.05 * 29.5735295625 : 0.5) + 1e-9,
+          );
           const read = parseTemperature(text(formats.temperature(given / 400, 1)));
           expect(read.ok && Math.abs(read.value - given / 400)).toBeLessThanOrEqual(0.05 + 1e-9);
         }
@@ -78,7 +99,10 @@ describe('laws', () => {
     fc.assert(
       fc.property(value, (grams) => {
         const parts = plain(us.mass(grams)).match(/^(?:([\d,]+) lb )?([\d.]+) oz$/)!;
-        const [pounds, ounces] = [parts[1] === undefined ? 0 : Number(parts[1].replaceAll(',', '')), Number(parts[2])];
+        const [pounds, ounces] = [
+          parts[1] === undefined ? 0 : Number(parts[1].replaceAll(',', '')),
+          Number(parts[2]),
+        ];
         expect(ounces).toBeLessThan(16);
         const off = Math.abs(mass.parse(`${pounds} lb`) + mass.parse(`${ounces} oz`) - grams);
         expect(off).toBeLessThanOrEqual((pounds > 0 ? 0.5 : 0.05) * mass.parse('1 oz') + 1e-9);
@@ -106,7 +130,9 @@ describe('drawings', () => {
   it('of a rack: the same places, figures in the units asked for', () => {
     const rack = { id: 'grid-16', kind: 'grid', cells: 4, openingMm: 111 } as const;
     const layout = rackLayout(cup as never, rack);
-    const [inches, millimetres] = [us, metric].map((measures) => drawRack(layout, cup as never, rack, { measures }));
+    const [inches, millimetres] = [us, metric].map((measures) =>
+      drawRack(layout, cup as never, rack, { measures }),
+    );
     expect(plain(inches!)).toContain('>3.5</text>');
     expect(plain(inches!)).toMatch(/>[\d.]+ in inside</);
     expect(plain(millimetres!)).toContain('>88.9</text>');

@@ -17,7 +17,16 @@ import { suitCharts } from '../../../src/report/suit-charts.js';
 import type { Opened } from '../../../src/study/compare-alternatives.js';
 import type { Comparison, MovesAnswer, TradeOffMap } from '../../../src/study/compare-answer.js';
 import type { OrderStudy } from '../../../src/study/order-study.js';
-import { askAlternatives, askMap, askMoves, askOrder, askRacks, askSuit, type Question, type Told } from '../../../src/study/questions.js';
+import {
+  askAlternatives,
+  askMap,
+  askMoves,
+  askOrder,
+  askRacks,
+  askSuit,
+  type Question,
+  type Told,
+} from '../../../src/study/questions.js';
 import { piecesPerRackOf } from '../../../src/study/rack-geometry.js';
 import type { RacksAnswer } from '../../../src/study/racks-study.js';
 import { readScenario } from '../../../src/study/read-scenario.js';
@@ -25,7 +34,9 @@ import { inThisThread } from '../../../src/study/runner.js';
 import type { SuitAnswer } from '../../../src/suiting/answer.js';
 
 const folder = fileURLToPath(new URL('../../../scenarios/', import.meta.url));
-export const scenarioNames: readonly string[] = readdirSync(folder).filter((name) => name.endsWith('.yaml'));
+export const scenarioNames: readonly string[] = readdirSync(folder).filter((name) =>
+  name.endsWith('.yaml'),
+);
 
 export interface Answers {
   readonly alternatives: Comparison;
@@ -50,12 +61,25 @@ function thinned(opened: Opened): Opened {
   return {
     ...opened,
     inputs: opened.inputs.map((input) => (ranged.has(input) ? input : { ...input, range: null })),
-    scenario: { ...scenario, ...(scenario.alternatives === undefined ? {} : { alternatives }), costs: { ...scenario.costs, map: { machines: [1, 2, 3], classes: ['undercounter'], clearing: [5 * 60_000, 10 * 60_000] } } },
+    scenario: {
+      ...scenario,
+      ...(scenario.alternatives === undefined ? {} : { alternatives }),
+      costs: {
+        ...scenario.costs,
+        map: {
+          machines: [1, 2, 3],
+          classes: ['undercounter'],
+          clearing: [5 * 60_000, 10 * 60_000],
+        },
+      },
+    },
   };
 }
 
 export function opened(name: string): Opened {
-  const read = readScenario(readFileSync(`${folder}${name}`), name, { piecesPerRack: piecesPerRackOf });
+  const read = readScenario(readFileSync(`${folder}${name}`), name, {
+    piecesPerRack: piecesPerRackOf,
+  });
   if (!read.ok) throw new Error(read.problems.map(({ message }) => message).join('\n'));
   return read;
 }
@@ -77,7 +101,11 @@ async function answered(name: string): Promise<Answered> {
     order: await valueOf(askOrder(question, '2027-03-01')),
     suit: await valueOf(askSuit(question)),
   };
-  return { opened: read, context: contextOf(read.scenario, read.inputs, '0', piecesPerRackOf), answers };
+  return {
+    opened: read,
+    context: contextOf(read.scenario, read.inputs, '0', piecesPerRackOf),
+    answers,
+  };
 }
 
 const known = new Map<string, Promise<Answered>>();
@@ -87,20 +115,46 @@ export function answersOf(name: string): Promise<Answered> {
   return found;
 }
 
-const drawn = (charts: readonly Chart[]): Promise<ReportChart[]> => Promise.all(charts.map(async (one) => ({ ...one, svg: await renderSvg(one.spec, { bare: true, idPrefix: one.id }) })));
+const drawn = (charts: readonly Chart[]): Promise<ReportChart[]> =>
+  Promise.all(
+    charts.map(async (one) => ({
+      ...one,
+      svg: await renderSvg(one.spec, { bare: true, idPrefix: one.id }),
+    })),
+  );
 
 export type SectionName = keyof Answers;
 
 /** @param pictures false: the words and tables alone */
-export async function sectionsOf({ opened: { scenario }, context, answers }: Answered, pictures = true): Promise<Record<SectionName, string>> {
+export async function sectionsOf(
+  { opened: { scenario }, context, answers }: Answered,
+  pictures = true,
+): Promise<Record<SectionName, string>> {
   const { alternatives, map, moves, racks, order, suit } = answers;
-  const from = (charts: readonly Chart[]): Promise<ReportChart[]> => (pictures ? drawn(charts) : Promise.resolve([]));
+  const from = (charts: readonly Chart[]): Promise<ReportChart[]> =>
+    pictures ? drawn(charts) : Promise.resolve([]);
   return {
-    alternatives: alternativesSection({ ...alternatives, map, moves }, context, await from(compareCharts({ ...alternatives, map, moves }, context))),
+    alternatives: alternativesSection(
+      { ...alternatives, map, moves },
+      context,
+      await from(compareCharts({ ...alternatives, map, moves }, context)),
+    ),
     map: mapSection(map, context, await from(mapCharts(map, context))),
     moves: movesSection(moves, context, await from(movesCharts(moves, context))),
-    racks: racksSection(racks, context, pictures ? [...rackDrawings(racks, scenario, context), ...(await from(racksCharts(racks, context)))] : []),
-    order: orderSection(order, context, pictures ? [...orderDrawings(order, context), ...(await from(orderCharts(order, context)))] : []),
+    racks: racksSection(
+      racks,
+      context,
+      pictures
+        ? [...rackDrawings(racks, scenario, context), ...(await from(racksCharts(racks, context)))]
+        : [],
+    ),
+    order: orderSection(
+      order,
+      context,
+      pictures
+        ? [...orderDrawings(order, context), ...(await from(orderCharts(order, context)))]
+        : [],
+    ),
     suit: suitSection(suit, context, await from(suitCharts(suit, context.locale))),
   };
 }
@@ -109,5 +163,9 @@ export async function sectionsOf({ opened: { scenario }, context, answers }: Ans
 export const readText = (html: string): string =>
   html
     .replace(/<[^>]*>/g, ' ')
-    .replace(/&(amp|lt|gt|quot|#39|#(\d+));/g, (_, name: string, code: string | undefined) => (code === undefined ? { amp: '&', lt: '<', gt: '>', quot: '"', '#39': "'" }[name]! : String.fromCodePoint(Number(code))))
+    .replace(/&(amp|lt|gt|quot|#39|#(\d+));/g, (_, name: string, code: string | undefined) =>
+      code === undefined
+        ? { amp: '&', lt: '<', gt: '>', quot: '"', '#39': "'" }[name]!
+        : String.fromCodePoint(Number(code)),
+    )
     .replace(/[\s\u00A0]+/g, ' ');

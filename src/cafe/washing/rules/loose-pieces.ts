@@ -14,7 +14,8 @@ export class LoosePieces implements LoadRule {
         continue;
       }
       const ahead = bench.fuller(rack, best);
-      if (ahead > 0 || (ahead === 0 && bench.firstPiece[rack]! < bench.firstPiece[best]!)) best = rack;
+      if (ahead > 0 || (ahead === 0 && bench.firstPiece[rack]! < bench.firstPiece[best]!))
+        best = rack;
     }
     return best;
   }

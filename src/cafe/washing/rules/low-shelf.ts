@@ -13,6 +13,8 @@ export class LowShelf extends OldestFirst {
 
   mayGo(rack: number, { bench, ledger }: Yard): boolean {
     const row = rack * bench.wareCount;
-    return this.marks.some((mark, ware) => mark !== null && bench.pieces[row + ware]! > 0 && ledger.shelf(ware) <= mark);
+    return this.marks.some(
+      (mark, ware) => mark !== null && bench.pieces[row + ware]! > 0 && ledger.shelf(ware) <= mark,
+    );
   }
 }
