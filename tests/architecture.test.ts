@@ -9,8 +9,10 @@ const src = fileURLToPath(new URL('../src', import.meta.url));
 const ORDER = [
   ['cli'],
   ['page'],
-  ['report'],
-  ['study'],
+  ['letter'],
+  ['questions'],
+  ['tell'],
+  ['scenario'],
   ['sizing', 'comparing', 'ordering', 'suiting', 'till'],
   ['cafe'],
   ['racking'],
@@ -31,6 +33,14 @@ const imports = files.flatMap((name) => {
     target: match[1]!,
   }));
 });
+const known = new Set(files);
+/** The files of src that a file imports. */
+const targetsOf = (name: string): string[] =>
+  imports
+    .filter(({ file, target }) => file === name && target.startsWith('.'))
+    .map(({ target }) => relative(src, resolve(dirname(join(src, name)), target)))
+    .flatMap((to) => [to.replace(/\.js$/, '.ts'), to.replace(/\.js$/, '.tsx')])
+    .filter((to) => known.has(to));
 const folderOf = (path: string): string => path.split('/')[0]!;
 
 describe('the house', () => {
@@ -54,6 +64,20 @@ describe('the house', () => {
       )
       .map(({ file, to }) => `${file} imports ${to}`);
     expect(wrong).toEqual([]);
+  });
+
+  it('has no circle of files', () => {
+    const graph = new Map(files.map((file) => [file, targetsOf(file)]));
+    const done = new Set<string>();
+    const circles: string[] = [];
+    const follow = (file: string, path: readonly string[]): void => {
+      if (path.includes(file)) circles.push([...path.slice(path.indexOf(file)), file].join(' > '));
+      if (path.includes(file) || done.has(file)) return;
+      for (const to of graph.get(file) ?? []) follow(to, [...path, file]);
+      done.add(file);
+    };
+    for (const file of files) follow(file, []);
+    expect(circles).toEqual([]);
   });
 
   it("knows Node's own modules in cli/ alone", () => {

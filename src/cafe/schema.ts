@@ -2,7 +2,7 @@
  * The café's part of the scenario file: what the rush reads.
  *
  * Field maps are exported rather than whole schemas where other folders add fields of their own to
- * the same thing (a ware's supplier, a drink's recipe); `study/scenario.ts` puts them together.
+ * the same thing (a ware's supplier, a drink's recipe); `scenario/scenario.ts` puts them together.
  * After parsing, durations are milliseconds, lengths mm, volumes ml, masses g, rates a millisecond,
  * shares 0..1; `null` is "unlimited".
  */
@@ -321,7 +321,7 @@ const hands = z.union([z.enum(['clearers', 'makers']), countOrUnlimited('hands',
 });
 quantities.add(hands, { kind: 'count' });
 
-/** Washing, with the machine's fields as `study/` composes them. */
+/** Washing, with the machine's fields as `scenario/` composes them. */
 export const washingSchema = <M extends z.ZodType, L extends z.ZodType>(
   oneMachine: M,
   listedMachine: L,

@@ -1,6 +1,6 @@
 /** The page's programs, as the build left them beside the command. */
 import { readdir, readFile } from 'node:fs/promises';
-import type { GivenScenario, LivePage, Template } from '../report/html-live.js';
+import type { GivenScenario, LivePage, Template } from '../letter/live.js';
 import { version } from './version.js';
 
 /** @param scenario null: the blank letter, with the examples to begin from */

@@ -1,8 +1,8 @@
 /** Opening a scenario for a command: read, check, and stop with every problem if there is one. */
-import { formatProblem, type Problem } from '../study/problems.js';
-import { largestScenarioBytes } from '../study/parse-yaml.js';
-import { readScenario, type ReadResult } from '../study/read-scenario.js';
-import { piecesPerRackOf } from '../study/rack-geometry.js';
+import { formatProblem, type Problem } from '../scenario/problems.js';
+import { largestScenarioBytes } from '../scenario/parse-yaml.js';
+import { readScenario, type ReadResult } from '../scenario/read-scenario.js';
+import { piecesPerRackOf } from '../scenario/rack-geometry.js';
 import { readWhole } from './files.js';
 import { MistakeError } from './mistakes.js';
 

@@ -1,15 +1,15 @@
 /** A scenario file with alternatives → the comparison, printed, and written with its pictures where a folder is named. */
 import { basename, extname, join } from 'node:path';
-import { compareCharts } from '../report/charts/compare-charts.js';
-import { compareText } from '../report/compare-text.js';
-import { contextOf } from '../report/context-of.js';
-import { renderSvg, standaloneSvg } from '../report/render-svg.js';
-import { candidatesOf } from '../study/compare-alternatives.js';
-import { mapFlaws } from '../study/compare-map.js';
-import { placed } from '../study/part-checks.js';
-import { compareStudy } from '../study/compare-study.js';
-import { inOrder } from '../study/problems.js';
-import { piecesPerRackOf } from '../study/rack-geometry.js';
+import { compareCharts } from '../questions/compare/charts/compare-charts.js';
+import { compareText } from '../questions/compare/text.js';
+import { contextOf } from '../tell/context-of.js';
+import { renderSvg, standaloneSvg } from '../tell/render-svg.js';
+import { candidatesOf } from '../questions/compare/alternatives.js';
+import { mapFlaws } from '../questions/compare/map.js';
+import { placed } from '../questions/part-checks.js';
+import { compareStudy } from '../questions/compare/study.js';
+import { inOrder } from '../scenario/problems.js';
+import { piecesPerRackOf } from '../scenario/rack-geometry.js';
 import { writeAll } from './files.js';
 import { MistakeError } from './mistakes.js';
 import { openScenario, problemsAsMistake } from './open-scenario.js';

@@ -6,28 +6,38 @@ import { orderSheetXlsx } from '../ordering/order-sheet-xlsx.js';
 import type { ProgrammeSolver, SolverLoader } from '../ordering/choose-buy.js';
 import { isDate } from '../ordering/dates.js';
 import type { Problem as OrderProblem } from '../ordering/problems.js';
-import { landedCost } from '../report/charts/landed-cost.js';
-import { shelfOverMonths } from '../report/charts/shelf-over-months.js';
-import { withoutTitle, titleOf, type ChartSpec } from '../report/charts/style.js';
-import type { ReportContext } from '../report/context.js';
-import { contextOf } from '../report/context-of.js';
-import { drawMachineTop } from '../report/drawings/machine-top.js';
-import { formatsFor } from '../report/format.js';
-import { orderPage } from '../report/order-page.js';
-import { orderText } from '../report/order-text.js';
-import { renderSvg, standaloneSvg } from '../report/render-svg.js';
-import { english } from '../report/words.js';
-import { orderStudy, type OrderStudy } from '../study/order-study.js';
-import { placed } from '../study/part-checks.js';
-import { inOrder } from '../study/problems.js';
-import { piecesPerRackOf } from '../study/rack-geometry.js';
-import type { OrderArguments } from './commands/order.js';
+import { landedCost } from '../questions/order/charts/landed-cost.js';
+import { shelfOverMonths } from '../questions/order/charts/shelf-over-months.js';
+import { withoutTitle, titleOf, type ChartSpec } from '../tell/charts/style.js';
+import type { ReportContext } from '../tell/context.js';
+import { contextOf } from '../tell/context-of.js';
+import { drawMachineTop } from '../questions/order/machine-top.js';
+import { formatsFor } from '../tell/format.js';
+import { orderPage } from '../questions/order/page.js';
+import { orderText } from '../questions/order/text.js';
+import { renderSvg, standaloneSvg } from '../tell/render-svg.js';
+import { english } from '../tell/words.js';
+import { orderStudy, type OrderStudy } from '../questions/order/study.js';
+import { placed } from '../questions/part-checks.js';
+import { inOrder } from '../scenario/problems.js';
+import { piecesPerRackOf } from '../scenario/rack-geometry.js';
 import { writeAll } from './files.js';
 import { MistakeError } from './mistakes.js';
 import { openScenario, problemsAsMistake, type OpenScenario } from './open-scenario.js';
 import { daysBar } from './progress.js';
 import { version } from './version.js';
 import { threadedRunner } from './workers.js';
+
+export interface OrderArguments {
+  readonly file: string;
+  readonly level?: number;
+  readonly seed?: string;
+  readonly days?: number;
+  readonly threads?: number;
+  readonly date?: string;
+  readonly json: boolean;
+  readonly out?: string;
+}
 
 /** HiGHS, loaded when first needed; its wasm lies beside the command. */
 export const loadSolver: SolverLoader = async () => {

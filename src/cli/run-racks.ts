@@ -2,29 +2,39 @@
 import { basename, extname, join } from 'node:path';
 import { length } from '../quantities/units.js';
 import { rackLayout } from '../racking/layout.js';
-import { twoShapesChart } from '../report/charts/two-shapes.js';
-import { cleanText } from '../report/clean-text.js';
-import { contextOf } from '../report/context-of.js';
-import { drawRack } from '../report/drawings/rack-drawing.js';
-import { formatsFor } from '../report/format.js';
-import { racksText } from '../report/racks-text.js';
-import { renderSvg, standaloneSvg } from '../report/render-svg.js';
-import { english } from '../report/words.js';
-import { piecesPerRackOf, rackOf, vesselOf } from '../study/rack-geometry.js';
+import { twoShapesChart } from '../questions/racks/two-shapes.js';
+import { cleanText } from '../tell/clean-text.js';
+import { contextOf } from '../tell/context-of.js';
+import { drawRack } from '../tell/drawings/rack-drawing.js';
+import { formatsFor } from '../tell/format.js';
+import { racksText } from '../questions/racks/text.js';
+import { renderSvg, standaloneSvg } from '../tell/render-svg.js';
+import { english } from '../tell/words.js';
+import { piecesPerRackOf, rackOf, vesselOf } from '../scenario/rack-geometry.js';
 import {
   ASSUMED_LIFT,
   racksStudy,
   type RacksAnswer,
   type StatedLift,
-} from '../study/racks-study.js';
-import type { Scenario } from '../study/scenario.js';
-import type { RacksArguments } from './commands/racks.js';
+} from '../questions/racks/study.js';
+import type { Scenario } from '../scenario/scenario.js';
 import { writeAll } from './files.js';
 import { MistakeError } from './mistakes.js';
 import { openScenario } from './open-scenario.js';
 import { daysBar } from './progress.js';
 import { version } from './version.js';
 import { threadedRunner } from './workers.js';
+
+export interface RacksArguments {
+  readonly file: string;
+  readonly ware?: string;
+  readonly json: boolean;
+  readonly seed?: string;
+  readonly out?: string;
+  readonly liftFrom?: string;
+  readonly liftTo?: string;
+  readonly reach?: string;
+}
 
 /** Width of a drawing on a page, CSS pixels. */
 const DRAWING_PX = 520;

@@ -2,14 +2,13 @@
 import { daysBetween } from '../ordering/dates.js';
 import { readCounts } from '../ordering/counts-file.js';
 import type { Problem } from '../ordering/problems.js';
-import { contextOf } from '../report/context-of.js';
-import { stocktakeText } from '../report/order-text.js';
-import { orderStudy } from '../study/order-study.js';
-import { orderFlaws } from '../study/order-checks.js';
-import { shown } from '../study/problems.js';
-import { piecesPerRackOf } from '../study/rack-geometry.js';
-import { stocktakeStudy } from '../study/stocktake-study.js';
-import type { StocktakeArguments } from './commands/stocktake.js';
+import { contextOf } from '../tell/context-of.js';
+import { stocktakeText } from '../questions/order/text.js';
+import { orderStudy } from '../questions/order/study.js';
+import { orderFlaws } from '../questions/order/checks.js';
+import { shown } from '../scenario/problems.js';
+import { piecesPerRackOf } from '../scenario/rack-geometry.js';
+import { stocktakeStudy } from '../questions/stocktake/study.js';
 import { readWhole } from './files.js';
 import { MistakeError } from './mistakes.js';
 import { openScenario } from './open-scenario.js';
@@ -18,6 +17,19 @@ import { dayOf, orderProblems } from './run-order.js';
 import { parseStock } from './study-options.js';
 import { version } from './version.js';
 import { threadedRunner } from './workers.js';
+
+export interface StocktakeArguments {
+  readonly file: string;
+  readonly counts: string;
+  readonly since: string;
+  readonly last?: string;
+  readonly level?: number;
+  readonly seed?: string;
+  readonly days?: number;
+  readonly threads?: number;
+  readonly date?: string;
+  readonly json: boolean;
+}
 
 const LARGEST_COUNTS = 1_000_000;
 

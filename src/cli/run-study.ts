@@ -1,8 +1,8 @@
 /** A scenario file and options → a study, with a progress bar and as many threads as pay. */
 import type { ListedDay } from '../cafe/listed-day.js';
-import { readListedDays } from '../study/listed-day-schema.js';
-import { scenarioStudy } from '../study/scenario-study.js';
-import type { Study } from '../study/size-study.js';
+import { readListedDays } from '../scenario/listed-day-schema.js';
+import { scenarioStudy } from '../questions/size/scenario-study.js';
+import type { Study } from '../questions/size/study.js';
 import { readWhole } from './files.js';
 import { openScenario, problemsAsMistake, type OpenScenario } from './open-scenario.js';
 import { daysBar } from './progress.js';

@@ -1,10 +1,10 @@
 /** Suiting from a file: the answer printed, its pictures written where asked. */
 import { basename, extname, join } from 'node:path';
-import { suitCharts } from '../report/suit-charts.js';
-import { renderSvg, standaloneSvg } from '../report/render-svg.js';
-import { placed } from '../study/part-checks.js';
-import { inOrder } from '../study/problems.js';
-import { suitStudy } from '../study/suit-study.js';
+import { suitCharts } from '../questions/suit/charts.js';
+import { renderSvg, standaloneSvg } from '../tell/render-svg.js';
+import { placed } from '../questions/part-checks.js';
+import { inOrder } from '../scenario/problems.js';
+import { suitStudy } from '../questions/suit/study.js';
 import type { SuitAnswer } from '../suiting/answer.js';
 import { suitText } from '../suiting/text.js';
 import { writeAll } from './files.js';

@@ -8,7 +8,7 @@ import { availableParallelism } from 'node:os';
 import { Worker } from 'node:worker_threads';
 import type { CafeModel } from '../cafe/model.js';
 import { mergeDays, runDays, TOO_MANY_PIECES, type DaysRun, type RushTask } from '../cafe/rush.js';
-import { byDays, type Progress, type Runner } from '../study/runner.js';
+import { byDays, type Progress, type Runner } from '../cafe/runner.js';
 import { claim, claimsFor } from './claims.js';
 import { MistakeError } from './mistakes.js';
 import type { Batch } from './worker.js';

@@ -2,8 +2,8 @@
 import { access } from 'node:fs/promises';
 import { createInterface } from 'node:readline';
 import type { Readable, Writable } from 'node:stream';
-import { readScenario } from '../study/read-scenario.js';
-import { starter, starterDrinks, type StarterAnswers } from '../study/starter.js';
+import { readScenario } from '../scenario/read-scenario.js';
+import { starter, starterDrinks, type StarterAnswers } from '../scenario/starter.js';
 import { writeAll } from './files.js';
 import { MistakeError } from './mistakes.js';
 import { problemsAsMistake } from './open-scenario.js';

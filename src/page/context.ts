@@ -1,8 +1,8 @@
 /** The page's own things, for its islands: what is known, what can be done, how it is worded. */
 import { createContext } from 'preact';
 import { useContext, useEffect, useState } from 'preact/hooks';
-import { formatsFor, type Formats } from '../report/format.js';
-import type { Words } from '../report/words.js';
+import { formatsFor, type Formats } from '../tell/format.js';
+import type { Words } from '../tell/words.js';
 import type { Actions } from './actions.js';
 import type { PageState, Store } from './store.js';
 

@@ -1,6 +1,6 @@
 /** The letter's parts in the document: filled anew when their text changes, and only then. */
-import type { LetterPart } from '../report/html.js';
-import { english } from '../report/words.js';
+import type { LetterPart } from '../letter/letter.js';
+import { english } from '../tell/words.js';
 import { addPictureTools } from './picture-tools.js';
 
 type Part = LetterPart | 'cards';
@@ -9,7 +9,7 @@ const shown = new Map<string, string>();
 
 const partOf = (part: Part): HTMLElement | null => document.querySelector(`[data-part="${part}"]`);
 
-/** @param html as the functions of report/ give it, all text in it escaped */
+/** @param html as the functions of letter/ give it, all text in it escaped */
 export function fill(part: Part, html: string): void {
   const element = partOf(part);
   if (element === null || shown.get(part) === html) return;

@@ -1,7 +1,7 @@
 /** The page: the letter wakes up. What it needs is in the document; nothing is fetched. */
 import { render, type ComponentType } from 'preact';
-import type { Given } from '../report/html-live.js';
-import { english } from '../report/words.js';
+import type { Given } from '../letter/live.js';
+import { english } from '../tell/words.js';
 import { Actions } from './actions.js';
 import { PageContext, type Page } from './context.js';
 import { startEngines } from './engines.js';

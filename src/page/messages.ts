@@ -2,13 +2,13 @@
  * What the page and its engines say to one another. Plain data: the page sends an ask with a number, an
  * engine answers with any number of replies of that number, the last of them `done`.
  */
-import type { GivenOptions, GivenScenario } from '../report/html-live.js';
-import type { LetterPart } from '../report/html.js';
-import type { Answer } from '../study/answer.js';
-import type { DayWalk } from '../study/day-walk.js';
-import type { Edit } from '../study/edit-scenario.js';
-import type { FormGroup } from '../study/input-forms.js';
-import type { WalkLayout } from '../study/walk-layouts.js';
+import type { GivenOptions, GivenScenario } from '../letter/live.js';
+import type { LetterPart } from '../letter/letter.js';
+import type { Answer } from '../questions/size/answer.js';
+import type { DayWalk } from '../questions/walk/day.js';
+import type { Edit } from '../scenario/edit-scenario.js';
+import type { FormGroup } from '../scenario/input-forms.js';
+import type { WalkLayout } from '../questions/walk/layouts.js';
 
 /** A scenario and how the reader wants it told. */
 export interface Asked {

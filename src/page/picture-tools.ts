@@ -1,7 +1,7 @@
 /** Under each picture of the letter: take it along as a drawing or as dots, and its figures as a table. */
-import { safeCell } from '../report/charts/picture-files.js';
-import { standaloneSvg } from '../report/charts/standalone-svg.js';
-import type { Words } from '../report/words.js';
+import { safeCell } from '../tell/charts/picture-files.js';
+import { standaloneSvg } from '../tell/charts/standalone-svg.js';
+import type { Words } from '../tell/words.js';
 import { asPng, save } from './saving.js';
 
 export function addPictureTools(within: HTMLElement, words: Words): void {

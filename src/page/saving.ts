@@ -1,5 +1,5 @@
 /** Files out of the page. Nothing leaves the machine. */
-import { scriptData, type Given } from '../report/html-live.js';
+import { scriptData, type Given } from '../letter/live.js';
 
 /** Offers a file to be saved. */
 export function save(name: string, type: string, content: string | Uint8Array | Blob): void {

@@ -1,6 +1,6 @@
 /** What the page knows at a moment, and who wants to be told when that changes. */
-import type { Given, GivenOptions } from '../report/html-live.js';
-import type { FormGroup } from '../study/input-forms.js';
+import type { Given, GivenOptions } from '../letter/live.js';
+import type { FormGroup } from '../scenario/input-forms.js';
 import type { Look, Mistake, Swing, View } from './messages.js';
 
 /** Who reads: the letter opens differently for each. */

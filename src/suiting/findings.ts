@@ -12,7 +12,7 @@ import type { Remedy } from './remedies.js';
 import { scaldCaution } from './scald.js';
 import { COLOUR_NOTE } from './sheet.js';
 import { celsius, grams, millilitres, percent } from './words.js';
-import type { SuitInput } from './suit.js';
+import type { SuitInput } from './input.js';
 
 export interface FindingsInput {
   readonly drinks: readonly DrinkAnswer[];

@@ -19,30 +19,9 @@ import { checklistFor, notesFor } from './sheet.js';
 import { isLevel } from './strength.js';
 import { paperFirstC, warmthOf } from './warmth.js';
 import { plainName } from './words.js';
-import type { Basis } from './facts.js';
+import type { SuitInput } from './input.js';
 import type { DrinkAnswer, Served, SuitAnswer, WareAnswer } from './answer.js';
-import type { RackFit, Side, SuitDrink, SuitWare } from './model.js';
-import type { SuitSection } from './schema.js';
-
-export interface SuitInput {
-  readonly scenario: string;
-  readonly currency: string;
-  /** What a staff hour costs, in minor units: prices may be given in staff hours. */
-  readonly staffHourMinor: number;
-  readonly ware: readonly SuitWare[];
-  readonly menu: readonly SuitDrink[];
-  readonly suit: SuitSection;
-  /** Drinks served a week by drink, from the rush or the till; without them remedies cost so much a drink. */
-  readonly drinksAWeek?: Readonly<
-    Record<string, { readonly house: number; readonly takeaway: number }>
-  >;
-  /** What a rack makes of each ware, by id. */
-  readonly racks?: Readonly<Record<string, RackFit>>;
-  /** Mean stay of a guest, minutes. */
-  readonly dwellMin?: number;
-  /** Basis of inputs by dotted path ("ware.medium-cup.brim"), where the file states one. */
-  readonly basis?: Readonly<Record<string, Basis>>;
-}
+import type { Side, SuitWare } from './model.js';
 
 const DWELL_MIN = 38;
 

@@ -1,11 +1,11 @@
 /** Cost in guests and in days: time a guest at 100 and at 2,000 seats; memory of many days of ten ware; time of an answer in a warm process. */
 import { readFileSync } from 'node:fs';
 import { mergeDays, runDays, type DaysRun } from '../../src/cafe/rush.js';
-import { compile } from '../../src/study/compile.js';
-import { piecesPerRackOf } from '../../src/study/rack-geometry.js';
-import { readScenario } from '../../src/study/read-scenario.js';
-import { inThisThread } from '../../src/study/runner.js';
-import { scenarioStudy } from '../../src/study/scenario-study.js';
+import { compile } from '../../src/scenario/compile.js';
+import { piecesPerRackOf } from '../../src/scenario/rack-geometry.js';
+import { readScenario } from '../../src/scenario/read-scenario.js';
+import { inThisThread } from '../../src/cafe/runner.js';
+import { scenarioStudy } from '../../src/questions/size/scenario-study.js';
 
 const [, , what, file, amount] = process.argv;
 const text = readFileSync(file!, 'utf8');

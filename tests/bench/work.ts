@@ -12,8 +12,8 @@ import { Demand } from '../../src/cafe/demand.js';
 import { Floor } from '../../src/cafe/floor.js';
 import { Calendar } from '../../src/engine/calendar.js';
 import { Stream, streamKey } from '../../src/engine/streams.js';
-import { compile } from '../../src/study/compile.js';
-import { readScenario } from '../../src/study/read-scenario.js';
+import { compile } from '../../src/scenario/compile.js';
+import { readScenario } from '../../src/scenario/read-scenario.js';
 import { simjs, simjsCups, simjsCupsInStores } from '../oracles/simjs-cups.js';
 
 type Result = readonly [first: number, second: number];

@@ -5,9 +5,9 @@ import { mergeDays, runDays, type DaysRun, type RushTask } from '../../src/cafe/
 import { Stream, streamKey } from '../../src/engine/streams.js';
 import type { Peaks } from '../../src/sizing/peaks.js';
 import { sizeStock } from '../../src/sizing/size-stock.js';
-import { compile } from '../../src/study/compile.js';
-import { piecesPerRackOf } from '../../src/study/rack-geometry.js';
-import { readScenario } from '../../src/study/read-scenario.js';
+import { compile } from '../../src/scenario/compile.js';
+import { piecesPerRackOf } from '../../src/scenario/rack-geometry.js';
+import { readScenario } from '../../src/scenario/read-scenario.js';
 
 const DAYS = 60;
 

@@ -1,7 +1,7 @@
 import { existsSync, readdirSync, readFileSync, writeFileSync } from 'node:fs';
 import { join } from 'node:path';
 import { describe, expect, it } from 'vitest';
-import type { Comparison } from '../../src/study/compare-answer.js';
+import type { Comparison } from '../../src/questions/compare/answer.js';
 import { idealised, steady } from '../published/scenario-of.js';
 import { cuptide, emptyFolder } from './run.js';
 

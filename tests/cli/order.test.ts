@@ -3,7 +3,7 @@ import { existsSync, readdirSync, readFileSync, writeFileSync } from 'node:fs';
 import { join } from 'node:path';
 import { describe, expect, it } from 'vitest';
 import type { OrderSheet } from '../../src/ordering/order-sheet.js';
-import type { OrderStudy } from '../../src/study/order-study.js';
+import type { OrderStudy } from '../../src/questions/order/study.js';
 import { cuptide, emptyFolder } from './run.js';
 
 const demo = 'scenarios/1-commuter-bar.yaml';

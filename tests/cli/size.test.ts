@@ -2,7 +2,7 @@ import { spawnSync } from 'node:child_process';
 import { readFileSync, writeFileSync } from 'node:fs';
 import { join } from 'node:path';
 import { describe, expect, it } from 'vitest';
-import type { Answer } from '../../src/study/answer.js';
+import type { Answer } from '../../src/questions/size/answer.js';
 import tiny from '../../shared/checks/tiny-days.json' with { type: 'json' };
 import { scenarioOfNeutral, type NeutralConfig } from '../published/scenario-of-neutral.js';
 import { command, cuptide, emptyFolder, root } from './run.js';

@@ -2,14 +2,14 @@
 import { describe, expect, test } from 'vitest';
 import { storageSchema } from '../../src/ordering/schema.js';
 import { storageLayout } from '../../src/ordering/storage.js';
-import { landedCost, landedCostTable } from '../../src/report/charts/landed-cost.js';
+import { landedCost, landedCostTable } from '../../src/questions/order/charts/landed-cost.js';
 import {
   shelfOverMonths,
   shelfOverMonthsTable,
-} from '../../src/report/charts/shelf-over-months.js';
-import { drawMachineTop } from '../../src/report/drawings/machine-top.js';
-import { formatsFor } from '../../src/report/format.js';
-import { renderSvg } from '../../src/report/render-svg.js';
+} from '../../src/questions/order/charts/shelf-over-months.js';
+import { drawMachineTop } from '../../src/questions/order/machine-top.js';
+import { formatsFor } from '../../src/tell/format.js';
+import { renderSvg } from '../../src/tell/render-svg.js';
 import { sampleSheet, sampleSlice, sampleSupply } from './sheet-sample.js';
 
 const context = {

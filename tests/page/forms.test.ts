@@ -13,11 +13,11 @@ import {
 import { inOrder, joined, withChange, type Changes } from '../../src/page/forms/pending.js';
 import { problemOf } from '../../src/page/forms/problems.js';
 import { stepped } from '../../src/page/forms/step.js';
-import { english } from '../../src/report/words.js';
-import { checkEdit, editScenario, type Edit } from '../../src/study/edit-scenario.js';
-import { formsOf, type FormField } from '../../src/study/input-forms.js';
-import { piecesPerRackOf } from '../../src/study/rack-geometry.js';
-import { readScenario } from '../../src/study/read-scenario.js';
+import { english } from '../../src/tell/words.js';
+import { checkEdit, editScenario, type Edit } from '../../src/scenario/edit-scenario.js';
+import { formsOf, type FormField } from '../../src/scenario/input-forms.js';
+import { piecesPerRackOf } from '../../src/scenario/rack-geometry.js';
+import { readScenario } from '../../src/scenario/read-scenario.js';
 
 const seed = { seed: 20 };
 const options = { piecesPerRack: piecesPerRackOf };

@@ -4,10 +4,10 @@ import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import { runDays, type RushTask } from '../../src/cafe/rush.js';
 import { serveDays, sharingRunner, Stopped } from '../../src/page/engine/shared-days.js';
-import { compile } from '../../src/study/compile.js';
-import { piecesPerRackOf } from '../../src/study/rack-geometry.js';
-import { readScenario } from '../../src/study/read-scenario.js';
-import { inThisThread } from '../../src/study/runner.js';
+import { compile } from '../../src/scenario/compile.js';
+import { piecesPerRackOf } from '../../src/scenario/rack-geometry.js';
+import { readScenario } from '../../src/scenario/read-scenario.js';
+import { inThisThread } from '../../src/cafe/runner.js';
 
 const read = readScenario(
   readFileSync(new URL('../../scenarios/1-commuter-bar.yaml', import.meta.url)),

@@ -6,13 +6,13 @@ import { indexAt, momentAt, piecesAt } from '../../src/page/walk/moment.js';
 import { seatPlan } from '../../src/page/walk/seat-plan.js';
 import { ALL, mostAt, stockOf, stopCounts, stuckAt, tell } from '../../src/page/walk/stops.js';
 import { coursePath } from '../../src/page/walk/where.js';
-import { formatsFor } from '../../src/report/format.js';
-import { english } from '../../src/report/words.js';
-import { compile } from '../../src/study/compile.js';
-import { walkDay, type DayWalk } from '../../src/study/day-walk.js';
-import { piecesPerRackOf } from '../../src/study/rack-geometry.js';
-import { readScenario } from '../../src/study/read-scenario.js';
-import { walkLayouts } from '../../src/study/walk-layouts.js';
+import { formatsFor } from '../../src/tell/format.js';
+import { english } from '../../src/tell/words.js';
+import { compile } from '../../src/scenario/compile.js';
+import { walkDay, type DayWalk } from '../../src/questions/walk/day.js';
+import { piecesPerRackOf } from '../../src/scenario/rack-geometry.js';
+import { readScenario } from '../../src/scenario/read-scenario.js';
+import { walkLayouts } from '../../src/questions/walk/layouts.js';
 
 function opened(name: string) {
   const read = readScenario(readFileSync(`scenarios/${name}`, 'utf8'), name, {

@@ -12,7 +12,7 @@ import { EveryStep } from '../../src/cafe/looking-on.js';
 import type { CafeModel } from '../../src/cafe/model.js';
 import { BENCH, IN_USE, PLACE_COUNT, RACKED, WASHING } from '../../src/cafe/places.js';
 import { runDays, type DaysRun } from '../../src/cafe/rush.js';
-import { watchDays } from '../../src/study/evidence.js';
+import { watchDays } from '../../src/questions/size/evidence.js';
 import { idealised, instantMachine, modelOf, steady } from './scenario-of.js';
 
 interface Check {

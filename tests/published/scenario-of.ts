@@ -1,6 +1,6 @@
 /** Scenario files in plain form for checks: idealised stages unless said otherwise. */
-import { readScenario, type ReadResult } from '../../src/study/read-scenario.js';
-import { compile } from '../../src/study/compile.js';
+import { readScenario, type ReadResult } from '../../src/scenario/read-scenario.js';
+import { compile } from '../../src/scenario/compile.js';
 import type { CafeModel } from '../../src/cafe/model.js';
 
 type Tree = Record<string, unknown>;

@@ -2,7 +2,7 @@ import { describe, expect, test } from 'vitest';
 import { rackLayout } from '../../src/racking/layout.js';
 import type { Rack } from '../../src/racking/rack.js';
 import type { Vessel } from '../../src/racking/vessel.js';
-import { drawRack } from '../../src/report/drawings/rack-drawing.js';
+import { drawRack } from '../../src/tell/drawings/rack-drawing.js';
 import { cup, disc, open, saucer, spoon } from './some.js';
 
 const drawn = (vessel: Vessel, rack: Rack, title = 'A rack') =>

@@ -1,14 +1,14 @@
 import * as vega from 'vega';
 import { compile } from 'vega-lite';
 import { describe, expect, test } from 'vitest';
-import { coolingOfDrinks, coolingOfDrinksTable } from '../../src/report/charts/cooling.js';
+import { coolingOfDrinks, coolingOfDrinksTable } from '../../src/questions/suit/cooling.js';
 import {
   drinkLabels,
   strengthByDrink,
   strengthByDrinkTable,
-} from '../../src/report/charts/strength.js';
-import type { ChartSpec } from '../../src/report/charts/style.js';
-import { formatsFor } from '../../src/report/format.js';
+} from '../../src/questions/suit/strength.js';
+import type { ChartSpec } from '../../src/tell/charts/style.js';
+import { formatsFor } from '../../src/tell/format.js';
 import { suit } from '../../src/suiting/suit.js';
 import { drink, input } from './parts.js';
 

@@ -4,7 +4,7 @@ import { suitSchema } from '../../src/suiting/schema.js';
 import type { SuitSection } from '../../src/suiting/schema.js';
 import { brewFromExtraction } from '../../src/suiting/strength.js';
 import type { Recipe, Side, SuitDrink, SuitWare } from '../../src/suiting/model.js';
-import type { SuitInput } from '../../src/suiting/suit.js';
+import type { SuitInput } from '../../src/suiting/input.js';
 
 export const section = (yaml: string): SuitSection => suitSchema.parse(parse(yaml));
 

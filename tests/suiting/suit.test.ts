@@ -1,7 +1,7 @@
 import { describe, expect, test } from 'vitest';
 import { CONSEQUENCES, withPooling } from '../../src/suiting/answer.js';
 import { suit } from '../../src/suiting/suit.js';
-import type { SuitInput } from '../../src/suiting/suit.js';
+import type { SuitInput } from '../../src/suiting/input.js';
 import { suitText } from '../../src/suiting/text.js';
 import { drink, easyCup, input, mediumCup, saucer, tumbler } from './parts.js';
 

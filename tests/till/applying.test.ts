@@ -2,7 +2,7 @@ import { compile, type TopLevelSpec } from 'vega-lite';
 import { View, parse as parseVega } from 'vega';
 import { describe, expect, it } from 'vitest';
 import { parse } from 'yaml';
-import { readScenario } from '../../src/study/read-scenario.js';
+import { readScenario } from '../../src/scenario/read-scenario.js';
 import { applyTill, sourceOf, unknownDrinks } from '../../src/till/apply-till.js';
 import { tillChart } from '../../src/till/chart.js';
 import type { TillFit } from '../../src/till/fit-till.js';

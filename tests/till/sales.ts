@@ -2,8 +2,8 @@
  * Made-up sales for the tests, written as exports of several forms, and the way from a map's text to a fit.
  */
 import { Stream, streamKey } from '../../src/engine/streams.js';
-import { formatProblem } from '../../src/study/problems.js';
-import { readTillMap } from '../../src/study/read-till-map.js';
+import { formatProblem } from '../../src/scenario/problems.js';
+import { readTillMap } from '../../src/questions/till/read-map.js';
 import type { TillMap } from '../../src/till/compile-map.js';
 import { isoDate } from '../../src/till/clock.js';
 import { fitTill, type TillFit } from '../../src/till/fit-till.js';

@@ -22,15 +22,15 @@ export const check: CommandModule<object, Arguments> = {
       ) as never,
   async handler({ file, schema }) {
     if (schema) {
-      const { scenarioJsonSchema } = await import('../../study/scenario.js');
+      const { scenarioJsonSchema } = await import('../../scenario/scenario.js');
       process.stdout.write(`${JSON.stringify(scenarioJsonSchema(), null, 2)}\n`);
       return;
     }
     const [{ openScenario, problemsAsMistake }, { partProblems }, { piecesPerRackOf }] =
       await Promise.all([
         import('../open-scenario.js'),
-        import('../../study/part-checks.js'),
-        import('../../study/rack-geometry.js'),
+        import('../../questions/part-checks.js'),
+        import('../../scenario/rack-geometry.js'),
       ]);
     const opened = await openScenario(file);
     const problems = partProblems(opened, file, { piecesPerRack: piecesPerRackOf });

@@ -1,17 +1,7 @@
 /** cuptide order: what to buy so that the par still holds before the next delivery. */
+import type { OrderArguments } from '../run-order.js';
 import type { CommandModule } from 'yargs';
 import { studyOptions } from '../study-options.js';
-
-export interface OrderArguments {
-  readonly file: string;
-  readonly level?: number;
-  readonly seed?: string;
-  readonly days?: number;
-  readonly threads?: number;
-  readonly date?: string;
-  readonly json: boolean;
-  readonly out?: string;
-}
 
 export const order: CommandModule<object, OrderArguments> = {
   command: 'order <file>',

@@ -18,7 +18,7 @@ export const page: CommandModule<object, Arguments> = {
     }) as never,
   async handler({ out }) {
     const [{ blankHtml }, { livePage }, { writeAll }] = await Promise.all([
-      import('../../report/html.js'),
+      import('../../letter/letter.js'),
       import('../live-page.js'),
       import('../files.js'),
     ]);

@@ -1,16 +1,6 @@
 /** cuptide racks: how many pieces a rack takes, from their shapes, and washing as the rush has it. */
+import type { RacksArguments } from '../run-racks.js';
 import type { CommandModule } from 'yargs';
-
-export interface RacksArguments {
-  readonly file: string;
-  readonly ware?: string;
-  readonly json: boolean;
-  readonly seed?: string;
-  readonly out?: string;
-  readonly liftFrom?: string;
-  readonly liftTo?: string;
-  readonly reach?: string;
-}
 
 export const racks: CommandModule<object, RacksArguments> = {
   command: 'racks <file>',

@@ -1,7 +1,7 @@
 /** cuptide report: the answer, its pictures and its inputs as files. */
 import type { CommandModule } from 'yargs';
 import { studyOptions } from '../study-options.js';
-import type { GivenOptions } from '../../report/html-live.js';
+import type { GivenOptions } from '../../letter/live.js';
 import type { RunStudy, StudyArguments } from '../run-study.js';
 
 interface Arguments extends StudyArguments {
@@ -30,7 +30,7 @@ export const report: CommandModule<object, Arguments> = {
     const [{ runStudy }, { writeReport }, { inThisThread }] = await Promise.all([
       import('../run-study.js'),
       import('../write-report.js'),
-      import('../../study/runner.js'),
+      import('../../cafe/runner.js'),
     ]);
     const run = await runStudy(args, { watch: DAYS_WATCHED });
     const { files, text } = await writeReport(

@@ -37,9 +37,9 @@ export const size: CommandModule<object, Arguments> = {
       return;
     }
     const [{ answerText }, { contextOf }, { piecesPerRackOf }, { version }] = await Promise.all([
-      import('../../report/text-answer.js'),
-      import('../../report/context-of.js'),
-      import('../../study/rack-geometry.js'),
+      import('../../questions/size/text.js'),
+      import('../../tell/context-of.js'),
+      import('../../scenario/rack-geometry.js'),
       import('../version.js'),
     ]);
     process.stdout.write(

@@ -1,19 +1,7 @@
 /** cuptide stocktake: a count of what is there, the loss rates seen, and the top-up order. */
+import type { StocktakeArguments } from '../run-stocktake.js';
 import type { CommandModule } from 'yargs';
 import { studyOptions } from '../study-options.js';
-
-export interface StocktakeArguments {
-  readonly file: string;
-  readonly counts: string;
-  readonly since: string;
-  readonly last?: string;
-  readonly level?: number;
-  readonly seed?: string;
-  readonly days?: number;
-  readonly threads?: number;
-  readonly date?: string;
-  readonly json: boolean;
-}
 
 export const stocktake: CommandModule<object, StocktakeArguments> = {
   command: 'stocktake <file>',

@@ -1,6 +1,6 @@
 /** cuptide till: a scenario whose demand is fitted to a till export. */
 import type { CommandModule } from 'yargs';
-import type { ChartSpec } from '../../report/charts/style.js';
+import type { ChartSpec } from '../../tell/charts/style.js';
 import type { TillFit } from '../../till/fit-till.js';
 
 interface Arguments {
@@ -64,12 +64,12 @@ export const till: CommandModule<object, Arguments> = {
       import('node:path'),
       import('../files.js'),
       import('../open-scenario.js'),
-      import('../../study/read-till-map.js'),
+      import('../../questions/till/read-map.js'),
       import('../../till/read-till.js'),
       import('../../till/fit-till.js'),
       import('../../till/apply-till.js'),
       import('../../till/summary.js'),
-      import('../../study/read-scenario.js'),
+      import('../../scenario/read-scenario.js'),
       import('../mistakes.js'),
     ]);
     const read = readTillMap(await files.readWhole(mapFile, LARGEST_MAP), mapFile);
@@ -113,7 +113,7 @@ export const till: CommandModule<object, Arguments> = {
 async function drawTill(fit: TillFit): Promise<string> {
   const [{ tillChart }, { renderSvg, standaloneSvg }] = await Promise.all([
     import('../../till/chart.js'),
-    import('../../report/render-svg.js'),
+    import('../../tell/render-svg.js'),
   ]);
   return standaloneSvg(await renderSvg(tillChart(fit) as unknown as ChartSpec));
 }

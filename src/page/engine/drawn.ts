@@ -1,6 +1,6 @@
 /** Charts drawn as pictures for the letter. */
-import type { Chart } from '../../report/charts/chart-table.js';
-import { renderSvg } from '../../report/render-svg.js';
+import type { Chart } from '../../tell/charts/chart-table.js';
+import { renderSvg } from '../../tell/render-svg.js';
 
 /** In the letter the title stands beside the picture, so the picture goes without. */
 export const drawnCharts = (charts: readonly Chart[]): Promise<(Chart & { svg: string })[]> =>

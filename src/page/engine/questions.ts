@@ -1,17 +1,17 @@
 /** Sections that are worked out when the reader asks: one function each, scenario → HTML. */
-import { trainerCards } from '../../report/cards/cards.js';
-import { compareCharts } from '../../report/charts/compare-charts.js';
-import type { ReportContext } from '../../report/context.js';
-import { alternativesSection } from '../../report/sections/alternatives.js';
-import { mapCharts, mapSection } from '../../report/sections/map.js';
-import { movesCharts, movesSection } from '../../report/sections/moves.js';
-import { orderCharts, orderDrawings, orderSection } from '../../report/sections/order.js';
-import { rackDrawings, racksCharts, racksSection } from '../../report/sections/racks.js';
-import { suitSection } from '../../report/sections/suit.js';
-import { suitCharts } from '../../report/suit-charts.js';
-import { slowerClearing, storageOf } from '../../study/card-facts.js';
-import type { OrderStudy } from '../../study/order-study.js';
-import type { Problem } from '../../study/problems.js';
+import { trainerCards } from '../../questions/cards/cards.js';
+import { compareCharts } from '../../questions/compare/charts/compare-charts.js';
+import type { ReportContext } from '../../tell/context.js';
+import { alternativesSection } from '../../questions/compare/section.js';
+import { mapCharts, mapSection } from '../../questions/compare/map-section.js';
+import { movesCharts, movesSection } from '../../questions/compare/moves-section.js';
+import { orderCharts, orderDrawings, orderSection } from '../../questions/order/section.js';
+import { rackDrawings, racksCharts, racksSection } from '../../questions/racks/section.js';
+import { suitSection } from '../../questions/suit/section.js';
+import { suitCharts } from '../../questions/suit/charts.js';
+import { slowerClearing, storageOf } from '../../questions/cards/facts.js';
+import type { OrderStudy } from '../../questions/order/study.js';
+import type { Problem } from '../../scenario/problems.js';
 import {
   askAlternatives,
   askMap,
@@ -21,9 +21,9 @@ import {
   askSuit,
   type Question as Inquiry,
   type Told,
-} from '../../study/questions.js';
-import { scenarioStudy } from '../../study/scenario-study.js';
-import type { GivenOptions } from '../../report/html-live.js';
+} from '../../questions/questions.js';
+import { scenarioStudy } from '../../questions/size/scenario-study.js';
+import type { GivenOptions } from '../../letter/live.js';
 import type { Question, Swing } from '../messages.js';
 import { drawnCharts } from './drawn.js';
 

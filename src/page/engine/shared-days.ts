@@ -5,7 +5,7 @@
  */
 import { mergeDays, runDays, type DaysRun, type RushTask } from '../../cafe/rush.js';
 import type { CafeModel } from '../../cafe/model.js';
-import { byDays, type Runner } from '../../study/runner.js';
+import { byDays, type Runner } from '../../cafe/runner.js';
 
 /** A chunk that the neighbour is asked to run. */
 interface Errand {

@@ -1,8 +1,8 @@
 /** A drink, ware or a machine more, or one less. */
 import { useEffect, useRef, useState } from 'preact/hooks';
-import type { Words } from '../../report/words.js';
-import type { Edit } from '../../study/edit-scenario.js';
-import type { Addition } from '../../study/input-forms.js';
+import type { Words } from '../../tell/words.js';
+import type { Edit } from '../../scenario/edit-scenario.js';
+import type { Addition } from '../../scenario/input-forms.js';
 import { additionOf } from './edit-of.js';
 
 export interface AddThingProps {

@@ -1,7 +1,7 @@
 /** What is typed in a box as a change of the scenario. */
 import { typedAs, type Units } from '../../quantities/us-units.js';
-import type { Edit } from '../../study/edit-scenario.js';
-import type { Addition, FieldMark, FormField } from '../../study/input-forms.js';
+import type { Edit } from '../../scenario/edit-scenario.js';
+import type { Addition, FieldMark, FormField } from '../../scenario/input-forms.js';
 
 /** Kinds that are written as one line of the file. */
 const lines = new Set(['list', 'map', 'numbers', 'partySize']);

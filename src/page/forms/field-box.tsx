@@ -1,8 +1,8 @@
 /** One value of the scenario in its box, with what it rests on folded beneath. */
 import { shownIn, type Units } from '../../quantities/us-units.js';
-import type { Words } from '../../report/words.js';
-import type { Edit } from '../../study/edit-scenario.js';
-import type { FieldMark, FormField } from '../../study/input-forms.js';
+import type { Words } from '../../tell/words.js';
+import type { Edit } from '../../scenario/edit-scenario.js';
+import type { FieldMark, FormField } from '../../scenario/input-forms.js';
 import { useState } from 'preact/hooks';
 import { Box, Choice } from './box.js';
 import { editOf, isMeasured, markEditOf } from './edit-of.js';

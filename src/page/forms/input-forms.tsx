@@ -1,9 +1,9 @@
 /** All inputs of the scenario, folded by group; drinks, ware and machines come and go. */
 import { useEffect, useState } from 'preact/hooks';
 import type { Units } from '../../quantities/us-units.js';
-import type { Words } from '../../report/words.js';
-import type { Edit } from '../../study/edit-scenario.js';
-import type { FieldMark, FormField, FormGroup, FormPart } from '../../study/input-forms.js';
+import type { Words } from '../../tell/words.js';
+import type { Edit } from '../../scenario/edit-scenario.js';
+import type { FieldMark, FormField, FormGroup, FormPart } from '../../scenario/input-forms.js';
 import { AddThing, RemoveThing } from './adding.js';
 import { FieldBox, MarkBoxes } from './field-box.js';
 import { labelOf, partName } from './labels.js';

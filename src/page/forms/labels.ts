@@ -1,7 +1,7 @@
 /** What a field is called: the words of its path, and which of several alike it is. */
-import { cleanText, shorten } from '../../report/clean-text.js';
-import type { Words } from '../../report/words.js';
-import type { FormField, FormPart } from '../../study/input-forms.js';
+import { cleanText, shorten } from '../../tell/clean-text.js';
+import type { Words } from '../../tell/words.js';
+import type { FormField, FormPart } from '../../scenario/input-forms.js';
 
 type Path = readonly (string | number)[];
 

@@ -1,8 +1,8 @@
 /** The few boxes under a sentence. */
 import type { Units } from '../../quantities/us-units.js';
-import type { Words } from '../../report/words.js';
-import type { Edit } from '../../study/edit-scenario.js';
-import type { FormField } from '../../study/input-forms.js';
+import type { Words } from '../../tell/words.js';
+import type { Edit } from '../../scenario/edit-scenario.js';
+import type { FormField } from '../../scenario/input-forms.js';
 import { FieldBox } from './field-box.js';
 import { labelOf } from './labels.js';
 import { problemOf, type FormProblem } from './problems.js';

@@ -3,8 +3,8 @@
  * together: shares of a menu add up after the last of them, a ware goes once no drink names it.
  */
 import { useEffect, useRef, useState } from 'preact/hooks';
-import type { Edit } from '../../study/edit-scenario.js';
-import type { FormGroup } from '../../study/input-forms.js';
+import type { Edit } from '../../scenario/edit-scenario.js';
+import type { FormGroup } from '../../scenario/input-forms.js';
 import type { FormProblem } from './problems.js';
 
 /** By box: its latest change. */

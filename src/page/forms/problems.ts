@@ -1,5 +1,5 @@
 /** Which box a problem belongs to. */
-import type { FormField, FormPart } from '../../study/input-forms.js';
+import type { FormField, FormPart } from '../../scenario/input-forms.js';
 
 export interface FormProblem {
   /** Dotted path of the scenario; '' for the whole file. */

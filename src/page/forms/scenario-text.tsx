@@ -1,6 +1,6 @@
 /** The whole scenario file as text, for what boxes cannot say. */
 import { useEffect, useState } from 'preact/hooks';
-import type { Words } from '../../report/words.js';
+import type { Words } from '../../tell/words.js';
 import type { FormProblem } from './problems.js';
 import { formStyle } from './style.js';
 

@@ -2,7 +2,7 @@
 import { usePage } from '../context.js';
 import { Box } from '../forms/box.js';
 import { LeadBoxes } from '../forms/lead-boxes.js';
-import type { FormField } from '../../study/input-forms.js';
+import type { FormField } from '../../scenario/input-forms.js';
 
 /** Always at hand, as they are what a house can decide. */
 const DECIDED = ['seats.count', 'clearing.every', 'level'];

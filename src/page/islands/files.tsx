@@ -1,7 +1,7 @@
 /** Take it along: open and save scenarios, answers and the letter itself. */
 import { useState } from 'preact/hooks';
 import { usePage } from '../context.js';
-import type { Given } from '../../report/html-live.js';
+import type { Given } from '../../letter/live.js';
 import { letterAsFile, save } from '../saving.js';
 import type { View } from '../messages.js';
 import type { PageState } from '../store.js';

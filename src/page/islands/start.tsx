@@ -1,6 +1,6 @@
 /** The blank letter: begin with an example, or with a few answers. */
 import { useState } from 'preact/hooks';
-import { starter, starterDrinks } from '../../study/starter.js';
+import { starter, starterDrinks } from '../../scenario/starter.js';
 import { usePage } from '../context.js';
 
 type Answers = Readonly<

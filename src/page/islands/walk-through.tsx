@@ -1,7 +1,7 @@
 /** A walk through one day, with the pieces of the answer or fewer. Worked out when it is unfolded. */
 import { useEffect, useState } from 'preact/hooks';
-import type { DayWalk } from '../../study/day-walk.js';
-import type { WalkLayout } from '../../study/walk-layouts.js';
+import type { DayWalk } from '../../questions/walk/day.js';
+import type { WalkLayout } from '../../questions/walk/layouts.js';
 import { usePage } from '../context.js';
 import { Walk } from '../walk/walk.js';
 

@@ -1,6 +1,6 @@
 /** Boxes that ask for another day, or for the same day with fewer pieces. */
 import { useEffect, useRef, useState } from 'preact/hooks';
-import type { DayWalk } from '../../study/day-walk.js';
+import type { DayWalk } from '../../questions/walk/day.js';
 import type { View } from './parts.js';
 
 /** Typing is let come to rest before the day is run again. */

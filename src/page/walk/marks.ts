@@ -2,7 +2,7 @@
  * Marks for pieces, as SVG path texts. Many pieces make one path, so that a room of two hundred seats is a
  * handful of elements.
  */
-import type { WalkLayout } from '../../study/walk-layouts.js';
+import type { WalkLayout } from '../../questions/walk/layouts.js';
 
 export type Layouts = Readonly<Record<string, WalkLayout>>;
 

@@ -1,5 +1,6 @@
 /** One moment of a walk, put together from its columns and spells. */
-import type { DayWalk, WalkParty, WalkRack, WalkStage, WalkTrip } from '../../study/day-walk.js';
+import type { DayWalk } from '../../questions/walk/day.js';
+import type { WalkParty, WalkRack, WalkStage, WalkTrip } from '../../questions/walk/parts.js';
 
 /** Pieces on one table; dirty: the guests have left. */
 export interface TableNow {

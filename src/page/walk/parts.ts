@@ -1,8 +1,8 @@
 /** What every part of the picture is drawn with. */
-import { cleanText, shorten } from '../../report/clean-text.js';
-import type { Formats } from '../../report/format.js';
-import type { Words } from '../../report/words.js';
-import type { DayWalk } from '../../study/day-walk.js';
+import { cleanText, shorten } from '../../tell/clean-text.js';
+import type { Formats } from '../../tell/format.js';
+import type { Words } from '../../tell/words.js';
+import type { DayWalk } from '../../questions/walk/day.js';
 import type { Layouts } from './marks.js';
 
 export interface View {

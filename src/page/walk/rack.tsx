@@ -1,6 +1,6 @@
 /** A rack from above: pieces of one ware at their true places, to scale; a mixture, or ware of unknown shape, in plain rows. */
 import { ALL } from './stops.js';
-import type { DayWalk } from '../../study/day-walk.js';
+import type { DayWalk } from '../../questions/walk/day.js';
 import { cellsPath, layoutPath, loneMark } from './marks.js';
 import type { RackNow } from './moment.js';
 import type { View } from './parts.js';

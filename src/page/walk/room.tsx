@@ -1,6 +1,6 @@
 /** The room from above: seats, guests, the ware before them, and dirty tables, told apart by shape as well as by colour. */
 import { useEffect, useMemo, useRef, useState } from 'preact/hooks';
-import type { DayWalk } from '../../study/day-walk.js';
+import type { DayWalk } from '../../questions/walk/day.js';
 import { cross, disc, loneMark, markOf, pieceMark, type Layouts } from './marks.js';
 import type { Moment, TableNow } from './moment.js';
 import type { View } from './parts.js';

@@ -1,5 +1,5 @@
 /** Who sits where: seats are only counted in the model, so the picture gives each party some that are free. */
-import type { DayWalk } from '../../study/day-walk.js';
+import type { DayWalk } from '../../questions/walk/day.js';
 
 export interface SeatPlan {
   readonly seats: number;

@@ -1,6 +1,6 @@
 /** The stations that pieces pass on their way from the tables back to the shelf. What moves by itself is in `moving.tsx`. */
 import type { ComponentChildren } from 'preact';
-import type { DayWalk } from '../../study/day-walk.js';
+import type { DayWalk } from '../../questions/walk/day.js';
 import { loneMark, SLICE, STACK, STACK_PITCH, stacksHeight, stacksPath } from './marks.js';
 import { piecesAt, type Moment, type RackNow } from './moment.js';
 import type { View } from './parts.js';

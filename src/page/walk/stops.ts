@@ -1,7 +1,7 @@
 /** The stops on a piece's way round, as a walk shows them, and what a moment is about in words. */
-import type { Formats } from '../../report/format.js';
-import type { Words } from '../../report/words.js';
-import type { DayWalk } from '../../study/day-walk.js';
+import type { Formats } from '../../tell/format.js';
+import type { Words } from '../../tell/words.js';
+import type { DayWalk } from '../../questions/walk/day.js';
 import { piecesAt, type Moment } from './moment.js';
 
 export type Stop = keyof Words['walk']['stops'];

@@ -3,9 +3,9 @@
  * shortage, and asks for another day or fewer pieces. The day itself comes ready made.
  */
 import { useEffect, useId, useMemo, useRef, useState } from 'preact/hooks';
-import type { Formats } from '../../report/format.js';
-import type { Words } from '../../report/words.js';
-import type { DayWalk } from '../../study/day-walk.js';
+import type { Formats } from '../../tell/format.js';
+import type { Words } from '../../tell/words.js';
+import type { DayWalk } from '../../questions/walk/day.js';
 import { Ask, type OnAsk } from './ask.js';
 import { useClock, type Clock } from './clock.js';
 import type { Layouts } from './marks.js';

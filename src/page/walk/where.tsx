@@ -1,6 +1,6 @@
 /** Where the pieces are, as bars beside words, and the same in figures. */
 import { useMemo } from 'preact/hooks';
-import type { DayWalk } from '../../study/day-walk.js';
+import type { DayWalk } from '../../questions/walk/day.js';
 import { piecesAt, type Moment } from './moment.js';
 import type { View } from './parts.js';
 import { ALL, minuteOf, stockOf, stopCounts, type Stop } from './stops.js';

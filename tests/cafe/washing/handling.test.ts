@@ -1,9 +1,9 @@
 import { readFileSync, readdirSync } from 'node:fs';
 import { describe, expect, it } from 'vitest';
 import { runDays } from '../../../src/cafe/rush.js';
-import { compile } from '../../../src/study/compile.js';
-import { piecesPerRackOf } from '../../../src/study/rack-geometry.js';
-import { readScenario } from '../../../src/study/read-scenario.js';
+import { compile } from '../../../src/scenario/compile.js';
+import { piecesPerRackOf } from '../../../src/scenario/rack-geometry.js';
+import { readScenario } from '../../../src/scenario/read-scenario.js';
 
 describe('time of loading and unloading', () => {
   const constant = {

@@ -1,0 +1,255 @@
+/**
+ * The report as one HTML file: a letter. The sentence first, then the order, then what supports it,
+ * each picture beside its words; inputs, cautions and method after that. Nothing is fetched; nothing
+ * runs but, in a live page, the page's own script: the content security policy holds it to that.
+ */
+import type { Answer } from '../questions/size/answer.js';
+import { answerFacts, type AnswerFacts, type Row } from '../questions/size/facts.js';
+import type { Caution } from '../tell/cautions.js';
+import { cleanText, shorten } from '../tell/clean-text.js';
+import type { ReportContext, ReportInput } from '../tell/context.js';
+import { escapeHtml } from '../tell/escape-html.js';
+import { formatsFor, type Formats } from '../tell/format.js';
+import { inputsSection } from './inputs.js';
+import { island, liveScripts, policyOf, type LivePage } from './live.js';
+import { cell, column, rowHead, scrolled } from '../tell/html-parts.js';
+import { pageStyle } from './page-style.js';
+import { cardStyle } from '../questions/cards/card-style.js';
+import { sectionStyle } from '../tell/section-style.js';
+import { picture, type ReportChart } from '../tell/html-picture.js';
+import { letterStyle } from '../tell/html-style.js';
+import { english, type Words } from '../tell/words.js';
+
+export interface ReportParts {
+  /** Further findings, each list under its heading. */
+  readonly findings?: readonly { readonly title: string; readonly items: readonly string[] }[];
+  readonly answer: Answer;
+  readonly context: ReportContext;
+  readonly charts: readonly ReportChart[];
+  readonly inputs: readonly ReportInput[];
+  readonly cautions: readonly Caution[];
+  readonly version: string;
+}
+
+/** The pieces that a letter is put together from; the page fills each anew when the answer changes. */
+export const LETTER_PARTS = [
+  'heading',
+  'lead',
+  'order',
+  'mind',
+  'rush',
+  'pictures',
+  'findings',
+  'cautions',
+  'inputs',
+  'method',
+  'colophon',
+] as const;
+export type LetterPart = (typeof LETTER_PARTS)[number];
+
+/**
+ * @returns the letter's parts as HTML, the same bytes for the same input
+ * @throws Error if a picture holds anything but shapes and text
+ */
+export function letterParts({
+  answer,
+  context,
+  charts,
+  inputs,
+  cautions,
+  version,
+  findings = [],
+}: ReportParts): Record<LetterPart, string> {
+  const words = context.words ?? english;
+  const formats = formatsFor(context);
+  const say = words.letter;
+  const facts = answerFacts(answer, context);
+  const name = shorten(cleanText(answer.scenario), 120);
+  return {
+    heading: say
+      .heading('\0')
+      .split('\0')
+      .map(escapeHtml)
+      .join(`<bdi>${escapeHtml(name)}</bdi>`),
+    lead: escapeHtml(facts.sentence),
+    order: `${orderTable(facts, answer.rushLevel !== undefined, words)}
+${words.answer.notes.map((note) => `<p class="small">${escapeHtml(note)}</p>`).join('\n')}`,
+    mind: beforeYouBuy(facts, words),
+    rush: `<h2>${escapeHtml(say.rushHead)}</h2>
+<div class="pair">
+${facts.stock.length === 0 ? '' : rowsTable(words.answer.stockHead, facts.stock)}
+${rowsTable(say.busyCaption, facts.busy)}
+${rowsTable(say.dayCaption, facts.day)}
+${loopTable(answer, formats, words)}
+</div>
+${tightestTable(facts, words)}`,
+    pictures: `${charts.length === 0 ? '' : `<h2>${escapeHtml(say.picturesHead)}</h2>`}
+<div class="pictures">
+${charts.map((chart) => picture(chart, formats, words)).join('\n')}
+</div>`,
+    findings: findings
+      .filter(({ items }) => items.length > 0)
+      .map(
+        ({ title, items }) =>
+          `<h2>${escapeHtml(title)}</h2>\n<ul>${items.map((item) => `<li>${escapeHtml(cleanText(item))}</li>`).join('')}</ul>`,
+      )
+      .join('\n'),
+    cautions:
+      cautions.length === 0
+        ? ''
+        : `<h2>${escapeHtml(say.cautionsHead)}</h2>\n<dl>\n${cautions.map((caution) => cautionEntry(caution, words)).join('\n')}\n</dl>`,
+    inputs: inputs.length === 0 ? '' : inputsSection(inputs, formats, words),
+    method: `<h2>${escapeHtml(say.methodHead)}</h2>
+${(answer.certified === null && answer.rushLevel === undefined ? [say.method[0]!, say.methodListed] : say.method).map((text) => `<p>${escapeHtml(text)}</p>`).join('\n')}
+<p>${escapeHtml(facts.days)}</p>`,
+    colophon: `<p>${escapeHtml(say.informs)}</p>
+<p class="small">${escapeHtml(say.colophon(version, shorten(cleanText(answer.seed), 80)))}</p>`,
+  };
+}
+
+/**
+ * @param live makes the letter run the study again in the reader's hands; null: text and pictures alone
+ * @returns a whole HTML document, the same bytes for the same parts
+ * @throws Error if a picture holds anything but shapes and text
+ */
+export function reportHtml(parts: ReportParts, live: LivePage | null = null): string {
+  return letterDocument(
+    shorten(cleanText(parts.answer.scenario), 120),
+    letterParts(parts),
+    parts.context.words ?? english,
+    live,
+  );
+}
+
+/** The letter before there is a scenario: for people who begin in the page. */
+export function blankHtml(live: LivePage, words: Words = english): string {
+  const empty = Object.fromEntries(LETTER_PARTS.map((part) => [part, ''])) as Record<
+    LetterPart,
+    string
+  >;
+  return letterDocument(
+    words.page.blankName,
+    {
+      ...empty,
+      heading: escapeHtml(words.page.blankHeading),
+      lead: escapeHtml(words.page.blankLead),
+    },
+    words,
+    live,
+  );
+}
+
+function letterDocument(
+  name: string,
+  parts: Readonly<Record<LetterPart, string>>,
+  words: Words,
+  live: LivePage | null,
+): string {
+  const say = words.letter;
+  const part = (id: LetterPart): string => `<section data-part="${id}">${parts[id]}</section>`;
+  const later = (id: string): string =>
+    live === null ? '' : `<section data-part="${id}"></section>`;
+  return `<!doctype html>
+<html lang="${escapeHtml(words.language)}">
+<head>
+<meta charset="utf-8">
+<meta http-equiv="Content-Security-Policy" content="${policyOf(live)}">
+<meta name="viewport" content="width=device-width, initial-scale=1">
+<meta name="color-scheme" content="light dark">
+<title>${escapeHtml(say.heading(name))}</title>
+<style>${letterStyle(name, words)}${live === null ? '' : pageStyle() + sectionStyle() + cardStyle}</style>
+</head>
+<body>
+${island(live, 'head')}
+<main>
+${island(live, 'sender')}
+<h1 data-part="heading">${parts.heading}</h1>
+<p class="lead" data-part="lead">${parts.lead}</p>
+${island(live, 'start')}
+${island(live, 'status')}
+${island(live, 'boxes')}
+${part('order')}
+${island(live, 'pieces')}
+${part('mind')}
+${part('rush')}
+${part('pictures')}
+${part('findings')}
+${island(live, 'walk')}
+${island(live, 'questions')}
+${part('cautions')}
+${part('inputs')}
+${island(live, 'forms')}
+${part('method')}
+${island(live, 'cards')}
+${later('cards')}
+${island(live, 'files')}
+</main>
+<footer data-part="colophon">
+${parts.colophon}
+</footer>
+${live === null ? '' : liveScripts(live)}
+</body>
+</html>
+`;
+}
+
+function orderTable({ order }: AnswerFacts, given: boolean, words: Words): string {
+  const say = words.answer;
+  const heads = [
+    say.ware,
+    say.piecesHead,
+    say.unitCost,
+    say.cost,
+    `${say.piecesHead} ${say.perSeat}`,
+    say.rule,
+    say.alone,
+    say.interval,
+  ];
+  const body = order.map(
+    (row) =>
+      `<tr class="${row.kind}">${rowHead(row.name)}<td class="pieces">${escapeHtml(row.pieces)}</td>${[row.unitCost, row.cost, row.perSeat, row.rule, row.alone, row.interval].map(cell).join('')}</tr>`,
+  );
+  const caption = given ? words.letter.givenCaption : words.letter.orderCaption;
+  return scrolled(
+    caption,
+    `<table><caption>${escapeHtml(caption)}</caption><thead><tr>${heads.map(column).join('')}</tr></thead><tbody>\n${body.join('\n')}\n</tbody></table>`,
+  );
+}
+
+function beforeYouBuy({ overloads, warnings }: AnswerFacts, words: Words): string {
+  if (overloads.length + warnings.length === 0) return '';
+  return `<h2>${escapeHtml(words.letter.beforeYouBuy)}</h2>
+${overloads.map((text) => `<p class="alarm">${escapeHtml(text)}</p>`).join('\n')}
+${warnings.length === 0 ? '' : `<ul>${warnings.map((text) => `<li>${escapeHtml(text)}</li>`).join('')}</ul>`}`;
+}
+
+function rowsTable(caption: string, rows: readonly Row[]): string {
+  const body = rows.map(
+    ({ label, value, part }) =>
+      `<tr${part === true ? ' class="part"' : ''}>${rowHead(label)}${cell(value)}</tr>`,
+  );
+  return `<table><caption>${escapeHtml(caption)}</caption><tbody>\n${body.join('\n')}\n</tbody></table>`;
+}
+
+function loopTable(answer: Answer, formats: Formats, words: Words): string {
+  const names = new Map(answer.stock.map(({ ware, name }) => [ware, name]));
+  const rows = answer.minutes.loop.map(({ ware, minutes }) => ({
+    label: names.get(ware) ?? ware,
+    value: formats.minutes(minutes),
+  }));
+  return rows.length === 0 ? '' : rowsTable(words.letter.loopCaption, rows);
+}
+
+function tightestTable({ tightest }: AnswerFacts, words: Words): string {
+  const say = words.answer;
+  const head = [say.ware, ...tightest.places, say.off].map(column).join('');
+  const body = tightest.rows.map(
+    ({ name, counts, off }) => `<tr>${rowHead(name)}${[...counts, off].map(cell).join('')}</tr>`,
+  );
+  const caption = words.letter.tightestCaption;
+  return `<p class="keep">${escapeHtml(tightest.text)}</p>
+${scrolled(caption, `<table><caption>${escapeHtml(caption)}</caption><thead><tr>${head}</tr></thead><tbody>\n${body.join('\n')}\n</tbody></table>`)}`;
+}
+
+const cautionEntry = ({ title, text, defersTo }: Caution, words: Words): string =>
+  `<div><dt>${escapeHtml(title)}</dt><dd>${escapeHtml(text)} <span class="small">${escapeHtml(words.cautions.defers)}: ${escapeHtml(defersTo)}.</span></dd></div>`;

@@ -1,0 +1,75 @@
+/**
+ * What turns the letter into a page that runs the study again: its script, the engine as packed text and
+ * what it was made from. Without it the same letter is plain text and pictures.
+ */
+import type { ListedDay } from '../cafe/listed-day.js';
+import { escapeHtml } from '../tell/escape-html.js';
+
+export interface LivePage {
+  /** The page's script, made safe to stand in a script element. */
+  readonly script: string;
+  /** `sha256-…` of that script, for the content security policy. */
+  readonly scriptHash: string;
+  /** The engine's program, deflated, in base64. */
+  readonly engine: string;
+  readonly given: Given;
+}
+
+/** What the page starts from. */
+export interface Given {
+  readonly version: string;
+  /** Null: the blank letter. */
+  readonly scenario: GivenScenario | null;
+  /** Scenarios to begin from, by name. */
+  readonly templates: readonly Template[];
+  /** How the reader had it when the letter was saved. */
+  readonly reader?: string;
+  readonly look?: { readonly units: 'metric' | 'us'; readonly locale: string | null };
+  readonly sender?: { readonly name: string; readonly logo: string | null };
+}
+
+export interface GivenScenario {
+  readonly fileName: string;
+  readonly text: string;
+  readonly options: GivenOptions;
+  /** In the letter as sent: pieces by ware, and the day and ware of its tightest moment. */
+  readonly pieces: Readonly<Record<string, number>>;
+  readonly tightest: { readonly day: number; readonly ware: string };
+}
+
+/** What was asked on the command's line beside the file. */
+export interface GivenOptions {
+  readonly level?: number;
+  readonly seed?: string;
+  readonly days?: number;
+  readonly stock?: Readonly<Record<string, number>>;
+  /** Days that were listed in place of drawn ones. */
+  readonly listed?: readonly ListedDay[];
+}
+
+export interface Template {
+  readonly fileName: string;
+  readonly name: string;
+  readonly text: string;
+}
+
+/** Data for a script element: no sign in it can end the element or open a comment. */
+export const scriptData = (data: unknown): string =>
+  JSON.stringify(data)
+    .replaceAll('<', '\\u003c')
+    .replaceAll('\u2028', '\\u2028')
+    .replaceAll('\u2029', '\\u2029');
+
+/** Nothing is fetched; only the page's own script runs, and workers that it makes from its own text. */
+export const policyOf = (live: LivePage | null): string =>
+  `default-src 'none'; ${live === null ? '' : `script-src '${live.scriptHash}'; worker-src blob:; `}style-src 'unsafe-inline'; img-src data:${live === null ? '' : ' blob:'}; base-uri 'none'; form-action 'none'`;
+
+/** The scripts at the end of the body. */
+export const liveScripts = ({ script, engine, given }: LivePage): string =>
+  `<script type="application/json" id="given">${scriptData(given)}</script>
+<script type="text/plain" id="engine">${escapeHtml(engine)}</script>
+<script>${script}</script>`;
+
+/** A place in the letter that the page's script fills; nothing where there is none. */
+export const island = (live: LivePage | null, name: string): string =>
+  live === null ? '' : `<div data-island="${name}"></div>`;

@@ -1,0 +1,317 @@
+/** Rack cards: a family each, a large one on several. How a full rack looks and how many it is, who may share it, and what air in it costs. */
+import { rackKind } from '../../catalogue/catalogue.js';
+import { rackLayout, type RackLayout } from '../../racking/layout.js';
+import type { Rack } from '../../racking/rack.js';
+import type { Vessel } from '../../racking/vessel.js';
+import { loadTimes } from './facts.js';
+import { familyOf, rackFill, rackKindOf } from '../../scenario/pieces-per-rack.js';
+import { piecesPerRackOf, rackOf, vesselOf } from '../../scenario/rack-geometry.js';
+import type { Scenario } from '../../scenario/scenario.js';
+import { drawRack } from '../../tell/drawings/rack-drawing.js';
+import { escapeHtml } from '../../tell/escape-html.js';
+import {
+  blank,
+  cardOf,
+  fewNames,
+  head,
+  list,
+  para,
+  short,
+  spell,
+  type Card,
+  type CardDesk,
+} from './card.js';
+
+/** A ware of the family, and how it stands in its rack; `drawn` is null where its shape is not known. */
+interface Racked {
+  readonly id: string;
+  readonly pieces: number;
+  readonly from: 'given' | 'shape' | 'class';
+  readonly drawn: {
+    readonly vessel: Vessel;
+    readonly rack: Rack;
+    readonly layout: RackLayout;
+  } | null;
+}
+
+/** Kinds of ware that a page has room for. */
+const A_PAGE = 3;
+const MOST_WIDER = 2;
+const ML_A_US_GALLON = 3785.411784;
+/** Places at and after which a piece waits for the wash, by the names of the answer. */
+const AT_THE_WASH = ['on the bench', 'racked', 'in the machine'];
+
+export function rackCards(desk: CardDesk): readonly Card[] {
+  const { scenario } = desk;
+  const families = [
+    ...new Set(Object.entries(scenario.ware).map(([id, ware]) => familyOf(id, ware))),
+  ];
+  const pages = families.flatMap((family) => {
+    const kind = rackKindOf(scenario.racks, family);
+    const all = Object.entries(scenario.ware).flatMap(([id, ware]) =>
+      familyOf(id, ware) === family ? [rackedOf(scenario, id, kind)] : [],
+    );
+    return Array.from({ length: Math.ceil(all.length / A_PAGE) }, (_, page) => ({
+      kind,
+      all,
+      wares: all.slice(page * A_PAGE, (page + 1) * A_PAGE),
+    }));
+  });
+  return pages.map((page, index) => rackCard(desk, page, index + 1));
+}
+
+/** `all`: the ware of the family; `wares`: those of them on this card. */
+function rackCard(
+  desk: CardDesk,
+  {
+    kind,
+    all,
+    wares,
+  }: { readonly kind: string; readonly all: readonly Racked[]; readonly wares: readonly Racked[] },
+  number: number,
+): Card {
+  const { words, name } = desk;
+  const say = words.cards.rack;
+  const rackName = short(rackKind(kind)?.name ?? kind);
+  const title = say.title(wares.map(({ id }) => name(id)).join(', '));
+  const alone = wares.length === 1;
+  const way = `${list([...steps(desk, wares), say.stop, ...whenItGoes(desk)], true)}
+${para(
+  all.length === 1
+    ? say.alone(name(all[0]!.id))
+    : say.shares(
+        fewNames(
+          all.map(({ id }) => name(id)),
+          desk,
+        ),
+      ),
+  'card-strong',
+)}
+${para(hasBoth(desk) ? say.apart : '', 'card-strong')}`;
+  const cost = `${head(say.halfTitle)}
+${para(half(desk, wares))}
+${para(rush(desk))}`;
+  const [told, waiting] = [shapes(desk, wares), stuck(desk, wares)];
+  const shape = `${told.length + waiting.length === 0 ? '' : head(say.shapeTitle)}
+${told.map((text) => para(text)).join('\n')}
+${para(waiting)}`;
+  const pictures = wares.map((ware, index) =>
+    pictured(desk, ware, `card-rack-${number}-${index + 1}`),
+  );
+  const body = `${para(alone ? say.fullOnce(rackName) : say.fullEach(rackName))}
+${
+  alone
+    ? `<div class="card-single"><div>${pictures[0]!.picture}</div><div>${pictures[0]!.number}${way}</div></div>
+<div class="card-two"><div>${cost}</div><div>${shape}</div></div>`
+    : `<div class="card-drawings card-drawings-${pictures.length}">${pictures.map(({ number: told, picture }) => `<div>${told}${picture}</div>`).join('')}</div>
+<div class="card-two"><div>${way}</div><div>${cost}${shape}</div></div>`
+}
+${para([heavy(desk, wares), say.hot].filter((text) => text !== '').join(' '), 'card-caution')}`;
+  return cardOf(desk, `rack-${number}`, title, body, alone ? '' : 'card-dense');
+}
+
+function rackedOf(scenario: Scenario, id: string, kind: string): Racked {
+  const ware = scenario.ware[id]!;
+  const fill = rackFill(ware, kind, scenario.racks, piecesPerRackOf) ?? {
+    pieces: 0,
+    from: 'class' as const,
+  };
+  const [vessel, rack] = [vesselOf(ware), rackOf(kind, scenario.racks)];
+  if (vessel === null || rack === null) return { id, ...fill, drawn: null };
+  const layout = rackLayout(vessel, rack, scenario.racks?.loading ?? 'best');
+  // A number that the house counted goes before ours, and a drawing of another number would gainsay it.
+  return {
+    id,
+    ...fill,
+    drawn: layout.pieces === fill.pieces && fill.pieces > 0 ? { vessel, rack, layout } : null,
+  };
+}
+
+/** The number of a full rack, large. */
+const count = ({ formats, name }: CardDesk, { id, pieces }: Racked): string =>
+  `<p class="card-number"><b>${escapeHtml(formats.count(pieces))}</b> <bdi>${escapeHtml(name(id))}</bdi></p>`;
+
+/** A ware's number, and its drawing or room to write what was counted. */
+function pictured(
+  desk: CardDesk,
+  ware: Racked,
+  id: string,
+): { readonly number: string; readonly picture: string } {
+  const { words, formats, name } = desk;
+  const say = words.cards.rack;
+  const picture =
+    ware.drawn === null
+      ? `<div class="card-undrawn">${para(say.given[ware.from])}${para(say.noPicture)}${blank(say.counted)}</div>`
+      : drawRack(ware.drawn.layout, ware.drawn.vessel, ware.drawn.rack, {
+          title: name(ware.id),
+          id,
+          measures: formats,
+          words,
+        });
+  return { number: count(desk, ware), picture };
+}
+
+/** How to load: by the first ware that is drawn, and how the handles of the others differ. */
+function steps({ words, formats, name }: CardDesk, wares: readonly Racked[]): string[] {
+  const say = words.cards.rack;
+  const drawn = wares.flatMap(({ id, drawn: one }) => (one === null ? [] : [{ id, ...one }]));
+  const first = drawn[0];
+  if (first === undefined) return say.steps.unknown;
+  const { pattern } = first.layout;
+  if (pattern === 'compartments' || pattern === 'on edge' || pattern === 'loose')
+    return say.steps[pattern];
+  const how = ({
+    layout,
+    vessel,
+  }: (typeof drawn)[number]): { turn: string; rows: string; handled: boolean } => {
+    const degrees = layout.angleDeg % 90;
+    const rows = say.rows[layout.pattern as keyof typeof say.rows] ?? say.rows.grid;
+    return {
+      turn: degrees === 0 ? say.inRow.straight : say.inRow.at(formats.count(Math.round(degrees))),
+      rows,
+      handled: (vessel.handleMm ?? 0) > 0,
+    };
+  };
+  const handled = drawn.filter((one) => how(one).handled);
+  const ways = new Set(handled.map((one) => JSON.stringify(how(one))));
+  const told =
+    handled.length === 0
+      ? [`${say.noHandles[pattern]}.`]
+      : ways.size === 1
+        ? [say.handles(how(handled[0]!).turn, how(handled[0]!).rows)]
+        : handled.map((one) => say.handlesApart(name(one.id), how(one).turn, how(one).rows));
+  return [...say.steps.rows, ...told];
+}
+
+function whenItGoes(desk: CardDesk): string[] {
+  const { washing } = desk.scenario;
+  const say = desk.words.cards.rack;
+  const told = [
+    ...(washing.partLoadWait === null ? [] : [say.wait(spell(washing.partLoadWait, desk))]),
+    ...(washing.partLoadsEvery == null
+      ? []
+      : [say.partRounds(spell(washing.partLoadsEvery, desk))]),
+  ];
+  return told.length === 0 ? [say.neverPart] : told;
+}
+
+const hasBoth = ({ context }: CardDesk): boolean =>
+  context.ware.some(({ kind }) => kind === 'glass') &&
+  context.ware.some(({ kind }) => kind === 'cup' || kind === 'saucer' || kind === 'plate');
+
+/** What one piece takes of a load's time, full and half full. */
+function half(desk: CardDesk, wares: readonly Racked[]): string {
+  const { scenario, words, formats } = desk;
+  const say = words.cards.rack;
+  const { machineMs, racks, waterMl } = loadTimes(scenario);
+  const full = Math.max(0, ...wares.map(({ pieces }) => pieces));
+  if (full < 2 || machineMs === 0) return '';
+  const halved = Math.floor(full / 2);
+  const each = (pieces: number): string =>
+    words.cards.eachSpell(formats.decimal(machineMs / 1000 / racks / pieces));
+  const told = say.half(
+    spell(machineMs, desk),
+    formats.count(full),
+    each(full),
+    formats.count(halved),
+    each(halved),
+  );
+  return [
+    racks > 1 ? say.machineTwo(formats.count(racks)) : '',
+    told,
+    waterMl === null ? '' : say.water(water(desk, waterMl)),
+  ]
+    .filter((text) => text !== '')
+    .join(' ');
+}
+
+const water = ({ formats, words }: CardDesk, ml: number): string =>
+  formats.units === 'us'
+    ? words.cards.gallons(formats.decimal(ml / ML_A_US_GALLON, 2))
+    : words.cards.litres(formats.decimal(ml / 1000));
+
+/** Racks of the rush as the answer has them, and how many full ones would hold the same. */
+function rush({ scenario, answer, words, formats }: CardDesk): string {
+  const perRack = Object.entries(scenario.ware).map(([id, ware]) => ({
+    id,
+    pieces:
+      rackFill(
+        ware,
+        rackKindOf(scenario.racks, familyOf(id, ware)),
+        scenario.racks,
+        piecesPerRackOf,
+      )?.pieces ?? 0,
+  }));
+  const full = perRack.some(({ pieces }) => pieces === 0)
+    ? null
+    : answer.uses.reduce(
+        (sum, { ware, aDay }) =>
+          sum + aDay / (perRack.find(({ id }) => id === ware)?.pieces ?? Infinity),
+        0,
+      );
+  return answer.loads.racksADay === 0
+    ? ''
+    : words.cards.rack.fill(
+        formats.decimal(answer.loads.racksADay),
+        formats.percent(answer.loads.fill, 0),
+        full === null ? null : formats.decimal(full),
+      );
+}
+
+/** Racks a hundred pieces take, where shapes differ, and how near a wider piece is to losing some. */
+function shapes({ words, formats, name }: CardDesk, wares: readonly Racked[]): string[] {
+  const say = words.cards.rack;
+  const held = wares.filter(({ pieces }) => pieces > 0);
+  const differ = new Set(held.map(({ pieces }) => pieces)).size > 1;
+  const per100 = held.map(({ id, pieces }) =>
+    say.racksOf(name(id), formats.count(Math.ceil(100 / pieces))),
+  );
+  const wider = held
+    .flatMap(({ id, pieces, drawn }) => {
+      const next = drawn?.layout.cliffs
+        .filter(({ changeMm, piecesThen }) => changeMm > 0 && piecesThen < pieces)
+        .toSorted((a, b) => a.changeMm - b.changeMm)[0];
+      return next === undefined ? [] : [{ id, pieces, ...next }];
+    })
+    .toSorted((a, b) => a.changeMm - b.changeMm)
+    .slice(0, MOST_WIDER)
+    .map(({ id, pieces, changeMm, dimension, piecesThen }) => {
+      const [more, what] = [formats.length(changeMm), say.dimension[dimension]];
+      return piecesThen === 0
+        ? say.outgrown(name(id), more, what)
+        : say.wider(name(id), more, what, formats.count(pieces), formats.count(piecesThen));
+    });
+  return [...(differ ? [say.per100(per100.join(', '))] : []), ...wider];
+}
+
+/** Pieces of this rack at the wash at the tightest moment. */
+function stuck({ answer, words, formats }: CardDesk, wares: readonly Racked[]): string {
+  const { tightest, stock } = answer;
+  const ids = wares.map(({ id }) => id);
+  const places = tightest.places.flatMap((place, index) =>
+    AT_THE_WASH.includes(place) ? [index] : [],
+  );
+  const waiting = tightest.pieces
+    .filter(({ ware }) => ids.includes(ware))
+    .reduce(
+      (sum, { counts }) => sum + places.reduce((all, place) => all + (counts[place] ?? 0), 0),
+      0,
+    );
+  const owned = stock
+    .filter(({ ware }) => ids.includes(ware))
+    .reduce((sum, { pieces }) => sum + pieces, 0);
+  return waiting === 0
+    ? ''
+    : words.cards.rack.stuck(
+        formats.clock(tightest.minute),
+        formats.count(waiting),
+        formats.count(owned),
+      );
+}
+
+function heavy({ words, formats, scenario }: CardDesk, wares: readonly Racked[]): string {
+  const masses = wares.flatMap(({ id, drawn }) =>
+    drawn === null || scenario.ware[id]!.mass === undefined ? [] : [drawn.layout.loadedMassG],
+  );
+  return masses.length === 0 ? '' : words.cards.rack.heavy(formats.mass(Math.max(...masses)));
+}

@@ -1,0 +1,126 @@
+/** Chart: the cost of the ware with each input at either end of its range. */
+import type { MovesAnswer } from '../answer.js';
+import { cleanText, shorten } from '../../../tell/clean-text.js';
+import { inputName } from '../../../tell/input-name.js';
+import { english, type Words } from '../../../tell/words.js';
+import type { ChartTable } from '../../../tell/charts/chart-table.js';
+import { asTold, telling } from '../../../tell/charts/hover.js';
+import {
+  framed,
+  palette,
+  PLOT_WIDTH,
+  type ChartContext,
+  type ChartSpec,
+} from '../../../tell/charts/style.js';
+
+const MOST = 10;
+
+export function whatMovesTheOrder(
+  moves: MovesAnswer,
+  currency: string,
+  { formats, locale }: ChartContext,
+  words: Words = english,
+): ChartSpec {
+  const say = words.compare.charts;
+  const moving = moves.inputs
+    .filter(({ low, high }) => low !== high)
+    .toSorted((a, b) => Math.abs(b.high - b.low) - Math.abs(a.high - a.low))
+    .slice(0, MOST);
+  const names = moving.map(
+    ({ path, basis }) => `${shorten(inputName(path, words), 34)} (${basis})`,
+  );
+  const lines = moving.map(({ low, high }, at) => ({ name: names[at]!, low, high }));
+  const ends = moving.flatMap(({ path, low, high, lowValue, highValue }, at) => {
+    const end = (cost: number, value: string, which: string) => ({
+      name: names[at]!,
+      cost,
+      end: which,
+      told: say.toldMoves(
+        shorten(inputName(path, words), 60),
+        shorten(cleanText(value), 60),
+        formats.money(cost),
+      ),
+    });
+    return [end(low, lowValue, say.low), end(high, highValue, say.high)];
+  });
+  const y = {
+    field: 'name',
+    type: 'nominal' as const,
+    sort: names,
+    title: null,
+    axis: { labelLimit: 300, ticks: false, domain: false, grid: false },
+  };
+  const x = {
+    type: 'quantitative' as const,
+    title: say.moves(currency),
+    scale: { zero: false, nice: true, padding: 9 },
+    axis: { format: ',d', grid: true, tickCount: 5 },
+  };
+  const first = moving[0];
+  return {
+    ...framed({
+      title:
+        first === undefined
+          ? say.movesTitleNone
+          : say.movesTitle(
+              shorten(inputName(first.path, words), 60),
+              formats.money(Math.abs(first.high - first.low)),
+            ),
+      description: say.movesDescription,
+      locale,
+    }),
+    width: PLOT_WIDTH - 170,
+    height: { step: 26 },
+    layer: [
+      {
+        data: { values: [{ cost: moves.stockCost }] },
+        mark: { type: 'rule', strokeDash: [5, 4], opacity: 0.7 },
+        encoding: { x: { ...x, field: 'cost' } },
+      },
+      {
+        data: { values: lines },
+        mark: { type: 'rule', strokeWidth: 2, opacity: 0.5 },
+        encoding: { y, x: { ...x, field: 'low' }, x2: { field: 'high' } },
+      },
+      {
+        data: { values: ends },
+        mark: { type: 'point', ...telling, filled: true, size: 90, opacity: 1 },
+        encoding: {
+          ...asTold,
+          y,
+          x: { ...x, field: 'cost' },
+          color: {
+            field: 'end',
+            type: 'nominal',
+            scale: { domain: [say.low, say.high], range: [palette.sky, palette.vermilion] },
+          },
+          shape: {
+            field: 'end',
+            type: 'nominal',
+            scale: { domain: [say.low, say.high], range: ['circle', 'diamond'] },
+          },
+        },
+      },
+    ],
+  };
+}
+
+export function whatMovesTheOrderTable(moves: MovesAnswer, words: Words = english): ChartTable {
+  const { movesHead: head, charts } = words.compare;
+  const flat = (title: string): string => title.replace('\n', ' ');
+  return {
+    caption: charts.captions.moves,
+    columns: [
+      { title: head.input, as: 'text' },
+      { title: head.basis, as: 'text' },
+      { title: flat(head.low), as: 'count' },
+      { title: flat(head.high), as: 'count' },
+    ],
+    rows: moves.inputs.map(({ path, basis, low, high }) => [
+      inputName(path, words),
+      basis,
+      low,
+      high,
+    ]),
+  };
+}

@@ -1,0 +1,94 @@
+/** Which level to buy: stocks at several levels on the base's days, and what the drinks short at each cost. */
+import { yearlyPayment } from '../../comparing/annuity.js';
+import { kneeOf } from '../../comparing/knee.js';
+import {
+  bestLevel,
+  levelsWorth,
+  shortDrinkCost,
+  type LevelPoint,
+} from '../../comparing/level-worth.js';
+import { minorDigits } from '../../quantities/money.js';
+import { levelWorthBuying } from '../../ordering/newsvendor.js';
+import { leastCostStock } from '../../sizing/least-cost-stock.js';
+import { allowedMisses } from '../../statistics/quantile-of-counts.js';
+import type { LevelAnswer } from './answer.js';
+import { frameOf, lossesIn, shortDrinkOf } from './costs.js';
+import { costOf } from './differences.js';
+import type { Evaluated } from './evaluate.js';
+import type { Runner } from '../../cafe/runner.js';
+
+const LEVELS = [0.7, 0.75, 0.8, 0.85, 0.9, 0.925, 0.95, 0.975, 0.99, 0.995];
+
+export async function levelToBuy(
+  base: Evaluated,
+  runner: Runner,
+  seed: string,
+  chosen: number,
+): Promise<LevelAnswer> {
+  const { candidate, peaks, unitCost, model } = base;
+  const { scenario } = candidate;
+  const frame = frameOf(scenario);
+  const levels = [...new Set([...LEVELS, chosen])]
+    .toSorted((a, b) => a - b)
+    .filter((level) => allowedMisses(peaks.days, level) >= 1);
+  const points: (LevelPoint & { readonly pieces: number })[] = [];
+  for (const level of levels) {
+    const { stock, cost } = leastCostStock(peaks, unitCost, allowedMisses(peaks.days, level), {
+      parts: 50,
+    });
+    // Fresh days: those that a stock was chosen on flatter it.
+    const run = await runner.run({
+      model,
+      seed,
+      from: peaks.days,
+      days: Math.min(1000, peaks.days),
+      stock,
+      listed: null,
+      byDay: false,
+    });
+    points.push({
+      level,
+      stockCost: cost,
+      shortADay: run.sums.shortDrinks / run.days,
+      pieces: stock.reduce((sum, pieces) => sum + pieces, 0),
+    });
+  }
+  const stockCost = costOf(base);
+  const lost = base.stock.reduce(
+    (sum, pieces, ware) =>
+      sum +
+      pieces * unitCost[ware]! * lossesIn(scenario, Object.keys(scenario.ware)[ware]!).lostPerYear,
+    0,
+  );
+  const yearlyShare =
+    yearlyPayment(1, frame.discount, frame.horizonYears) + (stockCost === 0 ? 0 : lost / stockCost);
+  const shortCost = shortDrinkCost(shortDrinkOf(scenario), frame.staffHour);
+  const worth = levelsWorth(points, yearlyShare, shortCost, frame.daysAYear);
+  const pieces = base.stock.reduce((sum, count) => sum + count, 0);
+  const knee = kneeOf(worth.map(({ level, stockAYear }) => ({ x: level, y: stockAYear })));
+  const perUnit = 10 ** minorDigits(scenario.currency);
+  return {
+    points: worth.map((one, at) => ({
+      level: one.level,
+      pieces: points[at]!.pieces,
+      stockCost: one.stockCost / perUnit,
+      shortADay: one.shortADay,
+      stockAYear: one.stockAYear / perUnit,
+      shortAYear: one.shortAYear / perUnit,
+      totalAYear: one.totalAYear / perUnit,
+      perSafeRush: one.perSafeRush / perUnit,
+    })),
+    chosen,
+    recommended: bestLevel(worth).level,
+    newsvendor:
+      pieces === 0
+        ? 0
+        : levelWorthBuying({
+            pieceMinorPerYear: (stockCost / pieces) * yearlyShare,
+            shortMinor: shortCost,
+            rushesPerYear: frame.daysAYear,
+          }),
+    knee: knee === null ? null : worth[knee]!.level,
+    shortDrinkCost: shortCost / perUnit,
+  };
+}

@@ -1,0 +1,85 @@
+/** A quick reading of a scenario: the cheapest stock on so many days, not certified. For grids, ranges and draws. */
+import type { CafeModel } from '../../cafe/model.js';
+import type { DaysRun } from '../../cafe/rush.js';
+import type { Costs } from '../../comparing/costs.js';
+import { leastCostStock } from '../../sizing/least-cost-stock.js';
+import type { Peaks } from '../../sizing/peaks.js';
+import { allowedMisses } from '../../statistics/quantile-of-counts.js';
+import { costOfScenario, openHoursOf } from './costs.js';
+import { staffMinutesOf } from './evaluate.js';
+import { compile, unitCosts } from '../../scenario/compile.js';
+import type { PiecesPerRack } from '../../scenario/pieces-per-rack.js';
+import type { Runner } from '../../cafe/runner.js';
+import { rushFacts } from '../size/rush-facts.js';
+import type { Scenario } from '../../scenario/scenario.js';
+
+export interface QuickOptions {
+  readonly level: number;
+  readonly seed: string;
+  readonly days: number;
+  readonly piecesPerRack?: PiecesPerRack | undefined;
+}
+
+export interface Quick {
+  readonly stock: readonly number[];
+  readonly stockCost: number;
+  readonly costs: Costs;
+  readonly machinesBusy: number | null;
+}
+
+/** Reads stocks, running no days twice for scenarios that differ in prices alone. */
+export class QuickReader {
+  private readonly runs = new Map<string, DaysRun>();
+
+  constructor(
+    private readonly runner: Runner,
+    private readonly options: QuickOptions,
+  ) {}
+
+  async read(scenario: Scenario, extra = { once: 0, aYear: 0 }): Promise<Quick> {
+    const { level, seed, days, piecesPerRack } = this.options;
+    const model = compile(scenario, piecesPerRack);
+    const key = rushKey(model);
+    let run = this.runs.get(key);
+    if (run === undefined) {
+      run = await this.runner.run({
+        model,
+        seed,
+        from: 0,
+        days,
+        stock: null,
+        listed: null,
+        byDay: false,
+      });
+      this.runs.set(key, run);
+    }
+    const unitCost = unitCosts(scenario);
+    const peaks: Peaks = { days, ware: unitCost.length, data: run.peaks };
+    const { stock, cost } = leastCostStock(peaks, unitCost, allowedMisses(days, level), {
+      parts: 50,
+    });
+    const facts = rushFacts(model, run, level);
+    const day = {
+      loads: run.sums.loads / days,
+      staffMinutes: staffMinutesOf(run, model),
+      openHours: openHoursOf(scenario),
+      machineBusy: Math.min(1, facts.busy.machines ?? 0),
+      paperCups: run.sums.paperFallBacks / days,
+    };
+    const usesADay = facts.uses.map(({ aDay }) => aDay);
+    return {
+      stock,
+      stockCost: cost,
+      machinesBusy: facts.busy.machines,
+      costs: costOfScenario(
+        scenario,
+        { stock, unitCost, usesADay, racksNeeded: facts.loads.racksNeeded, day },
+        extra,
+      ),
+    };
+  }
+}
+
+/** What of a café the rush sees: not what ware costs. */
+const rushKey = (model: CafeModel): string =>
+  JSON.stringify({ ...model, ware: model.ware.map((ware) => ({ ...ware, unitCost: 0 })) });

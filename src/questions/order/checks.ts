@@ -1,0 +1,41 @@
+/** What of a scenario's supply and storage is wrong before any day is run: all of it at once. */
+import type { Outcome, Problem } from '../../ordering/problems.js';
+import { readSupply, type SupplyModel } from '../../ordering/read-supply.js';
+import { storageProblems } from '../../ordering/storage.js';
+import { takeawayProblems } from '../../ordering/takeaway.js';
+import type { Scenario } from '../../scenario/scenario.js';
+
+/** The supply slice without units. */
+export function supplyOf({
+  supply = {},
+  currency,
+  staffHour,
+  ware,
+}: Scenario): Outcome<SupplyModel> {
+  return readSupply(supply, {
+    currency,
+    staffHourMinor: staffHour.minor,
+    ware: Object.entries(ware).map(([id, { mass }]) => ({ id, massG: mass ?? null })),
+  });
+}
+
+/** Problems of supply, takeaway cups and storage; how many pieces there are is not known yet. */
+export function orderFlaws(scenario: Scenario): readonly Problem[] {
+  const supply = supplyOf(scenario);
+  const takeaway = scenario.supply?.takeaway;
+  const stored = Object.entries(scenario.ware).map(([id, { rim, foot }]) => ({
+    id,
+    name: id,
+    par: Number.POSITIVE_INFINITY,
+    diameterMm: rim ?? foot ?? null,
+    handleMm: 0,
+    massG: null,
+    onMachine: false,
+    peakUsesPerHour: 0,
+  }));
+  return [
+    ...(supply.ok ? [] : supply.problems),
+    ...(takeaway === undefined ? [] : takeawayProblems(takeaway, Object.keys(scenario.menu))),
+    ...(scenario.storage === undefined ? [] : storageProblems(scenario.storage, stored)),
+  ];
+}

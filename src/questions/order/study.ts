@@ -1,0 +1,266 @@
+/** The order as a study: par and uses from the rush, losses from the classes of ware, and what suppliers quote. */
+import { wareClass } from '../../catalogue/catalogue.js';
+import type { SolverLoader } from '../../ordering/choose-buy.js';
+import type { LossRates } from '../../ordering/losses.js';
+import { orderSheet } from '../../ordering/make-sheet.js';
+import type { OrderSheet } from '../../ordering/order-sheet.js';
+import type { Outcome } from '../../ordering/problems.js';
+import { saucerFits, type SaucerFits } from '../../ordering/saucers.js';
+import {
+  STORAGE_DEFAULTS,
+  storageLayout,
+  storageProblems,
+  type StorageLayout,
+  type StoredWare,
+} from '../../ordering/storage.js';
+import { takeawayLines, type TakeawayLine } from '../../ordering/takeaway.js';
+import type { Answer } from '../size/answer.js';
+import { nameOf } from '../../quantities/name.js';
+import { compile } from '../../scenario/compile.js';
+import { orderFlaws, supplyOf } from './checks.js';
+import { piecesPerRackOf } from '../../scenario/rack-geometry.js';
+import type { Runner } from '../../cafe/runner.js';
+import { saucerPools, type SaucerPool } from './saucer-pools.js';
+import type { Scenario } from '../../scenario/scenario.js';
+import { study, type StudyOptions } from '../size/study.js';
+
+export interface OrderStudy {
+  readonly answer: Answer;
+  readonly sheet: OrderSheet;
+  readonly saucers: SaucerFits;
+  readonly pools: readonly SaucerPool[];
+  /** Null where the scenario says nothing of storage. */
+  readonly storage: StorageLayout | null;
+  /** The rush at the par with the two places, means a day; null without storage. */
+  readonly fetching: Fetching | null;
+  /** True where the scenario names no supplier, so that each ware is ordered at its own price, by the piece. */
+  readonly unquoted: boolean;
+}
+
+export interface Fetching {
+  readonly days: number;
+  readonly trips: number;
+  /** Drinks that waited for pieces on their way up from the reserve. */
+  readonly waits: number;
+  /** Share of rushes in which nothing runs out, fetching included. */
+  readonly safe: number;
+  /** Ware with fewer on the machine than one drink takes: the rush has it in one place, without fetching. */
+  readonly onePlace: readonly string[];
+}
+
+export type OrderOptions = Pick<StudyOptions, 'level' | 'seed' | 'days'> & {
+  /** Day of the order, `YYYY-MM-DD`. */
+  readonly date: string;
+  readonly loadSolver: SolverLoader;
+};
+
+/** Losses where neither scenario nor class tells; assumed. */
+const NO_LOSSES = { perThousandUses: 0, walkOffPerYear: 0, retirementPerYear: 0 } as const;
+const DAYS_AT_STOCK = 1000;
+
+export async function orderStudy(
+  scenario: Scenario,
+  runner: Runner,
+  options: OrderOptions,
+): Promise<Outcome<OrderStudy>> {
+  const early = orderFlaws(scenario);
+  if (early.length > 0) return { ok: false, problems: early };
+  const supply = supplyOf(scenario);
+  if (!supply.ok) return supply;
+  const unquoted = Object.keys(scenario.supply?.suppliers ?? {}).length === 0;
+  const { date, loadSolver, ...asked } = options;
+  const sized = await study(scenario, runner, {
+    ...asked,
+    watch: 100,
+    piecesPerRack: piecesPerRackOf,
+  });
+  const { answer } = sized;
+  const stock = Object.fromEntries(answer.stock.map(({ ware, pieces }) => [ware, pieces]));
+  const stored = storedWare(scenario, answer);
+  const badStorage =
+    scenario.storage === undefined ? [] : storageProblems(scenario.storage, stored);
+  if (badStorage.length > 0) return { ok: false, problems: badStorage };
+  const takeaway = await takeawayOf(scenario, supply.value, async () => {
+    const atStock = await study(scenario, runner, {
+      ...(asked.seed === undefined ? {} : { seed: asked.seed }),
+      days: DAYS_AT_STOCK,
+      stock,
+      piecesPerRack: piecesPerRackOf,
+    });
+    return atStock.answer.takeawayCups.byDrink;
+  });
+  if (!takeaway.ok) return takeaway;
+  const sheet = await orderSheet(
+    {
+      title: scenario.name,
+      date,
+      currency: scenario.currency,
+      locale: scenario.locale ?? null,
+      supply: supply.value,
+      ware: answer.stock.map(({ ware, pieces }) => ({
+        id: ware,
+        name: nameOf(ware, scenario.ware[ware]!),
+        colour: scenario.ware[ware]!.colour ?? null,
+        shape: scenario.ware[ware]!.shape ?? null,
+        par: pieces,
+        usesADay: answer.uses.find((one) => one.ware === ware)!.aDay,
+        losses: lossesOf(scenario, ware),
+      })),
+      takeaway: takeaway.value,
+      onMachine: scenario.storage !== undefined,
+    },
+    loadSolver,
+  );
+  if (!sheet.ok) return sheet;
+  const storage = scenario.storage === undefined ? null : storageLayout(scenario.storage, stored);
+  const fetching = storage === null ? null : await fetchingOf(scenario, storage, answer, runner);
+  return {
+    ok: true,
+    value: {
+      answer,
+      sheet: sheet.value,
+      saucers: fitsOf(scenario),
+      pools: await saucerPools(
+        scenario,
+        compile(scenario, piecesPerRackOf),
+        answer.level,
+        answer.seed,
+        runner,
+      ),
+      storage,
+      fetching,
+      unquoted,
+    },
+  };
+}
+
+/** The days of the study at the par, with pieces moved up from the reserve. The par itself is that of one place. */
+async function fetchingOf(
+  scenario: Scenario,
+  layout: StorageLayout,
+  answer: Answer,
+  runner: Runner,
+): Promise<Fetching> {
+  const model = compile(scenario, piecesPerRackOf);
+  const rules = scenario.storage!;
+  const most = (ware: number): number =>
+    Math.max(
+      1,
+      ...model.menu.flatMap(({ setting, fallBacks }) =>
+        [setting, ...fallBacks].map((pieces) => pieces.filter((piece) => piece === ware).length),
+      ),
+    );
+  const onTop = layout.lines.map((line, ware) => (line.onTop < most(ware) ? null : line.onTop));
+  const storage = {
+    onTop,
+    trigger: layout.lines.map((line, ware) => Math.max(line.trigger ?? 0, most(ware) - 1)),
+    trip: { law: 'constant', ms: rules.trip ?? STORAGE_DEFAULTS.tripMs } as const,
+    tripPieces: rules.tripPieces ?? null,
+    fetchers:
+      rules.fetchedBy === undefined || rules.fetchedBy === 'maker'
+        ? ('makers' as const)
+        : rules.fetchedBy,
+  };
+  const { sums } = await runner.run({
+    model: { ...model, storage },
+    seed: answer.seed,
+    from: 0,
+    days: DAYS_AT_STOCK,
+    stock: answer.stock.map(({ pieces }) => pieces),
+    listed: null,
+    byDay: false,
+  });
+  return {
+    days: sums.days,
+    trips: sums.fetchTrips / sums.days,
+    waits: sums.fetchWaits / sums.days,
+    safe: sums.safeDays / sums.days,
+    onePlace: layout.lines.filter((_, ware) => onTop[ware] === null).map(({ ware }) => ware),
+  };
+}
+
+/** Loss rates of a ware: the scenario's own, else those of its class (assumed). */
+export function lossesOf(scenario: Scenario, id: string): Omit<LossRates, 'usesADay'> {
+  const own = scenario.supply?.losses?.[id];
+  const like = scenario.ware[id]!.like;
+  const cls = like === undefined ? null : wareClass(like);
+  return {
+    perThousandUses:
+      own?.perThousandUses ?? cls?.brokenPerThousandUses.value ?? NO_LOSSES.perThousandUses,
+    walkOffPerYear: own?.walkOff ?? cls?.lostPerYear.value ?? NO_LOSSES.walkOffPerYear,
+    retirementPerYear: own?.retirement ?? NO_LOSSES.retirementPerYear,
+  };
+}
+
+function fitsOf(scenario: Scenario): SaucerFits {
+  const list = Object.entries(scenario.ware);
+  const given = scenario.supply?.saucers;
+  const cups = list.flatMap(([id, ware]) =>
+    ware.shape === 'cup' ? [{ id, footMm: ware.foot ?? null, colour: ware.colour }] : [],
+  );
+  const saucers = list.flatMap(([id, ware]) =>
+    ware.shape === 'saucer'
+      ? [{ id, wellMm: ware.well ?? null, colour: ware.colour, takes: given?.fits?.[id] ?? [] }]
+      : [],
+  );
+  return given?.clearance === undefined
+    ? saucerFits(cups, saucers)
+    : saucerFits(cups, saucers, { leastMm: given.clearance.least, mostMm: given.clearance.most });
+}
+
+async function takeawayOf(
+  scenario: Scenario,
+  supply: { readonly openDaysAWeek: number; readonly rushShare: number },
+  perDrink: () => Promise<Answer['takeawayCups']['byDrink']>,
+): Promise<Outcome<readonly TakeawayLine[]>> {
+  const takeaway = scenario.supply?.takeaway;
+  if (takeaway === undefined) return { ok: true, value: [] };
+  const own = Object.keys(scenario.menu);
+  // Drinks in an easy vessel are the same drink in paper.
+  const perDay = own.map((drink) => ({ drink, ordered: 0, asFallBack: 0 }));
+  for (const one of await perDrink()) {
+    const line = perDay.find(
+      ({ drink }) => drink === one.drink || one.drink.startsWith(`${drink}-easy`),
+    );
+    if (line === undefined) continue;
+    line.ordered += one.ordered;
+    line.asFallBack += one.asFallBack;
+  }
+  return takeawayLines({
+    takeaway,
+    perDay,
+    openDaysAWeek: supply.openDaysAWeek,
+    rushShare: supply.rushShare,
+    staffHourMinor: scenario.staffHour.minor,
+  });
+}
+
+/** Share of a day's uses that falls in its busiest hour, from the parties that arrive. */
+function busiestShare(answer: Answer): number {
+  const { guests, stepMinutes } = answer.evidence!;
+  const steps = Math.max(1, Math.round(60 / stepMinutes));
+  const all = guests.partiesArriving.reduce((sum, parties) => sum + parties, 0);
+  const hours = guests.partiesArriving.map((_, from) =>
+    guests.partiesArriving.slice(from, from + steps).reduce((sum, parties) => sum + parties, 0),
+  );
+  return all === 0 ? 0 : Math.max(...hours) / all;
+}
+
+/** The ware of an answer whose days were watched, as it has to be stored. */
+export function storedWare(scenario: Scenario, answer: Answer): StoredWare[] {
+  const share = busiestShare(answer);
+  return answer.stock.map(({ ware: id, pieces }) => {
+    const ware = scenario.ware[id]!;
+    const widest = Math.max(ware.rim ?? 0, ware.foot ?? 0);
+    return {
+      id,
+      name: nameOf(id, ware),
+      par: pieces,
+      diameterMm: widest === 0 ? null : widest,
+      handleMm: ware.handle ?? 0,
+      massG: ware.mass ?? null,
+      onMachine: ware.shape === 'cup' || ware.shape === 'glass',
+      peakUsesPerHour: answer.uses.find((one) => one.ware === id)!.aDay * share,
+    };
+  });
+}

@@ -1,0 +1,154 @@
+/**
+ * The questions beside the size, one function each: from a scenario that was read to an answer, or to every
+ * mistake that stands in the way. Nothing here needs more than a runner, so that a page can ask them too.
+ */
+import type { Problem as OrderProblem } from '../ordering/problems.js';
+import type { SolverLoader } from '../ordering/choose-buy.js';
+import type { SuitAnswer } from '../suiting/answer.js';
+import { candidatesOf, type Candidate, type Opened } from './compare/alternatives.js';
+import type { Comparison, MovesAnswer, TradeOffMap } from './compare/answer.js';
+import { mapDays, mapFlaws, tradeOffMap } from './compare/map.js';
+import type { QuickOptions } from './compare/quick.js';
+import { compareStudy } from './compare/study.js';
+import { orderStudy, type OrderStudy } from './order/study.js';
+import { problem, type Flaw, type Problem } from '../scenario/problems.js';
+import { piecesPerRackOf } from '../scenario/rack-geometry.js';
+import { racksStudy, type RacksAnswer } from './racks/study.js';
+import type { Runner } from '../cafe/runner.js';
+import { whatMoves } from './compare/sensitivity.js';
+import { suitStudy } from './suit/study.js';
+
+export interface Question {
+  readonly opened: Opened;
+  /** Names the file of mistakes. */
+  readonly fileName: string;
+  readonly runner: Runner;
+  /** Each absent: as the scenario or the question has it. */
+  readonly level?: number | undefined;
+  readonly seed?: string | undefined;
+  readonly days?: number | undefined;
+}
+
+export type Told<A> =
+  | { readonly ok: true; readonly value: A }
+  | { readonly ok: false; readonly problems: readonly Problem[] };
+
+const reading = { piecesPerRack: piecesPerRackOf };
+/** Days of one reading of a map or of an input at an end of its range. */
+const QUICK_DAYS = 500;
+
+/** The alternatives side by side; with none in the scenario, the house as it is and which level to buy. */
+export async function askAlternatives(question: Question): Promise<Told<Comparison>> {
+  const candidates = candidatesOf(question.opened, question.fileName, reading);
+  if (!candidates.ok) return candidates;
+  return {
+    ok: true,
+    value: await compareStudy(candidates.all, question.runner, { ...given(question), ...reading }),
+  };
+}
+
+/** What machines, their class and clearing rounds are worth in ware. */
+export async function askMap(question: Question): Promise<Told<TradeOffMap>> {
+  const base = asItIs(question);
+  const flaws = mapFlaws(base);
+  if (flaws.length > 0) return { ok: false, problems: flaws.map((flaw) => placed(flaw, question)) };
+  return {
+    ok: true,
+    value: await tradeOffMap(
+      base,
+      question.runner,
+      question.days === undefined ? { ...quick(question), days: mapDays(base) } : quick(question),
+      reading,
+    ),
+  };
+}
+
+/** How far each input moves the order over its range. */
+export async function askMoves(question: Question): Promise<Told<MovesAnswer>> {
+  return {
+    ok: true,
+    value: await whatMoves(asItIs(question), question.runner, quick(question), reading, null),
+  };
+}
+
+/** What racks take, the lift of the fullest, washing in the rush, and the same drinks in wider cups. */
+export async function askRacks({ opened, runner, seed }: Question): Promise<Told<RacksAnswer>> {
+  return {
+    ok: true,
+    value: await racksStudy(opened.scenario, runner, seed === undefined ? {} : { seed }),
+  };
+}
+
+/**
+ * The order sheet.
+ * @param date day of the order, `YYYY-MM-DD`
+ * @param loadSolver null: the buy is good, but not proved to cost least
+ */
+export async function askOrder(
+  question: Question,
+  date: string,
+  loadSolver: SolverLoader = null,
+): Promise<Told<OrderStudy>> {
+  const told = await orderStudy(question.opened.scenario, question.runner, {
+    ...given(question),
+    date,
+    loadSolver,
+  });
+  return told.ok
+    ? told
+    : { ok: false, problems: told.problems.map((one) => placed(flawOf(one), question)) };
+}
+
+/** Strength, heat, grip and fit of the vessels. */
+export async function askSuit(question: Question): Promise<Told<SuitAnswer>> {
+  const { opened, runner, seed } = question;
+  const value = await suitStudy(
+    opened.scenario,
+    opened.inputs,
+    runner,
+    seed === undefined ? {} : { seed },
+  );
+  return value.problems.length === 0
+    ? { ok: true, value }
+    : { ok: false, problems: value.problems.map((one) => placed(flawOf(one), question)) };
+}
+
+/** The house as it is, whatever its alternatives say. */
+function asItIs({ opened, fileName }: Question): Candidate {
+  const { alternatives: _, ...scenario } = opened.scenario;
+  const told = candidatesOf({ ...opened, scenario }, fileName, reading);
+  // Without alternatives there is nothing that could be wrong with one.
+  if (!told.ok) throw new Error(told.problems[0]!.message);
+  return told.all[0]!;
+}
+
+function given({ level, seed, days }: Question): {
+  readonly level?: number;
+  readonly seed?: string;
+  readonly days?: number;
+} {
+  return {
+    ...(level === undefined ? {} : { level }),
+    ...(seed === undefined ? {} : { seed }),
+    ...(days === undefined ? {} : { days }),
+  };
+}
+
+function quick({ opened: { scenario }, level, seed, days }: Question): QuickOptions {
+  return {
+    level: level ?? scenario.level,
+    seed: seed ?? scenario.seed,
+    days: Math.min(days ?? QUICK_DAYS, QUICK_DAYS),
+    piecesPerRack: piecesPerRackOf,
+  };
+}
+
+const flawOf = ({ path, value, rule, remedy }: OrderProblem): Flaw => ({
+  path,
+  value,
+  rule,
+  remedy,
+});
+
+const placed = (flaw: Flaw, { opened, fileName }: Question): Problem =>
+  problem(flaw, fileName, opened.positionOf(flaw.path, flaw.onKey));

@@ -1,0 +1,158 @@
+/**
+ * The machine-readable answer of a study: what `cuptide size --json` prints and what every table,
+ * chart and page is made from. Plain data; fields may be added, none renamed.
+ *
+ * Money is in minor units inside the model, but in whole currency units (2 decimals for EUR) here.
+ */
+import type { Warning } from '../../scenario/warning.js';
+export interface Share {
+  readonly level: number;
+  readonly low: number;
+  readonly high: number;
+  readonly confidence: number;
+}
+
+export interface StockLine {
+  readonly ware: string;
+  readonly pieces: number;
+  /** 95 % distribution-free interval of the quantile `alone` estimates; null where it has no end. */
+  readonly low: number | null;
+  readonly high: number | null;
+  /** What this ware would need were it the only one promised at the level. */
+  readonly alone: number;
+  readonly unitCost: number;
+  /** Name for people; falls back to the id. */
+  readonly name: string;
+}
+
+/** Where all pieces of a ware are. */
+export interface WarePlaces {
+  readonly ware: string;
+  readonly counts: readonly number[];
+}
+
+export interface Evidence {
+  /** Days that were watched for this part (the first of those chosen on). */
+  readonly days: number;
+  readonly stepMinutes: number;
+  /** Names of places in the order of counts below: shelf is left out (it is stock minus the rest). */
+  readonly places: readonly string[];
+  /** Mean pieces by ware, step and place: mean[ware][step][place], over the opening hours and until all is clean. */
+  readonly mean: readonly (readonly (readonly number[])[])[];
+  /** For each ware the 5 %, 50 % and 95 % quantile of pieces off the shelf at each step. */
+  readonly offShelf: readonly {
+    readonly ware: string;
+    readonly q05: readonly number[];
+    readonly q50: readonly number[];
+    readonly q95: readonly number[];
+  }[];
+  readonly guests: {
+    readonly partiesArriving: readonly number[];
+    /** From here on: means around each step, as time goes by. */
+    readonly seatsTaken: readonly number[];
+    readonly waitingForSeat: readonly number[];
+    readonly drinksWaiting: readonly number[];
+    readonly racksWaiting: readonly number[];
+    readonly machinesBusy: readonly number[];
+    readonly makersBusy: readonly number[];
+    readonly handsBusy: readonly number[];
+    readonly clearersBusy: readonly number[];
+  };
+}
+
+/** Places of all pieces at the tightest moment: of the day nearest the chosen level, when the scarcest ware was lowest. */
+export interface TightestMoment {
+  readonly day: number;
+  readonly minute: number;
+  readonly ware: string;
+  /** Names of the places in the order of counts; the shelf is left out. */
+  readonly places: readonly string[];
+  readonly pieces: readonly WarePlaces[];
+}
+
+export interface Overload {
+  /** 'machines' | 'makers' | 'clearers' | 'hands' */
+  readonly what: string;
+  /** Work offered over capacity in the worst hour. */
+  readonly load: number;
+  /** First minute from opening at which its queue only grows. */
+  readonly fromMinute: number;
+  /** How many would do. */
+  readonly wouldDo: number;
+}
+
+export interface Answer {
+  readonly scenario: string;
+  readonly seed: string;
+  readonly currency: string;
+  readonly level: number;
+  readonly days: { readonly chosenOn: number; readonly certifiedOn: number };
+  readonly certified: Share | null;
+  readonly stock: readonly StockLine[];
+  readonly busy: {
+    readonly machines: number | null;
+    readonly makers: number | null;
+    readonly seats: number | null;
+    readonly clearers: number | null;
+    readonly hands: number | null;
+  };
+  readonly guests: {
+    readonly served: number;
+    readonly turnedAway: number;
+    readonly left: number;
+    readonly takeawayInstead: number;
+    readonly seated: number;
+    readonly tookAway: number;
+  };
+  readonly warnings: readonly Warning[];
+  /** Σ pieces × unit cost. */
+  readonly cost: number;
+  /** Seats of the house; null: unlimited. */
+  readonly seats: number | null;
+  readonly overloads: readonly Overload[];
+  readonly minutes: {
+    /** Mean wait of a drink for a maker, house and takeaway. */
+    readonly counterWait: number;
+    /** Mean of a full loop of a piece by ware: off the shelf until back. */
+    readonly loop: readonly {
+      readonly ware: string;
+      readonly minutes: number;
+      /** Minutes at each place, the shelf left out. */ readonly places: readonly number[];
+    }[];
+  };
+  readonly loads: {
+    readonly aDay: number;
+    readonly racksADay: number;
+    readonly fill: number;
+    /** Minutes a day of loading and unloading, after closing too, whoever does it. */ readonly handlingMinutes: number;
+    readonly polishingMinutes: number;
+    readonly racksNeeded: readonly { readonly kind: string; readonly racks: number }[];
+  };
+  readonly uses: readonly { readonly ware: string; readonly aDay: number }[];
+  /** Drinks a day put in hand: house and takeaway. */
+  readonly drinks: { readonly houseDrinks: number; readonly takeawayDrinks: number };
+  readonly takeawayCups: {
+    readonly ordered: number;
+    readonly asFallBack: number;
+    readonly byDrink: readonly {
+      readonly drink: string;
+      readonly ordered: number;
+      readonly asFallBack: number;
+    }[];
+  };
+  readonly tightest: TightestMoment;
+  readonly evidence?: Evidence;
+  readonly peaks?: readonly (readonly number[])[];
+  readonly rushLevel?: Share;
+  readonly fillRate?: number;
+  /** Drinks a day that nobody could ever serve. */
+  readonly unserved?: number;
+  readonly drinksShort?: readonly { readonly ware: string; readonly aDay: number }[];
+  readonly firstShortMinute?: { readonly median: number | null; readonly earliest: number | null };
+  readonly perDay?: readonly {
+    readonly short: Readonly<Record<string, number>>;
+    readonly firstShortMinute: number | null;
+    readonly turnedAway: { readonly left: number; readonly takeawayInstead: number };
+    readonly unserved: number;
+  }[];
+}

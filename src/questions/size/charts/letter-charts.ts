@@ -1,0 +1,68 @@
+/** The charts that a letter needs, each with its words and its table. */
+import type { Answer } from '../answer.js';
+import type { ReportContext } from '../../../tell/context.js';
+import { formatsFor } from '../../../tell/format.js';
+import { english } from '../../../tell/words.js';
+import { arrivalsAndSeats, arrivalsAndSeatsTable } from './arrivals-and-seats.js';
+import { chart, type Chart } from '../../../tell/charts/chart-table.js';
+import { placesThroughRush, placesThroughRushTable } from './places-through-rush.js';
+import { riskAgainstStock, riskAgainstStockTable, type RiskCurve } from './risk-against-stock.js';
+import { staffAndMachine, staffAndMachineTable } from './staff-and-machine.js';
+
+/**
+ * Risk against stock for each curve given; and, where the answer carries evidence, the places of the
+ * ware that was tightest (else the first), arrivals and seats, staff and machine.
+ */
+export function letterCharts(
+  answer: Answer,
+  context: ReportContext,
+  curves: readonly RiskCurve[],
+): Chart[] {
+  const words = context.words ?? english;
+  const look = { locale: context.locale, formats: formatsFor(context) };
+  const { openingMinute, seats, capacity } = context;
+  const list = curves
+    .filter(({ points }) => points.length > 0)
+    .map((curve, i) =>
+      chart(
+        i === 0 ? 'risk-against-stock' : `risk-against-stock-${i + 1}`,
+        riskAgainstStock(curve, look, words),
+        riskAgainstStockTable(curve, words),
+      ),
+    )
+    .map((one, i) => (i === 0 ? one : { ...one, screenOnly: true }));
+  const { evidence } = answer;
+  if (evidence === undefined) return list;
+  const ware = Math.max(
+    0,
+    answer.stock.findIndex((line) => line.ware === answer.tightest.ware),
+  );
+  const line = answer.stock[ware];
+  if (line !== undefined) {
+    const places = { evidence, ware, name: line.name, stock: line.pieces, openingMinute };
+    list.push(
+      chart(
+        'places-through-rush',
+        placesThroughRush(places, look, words),
+        placesThroughRushTable(places, words),
+      ),
+    );
+  }
+  const house = { evidence, seats, openingMinute };
+  list.push(
+    chart(
+      'arrivals-and-seats',
+      arrivalsAndSeats(house, look, words),
+      arrivalsAndSeatsTable(house, words),
+    ),
+  );
+  const staff = { evidence, capacity, openingMinute };
+  list.push(
+    chart(
+      'staff-and-machine',
+      staffAndMachine(staff, look, words),
+      staffAndMachineTable(staff, words),
+    ),
+  );
+  return list;
+}

@@ -1,0 +1,63 @@
+/** The stocktake as a study: the holding, uses and rules of the order are what a count is held against. */
+import { wareClass } from '../../catalogue/catalogue.js';
+import type { Count } from '../../ordering/counts-file.js';
+import { usesACalendarDay } from '../../ordering/make-sheet.js';
+import type { Outcome } from '../../ordering/problems.js';
+import { stocktake, type Stocktake, type StocktakeWare } from '../../ordering/stocktake.js';
+import { quoteFor } from '../../ordering/supply.js';
+import { supplyOf } from '../order/checks.js';
+import { lossesOf, type OrderStudy } from '../order/study.js';
+import type { Scenario } from '../../scenario/scenario.js';
+
+export interface StocktakeOptions {
+  readonly counts: readonly Count[];
+  /** Pieces at the last count, by ware; for the rest what the scenario has on hand, else the holding. */
+  readonly last: Readonly<Record<string, number>>;
+  /** Days since the last count, above 0. */
+  readonly days: number;
+  /** Day of this count, `YYYY-MM-DD`. */
+  readonly date: string;
+}
+
+/** Delivery where no supplier is named; assumed, from no source. */
+const SOON = { law: 'constant', ms: 10 * 86_400_000 } as const;
+
+/** What has gone, what that says of the loss rates, what to order; or every problem of the counts. */
+export function stocktakeStudy(
+  scenario: Scenario,
+  { sheet, answer }: OrderStudy,
+  { counts, last, days, date }: StocktakeOptions,
+): Outcome<Stocktake> {
+  const read = supplyOf(scenario);
+  if (!read.ok) return read;
+  const supply = read.value;
+  const ware = sheet.lines.map((line): StocktakeWare => {
+    const usesADay = usesACalendarDay(
+      answer.uses.find((one) => one.ware === line.ware)!.aDay,
+      supply,
+    );
+    const supplier = supply.suppliers.find(({ id }) => id === line.supplier);
+    const { like } = scenario.ware[line.ware]!;
+    const cls = like === undefined ? null : wareClass(like);
+    return {
+      ware: line.ware,
+      lastCount: last[line.ware] ?? supply.onHand[line.ware] ?? line.hold,
+      usesSince: usesADay * days,
+      breakageRange: cls?.brokenPerThousandUses.range ?? null,
+      walkOffRange: cls?.lostPerYear.range ?? null,
+      policy: {
+        ware: line.ware,
+        par: line.par,
+        rates: { ...lossesOf(scenario, line.ware), usesADay },
+        leadTime: supplier?.leadTime ?? SOON,
+        reviewDays: supply.reviewDays,
+        coverDays: line.coverDays,
+        confidence: supply.confidence,
+        repeat: (supplier && quoteFor(supplier, line.ware)?.repeat) ?? 'assured',
+        horizonDays: supply.horizonDays,
+        date,
+      },
+    };
+  });
+  return stocktake({ counts, ware, days });
+}

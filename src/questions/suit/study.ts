@@ -1,0 +1,101 @@
+/** Suiting as a study: the sheet's own checks, with rack layouts, drinks a week and pooling from the rush. */
+import { meanMs } from '../../engine/durations.js';
+import { rackLayout } from '../../racking/layout.js';
+import { withPooling, type SuitAnswer } from '../../suiting/answer.js';
+import { poolingGains } from '../../suiting/merging.js';
+import type { RackFit, SuitDrink } from '../../suiting/model.js';
+import { drinksAWeek, rackFit, suitMenu, suitWare } from '../../suiting/scenario-parts.js';
+import { suit } from '../../suiting/suit.js';
+import { compile } from '../../scenario/compile.js';
+import type { Input } from '../../scenario/inputs.js';
+import { familyOf, rackKindOf } from '../../scenario/pieces-per-rack.js';
+import { piecesPerRackOf, rackOf, vesselOf } from '../../scenario/rack-geometry.js';
+import type { Runner } from '../../cafe/runner.js';
+import type { Scenario } from '../../scenario/scenario.js';
+import { study } from '../size/study.js';
+
+/** Days that tell drinks a week and what pooling saves. */
+const DAYS = 1000;
+const OPEN_DAYS_A_WEEK = 7;
+const MINUTE = 60_000;
+
+export interface SuitOptions {
+  readonly seed?: string;
+  readonly openDaysAWeek?: number;
+}
+
+export async function suitStudy(
+  scenario: Scenario,
+  inputs: readonly Input[],
+  runner: Runner,
+  options: SuitOptions = {},
+): Promise<SuitAnswer> {
+  const model = compile(scenario, piecesPerRackOf);
+  const menu = suitMenu(scenario.menu);
+  const sizeOf = (changed: Scenario) =>
+    study(changed, runner, {
+      days: DAYS,
+      piecesPerRack: piecesPerRackOf,
+      ...(options.seed === undefined ? {} : { seed: options.seed }),
+    });
+  const now = await sizeOf(scenario);
+  const { houseDrinks, takeawayDrinks } = now.answer.drinks;
+  const all = houseDrinks + takeawayDrinks;
+  const answer = suit({
+    scenario: scenario.name,
+    currency: scenario.currency,
+    staffHourMinor: scenario.staffHour.minor,
+    ware: suitWare(scenario.ware),
+    menu,
+    suit: scenario.suit ?? {},
+    drinksAWeek: drinksAWeek(
+      menu,
+      all,
+      all === 0 ? 0 : houseDrinks / all,
+      options.openDaysAWeek ?? OPEN_DAYS_A_WEEK,
+    ),
+    racks: racksOf(scenario),
+    dwellMin:
+      model.guests.partySize.reduce(
+        (sum, share, index) =>
+          sum + share * meanMs(model.guests.dwell[Math.min(index, model.guests.dwell.length - 1)]!),
+        0,
+      ) / MINUTE,
+    basis: Object.fromEntries(inputs.map(({ path, basis }) => [path, basis])),
+  });
+  const size = async (changed: readonly SuitDrink[]): Promise<Record<string, number>> => {
+    const same = changed === menu;
+    const { answer: sized } = same
+      ? now
+      : await sizeOf({ ...scenario, menu: withMenu(scenario.menu, changed) });
+    return Object.fromEntries(sized.stock.map(({ ware, pieces }) => [ware, pieces]));
+  };
+  return withPooling(answer, await poolingGains(answer.merges, menu, size));
+}
+
+function withMenu(menu: Scenario['menu'], changed: readonly SuitDrink[]): Scenario['menu'] {
+  return Object.fromEntries(
+    changed.map(({ id, setting, fallBacks }) => [
+      id,
+      { ...menu[id]!, setting: [...setting], fallBacks: fallBacks.map((one) => [...one]) },
+    ]),
+  );
+}
+
+/** What the rack of its family makes of each ware whose shape is known. */
+function racksOf(scenario: Scenario): Record<string, RackFit> {
+  return Object.fromEntries(
+    Object.entries(scenario.ware).flatMap(([id, ware]) => {
+      const kind = rackKindOf(scenario.racks, familyOf(id, ware));
+      const [vessel, rack] = [vesselOf(ware), rackOf(kind, scenario.racks)];
+      return vessel === null || rack === null
+        ? []
+        : [
+            [
+              id,
+              rackFit(kind, rackLayout(vessel, rack, scenario.racks?.loading ?? 'best')),
+            ] as const,
+          ];
+    }),
+  );
+}

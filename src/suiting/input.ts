@@ -1,0 +1,24 @@
+/** What suiting is asked with, as plain data. */
+import type { Basis } from './facts.js';
+import type { RackFit, SuitDrink, SuitWare } from './model.js';
+import type { SuitSection } from './schema.js';
+
+export interface SuitInput {
+  readonly scenario: string;
+  readonly currency: string;
+  /** What a staff hour costs, in minor units: prices may be given in staff hours. */
+  readonly staffHourMinor: number;
+  readonly ware: readonly SuitWare[];
+  readonly menu: readonly SuitDrink[];
+  readonly suit: SuitSection;
+  /** Drinks served a week by drink, from the rush or the till; without them remedies cost so much a drink. */
+  readonly drinksAWeek?: Readonly<
+    Record<string, { readonly house: number; readonly takeaway: number }>
+  >;
+  /** What a rack makes of each ware, by id. */
+  readonly racks?: Readonly<Record<string, RackFit>>;
+  /** Mean stay of a guest, minutes. */
+  readonly dwellMin?: number;
+  /** Basis of inputs by dotted path ("ware.medium-cup.brim"), where the file states one. */
+  readonly basis?: Readonly<Record<string, Basis>>;
+}

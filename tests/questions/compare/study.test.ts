@@ -1,0 +1,79 @@
+import { describe, expect, it } from 'vitest';
+import { candidatesOf } from '../../../src/questions/compare/alternatives.js';
+import { compareStudy } from '../../../src/questions/compare/study.js';
+import { readScenario } from '../../../src/scenario/read-scenario.js';
+import { inThisThread } from '../../../src/cafe/runner.js';
+import { idealised, steady } from '../../published/scenario-of.js';
+
+/** A café of cups alone: guests one a minute, washed at once; of three dwells the shortest keeps the fewest cups out, so it needs the least money. */
+const dwelling = (minutes: number): Record<string, unknown> => ({ exponential: `${minutes} min` });
+const tree = idealised({
+  ...steady(1, 20),
+  guests: { partySize: 1, staysIn: '100 %', drinksEach: 1, secondDrink: 0, dwell: dwelling(8) },
+  costs: { indifference: '0.5 EUR' },
+  alternatives: {
+    shorter: { change: { 'guests.dwell': dwelling(5) } },
+    longer: { change: { 'guests.dwell': dwelling(12) } },
+  },
+});
+
+describe('the ranking of a tiny idealised café', () => {
+  const read = readScenario(JSON.stringify(tree), 'tiny.json');
+  if (!read.ok) throw new Error(read.problems.map(({ message }) => message).join('\n'));
+  const candidates = candidatesOf(read, 'tiny.json');
+  if (!candidates.ok) throw new Error(candidates.problems.map(({ message }) => message).join('\n'));
+
+  it('is the known order in at least 95 % of 200 repeated trials', async () => {
+    let right = 0;
+    for (let trial = 0; trial < 200; trial += 1) {
+      const { ranking } = await compareStudy(candidates.all, inThisThread(), {
+        seed: `trial ${trial}`,
+        days: 100,
+        mostDays: 100,
+        noLevel: true,
+      });
+      if (ranking.order.join() === 'shorter,base,longer') right += 1;
+    }
+    expect(right).toBeGreaterThanOrEqual(190);
+  }, 120_000);
+});
+
+describe('an alternative in which other guests come', () => {
+  const read = readScenario(
+    JSON.stringify(
+      idealised({
+        ...steady(1, 20),
+        guests: {
+          partySize: 1,
+          staysIn: '100 %',
+          drinksEach: 1,
+          secondDrink: 0,
+          dwell: dwelling(8),
+        },
+        alternatives: {
+          quieter: { scale: { arrivals: '50 %' } },
+          longer: { change: { 'guests.dwell': dwelling(12) } },
+        },
+      }),
+    ),
+    'tiny.json',
+  );
+  if (!read.ok) throw new Error(read.problems.map(({ message }) => message).join('\n'));
+  const found = candidatesOf(read, 'tiny.json');
+  if (!found.ok) throw new Error(found.problems.map(({ message }) => message).join('\n'));
+
+  it('is told but never recommended, though half the guests need fewer cups', async () => {
+    const { ranking, alternatives } = await compareStudy(found.all, inThisThread(), {
+      days: 100,
+      mostDays: 100,
+      noLevel: true,
+    });
+    const [base, quieter] = alternatives;
+    expect(quieter!.total).toBeLessThan(base!.total);
+    expect([ranking.best, ranking.notRanked, ranking.order.at(-1)]).toEqual([
+      'base',
+      ['quieter'],
+      'quieter',
+    ]);
+  });
+});

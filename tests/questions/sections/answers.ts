@@ -1,0 +1,175 @@
+/** Answers of the example scenarios to the further questions, on few days, and their sections as HTML. */
+import { readdirSync, readFileSync } from 'node:fs';
+import { fileURLToPath } from 'node:url';
+import { compareCharts } from '../../../src/questions/compare/charts/compare-charts.js';
+import type { Chart } from '../../../src/tell/charts/chart-table.js';
+import type { ReportContext } from '../../../src/tell/context.js';
+import { contextOf } from '../../../src/tell/context-of.js';
+import type { ReportChart } from '../../../src/tell/html-picture.js';
+import { renderSvg } from '../../../src/tell/render-svg.js';
+import { alternativesSection } from '../../../src/questions/compare/section.js';
+import { mapCharts, mapSection } from '../../../src/questions/compare/map-section.js';
+import { movesCharts, movesSection } from '../../../src/questions/compare/moves-section.js';
+import { orderCharts, orderDrawings, orderSection } from '../../../src/questions/order/section.js';
+import { rackDrawings, racksCharts, racksSection } from '../../../src/questions/racks/section.js';
+import { suitSection } from '../../../src/questions/suit/section.js';
+import { suitCharts } from '../../../src/questions/suit/charts.js';
+import type { Opened } from '../../../src/questions/compare/alternatives.js';
+import type {
+  Comparison,
+  MovesAnswer,
+  TradeOffMap,
+} from '../../../src/questions/compare/answer.js';
+import type { OrderStudy } from '../../../src/questions/order/study.js';
+import {
+  askAlternatives,
+  askMap,
+  askMoves,
+  askOrder,
+  askRacks,
+  askSuit,
+  type Question,
+  type Told,
+} from '../../../src/questions/questions.js';
+import { piecesPerRackOf } from '../../../src/scenario/rack-geometry.js';
+import type { RacksAnswer } from '../../../src/questions/racks/study.js';
+import { readScenario } from '../../../src/scenario/read-scenario.js';
+import { inThisThread } from '../../../src/cafe/runner.js';
+import type { SuitAnswer } from '../../../src/suiting/answer.js';
+
+const folder = fileURLToPath(new URL('../../../scenarios/', import.meta.url));
+export const scenarioNames: readonly string[] = readdirSync(folder).filter((name) =>
+  name.endsWith('.yaml'),
+);
+
+export interface Answers {
+  readonly alternatives: Comparison;
+  readonly map: TradeOffMap;
+  readonly moves: MovesAnswer;
+  readonly racks: RacksAnswer;
+  readonly order: OrderStudy;
+  readonly suit: SuitAnswer;
+}
+
+export interface Answered {
+  readonly opened: Opened;
+  readonly context: ReportContext;
+  readonly answers: Answers;
+}
+
+/** Few alternatives, few points of the map and few inputs with a range: a large house is then answered in seconds too. */
+function thinned(opened: Opened): Opened {
+  const { scenario } = opened;
+  const ranged = new Set(opened.inputs.filter(({ range }) => range !== null).slice(0, 3));
+  const alternatives = Object.fromEntries(Object.entries(scenario.alternatives ?? {}).slice(0, 1));
+  return {
+    ...opened,
+    inputs: opened.inputs.map((input) => (ranged.has(input) ? input : { ...input, range: null })),
+    scenario: {
+      ...scenario,
+      ...(scenario.alternatives === undefined ? {} : { alternatives }),
+      costs: {
+        ...scenario.costs,
+        map: {
+          machines: [1, 2, 3],
+          classes: ['undercounter'],
+          clearing: [5 * 60_000, 10 * 60_000],
+        },
+      },
+    },
+  };
+}
+
+export function opened(name: string): Opened {
+  const read = readScenario(readFileSync(`${folder}${name}`), name, {
+    piecesPerRack: piecesPerRackOf,
+  });
+  if (!read.ok) throw new Error(read.problems.map(({ message }) => message).join('\n'));
+  return read;
+}
+
+export async function valueOf<A>(told: Promise<Told<A>>): Promise<A> {
+  const result = await told;
+  if (!result.ok) throw new Error(result.problems.map(({ message }) => message).join('\n'));
+  return result.value;
+}
+
+async function answered(name: string): Promise<Answered> {
+  const read = thinned(opened(name));
+  const question: Question = { opened: read, fileName: name, runner: inThisThread(), days: 100 };
+  const answers = {
+    alternatives: await valueOf(askAlternatives(question)),
+    map: await valueOf(askMap(question)),
+    moves: await valueOf(askMoves(question)),
+    racks: await valueOf(askRacks(question)),
+    order: await valueOf(askOrder(question, '2027-03-01')),
+    suit: await valueOf(askSuit(question)),
+  };
+  return {
+    opened: read,
+    context: contextOf(read.scenario, read.inputs, '0', piecesPerRackOf),
+    answers,
+  };
+}
+
+const known = new Map<string, Promise<Answered>>();
+export function answersOf(name: string): Promise<Answered> {
+  const found = known.get(name) ?? answered(name);
+  known.set(name, found);
+  return found;
+}
+
+const drawn = (charts: readonly Chart[]): Promise<ReportChart[]> =>
+  Promise.all(
+    charts.map(async (one) => ({
+      ...one,
+      svg: await renderSvg(one.spec, { bare: true, idPrefix: one.id }),
+    })),
+  );
+
+export type SectionName = keyof Answers;
+
+/** @param pictures false: the words and tables alone */
+export async function sectionsOf(
+  { opened: { scenario }, context, answers }: Answered,
+  pictures = true,
+): Promise<Record<SectionName, string>> {
+  const { alternatives, map, moves, racks, order, suit } = answers;
+  const from = (charts: readonly Chart[]): Promise<ReportChart[]> =>
+    pictures ? drawn(charts) : Promise.resolve([]);
+  return {
+    alternatives: alternativesSection(
+      { ...alternatives, map, moves },
+      context,
+      await from(compareCharts({ ...alternatives, map, moves }, context)),
+    ),
+    map: mapSection(map, context, await from(mapCharts(map, context))),
+    moves: movesSection(moves, context, await from(movesCharts(moves, context))),
+    racks: racksSection(
+      racks,
+      context,
+      pictures
+        ? [...rackDrawings(racks, scenario, context), ...(await from(racksCharts(racks, context)))]
+        : [],
+    ),
+    order: orderSection(
+      order,
+      context,
+      pictures
+        ? [...orderDrawings(order, context), ...(await from(orderCharts(order, context)))]
+        : [],
+    ),
+    suit: suitSection(suit, context, await from(suitCharts(suit, context.locale))),
+  };
+}
+
+/** Text as a reader sees it: tags dropped, entities read, spaces joined. */
+export const readText = (html: string): string =>
+  html
+    .replace(/<[^>]*>/g, ' ')
+    .replace(/&(amp|lt|gt|quot|#39|#(\d+));/g, (_, name: string, code: string | undefined) =>
+      code === undefined
+        ? { amp: '&', lt: '<', gt: '>', quot: '"', '#39': "'" }[name]!
+        : String.fromCodePoint(Number(code)),
+    )
+    .replace(/[\s\u00A0]+/g, ' ');

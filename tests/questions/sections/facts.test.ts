@@ -1,0 +1,200 @@
+/** What the sections say is what the answers hold, and what the terminal says. */
+import { unzipSync } from 'fflate';
+import { describe, expect, it } from 'vitest';
+import write from 'write-excel-file/node';
+import { orderSheetXlsx } from '../../../src/ordering/order-sheet-xlsx.js';
+import { compareText, wholeMoney } from '../../../src/questions/compare/text.js';
+import { formatsFor } from '../../../src/tell/format.js';
+import { inputName } from '../../../src/tell/input-name.js';
+import { orderText } from '../../../src/questions/order/text.js';
+import { missedLevel, plainData, recommendation } from '../../../src/questions/compare/facts.js';
+import { orderSection } from '../../../src/questions/order/section.js';
+import { orderWorkbook } from '../../../src/questions/order/workbook.js';
+import { suitText } from '../../../src/suiting/text.js';
+import { english } from '../../../src/tell/words.js';
+import { answersOf, readText, scenarioNames, sectionsOf } from './answers.js';
+
+const demo = scenarioNames[0]!;
+const flat = (text: string): string => text.replace(/[\s\u00A0]+/g, ' ');
+
+describe('the sections of the demo', () => {
+  it('recommend in the words of the terminal, and rank in the order of the answer', async () => {
+    const answered = await answersOf(demo);
+    const { alternatives } = answered.answers;
+    const formats = formatsFor(answered.context);
+    const words = recommendation(
+      alternatives,
+      formats,
+      wholeMoney(answered.context, formats),
+      english,
+      (id) => alternatives.alternatives.find((one) => one.id === id)!.name,
+    );
+    const { alternatives: html } = await sectionsOf(answered, false);
+    expect(flat(compareText(alternatives, answered.context))).toContain(flat(words));
+    expect(readText(html)).toContain(flat(words));
+    const rows = [
+      ...html.match(/<table[\s\S]*?<\/table>/)![0].matchAll(/<th scope="row"><bdi>(.*?)<\/bdi>/g),
+    ].map(([, name]) => name);
+    expect(rows).toEqual(
+      alternatives.ranking.order.map(
+        (id) => alternatives.alternatives.find((one) => one.id === id)!.name,
+      ),
+    );
+    expect(missedLevel({ ...alternatives, level: 0.99999 }).length).toBe(
+      alternatives.alternatives.length,
+    );
+  });
+
+  it('read the map off between the least and the most over the clearing rounds', async () => {
+    const answered = await answersOf(demo);
+    const { points, machineWorth } = answered.answers.map;
+    // From the points alone: money saved over the mean price of a piece at the point that saves it.
+    const saved = [1, 2].map((from) =>
+      [...new Set(points.map(({ clearingMinutes }) => clearingMinutes))].map((minutes) => {
+        const [fewer, more] = [from, from + 1].map((machines) =>
+          points.find((point) => point.machines === machines && point.clearingMinutes === minutes)!,
+        ) as [(typeof points)[number], (typeof points)[number]];
+        return Math.max(
+          0,
+          Math.round((fewer.stockCost - more.stockCost) / (fewer.stockCost / fewer.pieces)),
+        );
+      }),
+    );
+    const range = (values: readonly number[]): string =>
+      Math.min(...values) === Math.max(...values)
+        ? `${values[0]}`
+        : `${Math.min(...values)} to ${Math.max(...values)}`;
+    const text = readText((await sectionsOf(answered, false)).map);
+    expect(machineWorth.length).toBe(4);
+    expect(text).toContain(
+      Math.max(...saved[0]!) === 0
+        ? 'more machines save no ware'
+        : `is worth ${range(saved[0]!)} pieces of ware`,
+    );
+    if (Math.max(...saved[0]!) > 0) expect(text).toContain(`after that ${range(saved[1]!)}.`);
+  });
+
+  it('name the inputs to measure first, and list the widest first', async () => {
+    const answered = await answersOf(demo);
+    const { moves } = answered.answers;
+    const { moves: html } = await sectionsOf(answered, false);
+    const first = readText(/<p>.*?<\/p>/.exec(html)![0]);
+    for (const path of moves.measureFirst.paths)
+      expect(first).toContain(flat(inputName(path, english)).slice(0, 50));
+    const widest = moves.inputs.toSorted(
+      (a, b) => Math.abs(b.high - b.low) - Math.abs(a.high - a.low),
+    )[0]!;
+    if (widest.high !== widest.low)
+      expect(readText(/<tbody>[\s\S]*?<\/th>/.exec(html)![0])).toContain(
+        flat(inputName(widest.path, english)).slice(0, 50),
+      );
+  });
+
+  it('say how near each rack in use is to another number', async () => {
+    const answered = await answersOf(demo);
+    const { lines } = answered.answers.racks;
+    const text = readText((await sectionsOf(answered, false)).racks);
+    const near = lines.filter(({ used, cliff }) => used && cliff !== null);
+    expect(near.length).toBeGreaterThan(0);
+    for (const { name, pieces, cliff } of near) {
+      const { changeMm, piecesThen } = cliff!;
+      const by = Math.abs(changeMm);
+      expect(text).toMatch(
+        new RegExp(
+          `${name}: ${pieces} in one [^;]*; ${Number.isInteger(by) ? by : by.toFixed(1)} mm ${changeMm < 0 ? 'less' : 'more'} [a-z ]+: ${piecesThen === 0 ? 'it no longer fits' : `${piecesThen} instead of ${pieces}`}\\.`,
+        ),
+      );
+    }
+  });
+
+  it('tell the order as the terminal does, and that a plain search proves nothing', async () => {
+    const answered = await answersOf(demo);
+    const { order } = answered.answers;
+    const html = orderSection(order, answered.context, []);
+    const terminal = flat(orderText(order, answered.context)).replaceAll(' - ', ' ');
+    for (const [, paragraph] of html.matchAll(/<(?:p|li)[^>]*>(.*?)<\/(?:p|li)>/g)) {
+      const said = readText(paragraph!);
+      if (said !== english.sections.order.notProved) expect(terminal).toContain(said);
+    }
+    expect(order.sheet.plan!.proved).toBe(false);
+    expect(readText(html)).toContain('not proved to cost least');
+    const proved = {
+      ...order,
+      sheet: { ...order.sheet, plan: { ...order.sheet.plan!, proved: true } },
+    };
+    expect(readText(orderSection(proved, answered.context, []))).not.toContain('not proved');
+  });
+
+  it('give every finding of the vessels, gravest first, and the figures of the terminal', async () => {
+    const answered = await answersOf(demo);
+    const { suit } = answered.answers;
+    const text = readText((await sectionsOf(answered, false)).suit);
+    const places = suit.findings.map(({ message }) => text.indexOf(flat(message)));
+    expect(places.every((at) => at >= 0)).toBe(true);
+    expect(places).toEqual(places.toSorted((a, b) => a - b));
+    const terminal = suitText(suit);
+    for (const { house } of suit.drinks) {
+      if (house === null) continue;
+      expect(text).toContain(house.solidsPer100Ml.toFixed(2));
+      expect(terminal).toContain(house.solidsPer100Ml.toFixed(2));
+    }
+  });
+});
+
+describe('the workbook without a file system', () => {
+  it('holds, part for part, what the writer for a file system writes', async () => {
+    const { order } = (await answersOf(demo)).answers;
+    const book = orderSheetXlsx(order.sheet);
+    const written = write(
+      book.sheets as never,
+      { features: book.features as never } as never,
+    ) as unknown as { toBuffer(): Promise<Uint8Array> };
+    const [here, there] = [
+      unzipSync(await orderWorkbook(order.sheet)),
+      unzipSync(new Uint8Array(await written.toBuffer())),
+    ];
+    // The time of writing stands in the properties.
+    const parts = Object.keys(there).filter((name) => !name.startsWith('docProps/'));
+    expect(parts.filter((name) => /sheet\d+\.xml$/.test(name))).toHaveLength(5);
+    for (const name of parts) expect(here[name], name).toEqual(there[name]);
+  });
+});
+
+describe('measures', () => {
+  /** NIST Handbook 44 (2024), appendix C: exact values of inch, pound, ounce, US fluid ounce; 0 and 100 °C are 32 and 212 °F. */
+  it('are converted as NIST defines them', () => {
+    const us = formatsFor({ locale: 'en', currency: 'USD', openingMinute: null, units: 'us' });
+    expect(
+      [
+        us.length(25.4),
+        us.mass(453.59237),
+        us.mass(28.349523125),
+        us.volume(29.5735295625),
+        us.temperature(0),
+        us.temperature(100),
+        us.height(91.44),
+      ].map(flat),
+    ).toEqual(['1 in', '1 lb 0 oz', '1.0 oz', '1.0 fl oz', '32 °F', '212 °F', '36 in']);
+    const metric = formatsFor({ locale: 'de', currency: 'EUR', openingMinute: null });
+    expect(
+      [
+        metric.length(1.9),
+        metric.length(2),
+        metric.mass(7840),
+        metric.temperature(51.4),
+        metric.height(89.6),
+      ].map(flat),
+    ).toEqual(['1,9 mm', '2 mm', '7,8 kg', '51 °C', '90 cm']);
+  });
+});
+
+describe('a value of several parts', () => {
+  it('is written without brackets of a program; clock times and lists stay', () => {
+    expect(plainData('{lognormal:{mean:15 min,sd:8 min}}')).toBe(
+      'lognormal: mean 15 min, sd 8 min',
+    );
+    expect(plainData('[medium-cup,saucer]')).toBe('[medium-cup, saucer]');
+    expect(plainData('{at:08:15}')).toBe('at 08:15');
+    expect(plainData('58 / h')).toBe('58 / h');
+  });
+});
