@@ -21,8 +21,8 @@ export const heading = (text: string): string => `<h2>${line(text, CELL_LENGTH)}
 export const subheading = (text: string): string =>
   `<h3 class="part">${line(text, CELL_LENGTH)}</h3>`;
 
-/** @param kind `alarm` stands out, `small` steps back */
-export const paragraph = (text: string, kind?: 'alarm' | 'small'): string =>
+/** @param kind `lead` is the answer itself, `alarm` stands out, `small` steps back */
+export const paragraph = (text: string, kind?: 'lead' | 'alarm' | 'small'): string =>
   text === ''
     ? ''
     : `<p${kind === undefined ? '' : ` class="${kind}"`}>${line(text, PARAGRAPH_LENGTH)}</p>`;
