@@ -5,6 +5,7 @@
  * Each attribute has a stream of its own, and most take one uniform a party: when a rate rises, the
  * same parties come in closer step; when a share changes, the same guests keep their luck.
  */
+import { square } from '../elementary/powers.js';
 import { Duration, standardGamma, wholeMs } from '../engine/durations.js';
 import { Stream, streamKey } from '../engine/streams.js';
 import type { Day } from './day.js';
@@ -57,7 +58,7 @@ export class Demand {
     const clock = this.streams.arrivals;
     let level = 1;
     if (dayFactorCv > 0) {
-      const shape = 1 / dayFactorCv ** 2;
+      const shape = 1 / square(dayFactorCv);
       level = standardGamma(shape, this.streams.level) / shape;
     }
     // A Poisson process of rate 1 on the axis of expected parties, read back to the clock step by step.

@@ -1,9 +1,12 @@
 /** Money over years: what a payment later is worth now, and what a purchase costs a year of its life. */
+import { expm1 } from '../elementary/exp.js';
+import { log1p } from '../elementary/log.js';
+import { power } from '../elementary/powers.js';
 
 /** What 1 at the end of each of so many years is worth now; the years themselves where the rate is 0. */
 export function annuityFactor(rate: number, years: number): number {
   check(rate, years);
-  return rate === 0 ? years : -Math.expm1(-years * Math.log1p(rate)) / rate;
+  return rate === 0 ? years : -expm1(-years * log1p(rate)) / rate;
 }
 
 /** The even payment at the end of each year of `years` that is worth `amount` now. */
@@ -13,7 +16,7 @@ export const yearlyPayment = (amount: number, rate: number, years: number): numb
 /** Present value of cash flows at the ends of years 0, 1, 2 …; the first is now. */
 export function netPresentValue(rate: number, flows: readonly number[]): number {
   check(rate, 1);
-  return flows.reduce((sum, flow, year) => sum + flow / (1 + rate) ** year, 0);
+  return flows.reduce((sum, flow, year) => sum + flow / power(1 + rate, year), 0);
 }
 
 /**

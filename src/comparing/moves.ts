@@ -1,4 +1,5 @@
 /** What moves the order: swings of inputs one at a time, and what measuring some of them would narrow. */
+import { hypot } from '../elementary/powers.js';
 export interface Swing {
   readonly path: string;
   /** The order with the input at the low and the high end of its range, in money. */
@@ -23,7 +24,7 @@ export function measureFirst(
   count = 3,
 ): Narrowing {
   const half = (swings: readonly Swing[]): number =>
-    Math.hypot(...swings.map((swing) => widthOf(swing) / 2));
+    hypot(...swings.map((swing) => widthOf(swing) / 2));
   const first = all
     .filter((swing) => canMeasure(swing.path) && widthOf(swing) > 0)
     .toSorted((a, b) => widthOf(b) - widthOf(a))

@@ -5,6 +5,9 @@
  * calendar are real ties. All laws but gamma use one uniform a draw (inversion): when a rate or a mean
  * changes between two alternatives, the same guest keeps the same luck.
  */
+import { exp } from '../elementary/exp.js';
+import { log, log1p } from '../elementary/log.js';
+import { square } from '../elementary/powers.js';
 import type { Stream } from './streams.js';
 import { normalQuantile } from './normal.js';
 
@@ -33,12 +36,12 @@ export class Duration {
         [kind, a] = [1, law.meanMs];
         break;
       case 'lognormal': {
-        const spread = Math.log1p((law.sdMs / law.meanMs) ** 2);
-        [kind, a, b] = [2, Math.log(law.meanMs) - spread / 2, Math.sqrt(spread)];
+        const spread = log1p(square(law.sdMs / law.meanMs));
+        [kind, a, b] = [2, log(law.meanMs) - spread / 2, Math.sqrt(spread)];
         break;
       }
       case 'gamma':
-        [kind, a, b] = [3, (law.meanMs / law.sdMs) ** 2, law.sdMs ** 2 / law.meanMs];
+        [kind, a, b] = [3, square(law.meanMs / law.sdMs), square(law.sdMs) / law.meanMs];
         break;
       case 'measured':
         kind = 4;
@@ -65,7 +68,7 @@ export class Duration {
       case 1:
         return wholeMs(this.a * stream.exponential());
       case 2:
-        return wholeMs(Math.exp(this.a + this.b * normalQuantile(stream.uniform())));
+        return wholeMs(exp(this.a + this.b * normalQuantile(stream.uniform())));
       case 3:
         return wholeMs(this.b * standardGamma(this.a, stream));
       default:
@@ -92,13 +95,18 @@ export function wholeMs(ms: number): number {
  * variables", ACM TOMS 26(3), 2000; shapes below 1 by their boost.
  */
 export function standardGamma(shape: number, stream: Stream): number {
-  if (shape < 1) return standardGamma(shape + 1, stream) * Math.exp(-stream.exponential() / shape);
+  if (shape < 1) return standardGamma(shape + 1, stream) * exp(-stream.exponential() / shape);
   const d = shape - 1 / 3;
   const c = 1 / Math.sqrt(9 * d);
   for (;;) {
     const x = normalQuantile(stream.uniform());
-    const v = (1 + c * x) ** 3;
-    if (v > 0 && Math.log(stream.uniform()) < 0.5 * x * x + d - d * v + d * Math.log(v))
-      return d * v;
+    const root = 1 + c * x;
+    const v = root * root * root;
+    const u = stream.uniform();
+    // Their squeeze: nearly every draw is accepted without a logarithm.
+    if (v > 0 && (u < 1 - 0.0331 * square(x * x) || accepted(u, x, v, d))) return d * v;
   }
 }
+
+const accepted = (u: number, x: number, v: number, d: number): boolean =>
+  log(u) < 0.5 * x * x + d - d * v + d * log(v);

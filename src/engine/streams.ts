@@ -8,6 +8,8 @@
  * microseconds to set up, and a day sets up a dozen.
  */
 import seedrandom from 'seedrandom';
+import { exp } from '../elementary/exp.js';
+import { log } from '../elementary/log.js';
 import { height, inside, TAIL, width } from './ziggurat.js';
 
 const { imul } = Math;
@@ -85,7 +87,7 @@ export class Stream {
 
   /** Exponential with mean 1, by inversion: one uniform a draw. */
   exponential(): number {
-    return -Math.log(this.uniform());
+    return -log(this.uniform());
   }
 
   /** Exponential with mean 1, by ziggurat: quicker, for models that do not compare alternatives. */
@@ -101,7 +103,7 @@ export class Stream {
     for (;;) {
       if (layer === 0) return TAIL + this.exponential();
       const at = bits * width[layer]!;
-      if (height[layer]! + this.uniform() * (height[layer - 1]! - height[layer]!) < Math.exp(-at))
+      if (height[layer]! + this.uniform() * (height[layer - 1]! - height[layer]!) < exp(-at))
         return at;
       bits = this.bits() >>> 0;
       layer = bits & 255;

@@ -5,6 +5,8 @@
  * Twice as fast as a logarithm, but a draw may take more than one uniform, and neighbouring means do not
  * give neighbouring draws: for guests, whose luck must hold across alternatives, inversion is used.
  */
+import { exp } from '../elementary/exp.js';
+import { log } from '../elementary/log.js';
 const LAYERS = 256;
 /** Where the tail begins, and the area of every layer. */
 export const TAIL = 7.69711747013105;
@@ -18,16 +20,16 @@ export const height = new Float64Array(LAYERS);
 
 let edge = TAIL;
 let outer = TAIL;
-const base = AREA / Math.exp(-TAIL);
+const base = AREA / exp(-TAIL);
 inside[0] = Math.floor((TAIL / base) * RANGE);
 width[0] = base / RANGE;
 width[LAYERS - 1] = TAIL / RANGE;
 height[0] = 1;
-height[LAYERS - 1] = Math.exp(-TAIL);
+height[LAYERS - 1] = exp(-TAIL);
 for (let layer = LAYERS - 2; layer >= 1; layer -= 1) {
-  edge = -Math.log(AREA / edge + Math.exp(-edge));
+  edge = -log(AREA / edge + exp(-edge));
   inside[layer + 1] = Math.floor((edge / outer) * RANGE);
   outer = edge;
-  height[layer] = Math.exp(-edge);
+  height[layer] = exp(-edge);
   width[layer] = edge / RANGE;
 }

@@ -5,6 +5,7 @@
  * scaled to sum to 1, so nothing underflows at large means and no gamma function is needed. The upper
  * tail is cut where it is lighter than 1e-18 of the peak.
  */
+import { square } from '../elementary/powers.js';
 
 /** `probabilities[n]` is the probability of exactly n pieces; they sum to 1. */
 export type PieceCounts = readonly number[];
@@ -107,7 +108,7 @@ export function meanOf(counts: PieceCounts): number {
 /** Variance of the number of pieces. */
 export function varianceOf(counts: PieceCounts): number {
   const mean = meanOf(counts);
-  return counts.reduce((sum, p, n) => sum + p * (n - mean) ** 2, 0);
+  return counts.reduce((sum, p, n) => sum + p * square(n - mean), 0);
 }
 
 function scaled(weights: readonly number[]): PieceCounts {

@@ -7,6 +7,9 @@
  */
 import gammaCdf from '@stdlib/stats-base-dists-gamma-cdf';
 import lognormalCdf from '@stdlib/stats-base-dists-lognormal-cdf';
+import { expm1 } from '../elementary/exp.js';
+import { log, log1p } from '../elementary/log.js';
+import { square } from '../elementary/powers.js';
 import { meanMs, type DurationLaw } from '../engine/durations.js';
 
 export const DAY_MS = 86_400_000;
@@ -28,15 +31,15 @@ export function leadTimes(law: DurationLaw): readonly WeightedDays[] {
     case 'measured':
       return measured(law.valuesMs);
     case 'exponential':
-      return inWholeDays((day) => -Math.expm1((-day * DAY_MS) / law.meanMs));
+      return inWholeDays((day) => -expm1((-day * DAY_MS) / law.meanMs));
     case 'gamma':
       return inWholeDays(
-        gammaCdf.factory((law.meanMs / law.sdMs) ** 2, (law.meanMs * DAY_MS) / law.sdMs ** 2),
+        gammaCdf.factory(square(law.meanMs / law.sdMs), (law.meanMs * DAY_MS) / square(law.sdMs)),
       );
     case 'lognormal': {
-      const spread = Math.log1p((law.sdMs / law.meanMs) ** 2);
+      const spread = log1p(square(law.sdMs / law.meanMs));
       return inWholeDays(
-        lognormalCdf.factory(Math.log(law.meanMs / DAY_MS) - spread / 2, Math.sqrt(spread)),
+        lognormalCdf.factory(log(law.meanMs / DAY_MS) - spread / 2, Math.sqrt(spread)),
       );
     }
   }

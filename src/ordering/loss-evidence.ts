@@ -6,6 +6,7 @@
  * Analysis, chapter 2: the conjugate gamma–Poisson pair).
  */
 import gammaCdf from '@stdlib/stats-base-dists-gamma-cdf';
+import { square } from '../elementary/powers.js';
 import type { BreakageEvidence } from './losses.js';
 
 export interface Interval {
@@ -43,7 +44,7 @@ export function priorOf(
       `a rate of ${perThousandUses} cannot be brought up to date: give one above 0`,
     );
   const sd = range === null ? perThousandUses : (range[1] - range[0]) / 4;
-  const shape = sd > 0 ? (perThousandUses / sd) ** 2 : 1;
+  const shape = sd > 0 ? square(perThousandUses / sd) : 1;
   return { shape, thousandUses: shape / perThousandUses };
 }
 

@@ -9,6 +9,8 @@
  * A piece that has walked off is not retired as well, so these two compete for the same pieces. Breakage
  * is not thinned by them and can, in the far tail, count a piece twice: it errs towards more spares.
  */
+import { expm1 } from '../elementary/exp.js';
+import { log1p } from '../elementary/log.js';
 import {
   atMost,
   binomialCounts,
@@ -86,8 +88,8 @@ export function expectedLosses(
   const breakage = breakageMean(rates, days);
   const leaving = held * leavingShare(rates, days);
   // Split the pieces that leave by the hazards of the two causes.
-  const walking = -Math.log1p(-rates.walkOffPerYear);
-  const retiring = -Math.log1p(-rates.retirementPerYear);
+  const walking = -log1p(-rates.walkOffPerYear);
+  const retiring = -log1p(-rates.retirementPerYear);
   const walkOff = leaving === 0 ? 0 : (leaving * walking) / (walking + retiring);
   return { breakage, walkOff, retirement: leaving - walkOff, total: breakage + leaving };
 }
@@ -107,7 +109,7 @@ export function lossQuantile(
  * (361 per 100 spoon-years is a rate of 3.61, hence a share of 97 %).
  */
 export function shareFromRate(perPieceYear: number): number {
-  return -Math.expm1(-perPieceYear);
+  return -expm1(-perPieceYear);
 }
 
 function breakageMean(rates: LossRates, days: number): number {
@@ -137,6 +139,6 @@ function leavingCounts(rates: LossRates, held: number, days: number): PieceCount
 
 /** Share of pieces that has walked off or been retired after `days`. */
 function leavingShare(rates: LossRates, days: number): number {
-  const hazard = -Math.log1p(-rates.walkOffPerYear) - Math.log1p(-rates.retirementPerYear);
-  return -Math.expm1((-hazard * days) / DAYS_A_YEAR);
+  const hazard = -log1p(-rates.walkOffPerYear) - log1p(-rates.retirementPerYear);
+  return -expm1((-hazard * days) / DAYS_A_YEAR);
 }

@@ -1,9 +1,8 @@
 /** Amounts of money for people, from whole minor units. */
-import { minorDigits } from '../quantities/money.js';
+import { minorDigits, minorPerUnit } from '../quantities/money.js';
 
 /** Minor units as whole units of the currency (420 cents are 4.2), for numbers in files. */
-export const inUnits = (minor: number, currency: string): number =>
-  minor / 10 ** minorDigits(currency);
+export const inUnits = (minor: number, currency: string): number => minor / minorPerUnit(currency);
 
 /**
  * An amount as the locale writes it. `minor` may hold parts of a minor unit (a landed cost per piece);

@@ -4,6 +4,7 @@
  * Pieces missing are those bought and neither counted nor retired. Where the count does not say how many
  * of them broke, they are put down to breakage and walk-off in the proportion that was expected.
  */
+import { log1p } from '../elementary/log.js';
 import type { Count } from './counts-file.js';
 import { didYouMean } from '../quantities/nearest.js';
 import { DAYS_A_YEAR, expectedLosses, shareFromRate, type LossRates } from './losses.js';
@@ -175,7 +176,7 @@ function lineOf(count: Count, ware: StocktakeWare, days: number): StocktakeLine 
       ? update(assumed.perThousandUses, ware.breakageRange, broken, thousandUses)
       : null;
 
-  const hazardOf = (share: number): number => -Math.log1p(-share);
+  const hazardOf = (share: number): number => -log1p(-share);
   const pieceYears = (((expected + count.counted) / 2) * days) / DAYS_A_YEAR;
   const range =
     ware.walkOffRange === null

@@ -2,6 +2,7 @@
  * Money as a file writes it: an amount of a currency ("4.20 EUR"), or a number of staff hours, which
  * holds in any currency ("0.3 staff hours"). Amounts are whole minor units (cents) from here on.
  */
+import { power } from '../elementary/powers.js';
 import {
   bad,
   good,
@@ -48,6 +49,9 @@ const otherDecimals: Readonly<Record<string, number>> = {
 /** Decimals of a currency's minor unit: 2 for EUR, 0 for JPY. */
 export const minorDigits = (currency: string): number =>
   Object.hasOwn(otherDecimals, currency) ? otherDecimals[currency]! : 2;
+
+/** Minor units in one of the currency: 100 for EUR, 1 for JPY. */
+export const minorPerUnit = (currency: string): number => power(10, minorDigits(currency));
 
 /** Codes that are in use, as this machine's tables know them. */
 const currencies = new Set(Intl.supportedValuesOf('currency'));

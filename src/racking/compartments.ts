@@ -1,6 +1,7 @@
 /**
  * Compartment racks: one piece a compartment, or none.
  */
+import { square } from '../elementary/powers.js';
 import { direction, reach, rotated } from './convex.js';
 import { outlineOf } from './outline.js';
 import type { LoadingRule } from './open-rack.js';
@@ -69,7 +70,7 @@ export function compartmentPositions(vessel: Vessel, rack: GridRack, angleDeg: n
       2
     );
   });
-  return Array.from({ length: rack.cells ** 2 }, (_, i) => ({
+  return Array.from({ length: square(rack.cells) }, (_, i) => ({
     x: ((i % rack.cells) + 0.5) * (width / rack.cells) + off[0]!,
     y: (Math.floor(i / rack.cells) + 0.5) * (depth / rack.cells) + off[1]!,
     angleDeg,
@@ -79,6 +80,6 @@ export function compartmentPositions(vessel: Vessel, rack: GridRack, angleDeg: n
 /** Pieces the floor of a compartment rack takes: all compartments or none. */
 export function compartmentPieces(vessel: Vessel, rack: GridRack, rule: LoadingRule): number {
   return smallestSquareOpening(vessel, clearanceOf(rack), rule).openingMm <= rack.openingMm + 1e-6
-    ? rack.cells ** 2
+    ? square(rack.cells)
     : 0;
 }

@@ -2,6 +2,7 @@
  * Convex polygons grown by a disc: points, discs, bars, rectangles and ovals are all of this one form,
  * and so is what two of them forbid each other.
  */
+import { atan2, cos, sin } from '../elementary/angles.js';
 export interface Point {
   readonly x: number;
   readonly y: number;
@@ -21,7 +22,7 @@ export function direction(degrees: number): Point {
   if (turn === 180) return { x: -1, y: 0 };
   if (turn === 270) return { x: 0, y: -1 };
   const radians = (turn * Math.PI) / 180;
-  return { x: Math.cos(radians), y: Math.sin(radians) };
+  return { x: cos(radians), y: sin(radians) };
 }
 
 /** The shape turned about the origin, counter-clockwise. */
@@ -63,7 +64,7 @@ function edgesOf(points: readonly Point[]): {
   const edges = points.flatMap((p, i) => {
     const next = points[(i + 1) % points.length]!;
     const [x, y] = [next.x - p.x, next.y - p.y];
-    const angle = Math.atan2(y, x);
+    const angle = atan2(y, x);
     return x === 0 && y === 0 ? [] : [{ angle: angle < 0 ? angle + 2 * Math.PI : angle, x, y }];
   });
   return { lowest, edges };

@@ -1,6 +1,8 @@
 /**
  * From the measures of a vessel to its plan: a convex body about the origin and a handle along +x.
  */
+import { cos, sin } from '../elementary/angles.js';
+import { hypot, square } from '../elementary/powers.js';
 import type { Point, Rounded } from './convex.js';
 import { ASSUMED_HANDLE_WIDTH_MM } from './vessel.js';
 import type { Vessel } from './vessel.js';
@@ -60,18 +62,17 @@ const rectangle = (from: number, to: number, half: number): Point[] => [
  * back by that radius: touching the ellipse at every step of the angle, so the walls are met exactly there.
  */
 function oval(a: number, b: number): Rounded {
-  const radius = Math.min(a, b) ** 2 / Math.max(a, b);
+  const radius = square(Math.min(a, b)) / Math.max(a, b);
   const step = (OVAL_STEP_DEG * Math.PI) / 180;
-  const support = (angle: number): number =>
-    Math.hypot(a * Math.cos(angle), b * Math.sin(angle)) - radius;
+  const support = (angle: number): number => hypot(a * cos(angle), b * sin(angle)) - radius;
   const points: Point[] = [];
   for (let k = 0; k < 360 / OVAL_STEP_DEG; k += 1) {
     // The corner where the supporting lines at k and k + 1 meet.
     const [angle, here, next] = [k * step, support(k * step), support((k + 1) * step)];
-    const along = (next - here * Math.cos(step)) / Math.sin(step);
+    const along = (next - here * cos(step)) / sin(step);
     points.push({
-      x: here * Math.cos(angle) - along * Math.sin(angle),
-      y: here * Math.sin(angle) + along * Math.cos(angle),
+      x: here * cos(angle) - along * sin(angle),
+      y: here * sin(angle) + along * cos(angle),
     });
   }
   return { points, radius };
@@ -92,7 +93,7 @@ export function planAreaOf(vessel: Vessel): number {
   let handle = 0;
   for (let i = 0; i < strips; i += 1) {
     const y = half * ((2 * i + 1) / strips - 1);
-    const edge = footprint === 'square' ? a : a * Math.sqrt(Math.max(0, 1 - (y / b) ** 2));
+    const edge = footprint === 'square' ? a : a * Math.sqrt(Math.max(0, 1 - square(y / b)));
     const tip =
       vessel.handleTip === 'round' ? beyond - half + Math.sqrt(half * half - y * y) : beyond;
     handle += (Math.max(0, tip - edge) * 2 * half) / strips;

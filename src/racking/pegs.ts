@@ -1,6 +1,8 @@
 /**
  * Saucers and plates on edge in a peg rack, and cutlery loose in a basket.
  */
+import { cos, sin } from '../elementary/angles.js';
+import { hypot } from '../elementary/powers.js';
 import { clearanceOf, usableOf } from './rack.js';
 import type { BasketRack, PegRack } from './rack.js';
 import type { Placed } from './rows.js';
@@ -33,8 +35,8 @@ export function pegLoad(vessel: Vessel, rack: PegRack): PegLoad {
   const lean = ((rack.leanDeg ?? LEAN_DEG) * Math.PI) / 180;
   const depth = depthOf(vessel);
   const { x: length, y: width } = usableOf(rack);
-  const coversMm = vessel.rimMm * Math.sin(lean) + depth * Math.cos(lean);
-  const needed = (depth + (rack.waterGapMm ?? WATER_GAP_MM)) / Math.cos(lean);
+  const coversMm = vessel.rimMm * sin(lean) + depth * cos(lean);
+  const needed = (depth + (rack.waterGapMm ?? WATER_GAP_MM)) / cos(lean);
   const slotsEach =
     rack.triedMm === undefined ? Math.max(1, Math.ceil(needed / rack.pitchMm - 1e-9)) : null;
   const spacingMm = rack.triedMm ?? slotsEach! * rack.pitchMm;
@@ -72,7 +74,7 @@ export function basketPieces(vessel: Vessel, rack: BasketRack): number {
   const { x, y } = usableOf(rack);
   const long = vessel.rimMm;
   const broad = vessel.rimAcrossMm ?? vessel.rimMm;
-  if (Math.min(long, broad) > Math.min(x, y) || Math.max(long, broad) > Math.hypot(x, y)) return 0;
+  if (Math.min(long, broad) > Math.min(x, y) || Math.max(long, broad) > hypot(x, y)) return 0;
   return Math.floor(
     (x * y * (rack.coverShare ?? COVER_SHARE) * (rack.layers ?? 1)) / (long * broad) + 1e-9,
   );

@@ -1,6 +1,7 @@
 /**
  * What is wrong with the measures of a vessel or a rack, or between them, as data.
  */
+import { cos, sin } from '../elementary/angles.js';
 import { extendersFor, tallestOf, usableOf, clearanceOf } from './rack.js';
 import type { Rack } from './rack.js';
 import { ASSUMED_HANDLE_WIDTH_MM, depthOf, isCutlery, isFlatware, widestOf } from './vessel.js';
@@ -266,7 +267,7 @@ export function standingHeight(vessel: Vessel, rack: Rack): number {
   if (rack.kind === 'basket') return 0;
   if (rack.kind !== 'peg') return vessel.heightMm;
   const lean = ((rack.leanDeg ?? 15) * Math.PI) / 180;
-  return vessel.rimMm * Math.cos(lean) + depthOf(vessel) * Math.sin(lean);
+  return vessel.rimMm * cos(lean) + depthOf(vessel) * sin(lean);
 }
 
 /** The vessels that none of the racks takes, with the measure that is at fault, and the faults of each by itself. */

@@ -1,6 +1,7 @@
 /**
  * The upper edge of a rounded convex shape as a function of x: how high a piece must go to clear another.
  */
+import { hypot } from '../elementary/powers.js';
 import type { Rounded } from './convex.js';
 
 /** Arcs and lines from left to right; the edge is concave between `left` and `right`. */
@@ -31,7 +32,7 @@ export function upperEdge(shape: Rounded): UpperEdge {
     const next = points[(from - step + n) % n]!;
     const [dx, dy] = [next.x - corner.x, next.y - corner.y];
     const last = dx <= 1e-12;
-    const length = Math.hypot(dx, dy);
+    const length = hypot(dx, dy);
     // Outward (upward) normal of the edge from this corner to the next.
     const normalX = last ? 1 : -dy / length;
     const normalY = last ? 0 : dx / length;
@@ -75,7 +76,7 @@ export function endOnAxis(shape: Rounded): number {
   points.forEach((a, i) => {
     if (Math.abs(a.y) <= radius) end = Math.max(end, a.x + Math.sqrt(radius * radius - a.y * a.y));
     const b = points[(i + 1) % points.length]!;
-    const length = Math.hypot(b.x - a.x, b.y - a.y);
+    const length = hypot(b.x - a.x, b.y - a.y);
     if (length === 0) return;
     const [nx, ny] = [((b.y - a.y) / length) * radius, (-(b.x - a.x) / length) * radius];
     const [y1, y2] = [a.y + ny, b.y + ny];

@@ -2,6 +2,7 @@
  * The test every layout passes before it is returned: plain distances between the parts of the pieces as
  * placed, by none of the means that found the layout.
  */
+import { hypot } from '../elementary/powers.js';
 import { movedBy, reach, rotated } from './convex.js';
 import type { Point, Rounded } from './convex.js';
 import type { Outline } from './outline.js';
@@ -38,7 +39,7 @@ export function gapsOf(
     return least;
   };
   const far = Math.max(
-    ...parts.map((part) => part.radius + Math.max(...part.points.map((p) => Math.hypot(p.x, p.y)))),
+    ...parts.map((part) => part.radius + Math.max(...part.points.map((p) => hypot(p.x, p.y)))),
   );
   let [betweenMm, wallMm] = [Infinity, Infinity];
   pieces.forEach((piece, i) => {
@@ -51,7 +52,7 @@ export function gapsOf(
     }
     for (let j = i + 1; j < pieces.length; j += 1) {
       const [p, q] = [positions[i]!, positions[j]!];
-      if (Math.hypot(p.x - q.x, p.y - q.y) - 2 * far > betweenMm) continue;
+      if (hypot(p.x - q.x, p.y - q.y) - 2 * far > betweenMm) continue;
       betweenMm = Math.min(betweenMm, apart(i, j));
     }
   });
@@ -106,5 +107,5 @@ function pointToEdge(p: Point, a: Point, b: Point): number {
   const square = dx * dx + dy * dy;
   const t =
     square === 0 ? 0 : Math.min(1, Math.max(0, ((p.x - a.x) * dx + (p.y - a.y) * dy) / square));
-  return Math.hypot(p.x - a.x - t * dx, p.y - a.y - t * dy);
+  return hypot(p.x - a.x - t * dx, p.y - a.y - t * dy);
 }

@@ -1,3 +1,4 @@
+import { power } from '../elementary/powers.js';
 import { allowedMisses } from '../statistics/quantile-of-counts.js';
 import { leastCostStock } from './least-cost-stock.js';
 import { countMisses, selectDays } from './peaks.js';
@@ -66,7 +67,7 @@ function dealtOut(peaks: Peaks): Split[] {
   const days = Array.from({ length: peaks.days }, (_, day) => day);
   const splits: Split[] = [];
   for (let deal = 0; deal < DEALS; deal++) {
-    const handOf = (day: number) => Math.floor(day / HANDS ** deal) % HANDS;
+    const handOf = (day: number) => Math.floor(day / power(HANDS, deal)) % HANDS;
     for (let hand = 0; hand < HANDS; hand++) {
       splits.push({
         chosenOn: selectDays(

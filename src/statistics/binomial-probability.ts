@@ -1,4 +1,6 @@
-import { gammaln } from 'simple-statistics';
+import { exp } from '../elementary/exp.js';
+import { log, log1p } from '../elementary/log.js';
+import { logGamma } from './log-gamma.js';
 
 /**
  * The chance of exactly `successes` in `trials` independent trials that each succeed with chance p.
@@ -22,6 +24,6 @@ export function binomialProbability(successes: number, trials: number, p: number
   if (p === 0) return successes === 0 ? 1 : 0;
   if (p === 1) return successes === trials ? 1 : 0;
   const failures = trials - successes;
-  const logWays = gammaln(trials + 1) - gammaln(successes + 1) - gammaln(failures + 1);
-  return Math.exp(logWays + successes * Math.log(p) + failures * Math.log1p(-p));
+  const logWays = logGamma(trials + 1) - logGamma(successes + 1) - logGamma(failures + 1);
+  return exp(logWays + successes * log(p) + failures * log1p(-p));
 }

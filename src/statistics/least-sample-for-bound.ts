@@ -1,3 +1,5 @@
+import { log, log1p } from '../elementary/log.js';
+
 /**
  * How many values must be seen before the largest of them is an upper bound of the p-quantile with the given
  * confidence, whatever the distribution: the least n with 1 − pⁿ ≥ confidence (Wilks, Annals of Mathematical
@@ -12,5 +14,5 @@ export function leastSampleForBound(p: number, confidence = 0.95): number {
     );
   }
   // The small allowance keeps a case that meets the confidence exactly (p = confidence = 1/2) from rounding up.
-  return Math.max(1, Math.ceil(Math.log1p(-confidence) / Math.log(p) - 1e-9));
+  return Math.max(1, Math.ceil(log1p(-confidence) / log(p) - 1e-9));
 }

@@ -1,4 +1,6 @@
 import { sampleRankCorrelation } from 'simple-statistics';
+import { atanh, tanh } from '../elementary/hyperbolic.js';
+import { square } from '../elementary/powers.js';
 import { studentTQuantile } from './student-t-quantile.js';
 
 /** Spearman's rank correlation; null where a side never varies, and no ends below four pairs. */
@@ -29,12 +31,12 @@ export function rankCorrelation(
   if (x.length < 4) return { correlation, low: null, high: null, confidence };
   const reach =
     studentTQuantile((1 + confidence) / 2, x.length - 3) *
-    Math.sqrt((1 + correlation ** 2 / 2) / (x.length - 3));
-  const centre = Math.atanh(correlation);
+    Math.sqrt((1 + square(correlation) / 2) / (x.length - 3));
+  const centre = atanh(correlation);
   return {
     correlation,
-    low: Math.tanh(centre - reach),
-    high: Math.tanh(centre + reach),
+    low: tanh(centre - reach),
+    high: tanh(centre + reach),
     confidence,
   };
 }

@@ -1,4 +1,6 @@
-import { gammaln } from 'simple-statistics';
+import { exp } from '../elementary/exp.js';
+import { log, log1p } from '../elementary/log.js';
+import { logGamma } from './log-gamma.js';
 
 /** Stands in for a zero denominator in Lentz's recurrence. */
 const TINY = 1e-300;
@@ -32,8 +34,8 @@ export function regularisedIncompleteBeta(x: number, a: number, b: number): numb
 }
 
 function lowerTail(x: number, a: number, b: number): number {
-  const logFront = gammaln(a + b) - gammaln(a) - gammaln(b) + a * Math.log(x) + b * Math.log1p(-x);
-  return (Math.exp(logFront) * continuedFraction(x, a, b)) / a;
+  const logFront = logGamma(a + b) - logGamma(a) - logGamma(b) + a * log(x) + b * log1p(-x);
+  return (exp(logFront) * continuedFraction(x, a, b)) / a;
 }
 
 /** 1/(1 + d₁/(1 + d₂/(1 + …))) of DLMF 8.17.22, two terms a round. */

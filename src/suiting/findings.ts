@@ -1,7 +1,7 @@
 /**
  * What the tables mean, in order of consequence: one small function a kind of finding.
  */
-import { minorDigits } from '../quantities/money.js';
+import { minorDigits, minorPerUnit } from '../quantities/money.js';
 import { CONSEQUENCES } from './answer.js';
 import type { Consequence, DrinkAnswer, Finding, WareAnswer } from './answer.js';
 import { FACTS } from './facts.js';
@@ -187,7 +187,7 @@ function easyHandles({ drinks, ware, reads }: FindingsInput): Finding[] {
 
 function money(minor: number, currency: string): string {
   const digits = minorDigits(currency);
-  return `${(minor / 10 ** digits).toFixed(digits)} ${currency}`;
+  return `${(minor / minorPerUnit(currency)).toFixed(digits)} ${currency}`;
 }
 
 /** A remedy in one clause. */

@@ -1,6 +1,7 @@
 /**
  * Whether the pieces go together: foot in the saucer's well, cup under the spout, rim in the rack.
  */
+import { square } from '../elementary/powers.js';
 import { FACTS } from './facts.js';
 import type { RackFit, SuitWare, Problem } from './model.js';
 
@@ -98,7 +99,7 @@ export function wareProblems(ware: SuitWare): Problem[] {
   }
   if (isVessel && ware.brimMl !== null && ware.rimMm !== null && ware.heightMm !== null) {
     // No vessel that narrows to its foot holds more than a cylinder of its rim and height; 1.3 leaves room for bellies.
-    const mostMl = (1.3 * (Math.PI / 4) * ware.rimMm ** 2 * ware.heightMm) / 1000;
+    const mostMl = (1.3 * (Math.PI / 4) * square(ware.rimMm) * ware.heightMm) / 1000;
     if (ware.brimMl > mostMl)
       say(
         'brim',

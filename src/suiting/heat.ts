@@ -7,6 +7,8 @@
  * first than Newton's law says; without it the curve is Newton's, exactly. The vessel stays full: what a
  * guest leaves of a drink cools faster.
  */
+import { exp } from '../elementary/exp.js';
+import { cbrt, hypot, power, square } from '../elementary/powers.js';
 import { DOUBLE_WALL_GAP, FACTS, MATERIALS } from './facts.js';
 import type { Material } from './facts.js';
 
@@ -33,14 +35,14 @@ export const vesselHeat = (massG: number, material: Material): number =>
 
 /** Saturation pressure of water vapour, Pa, at °C (Magnus form of Alduchov & Eskridge, J Appl Meteorol 1996;35:601). */
 export const saturationPa = (tempC: number): number =>
-  610.94 * Math.exp((17.625 * tempC) / (tempC + 243.04));
+  610.94 * exp((17.625 * tempC) / (tempC + 243.04));
 
 /**
  * Heat that evaporation takes from still water, W/m²: the Lewis relation between the air film's heat and
  * mass transfer, h (L/c) (0.622/P) Le^(−2/3) (p_surface − p_room).
  */
 export function evaporationWPerM2(surfaceC: number, roomC: number, humidity: number): number {
-  const perPascal = (((2.36e6 / 1006) * 0.622) / 101_325) * 0.85 ** (-2 / 3);
+  const perPascal = (((2.36e6 / 1006) * 0.622) / 101_325) * power(0.85, -2 / 3);
   return (
     FACTS.topAir.value *
     perPascal *
@@ -65,10 +67,10 @@ export function wetted(
   const rim = Math.max(1, rimMm / 2 - wallMm) / 1000;
   const foot = Math.max(1, footMm / 2 - wallMm) / 1000;
   const height = Math.max(1, heightMm - wallMm) / 1000;
-  const surface = Math.cbrt(foot ** 3 + fill * (rim ** 3 - foot ** 3));
+  const surface = cbrt(power(foot, 3) + fill * (power(rim, 3) - power(foot, 3)));
   const depth = rim - foot < 1e-9 ? fill * height : (height * (surface - foot)) / (rim - foot);
-  const side = Math.PI * (foot + surface) * Math.hypot(surface - foot, depth);
-  return { surfaceM2: Math.PI * surface ** 2, wallM2: side + Math.PI * foot ** 2 };
+  const side = Math.PI * (foot + surface) * hypot(surface - foot, depth);
+  return { surfaceM2: Math.PI * square(surface), wallM2: side + Math.PI * square(foot) };
 }
 
 /** Resistances of a wall to heat, m² K/W: liquid film, wall itself, still air outside. */

@@ -4,6 +4,7 @@
  * Air in the foam fills the cup and dilutes nothing, so strength goes by liquid. Steaming heats milk by
  * condensing steam in it, so a part of what is poured is water that was never bought.
  */
+import { square } from '../elementary/powers.js';
 import { FACTS } from './facts.js';
 import { solidsPer100Ml } from './strength.js';
 import type { Side } from './model.js';
@@ -49,7 +50,7 @@ function foamIn(side: Side, filledMl: number): number {
   const { foam } = side.recipe;
   if (foam === null) return 0;
   if ('share' in foam) return filledMl * foam.share;
-  return ((Math.PI / 4) * (side.space.rimInnerMm ?? 0) ** 2 * foam.depthMm) / 1000;
+  return ((Math.PI / 4) * square(side.space.rimInnerMm ?? 0) * foam.depthMm) / 1000;
 }
 
 /** How high the vessel stands filled, in ml, so that the recipe's liquid and foam are in it. */

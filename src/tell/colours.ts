@@ -1,4 +1,5 @@
 /** Colours of the letter, for light and dark: text on ground holds at least 4.5 : 1, lines 3 : 1 (WCAG 2.2 AA). */
+import { power } from '../elementary/powers.js';
 export interface LetterColours {
   readonly ground: string;
   readonly panel: string;
@@ -46,7 +47,7 @@ export function contrast(one: string, other: string): number {
 function luminance(colour: string): number {
   const [r, g, b] = [1, 3, 5].map((at) => {
     const share = Number.parseInt(colour.slice(at, at + 2), 16) / 255;
-    return share <= 0.04045 ? share / 12.92 : ((share + 0.055) / 1.055) ** 2.4;
+    return share <= 0.04045 ? share / 12.92 : power((share + 0.055) / 1.055, 2.4);
   }) as [number, number, number];
   return 0.2126 * r + 0.7152 * g + 0.0722 * b;
 }

@@ -1,6 +1,7 @@
 /**
  * Numbers as people of a place write them, and tables that line up in fixed-width type.
  */
+import { power } from '../elementary/powers.js';
 import { columnsOf, shorten } from './clean-text.js';
 import type { ReportContext } from './context.js';
 import { measuresIn, type Measures } from './measures.js';
@@ -71,7 +72,7 @@ export function formatsFor({
     count: (value) => oneSpace(whole.format(value)),
     decimal: (value, digits = 1) => oneSpace((decimals[digits] ?? decimals[3]!).format(value)),
     percent(share, digits = 1) {
-      const step = 10 ** -(digits + 2);
+      const step = power(10, -(digits + 2));
       const told =
         share < 1 && share > 1 - step / 2 ? 1 - step : share > 0 && share < step / 2 ? step : share;
       return oneSpace((percents[digits] ?? percents[2]!).format(told));

@@ -7,6 +7,7 @@
  * read so; and what is printed can be typed into a scenario as it stands.
  * Factors are exact (NIST Special Publication 811, appendix B; Handbook 44, appendix C).
  */
+import { power, square } from '../elementary/powers.js';
 export type Units = 'metric' | 'us';
 
 const MM_PER_INCH = 25.4;
@@ -56,7 +57,7 @@ export const volumeUnit = (units: Units): string => (units === 'us' ? 'US fl oz'
 
 /** Rounded down, or up, at so many decimals; what is a whole step but for the last bits of a float stays it. */
 const down = (value: number, digits: number): number =>
-  Math.floor(value * 10 ** digits + 1e-9) / 10 ** digits;
+  Math.floor(value * power(10, digits) + 1e-9) / power(10, digits);
 const up = (value: number, digits: number): number => -down(-value, digits);
 
 export function measuresIn(units: Units, write: WriteFigure): Measures {
@@ -100,7 +101,7 @@ export function measuresIn(units: Units, write: WriteFigure): Measures {
       return `${told(Math.floor(whole / OUNCES_PER_POUND), 'lb', 0)}\u00A0${told(whole % OUNCES_PER_POUND, 'oz', 0)}`;
     },
     height: (cm) => told((cm * 10) / MM_PER_INCH, 'in', 0),
-    area: (m2) => told(m2 / METRES_PER_FOOT ** 2, 'sq\u00A0ft', 1),
+    area: (m2) => told(m2 / square(METRES_PER_FOOT), 'sq\u00A0ft', 1),
   };
 }
 

@@ -3,6 +3,7 @@
  * level is taken out, and do the daily totals follow the fitted distribution?
  */
 import { mean, sampleVariance } from 'simple-statistics';
+import { square } from '../elementary/powers.js';
 import { chiSquareTail, gammaTail } from './chi-square.js';
 import { mixedPoisson } from './mixed-poisson.js';
 
@@ -58,7 +59,7 @@ export function testTable(table: readonly (readonly number[])[]): TableTest | nu
   days.forEach((row, day) =>
     row.forEach((count, slot) => {
       const expected = (rowTotals[day]! * columnTotals[slot]!) / n;
-      if (expected > 0) statistic += (count - expected) ** 2 / expected;
+      if (expected > 0) statistic += square(count - expected) / expected;
     }),
   );
   const inverse = (totals: readonly number[]): number =>
@@ -106,7 +107,7 @@ export function testTotals(totals: readonly number[], cv: number): TotalsTest | 
     const observed = totals.filter(
       (total) => total <= bound && (at === 0 || total > bounds[at - 1]!),
     ).length;
-    statistic += (observed - expected[at]!) ** 2 / expected[at]!;
+    statistic += square(observed - expected[at]!) / expected[at]!;
   });
   const freedom = expected.length - 3;
   return { statistic, freedom, p: chiSquareTail(statistic, freedom) };

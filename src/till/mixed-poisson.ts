@@ -1,6 +1,8 @@
 /**
  * Counts of a Poisson process whose level is gamma with mean 1: the negative binomial distribution.
  */
+import { exp } from '../elementary/exp.js';
+import { log, log1p } from '../elementary/log.js';
 
 /**
  * Chances of 0, 1, 2, … with the mean and the level's coefficient of variation given, up to where less
@@ -9,16 +11,16 @@
 export function mixedPoisson(mean: number, cv: number): number[] {
   const a = cv * cv;
   // P(0) = (1 + a m)^(−1/a), and e^(−m) in the limit; then P(k+1) = P(k) · m (1 + a k) / ((k + 1)(1 + a m)).
-  let logChance = a === 0 ? -mean : -Math.log1p(a * mean) / a;
+  let logChance = a === 0 ? -mean : -log1p(a * mean) / a;
   const chances: number[] = [];
   let covered = 0;
   // The tail falls off as e^(−k / (a m)) or faster; a stop for what rounding never lets reach the sum.
   const longest = 50 + mean * (1 + 12 * cv + 25 * a) + 12 * Math.sqrt(mean);
   for (let k = 0; covered < 1 - 1e-9 && k <= longest; k += 1) {
-    const chance = Math.exp(logChance);
+    const chance = exp(logChance);
     chances.push(chance);
     covered += chance;
-    logChance += Math.log((mean * (1 + a * k)) / ((k + 1) * (1 + a * mean)));
+    logChance += log((mean * (1 + a * k)) / ((k + 1) * (1 + a * mean)));
   }
   return chances;
 }

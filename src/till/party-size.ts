@@ -1,6 +1,7 @@
 /**
  * How many drinks a party has: counted where tickets are seen, worked out where only sums are.
  */
+import { power } from '../elementary/powers.js';
 
 /** So many slots held this many parties and this many drinks between them. */
 export interface SizeSum {
@@ -47,7 +48,7 @@ export function sizesFromSums(sums: readonly SizeSum[]): number[] {
   const extra = Math.max(...sums.map((s) => s.drinks - s.parties));
   const largest = Math.min(1 + extra, LARGEST_WORKED_OUT);
   let shares = Float64Array.from({ length: largest + 1 }, (_, size) =>
-    size === 0 ? 0 : Math.max(GONE, 1 - 1 / mean) ** (size - 1) / mean,
+    size === 0 ? 0 : power(Math.max(GONE, 1 - 1 / mean), size - 1) / mean,
   );
   const mostParties = Math.max(...sums.map((s) => s.parties));
   const mostDrinks = Math.max(...sums.map((s) => s.drinks));

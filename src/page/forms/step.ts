@@ -1,4 +1,5 @@
 /** Stepping the number in a box by the arrow keys, whatever its unit. */
+import { decimalExponent, power } from '../../elementary/powers.js';
 
 const pattern = /^(\s*)([-+]?(?:\d+\.?\d*|\.\d+))(.*)$/su;
 
@@ -17,9 +18,9 @@ export function stepped(text: string, direction: 1 | -1, times = 1): string | nu
   const decimals = decimalsOf(found[2]!);
   // Going down from 100, steps are those of 99.
   const size = Math.abs(direction < 0 ? number * (1 - 1e-9) : number);
-  const bySize = size === 0 ? 10 ** -decimals : 10 ** (Math.floor(Math.log10(size) + 1e-12) - 1);
-  const step = decimals === 0 ? Math.max(1, bySize) : Math.max(bySize, 10 ** -decimals);
+  const bySize = size === 0 ? power(10, -decimals) : power(10, decimalExponent(size) - 1);
+  const step = decimals === 0 ? Math.max(1, bySize) : Math.max(bySize, power(10, -decimals));
   const next = Math.max(0, number + direction * times * step);
-  const kept = Math.max(decimals, Math.max(0, -Math.floor(Math.log10(step) + 1e-9)));
+  const kept = Math.max(decimals, Math.max(0, -decimalExponent(step)));
   return `${found[1]!}${next.toFixed(kept)}${found[3]!}`;
 }

@@ -2,6 +2,7 @@
  * Marks for pieces, as SVG path texts. Many pieces make one path, so that a room of two hundred seats is a
  * handful of elements.
  */
+import { cos, sin } from '../../elementary/angles.js';
 import type { WalkLayout } from '../../questions/walk/layouts.js';
 
 export type Layouts = Readonly<Record<string, WalkLayout>>;
@@ -84,7 +85,7 @@ function outlineAt(outline: readonly number[], angleDeg: number): string {
   turned.set(outline, known);
   const old = known.get(angleDeg);
   if (old !== undefined) return old;
-  const [c, s] = [Math.cos((angleDeg * Math.PI) / 180), Math.sin((angleDeg * Math.PI) / 180)];
+  const [c, s] = [cos((angleDeg * Math.PI) / 180), sin((angleDeg * Math.PI) / 180)];
   let [atX, atY] = [0, 0];
   let path = '';
   for (let n = 0; n < outline.length; n += 2) {

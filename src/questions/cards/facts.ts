@@ -7,7 +7,7 @@ import { expectedLosses } from '../../ordering/losses.js';
 import { usesACalendarDay } from '../../ordering/make-sheet.js';
 import { SUPPLY_DEFAULTS } from '../../ordering/read-supply.js';
 import { storageLayout, type StorageLayout } from '../../ordering/storage.js';
-import { minorDigits } from '../../quantities/money.js';
+import { minorPerUnit } from '../../quantities/money.js';
 import type { Answer } from '../size/answer.js';
 import { lossesOf, storedWare } from '../order/study.js';
 import { piecesPerRackOf } from '../../scenario/rack-geometry.js';
@@ -70,7 +70,7 @@ export async function slowerClearing(
     (await study(one, runner, { ...asked, days, certifyOn: 1, piecesPerRack: piecesPerRackOf }))
       .answer;
   const clearing = slowed(scenario);
-  const perUnit = 10 ** minorDigits(scenario.currency);
+  const perUnit = minorPerUnit(scenario.currency);
   const now = await sized(scenario);
   const slow = await sized({ ...scenario, clearing });
   const ware = now.stock.map((line, index) => ({

@@ -4,6 +4,7 @@
  * from batches of days, the same in every alternative. The two are added as if independent.
  */
 import { sampleVariance } from 'simple-statistics';
+import { square } from '../../elementary/powers.js';
 import { annuityFactor } from '../../comparing/annuity.js';
 import { Stream, streamKey } from '../../engine/streams.js';
 import { normalQuantile } from '../../engine/normal.js';
@@ -52,9 +53,11 @@ export class Pairs {
     const runShared =
       count < 2
         ? 0
-        : (sampleVariance(oneYear.map((cost, i) => otherYear[i]! - cost)) / count) * years ** 2;
+        : (sampleVariance(oneYear.map((cost, i) => otherYear[i]! - cost)) / count) * square(years);
     const runApart =
-      count < 2 ? 0 : ((sampleVariance(oneYear) + sampleVariance(otherYear)) / count) * years ** 2;
+      count < 2
+        ? 0
+        : ((sampleVariance(oneYear) + sampleVariance(otherYear)) / count) * square(years);
     const reach = normalQuantile((1 + CONFIDENCE) / 2);
     const wide = count < 2 ? reach : studentTQuantile((1 + CONFIDENCE) / 2, count - 1);
     const shared = stockShared + runShared;

@@ -7,7 +7,7 @@ import {
   shortDrinkCost,
   type LevelPoint,
 } from '../../comparing/level-worth.js';
-import { minorDigits } from '../../quantities/money.js';
+import { minorPerUnit } from '../../quantities/money.js';
 import { levelWorthBuying } from '../../ordering/newsvendor.js';
 import { leastCostStock } from '../../sizing/least-cost-stock.js';
 import { allowedMisses } from '../../statistics/quantile-of-counts.js';
@@ -66,7 +66,7 @@ export async function levelToBuy(
   const worth = levelsWorth(points, yearlyShare, shortCost, frame.daysAYear);
   const pieces = base.stock.reduce((sum, count) => sum + count, 0);
   const knee = kneeOf(worth.map(({ level, stockAYear }) => ({ x: level, y: stockAYear })));
-  const perUnit = 10 ** minorDigits(scenario.currency);
+  const perUnit = minorPerUnit(scenario.currency);
   return {
     points: worth.map((one, at) => ({
       level: one.level,

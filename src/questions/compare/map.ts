@@ -1,7 +1,7 @@
 /** The trade-off map: the stock needed over machines, their class, clearing rounds and racks, the level being kept at every point. */
 import { machineClass, machineClassIds } from '../../catalogue/catalogue.js';
 import { didYouMean } from '../../quantities/nearest.js';
-import { minorDigits } from '../../quantities/money.js';
+import { minorPerUnit } from '../../quantities/money.js';
 import type { Candidate } from './alternatives.js';
 import { compile } from '../../scenario/compile.js';
 import type { MapPoint, TradeOffMap } from './answer.js';
@@ -72,7 +72,7 @@ export async function tradeOffMap(
     [...new Set([3, 5, 8, 10, 15, every ?? 10])].toSorted((a, b) => a - b).slice(0, 5);
   const racks: readonly (number | null)[] = axes.racks ?? [null];
   const reader = new QuickReader(runner, options);
-  const perUnit = 10 ** minorDigits(scenario.currency);
+  const perUnit = minorPerUnit(scenario.currency);
   const points: MapPoint[] = [];
   for (const machineClassId of classes)
     for (const count of machines)

@@ -1,5 +1,5 @@
 /** The planning table: the same house at other sizes, guests growing with seats, all else as given. */
-import { minorDigits } from '../../quantities/money.js';
+import { minorPerUnit } from '../../quantities/money.js';
 import type { Candidate } from './alternatives.js';
 import type { PlanningRow } from './answer.js';
 import type { EvaluateOptions } from './evaluate.js';
@@ -53,7 +53,7 @@ export async function planningTable(
       })),
       stockCost:
         costOf({ stock, unitCost: unitCosts(read.scenario) }) /
-        10 ** minorDigits(read.scenario.currency),
+        minorPerUnit(read.scenario.currency),
       certified: answer.certified,
       machinesBusy: answer.busy.machines,
     });

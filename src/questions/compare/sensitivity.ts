@@ -1,7 +1,7 @@
 /** What moves the order: each input over its range alone, and all together. */
 import { measureFirst } from '../../comparing/moves.js';
 import { Stream, streamKey } from '../../engine/streams.js';
-import { minorDigits } from '../../quantities/money.js';
+import { minorPerUnit } from '../../quantities/money.js';
 import { exactBinomialInterval } from '../../statistics/exact-binomial-interval.js';
 import { rankCorrelation } from '../../statistics/rank-correlation.js';
 import type { Share } from '../size/answer.js';
@@ -91,7 +91,7 @@ export async function whatMoves(
   draws: Draws | null,
 ): Promise<MovesAnswer> {
   const reader = new QuickReader(runner, options);
-  const perUnit = 10 ** minorDigits(base.scenario.currency);
+  const perUnit = minorPerUnit(base.scenario.currency);
   const middle = await reader.read(base.scenario);
   const inputs: MovedBy[] = [];
   // Prices of running move the total, never the ware.

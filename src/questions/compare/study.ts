@@ -5,7 +5,7 @@
  * cannot be told apart are given twice the days until they can, or the cap is reached.
  */
 import { rank, type Ranking } from '../../comparing/ranking.js';
-import { minorDigits } from '../../quantities/money.js';
+import { minorPerUnit } from '../../quantities/money.js';
 import type { Candidate } from './alternatives.js';
 import type { ComparedAlternative, Comparison, Difference } from './answer.js';
 import { beatsOf } from './beats.js';
@@ -96,7 +96,7 @@ export async function compareStudy(
     options.draws === undefined || options.draws === 0
       ? null
       : await drawInputs(candidates, options.draws, runner, { ...quick, days: DRAW_DAYS }, reading);
-  const perUnit = 10 ** minorDigits(scenario.currency);
+  const perUnit = minorPerUnit(scenario.currency);
   const beats = await beatsOf(
     base,
     candidates.find(({ id }) => id === ranking.best)!,

@@ -1,4 +1,5 @@
 /** Drawing: the machine top from above, to scale, with every stack where it stands. */
+import { cos, sin } from '../../elementary/angles.js';
 import { HANDLE_WIDTH_MM } from '../../ordering/shelf-packing.js';
 import type { StorageLayout, TopStack } from '../../ordering/storage.js';
 import { cleanText, shorten } from '../../tell/clean-text.js';
@@ -73,7 +74,7 @@ export function drawMachineTop(
 function stackOf({ xMm, yMm, diameterMm, handleMm, pieces }: TopStack, colour: string): string {
   const [x, y, radius] = [MARGIN + xMm, MARGIN + yMm, diameterMm / 2];
   const reach = (length: number): string =>
-    `${round(x + Math.cos(HANDLE_ANGLE) * length)} ${round(y + Math.sin(HANDLE_ANGLE) * length)}`;
+    `${round(x + cos(HANDLE_ANGLE) * length)} ${round(y + sin(HANDLE_ANGLE) * length)}`;
   const handle =
     handleMm > 0
       ? `<path d="M${reach(radius)} L${reach(radius + handleMm)}" stroke="${colour}" stroke-width="${HANDLE_WIDTH_MM}" stroke-linecap="butt"/>`

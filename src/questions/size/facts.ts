@@ -1,6 +1,7 @@
 /**
  * The answer in sentences and rows of text: what the terminal and the letter both say. No layout here.
  */
+import { power } from '../../elementary/powers.js';
 import type { Answer, StockLine } from './answer.js';
 import { cleanText, shorten } from '../../tell/clean-text.js';
 import type { ReportContext, WareKind } from '../../tell/context.js';
@@ -140,7 +141,7 @@ const asSentence = (clause: string): string =>
 export const digitsOf = (level: number): number =>
   [0, 1].find(
     (digits) =>
-      Math.abs(level * 10 ** (digits + 2) - Math.round(level * 10 ** (digits + 2))) < 1e-6,
+      Math.abs(level * power(10, digits + 2) - Math.round(level * power(10, digits + 2))) < 1e-6,
   ) ?? 2;
 
 function orderRows(

@@ -10,7 +10,7 @@ import { compile, unitCosts } from '../../scenario/compile.js';
 import { mergeDays, type DaysRun } from '../../cafe/rush.js';
 import { looksAtTheShelf } from '../../cafe/washing/rules/in-order.js';
 import { Stream, streamKey } from '../../engine/streams.js';
-import { minorDigits } from '../../quantities/money.js';
+import { minorPerUnit } from '../../quantities/money.js';
 import { aloneStock } from '../../sizing/alone-stock.js';
 import { countMisses, type Peaks } from '../../sizing/peaks.js';
 import { onePathOf, riskCurve, scaledPathOf, type RiskPoint } from '../../sizing/risk-curve.js';
@@ -104,7 +104,7 @@ export async function study(
   const facts = rushFacts(model, told, level);
   const peaks = peaksOf(unlimited);
   const alone = aloneStock(peaks, level);
-  const perUnit = 10 ** minorDigits(scenario.currency);
+  const perUnit = minorPerUnit(scenario.currency);
   const lines: StockLine[] = Object.entries(scenario.ware).map(([id, ware], index) => ({
     ware: id,
     name: nameOf(id, ware),

@@ -2,6 +2,8 @@
  * What a picture of a walk needs to know of the ware: its kind, and how its pieces stand in their rack,
  * to scale, as plain numbers.
  */
+import { atan2, cos, sin } from '../../elementary/angles.js';
+import { hypot } from '../../elementary/powers.js';
 import { rememberedRackLayout } from '../../racking/layout.js';
 import { direction, type Rounded } from '../../racking/convex.js';
 import { outlineOf } from '../../racking/outline.js';
@@ -106,9 +108,7 @@ function outline(vessel: Vessel, rack: Rack): number[] {
   const parts = handle === null ? [body] : [body, handle];
   // Body and handle both hold the middle, so that every ray from there leaves the piece once. The handle's corners are rays of their own.
   const corners =
-    handle === null
-      ? []
-      : handle.points.filter(({ x }) => x > 0).map(({ x, y }) => Math.atan2(y, x));
+    handle === null ? [] : handle.points.filter(({ x }) => x > 0).map(({ x, y }) => atan2(y, x));
   const angles = [
     ...Array.from({ length: RAYS }, (_, ray) => (ray / RAYS) * 2 * Math.PI - Math.PI),
     ...corners,
@@ -139,7 +139,7 @@ function spoon(long: number, broad: number): number[] {
   const bowl = 0.7 * broad;
   const middle = long / 2 - bowl;
   const round = Array.from({ length: 11 }, (_, n) => ((n - 5) / 5) * 0.85 * Math.PI).flatMap(
-    (angle) => [middle + bowl * Math.cos(angle), (broad / 2) * Math.sin(angle)],
+    (angle) => [middle + bowl * cos(angle), (broad / 2) * sin(angle)],
   );
   return [-long / 2, broad / 7, -long / 2, -broad / 7, ...round];
 }
@@ -172,7 +172,7 @@ function holds({ points, radius }: Rounded, x: number, y: number): boolean {
         dx === 0 && dy === 0
           ? 0
           : Math.min(1, Math.max(0, ((x - p.x) * dx + (y - p.y) * dy) / (dx * dx + dy * dy)));
-      return Math.hypot(x - p.x - along * dx, y - p.y - along * dy) <= radius + 1e-9;
+      return hypot(x - p.x - along * dx, y - p.y - along * dy) <= radius + 1e-9;
     })
   );
 }

@@ -12,7 +12,7 @@ import type { WalkParty, WalkRack, WalkShortage, WalkStage, WalkTrip } from './p
 const STOPPED = 5;
 const NONE = -1;
 /** The end of what has none yet; made one past the last moment when the day is over. */
-const OPEN = 2 ** 31 - 1;
+const OPEN = 0x7fffffff;
 
 /** A rack on its way, and which filling of the rack it is. */
 interface Filling {

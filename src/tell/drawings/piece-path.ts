@@ -1,6 +1,7 @@
 /**
  * The outline of a piece as an SVG path, about the centre of its rim, handle to the right; y points up.
  */
+import { square } from '../../elementary/powers.js';
 import { ASSUMED_HANDLE_WIDTH_MM } from '../../racking/vessel.js';
 import type { Vessel } from '../../racking/vessel.js';
 
@@ -14,7 +15,7 @@ export function piecePath(vessel: Vessel): string {
   const b = round ? a : (vessel.rimAcrossMm ?? vessel.rimMm) / 2;
   const beyond = vessel.rimMm / 2 + (vessel.handleMm ?? 0);
   const half = Math.min((vessel.handleWidthMm ?? ASSUMED_HANDLE_WIDTH_MM) / 2, b);
-  const root = footprint === 'square' ? a : a * Math.sqrt(1 - (half / b) ** 2);
+  const root = footprint === 'square' ? a : a * Math.sqrt(1 - square(half / b));
   const handled = (vessel.handleMm ?? 0) > 0 && beyond > a;
   if (!handled)
     return footprint === 'square'

@@ -4,6 +4,7 @@
  * One unit is a millimetre. Lines and letters take the colour of the text around them, so that the drawing
  * reads on light and on dark paper; the two tints differ in brightness as well as in hue.
  */
+import { square } from '../../elementary/powers.js';
 import type { RackLayout } from '../../racking/layout.js';
 import { pegLoad } from '../../racking/pegs.js';
 import { OUTER_MM, usableOf } from '../../racking/rack.js';
@@ -97,7 +98,7 @@ function floor(rack: Rack): string[] {
   const { x, y } = usableOf(rack);
   if (rack.kind === 'grid') {
     const [dx, dy] = [x / rack.cells, y / rack.cells];
-    return Array.from({ length: rack.cells ** 2 }, (_, i) => {
+    return Array.from({ length: square(rack.cells) }, (_, i) => {
       const [cx, cy] = [((i % rack.cells) + 0.5) * dx, (Math.floor(i / rack.cells) + 0.5) * dy];
       const half = rack.openingMm / 2;
       return `<rect x="${mm(cx - half)}" y="${mm(cy - half)}" width="${mm(2 * half)}" height="${mm(2 * half)}" rx="3" stroke="currentColor" stroke-width="0.8" stroke-opacity="0.45"/>`;
