@@ -5,6 +5,7 @@ import { chmodSync, copyFileSync, rmSync, writeFileSync } from 'node:fs';
 import { fileURLToPath } from 'node:url';
 import { deflateRawSync } from 'node:zlib';
 import { build } from 'esbuild';
+import { typefaceLicences, typefaceStyle } from './typefaces.mjs';
 
 const root = fileURLToPath(new URL('../..', import.meta.url));
 const dist = `${root}dist`;
@@ -85,6 +86,9 @@ writeFileSync(
     engine: deflateRawSync(engine, { level: 9 }).toString('base64'),
   }),
 );
+
+writeFileSync(`${dist}/typefaces.css`, await typefaceStyle());
+writeFileSync(`${dist}/typefaces-licence.txt`, await typefaceLicences());
 
 async function forPage(entry) {
   const { outputFiles } = await build({

@@ -14,6 +14,10 @@ export async function livePage(scenario: GivenScenario | null): Promise<LivePage
   };
 }
 
+/** The letter's typefaces as a style sheet. */
+export const typefaces = (): Promise<string> =>
+  readFile(new URL('./typefaces.css', import.meta.url), 'utf8');
+
 async function templates(): Promise<Template[]> {
   const folder = new URL('../scenarios/', import.meta.url);
   const names = (await readdir(folder)).filter((name) => /\.ya?ml$/.test(name)).sort();

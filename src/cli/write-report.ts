@@ -17,7 +17,7 @@ import { problem } from '../scenario/problems.js';
 import type { Runner } from '../cafe/runner.js';
 import { suitStudy } from '../questions/suit/study.js';
 import { readWhole, writeAll } from './files.js';
-import { livePage } from './live-page.js';
+import { livePage, typefaces } from './live-page.js';
 import { problemsAsMistake } from './open-scenario.js';
 import type { RunStudy } from './run-study.js';
 import { version } from './version.js';
@@ -60,6 +60,7 @@ export async function writeReport(
       version,
     },
     live,
+    await typefaces(),
   );
   const files = [
     { path: `${stem}.html`, content: html },

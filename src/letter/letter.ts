@@ -109,20 +109,26 @@ ${(answer.certified === null && answer.rushLevel === undefined ? [say.method[0]!
 
 /**
  * @param live makes the letter run the study again in the reader's hands; null: text and pictures alone
+ * @param typefaces style sheet that carries the letter's typefaces; without it the reader's machine gives them
  * @returns a whole HTML document, the same bytes for the same parts
  * @throws Error if a picture holds anything but shapes and text
  */
-export function reportHtml(parts: ReportParts, live: LivePage | null = null): string {
+export function reportHtml(
+  parts: ReportParts,
+  live: LivePage | null = null,
+  typefaces = '',
+): string {
   return letterDocument(
     shorten(cleanText(parts.answer.scenario), 120),
     letterParts(parts),
     parts.context.words ?? english,
     live,
+    typefaces,
   );
 }
 
 /** The letter before there is a scenario: for people who begin in the page. */
-export function blankHtml(live: LivePage, words: Words = english): string {
+export function blankHtml(live: LivePage, typefaces: string, words: Words = english): string {
   const empty = Object.fromEntries(LETTER_PARTS.map((part) => [part, ''])) as Record<
     LetterPart,
     string
@@ -136,6 +142,7 @@ export function blankHtml(live: LivePage, words: Words = english): string {
     },
     words,
     live,
+    typefaces,
   );
 }
 
@@ -144,6 +151,7 @@ function letterDocument(
   parts: Readonly<Record<LetterPart, string>>,
   words: Words,
   live: LivePage | null,
+  typefaces: string,
 ): string {
   const say = words.letter;
   const part = (id: LetterPart): string => `<section data-part="${id}">${parts[id]}</section>`;
@@ -157,7 +165,7 @@ function letterDocument(
 <meta name="viewport" content="width=device-width, initial-scale=1">
 <meta name="color-scheme" content="light dark">
 <title>${escapeHtml(say.heading(name))}</title>
-<style>${letterStyle(name, words)}${live === null ? '' : pageStyle() + sectionStyle() + cardStyle}</style>
+<style>${typefaces}${letterStyle(name, words)}${live === null ? '' : pageStyle() + sectionStyle() + cardStyle}</style>
 </head>
 <body>
 ${island(live, 'head')}

@@ -62,7 +62,7 @@ export const scriptData = (data: unknown): string =>
 
 /** Nothing is fetched; only the page's own script runs, and workers that it makes from its own text. */
 export const policyOf = (live: LivePage | null): string =>
-  `default-src 'none'; ${live === null ? '' : `script-src '${live.scriptHash}'; worker-src blob:; `}style-src 'unsafe-inline'; img-src data:${live === null ? '' : ' blob:'}; base-uri 'none'; form-action 'none'`;
+  `default-src 'none'; font-src data:; ${live === null ? '' : `script-src '${live.scriptHash}'; worker-src blob:; `}style-src 'unsafe-inline'; img-src data:${live === null ? '' : ' blob:'}; base-uri 'none'; form-action 'none'`;
 
 /** The scripts at the end of the body. */
 export const liveScripts = ({ script, engine, given }: LivePage): string =>

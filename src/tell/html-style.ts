@@ -1,6 +1,7 @@
 /** The letter's style sheet: one column of text, pictures beside what they support, clean in print. */
 import { dark, light, print, type LetterColours } from './colours.js';
 import { cssString } from './escape-html.js';
+import { FIGURE_FACE, TEXT_FACE } from './typefaces.js';
 import type { Words } from './words.js';
 
 const variables = (colours: LetterColours): string =>
@@ -15,11 +16,13 @@ export function letterStyle(name: string, words: Words): string {
     .map((part) => (part.startsWith('counter(') ? part : cssString(part)))
     .join(' ');
   return `
-:root{color-scheme:light dark;${variables(light)}}
+:root{color-scheme:light dark;--text:${TEXT_FACE};--figures:${FIGURE_FACE};${variables(light)}}
+svg text{font-family:var(--figures)}
+::file-selector-button{font:inherit}
 @media (prefers-color-scheme:dark){:root{${variables(dark)}}}
 *{box-sizing:border-box}
 html{background:var(--ground);color:var(--ink);-webkit-text-size-adjust:100%}
-body{margin:0 auto;padding:2.5rem 1.25rem 4rem;max-width:66rem;font:1.0625rem/1.55 Charter,'Bitstream Charter','Sitka Text',Cambria,Georgia,serif;overflow-wrap:break-word}
+body{margin:0 auto;padding:2.5rem 1.25rem 4rem;max-width:66rem;font:1.0625rem/1.55 var(--text);overflow-wrap:break-word}
 h1{font-size:1.05rem;font-weight:400;font-style:italic;color:var(--faint);margin:0 0 1.25rem}
 .lead{font-size:1.5rem;line-height:1.4;margin:0 0 1.75rem;max-width:48rem;text-wrap:pretty}
 h2{font-size:1.3rem;line-height:1.3;font-weight:600;margin:2.75rem 0 .75rem;break-after:avoid}
@@ -31,10 +34,10 @@ li{margin:0 0 .5rem}
 .alarm{border-left:3px solid var(--alarm);padding:.1rem 0 .1rem .9rem}
 .scroll{overflow-x:auto;margin:0 0 1rem}
 .scroll:focus-visible,summary:focus-visible{outline:3px solid var(--accent);outline-offset:2px}
-table{border-collapse:collapse;font:.9rem/1.4 'Helvetica Neue',Helvetica,Arial,'Liberation Sans','DejaVu Sans',sans-serif;font-variant-numeric:tabular-nums;min-width:14rem}
+table{border-collapse:collapse;font:.9rem/1.4 var(--figures);font-variant-numeric:tabular-nums;min-width:14rem}
 td{white-space:nowrap}
 tbody th{min-width:7rem;max-width:20rem;overflow-wrap:anywhere}
-caption{text-align:left;font:italic 1rem/1.4 Charter,'Bitstream Charter','Sitka Text',Cambria,Georgia,serif;color:var(--faint);padding:0 0 .4rem}
+caption{text-align:left;font:italic 1rem/1.4 var(--text);color:var(--faint);padding:0 0 .4rem}
 th,td{text-align:right;padding:.3rem .75rem;vertical-align:top;font-weight:400}
 th:first-child,td:first-child{text-align:left;padding-left:0}
 thead th{vertical-align:bottom;color:var(--faint);border-bottom:1px solid var(--line)}
@@ -66,7 +69,7 @@ dt{font-weight:600}
 dd{margin:0;font-size:.95rem}
 footer{margin-top:3rem;border-top:1px solid var(--line);padding-top:1rem}
 @media screen and (max-width:52rem){.beside{grid-template-columns:minmax(0,1fr)}dl,ol.sources{columns:1}.lead{font-size:1.25rem}body{padding-top:1.5rem}th,td{padding-left:.45rem;padding-right:.45rem}}
-@page{margin:20mm 17mm 18mm;@top-left{content:${cssString(words.letter.runningHead(name.length > 80 ? `${name.slice(0, 79)}…` : name))};font:italic 9pt Georgia,serif;color:#444}@bottom-right{content:${page};font:9pt Georgia,serif;color:#444}}
+@page{margin:20mm 17mm 18mm;@top-left{content:${cssString(words.letter.runningHead(name.length > 80 ? `${name.slice(0, 79)}…` : name))};font:italic 9pt ${TEXT_FACE};color:#444}@bottom-right{content:${page};font:9pt ${TEXT_FACE};color:#444}}
 @media print{
 :root{color-scheme:light;${variables(print)}}
 body{padding:0;max-width:none;font-size:10pt;line-height:1.4}

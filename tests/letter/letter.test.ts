@@ -97,7 +97,9 @@ describe('the letter', () => {
 
   it('fetches and runs nothing', async () => {
     const html = reportHtml(await usualParts);
-    expect(html).toContain(`content="default-src 'none'; style-src 'unsafe-inline'; img-src data:`);
+    expect(html).toContain(
+      `content="default-src 'none'; font-src data:; style-src 'unsafe-inline'; img-src data:`,
+    );
     for (const tag of tagsOf(html))
       expect(tag).not.toMatch(/^<(script|link|img|iframe|object|base|form)|\s(src|href|on\w+)=/i);
     expect(html).not.toMatch(/url\((?!#)|@import/);

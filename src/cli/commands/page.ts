@@ -17,12 +17,12 @@ export const page: CommandModule<object, Arguments> = {
       describe: 'File to write',
     }) as never,
   async handler({ out }) {
-    const [{ blankHtml }, { livePage }, { writeAll }] = await Promise.all([
+    const [{ blankHtml }, { livePage, typefaces }, { writeAll }] = await Promise.all([
       import('../../letter/letter.js'),
       import('../live-page.js'),
       import('../files.js'),
     ]);
-    await writeAll([{ path: out, content: blankHtml(await livePage(null)) }]);
+    await writeAll([{ path: out, content: blankHtml(await livePage(null), await typefaces()) }]);
     process.stdout.write(`Written: ${out}\nOpen it in a browser.\n`);
   },
 };

@@ -2,7 +2,7 @@
 export const formStyle = `
 .boxes{align-items:flex-start}
 .box>.hint{max-width:15rem}
-.hint{font:.8rem/1.3 'Helvetica Neue',Helvetica,Arial,'Liberation Sans','DejaVu Sans',sans-serif;color:var(--faint)}
+.hint{font:.8rem/1.3 var(--figures);color:var(--faint)}
 summary>.hint{margin-left:.75rem}
 .box>.wrong:empty{display:none}
 ::placeholder{color:var(--faint);opacity:1}
@@ -19,7 +19,7 @@ summary>.hint{margin-left:.75rem}
 .rests .boxes{margin:.35rem 0 0}
 .rests>legend{padding:0}
 .waiting{border-left:3px solid var(--alarm);padding:.1rem 0 .1rem .9rem;margin:0 0 1rem}
-.whole-text textarea{display:block;width:100%;margin:.25rem 0 .75rem;font:.85rem/1.45 ui-monospace,'DejaVu Sans Mono',monospace;tab-size:2;white-space:pre;overflow:auto}
+.whole-text textarea{display:block;width:100%;margin:.25rem 0 .75rem;font:.85rem/1.45 ui-monospace,monospace;tab-size:2;white-space:pre;overflow:auto}
 .whole-text label{font-size:.9rem;color:var(--faint)}
 .to-line{min-height:1.75rem;padding:.1rem .5rem;font-size:.85rem}
 @media (max-width:30rem){.box,.box:is(.wide,.long){width:100%;max-width:none}.box>:is(input[type=text],textarea,select){width:100%;max-width:none}}

@@ -57,7 +57,7 @@ export const walkStyle = `
 .w-line,.w-axis,.w-foot{stroke:var(--line);stroke-width:1}
 .w-tray,.w-tray-other{fill:var(--ground);stroke:var(--faint);stroke-width:1.5;stroke-linejoin:round}
 .w-tray{stroke:var(--accent);stroke-width:2.25}
-.w-end,.w-load{fill:var(--faint);font:11px 'Helvetica Neue',Helvetica,Arial,'Liberation Sans','DejaVu Sans',sans-serif}
+.w-end,.w-load{fill:var(--faint);font:11px var(--figures)}
 .w-load{fill:var(--ink);font-size:13px}
 .w-bar{stroke:var(--line);stroke-width:1}
 .w-done{fill:var(--accent)}

@@ -24,7 +24,7 @@ const noMargins = [
   .join('');
 
 export const cardStyle = `
-.card{font-size:1rem;line-height:1.3;max-width:46rem;margin:0 0 2rem;padding:1.5rem;border:1px solid var(--line);background:var(--panel);color:var(--ink);display:flex;flex-direction:column;font-family:'Helvetica Neue',Helvetica,Arial,'Liberation Sans','DejaVu Sans',sans-serif;overflow-wrap:anywhere}
+.card{font-size:1rem;line-height:1.3;max-width:46rem;margin:0 0 2rem;padding:1.5rem;border:1px solid var(--line);background:var(--panel);color:var(--ink);display:flex;flex-direction:column;font-family:var(--figures);overflow-wrap:anywhere}
 .card p,.card ul,.card ol{max-width:none;margin:0 0 .5em}
 .card header{display:flex;justify-content:space-between;align-items:baseline;gap:1em;border-bottom:2px solid currentColor;padding-bottom:.3em;margin-bottom:.6em;font-size:.95em}
 .card header p{margin:0}

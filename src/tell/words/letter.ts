@@ -43,5 +43,5 @@ export const letterWords = {
     'The days were listed, not drawn; the stock is right for them, and says nothing certain of other days.',
   informs: 'This letter informs a purchase; it certifies nothing.',
   colophon: (version: string, seed: string): string =>
-    `Made by cuptide ${version}, seed ${seed}. The same file and seed give the same letter.`,
+    `Made by cuptide ${version}, seed ${seed}. The same file and seed give the same letter. Set in Literata and Inter, typefaces under the SIL Open Font License 1.1.`,
 };

@@ -1,0 +1,125 @@
+/** The letter brings its typefaces: it is set alike whatever the machine has, and needs bare. */
+import { writeFileSync } from 'node:fs';
+import { join } from 'node:path';
+import type { Browser, Page } from 'playwright-core';
+import { describe, expect, inject, it } from 'vitest';
+import { root } from '../cli/run.js';
+import { launch } from './launch.js';
+import { letterPath, openLetter } from './letter.js';
+import { pagesOf } from './pdf.js';
+
+/** A browser on a machine that has the typefaces of one folder, and no others. */
+function launchWithFonts(name: string, folder: string): Promise<Browser> {
+  const browser = inject('browser');
+  const config = join(browser.folder, `fonts-${name}.conf`);
+  writeFileSync(
+    config,
+    `<?xml version="1.0"?><!DOCTYPE fontconfig SYSTEM "fonts.dtd"><fontconfig><dir>${folder}</dir><cachedir>${join(browser.folder, `cache-${name}`)}</cachedir></fontconfig>\n`,
+  );
+  return launch({ ...browser, env: { ...browser.env, FONTCONFIG_FILE: config } });
+}
+
+/** A browser with no typeface at all goes down at its first text box, whatever the page: `bare` has the one that it brings. */
+const machines = {
+  bare: () => launchWithFonts('bare', join(inject('browser').folder, 'fonts')),
+  dejavu: () => launchWithFonts('dejavu', join(root, 'node_modules/dejavu-fonts-ttf/ttf')),
+} as const;
+
+/** Where every element of the letter stands, in hundredths of a pixel. */
+const layout = (page: Page): Promise<string[]> =>
+  page.evaluate(() =>
+    [...document.querySelectorAll('main *, footer *')].map((element) => {
+      const { x, y, width, height } = element.getBoundingClientRect();
+      return `${element.tagName} ${[x, y + scrollY, width, height].map((one) => Math.round(one * 100)).join(' ')}`;
+    }),
+  );
+
+/** Typefaces that glyphs of the page were taken from, with their number, and whether the letter brought them. */
+async function facesUsed(page: Page): Promise<{ brought: number; others: string[] }> {
+  const session = await page.context().newCDPSession(page);
+  await session.send('DOM.enable');
+  await session.send('CSS.enable');
+  const { root: document } = await session.send('DOM.getDocument', { depth: -1 });
+  let brought = 0;
+  const others = new Set<string>();
+  const { nodeIds } = await session.send('DOM.querySelectorAll', {
+    nodeId: document.nodeId,
+    selector: 'main *, footer *',
+  });
+  for (const nodeId of nodeIds) {
+    const { fonts } = await session.send('CSS.getPlatformFontsForNode', { nodeId });
+    for (const { isCustomFont, glyphCount, familyName } of fonts) {
+      if (isCustomFont) brought += glyphCount;
+      else others.add(familyName);
+    }
+  }
+  return { brought, others: [...others] };
+}
+
+interface Seen {
+  readonly wide: string[];
+  readonly narrow: string[];
+  readonly paper: readonly string[];
+  readonly cards: Readonly<Record<'a4' | 'letter', readonly string[]>>;
+  readonly faces: { brought: number; others: string[] };
+  readonly cardCount: number;
+}
+
+/** The demo on a machine: on a wide and a narrow screen, on paper, and its cards on both papers. */
+async function seenOn(machine: keyof typeof machines): Promise<Seen> {
+  const browser = await machines[machine]();
+  const { page, close } = await openLetter(browser, letterPath('short.html'));
+  await page.evaluate(() => document.fonts.ready);
+  const paper = pagesOf(await page.pdf({ format: 'A4' })).map(({ text }) => text);
+  const faces = await facesUsed(page);
+  const wide = await layout(page);
+  await page.setViewportSize({ width: 390, height: 844 });
+  const narrow = await layout(page);
+  await page.getByRole('button', { name: 'Show the cards' }).click();
+  await page.waitForSelector('.card', { timeout: 40_000 });
+  const cardCount = await page.locator('.card').count();
+  const cards = { a4: [] as string[], letter: [] as string[] };
+  for (const size of ['a4', 'letter'] as const) {
+    await page.selectOption('#paper', size);
+    await page.waitForSelector(`body[data-paper=${size}]`);
+    await page.evaluate(() => (document.body.dataset['print'] = 'cards'));
+    cards[size] = pagesOf(await page.pdf({ preferCSSPageSize: true })).map(({ text }) => text);
+  }
+  await close();
+  await browser.close();
+  return { wide, narrow, paper, cards, faces, cardCount };
+}
+
+describe('the letter', () => {
+  it('is set alike on a bare machine and on one with DejaVu, on screen, on paper and on cards', async () => {
+    const bare = await seenOn('bare');
+    const dejavu = await seenOn('dejavu');
+    expect(bare.wide.length).toBeGreaterThan(500);
+    expect(dejavu.wide).toEqual(bare.wide);
+    expect(dejavu.narrow).toEqual(bare.narrow);
+    expect(dejavu.paper).toEqual(bare.paper);
+    expect(dejavu.cards).toEqual(bare.cards);
+    for (const { cards, cardCount } of [bare, dejavu]) {
+      expect(cardCount).toBeGreaterThanOrEqual(5);
+      expect(cards.a4).toHaveLength(cardCount);
+      expect(cards.letter).toHaveLength(cardCount);
+    }
+    expect(dejavu.faces.brought).toBeGreaterThan(5_000);
+    expect(dejavu.faces.others).toEqual([]);
+  });
+
+  // Without this, the comparison above could be of two browsers with the same typefaces.
+  it('would be set otherwise if it brought none', async () => {
+    const widths: number[] = [];
+    for (const start of Object.values(machines)) {
+      const browser = await start();
+      const page = await browser.newPage();
+      await page.setContent(
+        '<span style="font:20px sans-serif">Cups and saucers, 33 of them</span>',
+      );
+      widths.push(await page.locator('span').evaluate((one) => one.getBoundingClientRect().width));
+      await browser.close();
+    }
+    expect(widths[0]).not.toBe(widths[1]);
+  });
+});
