@@ -4,6 +4,7 @@ export const pageStyle = (): string => `
 [data-older]{opacity:.55;transition:opacity .2s}
 .boxes{display:flex;flex-wrap:wrap;gap:1rem 1.5rem;align-items:flex-end;margin:0 0 1rem}
 .box{display:flex;flex-direction:column;gap:.2rem;max-width:15rem}
+.box>.hint{white-space:pre-line}
 .box label,fieldset legend{font-size:.9rem;line-height:1.35;color:var(--faint)}
 input,select,textarea,button{font:1rem/1.3 var(--figures);color:var(--ink);background:var(--ground);border:1px solid var(--line);border-radius:2px;min-height:2.25rem;padding:.3rem .5rem}
 input[type=radio],input[type=checkbox]{min-height:0;width:1.25rem;height:1.25rem;accent-color:var(--accent);vertical-align:-.25rem}

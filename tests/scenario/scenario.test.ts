@@ -4,7 +4,6 @@ import { parse } from 'yaml';
 import { describe, expect, it } from 'vitest';
 import { compile } from '../../src/scenario/compile.js';
 import { scenarioJsonSchema } from '../../src/scenario/scenario.js';
-import { starter, starterDrinks } from '../../src/scenario/starter.js';
 import { accepted, changed, problemsOf, valid } from './a-scenario.js';
 
 const folder = new URL('../../scenarios/', import.meta.url);
@@ -93,54 +92,5 @@ describe('the JSON Schema', () => {
       expect(takes(changed(from, to)), to).toBe(false);
       expect(problemsOf(changed(from, to)).length, to).toBeGreaterThan(0);
     }
-  });
-});
-
-describe('a starter', () => {
-  const answers = {
-    name: 'Corner "House": #1',
-    seats: 44,
-    guestsPeakHour: 90,
-    from: '07:30',
-    to: '10:30',
-    staysIn: 0.45,
-    menu: starterDrinks,
-    currency: 'EUR',
-    staffHour: '22.50',
-  };
-
-  it('is valid with every drink, and says what was answered', () => {
-    const { scenario, warnings, raw } = accepted(starter(answers));
-    expect(warnings).toEqual([]);
-    expect(scenario).toMatchObject({
-      name: answers.name,
-      seats: { count: 44 },
-      guests: { staysIn: 0.45 },
-      staffHour: { currency: 'EUR', minor: 2250 },
-      hours: { from: 27_000_000, to: 37_800_000 },
-    });
-    expect(Object.keys(scenario.menu)).toEqual(starterDrinks);
-    expect(raw).toHaveProperty('arrivals.peak.guests', '90 / h');
-  });
-
-  it.each(starterDrinks)('is valid with %s alone', (drink) => {
-    const { scenario, warnings } = accepted(starter({ ...answers, menu: [drink] }));
-    expect(warnings).toEqual([]);
-    expect(scenario.menu[drink]?.share).toBe(1);
-  });
-
-  it('is valid for a late and long opening, and another currency', () => {
-    expect(
-      accepted(
-        starter({ ...answers, from: '09:00', to: '17:00', currency: 'JPY', staffHour: '2400' }),
-      ).scenario.staffHour,
-    ).toEqual({ currency: 'JPY', minor: 2400 });
-  });
-
-  it('passes on a wrong answer to be told by the reader, and refuses an unknown drink', () => {
-    expect(problemsOf(starter({ ...answers, to: '07:00' }))[0]).toMatch(
-      /hours\.to: "07:00" is closing before opening/,
-    );
-    expect(() => starter({ ...answers, menu: ['cordial'] })).toThrow(RangeError);
   });
 });

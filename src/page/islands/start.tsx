@@ -1,105 +1,51 @@
-/** The blank letter: begin with an example, or with a few answers. */
+/** The blank letter: begin with a few answers, or with an example. */
 import { useState } from 'preact/hooks';
-import { starter, starterDrinks } from '../../scenario/starter.js';
+import { starter } from '../../scenario/starter.js';
+import { starterDrinks } from '../../scenario/starter-drinks.js';
+import {
+  questionKeys,
+  questions,
+  readAll,
+  type QuestionKey,
+} from '../../scenario/starter-questions.js';
 import { usePage } from '../context.js';
 
-type Answers = Readonly<
-  Record<'name' | 'seats' | 'guests' | 'from' | 'to' | 'stay' | 'currency' | 'staffHour', string>
->;
-
-const USUAL: Answers = {
-  name: '',
-  seats: '30',
-  guests: '50',
-  from: '07:00',
-  to: '11:00',
-  stay: '50',
-  currency: 'EUR',
-  staffHour: '20',
-};
-const USUAL_MENU = ['flat-white', 'cappuccino', 'black-coffee', 'tea'];
-const QUESTIONS: readonly {
-  readonly key: keyof Answers;
-  readonly type: 'text' | 'number';
-  readonly after?: string;
-}[] = [
-  { key: 'name', type: 'text' },
-  { key: 'seats', type: 'number' },
-  { key: 'guests', type: 'number' },
-  { key: 'from', type: 'text' },
-  { key: 'to', type: 'text' },
-  { key: 'stay', type: 'number', after: '%' },
-  { key: 'currency', type: 'text' },
-  { key: 'staffHour', type: 'text' },
-];
+type Given = Readonly<Partial<Record<QuestionKey, string>>>;
 
 export function Start() {
   const { state, words, actions } = usePage();
   const say = words.page;
-  const [answers, setAnswers] = useState<Answers>(USUAL);
-  const [menu, setMenu] = useState<readonly string[]>(USUAL_MENU);
+  const [given, setGiven] = useState<Given>({});
+  const [asked, setAsked] = useState(false);
   if (state.given.scenario !== null || state.view !== null) return null;
+  const { texts, wrong, answers } = readAll(given);
   const write = (): void => {
-    const { seats, guests, stay, ...rest } = answers;
-    const text = starter({
-      ...rest,
-      name: answers.name.trim() === '' ? say.startName : answers.name,
-      seats: Number(seats),
-      guestsPeakHour: Number(guests),
-      staysIn: Number(stay) / 100,
-      menu,
-    });
-    actions.replace(text, 'cafe.yaml');
+    setAsked(true);
+    if (answers !== null) actions.replace(starter(answers), 'cafe.yaml');
   };
   return (
     <section>
       <h2>{say.startHead}</h2>
       <form
+        noValidate
         onSubmit={(event) => {
           event.preventDefault();
           write();
         }}
       >
         <div class="boxes">
-          {QUESTIONS.map(({ key, type, after }) => (
-            <div class="box" key={key}>
-              <label for={`start-${key}`}>
-                {say.start[key]}
-                {after === undefined ? '' : ` (${after})`}
-              </label>
-              <input
-                id={`start-${key}`}
-                type={type as 'text'}
-                min="0"
-                value={answers[key]}
-                onInput={(event) => setAnswers({ ...answers, [key]: event.currentTarget.value })}
-              />
-            </div>
+          {questionKeys.map((key) => (
+            <Box
+              key={key}
+              name={key}
+              value={texts[key]}
+              wrong={asked || given[key] !== undefined ? wrong[key] : undefined}
+              onInput={(text) => setGiven({ ...given, [key]: text })}
+            />
           ))}
         </div>
-        <fieldset class="choices">
-          <legend>{say.start.menu}</legend>
-          {starterDrinks.map((drink) => (
-            <label key={drink}>
-              <input
-                type="checkbox"
-                checked={menu.includes(drink)}
-                onChange={(event) =>
-                  setMenu(
-                    event.currentTarget.checked
-                      ? [...menu, drink]
-                      : menu.filter((one) => one !== drink),
-                  )
-                }
-              />{' '}
-              {say.startDrinks[drink] ?? drink}
-            </label>
-          ))}
-        </fieldset>
         <p>
-          <button type="submit" disabled={menu.length === 0}>
-            {say.startButton}
-          </button>
+          <button type="submit">{say.startButton}</button>
         </p>
       </form>
       <h3>{say.startWith}</h3>
@@ -111,5 +57,57 @@ export function Start() {
         ))}
       </div>
     </section>
+  );
+}
+
+/** One question: choices where there is nothing else, else a text as a person types it. */
+function Box({
+  name,
+  value,
+  wrong,
+  onInput,
+}: {
+  readonly name: QuestionKey;
+  readonly value: string;
+  readonly wrong: string | undefined;
+  readonly onInput: (text: string) => void;
+}) {
+  const { ask, help, choices } = questions[name];
+  const id = `start-${name}`;
+  const shared = {
+    id,
+    value,
+    'aria-describedby': [help === '' ? '' : `${id}-help`, wrong === undefined ? '' : `${id}-wrong`]
+      .filter((one) => one !== '')
+      .join(' '),
+    'aria-invalid': wrong !== undefined,
+  };
+  return (
+    <div class="box">
+      <label for={id}>{ask}</label>
+      {choices === undefined ? (
+        <input {...shared} type="text" onInput={(event) => onInput(event.currentTarget.value)} />
+      ) : (
+        <select {...shared} onChange={(event) => onInput(event.currentTarget.value)}>
+          {choices.map((choice) => (
+            <option key={choice} value={choice}>
+              {choice}
+            </option>
+          ))}
+        </select>
+      )}
+      {help !== '' && (
+        <small id={`${id}-help`} class="hint">
+          {name === 'menu'
+            ? `${help} Known: ${starterDrinks.map((drink) => drink.name.toLowerCase()).join(', ')}.`
+            : help}
+        </small>
+      )}
+      {wrong !== undefined && (
+        <p id={`${id}-wrong`} class="wrong">
+          “{value}” {wrong}.
+        </p>
+      )}
+    </div>
   );
 }
