@@ -41,7 +41,7 @@ export function numberIn(text: string): number | null {
       .find((one) => Object.hasOwn(WORDS, one));
     return word === undefined ? null : WORDS[word]!;
   }
-  if (/^\d{1,3}([.,' ]\d{3})+$/.test(digits) && !/^0/.test(digits))
+  if (/^\d{1,3}([.,' ]\d{3})+$/.test(digits) && !digits.startsWith('0'))
     return Number(digits.replace(/\D/g, ''));
   return Number(digits.replace(',', '.').replace(/[' ]/g, ''));
 }
@@ -191,7 +191,7 @@ export function readCurrency(text: string): Read<string> {
 /** An amount above zero in whole units of the currency, as it is to be written ("22.50"). */
 export function readAmount(text: string, currency: string | undefined): Read<string> {
   const named = currencyIn(text);
-  const sameSign = named === 'USD' && /\$/.test(text) && /D$/.test(currency ?? '');
+  const sameSign = named === 'USD' && text.includes('$') && currency?.endsWith('D') === true;
   if (named !== null && currency !== undefined && named !== currency && !sameSign)
     return refused(`is in ${named}, and the currency is ${currency}`);
   const number = /-\s*\d/.test(text) ? null : numberIn(text);
