@@ -3,7 +3,7 @@ import { daysBetween } from '../ordering/dates.js';
 import { readCounts } from '../ordering/counts-file.js';
 import type { Problem } from '../ordering/problems.js';
 import { contextOf } from '../tell/context-of.js';
-import { stocktakeText } from '../questions/order/text.js';
+import { stocktakeText } from '../questions/stocktake/text.js';
 import { orderStudy } from '../questions/order/study.js';
 import { orderFlaws } from '../questions/order/checks.js';
 import { shown } from '../scenario/problems.js';
@@ -11,9 +11,12 @@ import { piecesPerRackOf } from '../scenario/rack-geometry.js';
 import { stocktakeStudy } from '../questions/stocktake/study.js';
 import { readWhole } from './files.js';
 import { MistakeError } from './mistakes.js';
-import { openScenario } from './open-scenario.js';
+import { openScenario, problemsAsMistake } from './open-scenario.js';
 import { daysBar } from './progress.js';
-import { dayOf, orderProblems } from './run-order.js';
+import { placed } from '../questions/part-checks.js';
+import { inOrder } from '../scenario/problems.js';
+import { parsed } from './commands/question.js';
+import { today } from './run-question.js';
 import { parseStock } from './study-options.js';
 import { version } from './version.js';
 import { threadedRunner } from './workers.js';
@@ -37,10 +40,10 @@ export async function runStocktake(args: StocktakeArguments): Promise<void> {
   const opened = await openScenario(args.file);
   const { scenario } = opened;
   const early = orderFlaws(scenario);
-  if (early.length > 0) throw orderProblems(early, opened, args.file);
+  if (early.length > 0) throw problemsAsMistake(inOrder(placed(early, opened, args.file)));
   const ids = Object.keys(scenario.ware);
-  const date = dayOf('date', args.date, undefined);
-  const days = daysBetween(dayOf('since', args.since, undefined), date);
+  const date = args.date === undefined ? today() : dayOf('date', args.date);
+  const days = daysBetween(dayOf('since', args.since), date);
   if (days <= 0)
     throw new MistakeError(
       `--since: "${args.since}" is not before ${date}, the day of this count; give the day of the last count`,
@@ -58,7 +61,7 @@ export async function runStocktake(args: StocktakeArguments): Promise<void> {
     };
     // What the order would be tells the holding that the count is held against.
     const ordered = await orderStudy(scenario, runner, { ...asked, date, loadSolver: null });
-    if (!ordered.ok) throw orderProblems(ordered.problems, opened, args.file);
+    if (!ordered.ok) throw problemsAsMistake(inOrder(placed(ordered.problems, opened, args.file)));
     const result = stocktakeStudy(scenario, ordered.value, {
       counts: counts.value,
       last,
@@ -97,3 +100,6 @@ function countMistake(problems: readonly Problem[], file: string): MistakeError 
     ),
   );
 }
+
+const dayOf = (name: string, text: string): string =>
+  String(parsed(name, { as: 'day', describe: '' }, text));

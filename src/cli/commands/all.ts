@@ -1,8 +1,9 @@
 /** All commands, in the order of the help. A new command: its file beside this one, and one line here. */
 import type { CommandModule } from 'yargs';
+import { questions } from '../../questions/list.js';
 import { check } from './check.js';
 import { compare } from './compare.js';
-import { order } from './order.js';
+import { commandOf } from './question.js';
 import { page } from './page.js';
 import { racks } from './racks.js';
 import { report } from './report.js';
@@ -21,7 +22,7 @@ export const commands = [
   page,
   racks,
   suit,
-  order,
+  ...questions.map(commandOf),
   stocktake,
   compare,
 ] as unknown as readonly CommandModule[];

@@ -5,7 +5,10 @@ import type { ReportContext } from '../../tell/context.js';
 import { alternativesSection } from '../../questions/compare/section.js';
 import { mapCharts, mapSection } from '../../questions/compare/map-section.js';
 import { movesCharts, movesSection } from '../../questions/compare/moves-section.js';
-import { orderCharts, orderDrawings, orderSection } from '../../questions/order/section.js';
+import { orderBlocks } from '../../questions/order/tell.js';
+import { formatsFor } from '../../tell/format.js';
+import { writeHtml } from '../../tell/write-html.js';
+import { english } from '../../tell/words.js';
 import { rackDrawings, racksCharts, racksSection } from '../../questions/racks/section.js';
 import { suitSection } from '../../questions/suit/section.js';
 import { suitCharts } from '../../questions/suit/charts.js';
@@ -80,11 +83,11 @@ export const answers: Readonly<Record<Question, (asking: Asking) => Promise<stri
   },
   async order(asking) {
     const { context } = asking;
-    const order = await orderOf(asking);
-    return orderSection(order, context, [
-      ...orderDrawings(order, context),
-      ...(await drawnCharts(orderCharts(order, context))),
-    ]);
+    return writeHtml(orderBlocks(await orderOf(asking), context), {
+      draw: drawnCharts,
+      formats: formatsFor(context),
+      words: context.words ?? english,
+    });
   },
   async cards({ inquiry, options, context }) {
     const { opened, runner, seed } = inquiry;

@@ -10,7 +10,11 @@ import { renderSvg } from '../../../src/tell/render-svg.js';
 import { alternativesSection } from '../../../src/questions/compare/section.js';
 import { mapCharts, mapSection } from '../../../src/questions/compare/map-section.js';
 import { movesCharts, movesSection } from '../../../src/questions/compare/moves-section.js';
-import { orderCharts, orderDrawings, orderSection } from '../../../src/questions/order/section.js';
+import { orderBlocks } from '../../../src/questions/order/tell.js';
+import type { Block } from '../../../src/tell/block.js';
+import { formatsFor } from '../../../src/tell/format.js';
+import { writeHtml } from '../../../src/tell/write-html.js';
+import { english } from '../../../src/tell/words.js';
 import { rackDrawings, racksCharts, racksSection } from '../../../src/questions/racks/section.js';
 import { suitSection } from '../../../src/questions/suit/section.js';
 import { suitCharts } from '../../../src/questions/suit/charts.js';
@@ -127,6 +131,9 @@ const drawn = (charts: readonly Chart[]): Promise<ReportChart[]> =>
     })),
   );
 
+export const htmlOf = (blocks: readonly Block[], context: ReportContext): Promise<string> =>
+  writeHtml(blocks, { draw: drawn, formats: formatsFor(context), words: english });
+
 export type SectionName = keyof Answers;
 
 /** @param pictures false: the words and tables alone */
@@ -152,12 +159,9 @@ export async function sectionsOf(
         ? [...rackDrawings(racks, scenario, context), ...(await from(racksCharts(racks, context)))]
         : [],
     ),
-    order: orderSection(
-      order,
+    order: await htmlOf(
+      orderBlocks(order, context).filter(({ kind }) => pictures || kind !== 'picture'),
       context,
-      pictures
-        ? [...orderDrawings(order, context), ...(await from(orderCharts(order, context)))]
-        : [],
     ),
     suit: suitSection(suit, context, await from(suitCharts(suit, context.locale))),
   };

@@ -6,9 +6,9 @@ import { orderSheetXlsx } from '../../../src/ordering/order-sheet-xlsx.js';
 import { compareText, wholeMoney } from '../../../src/questions/compare/text.js';
 import { formatsFor } from '../../../src/tell/format.js';
 import { inputName } from '../../../src/tell/input-name.js';
-import { orderText } from '../../../src/questions/order/text.js';
+import { orderBlocks } from '../../../src/questions/order/tell.js';
+import { writeText } from '../../../src/tell/write-text.js';
 import { missedLevel, plainData, recommendation } from '../../../src/questions/compare/facts.js';
-import { orderSection } from '../../../src/questions/order/section.js';
 import { orderWorkbook } from '../../../src/questions/order/workbook.js';
 import { suitText } from '../../../src/suiting/text.js';
 import { english } from '../../../src/tell/words.js';
@@ -110,8 +110,8 @@ describe('the sections of the demo', () => {
   it('tell the order as the terminal does, and that a plain search proves nothing', async () => {
     const answered = await answersOf(demo);
     const { order } = answered.answers;
-    const html = orderSection(order, answered.context, []);
-    const terminal = flat(orderText(order, answered.context)).replaceAll(' - ', ' ');
+    const { order: html } = await sectionsOf(answered, false);
+    const terminal = flat(writeText(orderBlocks(order, answered.context))).replaceAll(' - ', ' ');
     for (const [, paragraph] of html.matchAll(/<(?:p|li)[^>]*>(.*?)<\/(?:p|li)>/g)) {
       const said = readText(paragraph!);
       if (said !== english.sections.order.notProved) expect(terminal).toContain(said);
@@ -122,7 +122,7 @@ describe('the sections of the demo', () => {
       ...order,
       sheet: { ...order.sheet, plan: { ...order.sheet.plan!, proved: true } },
     };
-    expect(readText(orderSection(proved, answered.context, []))).not.toContain('not proved');
+    expect(writeText(orderBlocks(proved, answered.context))).not.toContain('not proved');
   });
 
   it('give every finding of the vessels, gravest first, and the figures of the terminal', async () => {

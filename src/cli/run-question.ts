@@ -1,0 +1,95 @@
+/** Any question from a scenario file: asked, printed, and its files written where asked for. */
+import { basename, extname, join } from 'node:path';
+import { fileURLToPath } from 'node:url';
+import type { ProgrammeSolver, SolverLoader } from '../ordering/choose-buy.js';
+import type { Question } from '../questions/question.js';
+import type { Value } from '../questions/settings.js';
+import { piecesPerRackOf } from '../scenario/rack-geometry.js';
+import type { Chart } from '../tell/charts/chart-table.js';
+import { contextOf } from '../tell/context-of.js';
+import { renderSvg } from '../tell/render-svg.js';
+import type { Draw } from '../tell/write-html.js';
+import { PLAIN_WIDTH, writeText } from '../tell/write-text.js';
+import { parsed } from './commands/question.js';
+import { readWhole, writeAll } from './files.js';
+import { openScenario, problemsAsMistake } from './open-scenario.js';
+import { daysBar } from './progress.js';
+import { version } from './version.js';
+import { threadedRunner } from './workers.js';
+
+export interface QuestionArguments {
+  readonly file: string;
+  /** Settings as typed, by name; of files, their paths. */
+  readonly typed: Readonly<Record<string, string>>;
+  readonly json: boolean;
+  readonly all: boolean;
+  readonly out: string | undefined;
+  readonly threads: number | undefined;
+}
+
+const LARGEST_FILE = 200_000_000;
+
+/** HiGHS, loaded when first needed; its program lies beside the command. */
+export const loadSolver: SolverLoader = async () => {
+  const { default: loader } = await import('highs');
+  const load = loader as unknown as (options: {
+    locateFile: (name: string) => string;
+  }) => Promise<ProgrammeSolver>;
+  return load({ locateFile: (name) => fileURLToPath(new URL(name, import.meta.url)) });
+};
+
+export const today = (): string => new Date().toISOString().slice(0, 10);
+
+/** @throws MistakeError with everything that is wrong */
+export async function runQuestion(question: Question, args: QuestionArguments): Promise<void> {
+  const given: Record<string, Value> = {};
+  for (const [name, text] of Object.entries(args.typed)) {
+    const setting = question.settings[name]!;
+    given[name] =
+      setting.as === 'file'
+        ? { name: text, bytes: await readWhole(text, setting.most ?? LARGEST_FILE) }
+        : parsed(name, setting, text);
+  }
+  const opened = await openScenario(args.file);
+  const context = contextOf(opened.scenario, opened.inputs, version, piecesPerRackOf);
+  const bar = await daysBar('running days');
+  const runner = threadedRunner((days) => bar.add(days), args.threads);
+  const reply = await (async () => {
+    try {
+      return await question.ask(
+        { opened, fileName: args.file, runner, context, today: today(), loadSolver },
+        given,
+      );
+    } finally {
+      bar.end();
+      await runner.close();
+    }
+  })();
+  if (!reply.ok) throw problemsAsMistake(reply.problems);
+  const stem = basename(args.file, extname(args.file));
+  const files =
+    args.out === undefined
+      ? []
+      : ((await reply.value.files?.(draw)) ?? []).map(({ ending, content }) => ({
+          path: join(args.out!, `${stem}.${ending}`),
+          content,
+        }));
+  await writeAll(files);
+  const written =
+    files.length === 0 ? '' : `\nWritten:\n${files.map(({ path }) => `  ${path}\n`).join('')}`;
+  const width = process.stdout.columns ?? PLAIN_WIDTH;
+  process.stdout.write(
+    args.json
+      ? `${JSON.stringify(reply.value.json)}\n`
+      : `${writeText(reply.value.blocks, { width, all: args.all })}${written}`,
+  );
+}
+
+/** Charts as they stand in a document: the title beside the picture, not in it. */
+const draw: Draw = (charts: readonly Chart[]) =>
+  Promise.all(
+    charts.map(async (one) => ({
+      ...one,
+      svg: await renderSvg(one.spec, { bare: true, idPrefix: one.id }),
+    })),
+  );

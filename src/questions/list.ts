@@ -1,0 +1,5 @@
+/** All questions, in the order of the help. A new one: its folder, and one line here. */
+import { question, type Question } from './question.js';
+import { order } from './order/head.js';
+
+export const questions: readonly Question[] = [question(order, () => import('./order/ask.js'))];

@@ -1,0 +1,30 @@
+/** The order, asked and answered: scenario → order sheet → blocks and files. */
+import { inOrder } from '../../scenario/problems.js';
+import { placed } from '../part-checks.js';
+import type { Ask } from '../question.js';
+import { orderFiles } from './files.js';
+import type { order } from './head.js';
+import { orderStudy } from './study.js';
+import { orderBlocks } from './tell.js';
+
+export const ask: Ask<typeof order> = async (asking, given) => {
+  const { opened, fileName, runner, context, today, loadSolver } = asking;
+  const { level, seed, days } = given;
+  const study = await orderStudy(opened.scenario, runner, {
+    ...(level === undefined ? {} : { level }),
+    ...(seed === undefined ? {} : { seed }),
+    ...(days === undefined ? {} : { days }),
+    date: given.date ?? opened.scenario.supply?.date ?? today,
+    loadSolver,
+  });
+  if (!study.ok) return { ok: false, problems: inOrder(placed(study.problems, opened, fileName)) };
+  const { sheet, saucers, pools, storage, fetching } = study.value;
+  return {
+    ok: true,
+    value: {
+      json: { ...sheet, saucers, pools, storage, fetching },
+      blocks: orderBlocks(study.value, context),
+      files: (draw) => orderFiles(study.value, context, draw),
+    },
+  };
+};

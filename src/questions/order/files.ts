@@ -1,0 +1,40 @@
+/** The files of an order: the sheet as CSV and workbook, a page to print, and the pictures. */
+import { orderSheetCsv } from '../../ordering/order-sheet-csv.js';
+import type { ReportContext } from '../../tell/context.js';
+import { renderSvg, standaloneSvg } from '../../tell/render-svg.js';
+import type { Draw } from '../../tell/write-html.js';
+import type { OutFile } from '../question.js';
+import { orderPage } from './page.js';
+import { orderCharts, orderDrawings } from './pictures.js';
+import type { OrderStudy } from './study.js';
+import { orderWorkbook } from './workbook.js';
+
+/** @throws Error if a picture cannot be drawn */
+export async function orderFiles(
+  study: OrderStudy,
+  context: ReportContext,
+  draw: Draw,
+): Promise<OutFile[]> {
+  const { sheet } = study;
+  const charts = orderCharts(study, context);
+  const drawings = orderDrawings(study, context);
+  const pictures = [...drawings, ...(await draw(charts))];
+  return [
+    { ending: 'order.csv', content: orderSheetCsv(sheet) },
+    { ending: 'order.xlsx', content: await orderWorkbook(sheet) },
+    { ending: 'order.html', content: orderPage(study, context, pictures) },
+    ...drawings.map(({ id, svg }) => ({ ending: `${id}.svg`, content: standaloneSvg(svg) })),
+    ...(await Promise.all(
+      charts.map(async ({ id, spec }) => ({
+        ending: `${nameFor(id, study)}.svg`,
+        content: standaloneSvg(await renderSvg(spec)),
+      })),
+    )),
+  ];
+}
+
+/** `shelf-2` as a file is named after its ware: `shelf-saucer`. */
+function nameFor(id: string, { sheet }: OrderStudy): string {
+  const [what, number] = id.split('-');
+  return `${what}-${sheet.lines[Number(number) - 1]!.ware}`;
+}

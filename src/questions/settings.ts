@@ -1,0 +1,131 @@
+/**
+ * What a question can be asked with, as data. The command line makes its options from it and the page its controls,
+ * and both read what a person types with the same function.
+ */
+import { isDate } from '../ordering/dates.js';
+
+/** A file that a person hands over. */
+export interface GivenFile {
+  readonly name: string;
+  readonly bytes: Uint8Array;
+}
+
+interface Values {
+  /** 0..1, exclusive. */
+  readonly share: number;
+  readonly whole: number;
+  readonly word: string;
+  /** `YYYY-MM-DD`. */
+  readonly day: string;
+  readonly flag: boolean;
+  /** Pieces by id of ware. */
+  readonly pieces: Readonly<Record<string, number>>;
+  readonly wholes: readonly number[];
+  readonly file: GivenFile;
+}
+
+export interface Setting {
+  /** One line of help. */
+  readonly describe: string;
+  readonly as: keyof Values;
+  readonly required?: boolean;
+  /** Bounds of `whole` and `wholes`. */
+  readonly from?: number;
+  readonly to?: number;
+  /** Most bytes of a `file`. */
+  readonly most?: number;
+  /** Of use in a terminal alone: no control in the page. */
+  readonly only?: 'text';
+}
+
+export type Settings = Readonly<Record<string, Setting>>;
+export type Value = Values[keyof Values];
+/** What was given, by name of the setting. */
+export type Given<S extends Settings> = {
+  readonly [K in keyof S]?: Values[S[K]['as']] | undefined;
+};
+
+/** What is wrong with what a person typed: a rule and a remedy in one clause. */
+export class SettingError extends Error {
+  override readonly name = 'SettingError';
+}
+
+/**
+ * What a person typed, as the setting's value.
+ * @throws SettingError with the value, the rule and the remedy
+ */
+export function parseSetting(setting: Setting, text: string): Exclude<Value, GivenFile> {
+  const typed = text.trim();
+  switch (setting.as) {
+    case 'share':
+      return parseShare(typed);
+    case 'whole':
+      return parseWhole(typed, setting);
+    case 'wholes':
+      return typed.split(',').map((one) => parseWhole(one.trim(), setting));
+    case 'day':
+      if (!isDate(typed)) throw new SettingError(`"${typed}" is not a day; write it as 2027-03-31`);
+      return typed;
+    case 'pieces':
+      return parsePieces(typed);
+    case 'flag':
+      return typed !== 'no' && typed !== 'false';
+    case 'word':
+    case 'file':
+      if (typed === '') throw new SettingError('is empty; give a value');
+      return typed;
+  }
+}
+
+/** `0.95`, `95`, `95%` and `95 %` are the same share. */
+function parseShare(text: string): number {
+  const match = /^(\d+(?:\.\d+)?)\s*(%?)$/.exec(text);
+  const number = match === null ? NaN : Number(match[1]);
+  const share = match?.[2] === '%' || number > 1 ? number / 100 : number;
+  if (!(share > 0 && share < 1))
+    throw new SettingError(
+      `"${text}" is not a share between 0 and 100 %, both left out; write 0.95 or 95%`,
+    );
+  return share;
+}
+
+function parseWhole(text: string, { from = 0, to = Number.MAX_SAFE_INTEGER }: Setting): number {
+  const number = /^\d{1,15}$/.test(text.replace(/(?<=\d),(?=\d{3}\b)/g, ''))
+    ? Number(text.replaceAll(',', ''))
+    : NaN;
+  if (!(number >= from && number <= to))
+    throw new SettingError(
+      `"${text}" is not a whole number from ${from.toLocaleString('en')} to ${to.toLocaleString('en')}; write one such as ${Math.max(from, Math.min(to, 1000))}`,
+    );
+  return number;
+}
+
+/** `cup=40,saucer=60` → { cup: 40, saucer: 60 }. */
+function parsePieces(text: string): Record<string, number> {
+  const pieces = new Map<string, number>();
+  const problems: string[] = [];
+  for (const part of text.split(',').map((one) => one.trim())) {
+    const [id = '', count = '', ...rest] = part.split('=').map((one) => one.trim());
+    if (id === '' || rest.length > 0 || !/^\d{1,7}$/.test(count))
+      problems.push(`"${part}" is not a ware and a whole number of pieces; write cup=40`);
+    else if (pieces.has(id)) problems.push(`"${id}" is given twice; give it once`);
+    else pieces.set(id, Number(count));
+  }
+  if (problems.length > 0) throw new SettingError(problems.join('\n'));
+  return Object.fromEntries(pieces);
+}
+
+/** Settings that size a stock, shared by the questions that do so. */
+export const sizing = {
+  level: {
+    as: 'share',
+    describe: 'Share of rushes in which nothing may run out, such as 0.95 or 95%',
+  },
+  seed: { as: 'word', describe: 'Word or number that the random days are drawn from' },
+  days: {
+    as: 'whole',
+    from: 1,
+    to: 1_000_000,
+    describe: 'Number of days to choose the stock on, instead of as many as it takes',
+  },
+} as const satisfies Settings;
