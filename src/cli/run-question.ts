@@ -10,7 +10,7 @@ import { contextOf } from '../tell/context-of.js';
 import { renderSvg } from '../tell/render-svg.js';
 import type { Draw } from '../tell/write-html.js';
 import { PLAIN_WIDTH, writeText } from '../tell/write-text.js';
-import { parsed } from './commands/question.js';
+import { parsed } from './parsed.js';
 import { readWhole, writeAll } from './files.js';
 import { openScenario, problemsAsMistake } from './open-scenario.js';
 import { daysBar } from './progress.js';

@@ -15,7 +15,7 @@ import { openScenario, problemsAsMistake } from './open-scenario.js';
 import { daysBar } from './progress.js';
 import { placed } from '../questions/part-checks.js';
 import { inOrder } from '../scenario/problems.js';
-import { parsed } from './commands/question.js';
+import { parsed } from './parsed.js';
 import { today } from './run-question.js';
 import { parseStock } from './study-options.js';
 import { version } from './version.js';

@@ -1,8 +1,8 @@
 /** A question as a command: its settings are the options, its blocks the text. */
 import type { CommandModule } from 'yargs';
 import type { Question } from '../../questions/question.js';
-import { MistakeError } from '../mistakes.js';
-import { parseSetting, SettingError, type Setting } from '../../questions/settings.js';
+import type { Setting } from '../../questions/settings.js';
+import { parsed } from '../parsed.js';
 
 const KIND = { flag: 'boolean' } as const;
 
@@ -68,23 +68,4 @@ export function commandOf(question: Question): CommandModule {
       });
     },
   };
-}
-
-/** @throws MistakeError that names the option */
-export function parsed(
-  name: string,
-  setting: Setting,
-  text: string,
-): ReturnType<typeof parseSetting> {
-  try {
-    return parseSetting(setting, text);
-  } catch (error) {
-    if (!(error instanceof SettingError)) throw error;
-    throw new MistakeError(
-      error.message
-        .split('\n')
-        .map((line) => `--${name}: ${line}`)
-        .join('\n'),
-    );
-  }
 }
