@@ -1,6 +1,7 @@
 import { execFileSync, spawnSync } from 'node:child_process';
-import { mkdirSync, readdirSync, symlinkSync, writeFileSync } from 'node:fs';
+import { mkdirSync, readFileSync, readdirSync, symlinkSync, writeFileSync } from 'node:fs';
 import { join } from 'node:path';
+import { inflateRawSync } from 'node:zlib';
 import { describe, expect, it } from 'vitest';
 import { emptyFolder, root } from './cli/run.js';
 
@@ -30,6 +31,15 @@ describe('the package', () => {
     expect(status, stderr).toBe(0);
     expect(stdout).toMatch(/^Buy \d+/);
     expect(readdirSync(empty)).toEqual([]);
+  });
+
+  it('calls no eval in the page, which its policy forbids, nor hands it on under another name', () => {
+    const { script, engine } = JSON.parse(
+      readFileSync(join(folder, 'package/dist/page.json'), 'utf8'),
+    ) as Record<'script' | 'engine', string>;
+    const code = script + inflateRawSync(Buffer.from(engine, 'base64')).toString();
+    expect(code.length).toBeGreaterThan(500_000);
+    expect(code.match(/.{0,60}(?:=eval\b|(?<![\w$.])eval\().{0,30}/g)).toBeNull();
   });
 
   it('has a library entry that runs, with types that check', () => {

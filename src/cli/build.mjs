@@ -11,42 +11,33 @@ const root = fileURLToPath(new URL('../..', import.meta.url));
 const dist = `${root}dist`;
 rmSync(dist, { recursive: true, force: true });
 
-// Vega carries the drawing of maps, trees and forces, which no picture of ours uses: a sixth of the page.
-const UNUSED = [
-  'vega-crossfilter',
-  'vega-force',
-  'vega-geo',
-  'vega-hierarchy',
-  'vega-label',
-  'vega-projection',
-  'vega-regression',
-  'vega-voronoi',
-  'vega-wordcloud',
-];
-const withoutMaps = {
-  name: 'without-maps',
+/** Modules in whose place something plain does. */
+const inPlaceOf = (name, filter, contents) => ({
+  name,
   setup(building) {
-    building.onResolve({ filter: /^vega-/ }, ({ path }) =>
-      UNUSED.includes(path) ? { path, namespace: 'unused' } : undefined,
-    );
-    building.onLoad({ filter: /.*/, namespace: 'unused' }, () => ({
-      contents: 'module.exports = {}',
-      loader: 'js',
-    }));
+    building.onResolve({ filter }, ({ path }) => ({ path, namespace: name }));
+    building.onLoad({ filter: /.*/, namespace: name }, () => ({ contents }));
   },
-};
-
+});
+// Vega carries the drawing of maps, trees and forces, which no picture of ours uses: a sixth of the page.
+const withoutMaps = inPlaceOf(
+  'without-maps',
+  /^vega-(crossfilter|force|geo|hierarchy|label|projection|regression|voronoi|wordcloud)$/,
+  'module.exports = {}',
+);
 // The help is in plain letters, each as wide as the next: no need of the tables that tell wide ones.
 // Some import this module and some require it (the progress bar does), so it must be CommonJS.
-const plainWidths = {
-  name: 'plain-widths',
-  setup(building) {
-    building.onResolve({ filter: /^string-width$/ }, ({ path }) => ({ path, namespace: 'plain' }));
-    building.onLoad({ filter: /.*/, namespace: 'plain' }, () => ({
-      contents: 'module.exports = (text) => text.length;',
-    }));
-  },
-};
+const plainWidths = inPlaceOf(
+  'plain-widths',
+  /^string-width$/,
+  'module.exports = (text) => text.length;',
+);
+// It looks for generators by eval, which the policy of a page forbids; every engine has them.
+const withoutEval = inPlaceOf(
+  'without-eval',
+  /^@stdlib\/assert-has-generator-support$/,
+  'module.exports = () => true;',
+);
 
 await build({
   absWorkingDir: root,
@@ -65,7 +56,7 @@ await build({
   },
   legalComments: 'none',
   logLevel: 'warning',
-  plugins: [plainWidths],
+  plugins: [plainWidths, withoutEval],
 });
 chmodSync(`${dist}/cuptide.js`, 0o755);
 // The solver's program, which it looks for beside the command.
@@ -105,7 +96,7 @@ async function forPage(entry) {
     charset: 'utf8',
     write: false,
     logLevel: 'warning',
-    plugins: [withoutMaps],
+    plugins: [withoutMaps, withoutEval],
   });
   return outputFiles[0].text;
 }
