@@ -9,8 +9,8 @@
  */
 import { LN2, LOG_OF_STEP, LOG_STEPS } from './fixed-point.js';
 
-/** From here on a step counts for the next power of two: 1 + 53/128 is the last below √2. */
-const NEXT_POWER = 53;
+/** From step 53 on, 1 + 53/128 ≈ √2, a number counts for the next power of two. */
+const TO_NEXT_POWER = LOG_STEPS - 53;
 
 const LN2_HIGH = LN2.high;
 const LN2_LOW = LN2.low;
@@ -45,7 +45,8 @@ export function log(x: number): number {
   const exponent = top >> 20;
   // Twenty bits of the fraction, rounded to seven.
   const j = ((top & 0xfffff) + 0x1000) >> 13;
-  const k = exponent - (j < NEXT_POWER ? 1023 : 1022);
+  // Without a branch, as no processor foresees what a random number takes.
+  const k = exponent - 1023 + ((j + TO_NEXT_POWER) >> 7);
   const r = (x * scale[exponent]! - centre[j]!) * inverse[j]!;
   const rr = r * r;
   const curve =

@@ -8,12 +8,15 @@
 import { log } from '../elementary/log.js';
 
 /** Coefficients of a ratio of two polynomials, from the constant upwards. */
-type Ratio = readonly [Float64Array, Float64Array];
+interface Ratio {
+  readonly top: Float64Array;
+  readonly bottom: Float64Array;
+}
 
-const ratioOf = (top: readonly number[], bottom: readonly number[]): Ratio => [
-  Float64Array.from(top),
-  Float64Array.from(bottom),
-];
+const ratioOf = (top: readonly number[], bottom: readonly number[]): Ratio => ({
+  top: Float64Array.from(top),
+  bottom: Float64Array.from(bottom),
+});
 
 const MIDDLE = ratioOf(
   [
@@ -54,8 +57,7 @@ function polynomial(c: Float64Array, x: number): number {
   return low + high * (xx * xx);
 }
 
-const ratio = ([top, bottom]: Ratio, x: number): number =>
-  polynomial(top, x) / polynomial(bottom, x);
+const ratio = (of: Ratio, x: number): number => polynomial(of.top, x) / polynomial(of.bottom, x);
 
 /** The value below which a standard normal lies with probability `share` (0 < share < 1). */
 export function normalQuantile(share: number): number {
