@@ -1,4 +1,7 @@
-/** What an alternative costs: money now, money a year, and both over the horizon. All amounts in minor units, not rounded. */
+/**
+ * What an alternative costs from today: money now, money a year, and both over the horizon. All amounts in minor
+ * units, not rounded. What is already there costs nothing; nothing is counted for selling it either.
+ */
 import { annuityFactor, presentCost } from './annuity.js';
 
 /** Prices and the frame of years. */
@@ -13,7 +16,10 @@ export interface CostFrame {
   readonly detergentPerKg: number;
   readonly rinseAidPerL: number;
   readonly staffHour: number;
-  readonly paperCup: number;
+  /** Share of staff time that is counted as money: 0 where it is on shift anyway. */
+  readonly staffCounted: number;
+  /** What service and repairs of a machine cost a year, as a share of its price. */
+  readonly serviceShare: number;
 }
 
 export interface MachineCost {
@@ -26,10 +32,14 @@ export interface MachineCost {
   readonly detergentG: number;
   readonly rinseAidMl: number;
   readonly idleKW: number;
+  /** Already there: nothing now, and replaced once its life from today is over. */
+  readonly owned: boolean;
 }
 
 export interface WareCost {
   readonly pieces: number;
+  /** Of them already there. */
+  readonly owned: number;
   readonly unitCost: number;
   /** Uses within the hours, a day. */
   readonly usesADay: number;
@@ -45,7 +55,6 @@ export interface DayUse {
   readonly openHours: number;
   /** Share of the open hours in which a machine works, mean over machines. */
   readonly machineBusy: number;
-  readonly paperCups: number;
 }
 
 export interface CostInput {
@@ -63,8 +72,8 @@ export const yearParts = [
   'water',
   'energy',
   'chemicals',
+  'service',
   'staff',
-  'paperCups',
   'breakage',
   'lost',
   'other',
@@ -77,6 +86,8 @@ export interface Costs {
   readonly nowTotal: number;
   readonly year: Readonly<Record<YearPart, number>>;
   readonly yearTotal: number;
+  /** A year of all the staff time, counted above or not. */
+  readonly staffAYear: number;
   /** Present value over the horizon; machines with installation enter by the even payment of their life. */
   readonly total: number;
   /** Present value of machines with installation alone. */
@@ -95,11 +106,13 @@ export function costsOf(frame: CostFrame, input: CostInput): Costs {
   const days = frame.daysAYear / frame.rushShare;
   const loads = day.loads * days;
   const idleHours = machines.length * (1 - day.machineBusy) * day.openHours * days;
+  const bought = machines.filter(({ owned }) => !owned);
+  const staffAYear = (day.staffMinutes / 60) * days * frame.staffHour;
   const now = {
-    ware: sum(ware.map(({ pieces, unitCost }) => pieces * unitCost)),
+    ware: sum(ware.map(({ pieces, owned, unitCost }) => Math.max(0, pieces - owned) * unitCost)),
     racks: input.racks,
-    machines: sum(machines.map(({ price }) => price)),
-    installation: sum(machines.map(({ installation }) => installation)),
+    machines: sum(bought.map(({ price }) => price)),
+    installation: sum(bought.map(({ installation }) => installation)),
     freight: input.freight,
     other: input.once,
   };
@@ -112,8 +125,8 @@ export function costsOf(frame: CostFrame, input: CostInput): Costs {
       loads *
       (share(({ detergentG }) => detergentG / 1000) * frame.detergentPerKg +
         share(({ rinseAidMl }) => rinseAidMl / 1000) * frame.rinseAidPerL),
-    staff: (day.staffMinutes / 60) * days * frame.staffHour,
-    paperCups: day.paperCups * frame.daysAYear * frame.paperCup,
+    service: sum(machines.map(({ price }) => price)) * frame.serviceShare,
+    staff: staffAYear * frame.staffCounted,
     breakage: sum(
       ware.map(
         ({ usesADay, brokenPerThousandUses, unitCost }) =>
@@ -126,8 +139,17 @@ export function costsOf(frame: CostFrame, input: CostInput): Costs {
   const nowTotal = sum(Object.values(now));
   const yearTotal = sum(Object.values(year));
   const machinesPresent = sum(
-    machines.map(({ price, installation, lifeYears }) =>
-      presentCost(price + installation, lifeYears, frame.discount, frame.horizonYears),
+    machines.map(
+      ({ price, installation, lifeYears, owned }) =>
+        presentCost(price + installation, lifeYears, frame.discount, frame.horizonYears) -
+        (owned
+          ? presentCost(
+              price + installation,
+              lifeYears,
+              frame.discount,
+              Math.min(lifeYears, frame.horizonYears),
+            )
+          : 0),
     ),
   );
   const total =
@@ -136,7 +158,7 @@ export function costsOf(frame: CostFrame, input: CostInput): Costs {
     now.installation +
     machinesPresent +
     yearTotal * annuityFactor(frame.discount, frame.horizonYears);
-  return { now, nowTotal, year, yearTotal, total, machinesPresent };
+  return { now, nowTotal, year, yearTotal, staffAYear, total, machinesPresent };
 }
 
 /** Specific heat of water times the rise: kWh to warm so many litres by so many kelvin (1.163 Wh a litre and kelvin, the International Table calorie). */

@@ -85,6 +85,10 @@ export const costsSchema = group(
     energyPer100kWh: filled(money),
     detergentPerKg: filled(money),
     rinseAidPerL: filled(money),
+    /** What service and repairs of a machine cost a year, as a share of its price. */
+    service: filled(share),
+    /** Share of staff time that is counted as money; none, as those on shift are paid anyway. */
+    staffCounted: share.optional(),
     /** A rack of any kind, where that of its kind in the reference data is not meant. */
     rack: money.optional(),
     /** Differences in the total below this are none. */

@@ -1,15 +1,44 @@
 /** The machine-readable answer of a comparison: what `cuptide compare --json` prints. Money in whole currency units. */
+import type { Verdict } from '../../comparing/verdict.js';
 import type { NowPart, YearPart } from '../../comparing/costs.js';
 import type { Warning } from '../../scenario/warning.js';
 import type { Share } from '../size/answer.js';
 
 export interface Difference {
   readonly difference: number;
+  /** Of the total, corrected for the looks taken and the number compared; of the ware, the ordinary interval. */
   readonly low: number;
   readonly high: number;
   readonly confidence: number;
+  /** The ordinary interval of this difference alone. */
+  readonly alone: { readonly low: number; readonly high: number };
   /** Variance of the difference with days of their own over that with the same days; null where the same days leave none. */
   readonly varianceCut: number | null;
+}
+
+/**
+ * What can be said of an alternative against the house as it is. `cheaper` and `dearer`: by more than the
+ * indifference amount; `alike`: within it; `open`: too close to call on these days; `habits`: the sign turns with a habit
+ * a fifth off, or with the habits of both at their best; `staff`: it turns with what staff time is worth.
+ */
+export type Said = Verdict | 'habits' | 'staff';
+
+/** The difference to the house as it is with one habit of both a fifth off; quick readings on the same days. */
+export interface HabitOff {
+  readonly habit: 'rounds' | 'waits';
+  /** Factor on the habit's time. */
+  readonly times: number;
+  readonly difference: number;
+}
+
+/** A house at its best habits of the grid, chosen on some days and judged on others. */
+export interface AtBest {
+  readonly waitMinutes: number | null;
+  /** Least filled share at which a part rack goes; null: as it is. */
+  readonly from: number | null;
+  readonly total: number;
+  /** Against the house as it is at its best habits; null for itself. */
+  readonly againstBase: Difference | null;
 }
 
 export interface ComparedAlternative {
@@ -17,11 +46,15 @@ export interface ComparedAlternative {
   readonly name: string;
   readonly note: string;
   readonly changes: readonly string[];
+  readonly said: Said | null;
+  /** Days that the difference is read on. */
+  readonly days: number;
   readonly stock: readonly {
     readonly ware: string;
     readonly name: string;
     readonly pieces: number;
   }[];
+  /** Of all ware: the certified answer of the house as it is, and for others that plus their difference. */
   readonly pieces: number;
   readonly stockCost: number;
   readonly certified: Share | null;
@@ -31,9 +64,15 @@ export interface ComparedAlternative {
   readonly yearTotal: number;
   /** Present value over the horizon. */
   readonly total: number;
+  /** A year of all staff time, whatever share of it is counted. */
+  readonly staffAYear: number;
   /** Against the base, under the same guests; null for the base. */
   readonly stockAgainstBase: Difference | null;
   readonly totalAgainstBase: Difference | null;
+  /** What an hour of staff would have to be worth for the verdict to turn; null where it does not. */
+  readonly staffHourAtWhichItTurns: number | null;
+  readonly atBest: AtBest | null;
+  readonly habitsOff: readonly HabitOff[];
   /** Chance that it costs less than the base, over draws of the assumed inputs; null where none were drawn. */
   readonly chanceCheaper: Share | null;
   /** Minutes of a rush in which some ware's shelf is empty, and drinks short a rush, at this stock. */
@@ -54,14 +93,6 @@ export interface ComparedAlternative {
     readonly flipsAt: number | null;
   }[];
   readonly warnings: readonly Warning[];
-}
-
-/** What the one named best costs against the base with the clocks of both a little off; a quick reading, not certified. */
-export interface Beat {
-  readonly what: 'asWritten' | 'rounds' | 'waits';
-  /** Minutes by which clearing rounds, or waits of part loads, are longer in either house. */
-  readonly minutes: number;
-  readonly difference: number;
 }
 
 export interface MapPoint {
@@ -160,25 +191,31 @@ export interface Comparison {
   readonly seed: string;
   readonly currency: string;
   readonly level: number;
-  /** Days each was chosen on; the leaders may have been given more. */
+  /** Days at the first look, and at the last one taken. */
   readonly days: number;
   readonly mostDays: number;
   readonly equalGuests: boolean;
   readonly horizonYears: number;
   readonly discount: number;
   readonly daysAYear: number;
+  readonly staffCounted: number;
   readonly alternatives: readonly ComparedAlternative[];
   readonly ranking: {
+    /** By total, the cheapest first; those with other guests last. */
     readonly order: readonly string[];
+    /** What is recommended; the base where nothing can be. */
     readonly best: string;
-    readonly errorProbability: number;
+    /** Those that may do as well as the recommended one. */
+    readonly asGood: readonly string[];
     readonly indifference: number;
-    readonly separated: boolean;
-    readonly notToldApart: readonly string[];
-    /** Those with other guests: told last in the order, never recommended. */ readonly notRanked: readonly string[];
+    /** Differences that hold together, at all looks, with this confidence. */
+    readonly confidence: number;
+    readonly differences: number;
+    /** Those with other guests: last in the order, never recommended. */
+    readonly notRanked: readonly string[];
   };
-  /** Empty where the base is best. */
-  readonly beats: readonly Beat[];
+  /** The house as it is, at its best habits against itself at the present ones; null where no habits were tried. */
+  readonly habits: { readonly difference: Difference; readonly said: Verdict } | null;
   readonly worth: LevelAnswer | null;
   readonly map: TradeOffMap | null;
   readonly moves: MovesAnswer | null;

@@ -9,7 +9,7 @@ export function breakEvens(base: Evaluated, other: Evaluated, perUnit: number): 
   const frame = frameOf(base.candidate.scenario);
   const years = annuityFactor(frame.discount, frame.horizonYears);
   const difference = other.costs.total - base.costs.total;
-  const yearly = (part: 'water' | 'energy' | 'staff' | 'breakage' | 'lost'): number =>
+  const yearly = (part: 'water' | 'energy' | 'service' | 'breakage' | 'lost'): number =>
     (other.costs.year[part] - base.costs.year[part]) * years;
   const present = ({ candidate }: Evaluated): number =>
     machinesOf(candidate.scenario).reduce(
@@ -22,7 +22,7 @@ export function breakEvens(base: Evaluated, other: Evaluated, perUnit: number): 
     {
       what: 'machines',
       price: other.costs.now.machines - base.costs.now.machines,
-      part: present(other) - present(base),
+      part: present(other) - present(base) + yearly('service'),
     },
     {
       what: 'piece',
@@ -31,7 +31,6 @@ export function breakEvens(base: Evaluated, other: Evaluated, perUnit: number): 
     },
     { what: 'water', price: frame.waterPerM3, part: yearly('water') },
     { what: 'energy', price: frame.energyPerKWh * 100, part: yearly('energy') },
-    { what: 'staffHour', price: frame.staffHour, part: yearly('staff') },
   ];
   return lines
     .filter(({ price, part }) => price > 0 && Math.abs(part) > 0.5)

@@ -14,7 +14,7 @@ import type { Answer } from '../size/answer.js';
 import type { Scenario } from '../../scenario/scenario.js';
 
 /** Where neither costs nor supply tells; all else that the costs leave out is filled from the reference data. */
-const DEFAULTS = { daysAYear: 312, rushShare: 1, indifferenceHours: 5 } as const;
+const DEFAULTS = { daysAYear: 312, rushShare: 1, staffCounted: 0 } as const;
 
 export function frameOf({ costs, supply, staffHour }: Scenario): CostFrame {
   const hour = staffHour.minor;
@@ -29,14 +29,14 @@ export function frameOf({ costs, supply, staffHour }: Scenario): CostFrame {
     detergentPerKg: inMinor(costs.detergentPerKg, hour),
     rinseAidPerL: inMinor(costs.rinseAidPerL, hour),
     staffHour: hour,
-    paperCup: inMinor(costs.shortDrink.paperCup, hour),
+    staffCounted: costs.staffCounted ?? DEFAULTS.staffCounted,
+    serviceShare: costs.service,
   };
 }
 
+/** Difference in the total below which an owner does not care; 0 where the file states none. */
 export const indifferenceOf = ({ costs, staffHour }: Scenario): number =>
-  costs.indifference === undefined
-    ? DEFAULTS.indifferenceHours * staffHour.minor
-    : inMinor(costs.indifference, staffHour.minor);
+  costs.indifference === undefined ? 0 : inMinor(costs.indifference, staffHour.minor);
 
 export function shortDrinkOf({
   costs: { shortDrink },
@@ -64,6 +64,7 @@ export function machinesOf({ washing, staffHour }: Scenario): MachineCost[] {
       detergentG: machine.detergent ?? 0,
       rinseAidMl: machine.rinseAid ?? 0,
       idleKW: machine.idlePower ?? 0,
+      owned: false,
     })),
   );
 }
@@ -140,6 +141,7 @@ export function costOfScenario(
     machines: machinesOf(scenario),
     ware: Object.keys(scenario.ware).map((id, ware) => ({
       pieces: taken.stock[ware]!,
+      owned: 0,
       unitCost: taken.unitCost[ware]!,
       usesADay: taken.usesADay[ware]!,
       ...lossesIn(scenario, id),

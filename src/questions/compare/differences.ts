@@ -1,109 +1,131 @@
 /**
- * Differences under the same days. The cost of a stock is a function of the whole sample, so its error is
- * bootstrapped: the same days are drawn for every alternative. Running costs are means a day, so theirs comes
- * from batches of days, the same in every alternative. The two are added as if independent.
+ * Differences under the same days, with errors from a bootstrap of whole days.
+ *
+ * The cost of a stock is an optimum over the sample, no mean of days, and running costs come from the same days. So
+ * whole days are drawn again (in small parts, the same parts for every house), in each draw the stock is chosen
+ * anew with as many misses as the choice really had, racks too, and running costs added from the very same days; the
+ * standard error is the spread of the difference over draws (B. Efron, Annals of Statistics 7, 1979; B. Efron and R. J.
+ * Tibshirani, "An Introduction to the Bootstrap", 1993, chapter 6). It is known the worse the fewer days decide the
+ * stock, so Student's t has as many degrees of freedom as days that may be missed; fewer where the draws or
+ * parts are fewer. That is our choice, held by the study of equal houses (tests/studies).
  */
-import { sampleVariance } from 'simple-statistics';
-import { square } from '../../elementary/powers.js';
-import { annuityFactor } from '../../comparing/annuity.js';
+import { sampleStandardDeviation, sampleVariance } from 'simple-statistics';
 import { Stream, streamKey } from '../../engine/streams.js';
-import { normalQuantile } from '../../engine/normal.js';
 import { leastCostStock } from '../../sizing/least-cost-stock.js';
-import { selectDays, sliceDays } from '../../sizing/peaks.js';
+import { selectDays } from '../../sizing/peaks.js';
 import { allowedMisses } from '../../statistics/quantile-of-counts.js';
 import { studentTQuantile } from '../../statistics/student-t-quantile.js';
-import { frameOf } from './costs.js';
 import type { Difference } from './answer.js';
-import type { Evaluated } from './evaluate.js';
+import { runningWorth, standingWorth, type Evaluated } from './evaluate.js';
 
-const SAMPLES = 30;
+export const SAMPLES = 60;
 /** Parts that the bound of the search is worked out on: coarse is enough for an error. */
 const PARTS = 50;
-const CONFIDENCE = 0.95;
+export const CONFIDENCE = 0.95;
 
-export interface Pair {
-  readonly stock: Difference;
-  readonly total: Difference;
-  readonly totalError: number;
+interface Resampled {
+  readonly total: readonly number[];
+  readonly stock: readonly number[];
 }
 
-/** Compares any two of the alternatives, each sample of days being drawn once for all of them. */
+export interface Pair {
+  /** The ware alone, and all money over the horizon; minor units, second − first. */
+  readonly stock: Difference;
+  readonly total: Difference;
+  readonly error: number;
+  readonly freedom: number;
+}
+
+/** Compares any two houses seen on as many days, each draw of days being made once for all of them. */
 export class Pairs {
-  private readonly samples = new Map<string, readonly number[]>();
+  private readonly known = new WeakMap<Evaluated, Resampled>();
 
   constructor(
     private readonly seed: string,
-    private readonly level: number,
+    /** Standard errors that an interval of the total reaches, by degrees of freedom. */
+    private readonly reach: (freedom: number) => number,
   ) {}
 
-  /** Minor units throughout: second − first. */
+  /** @throws RangeError for houses seen on different days */
   compare(first: Evaluated, second: Evaluated): Pair {
-    const days = Math.min(first.peaks.days, second.peaks.days);
-    const [one, other] = [this.stockCosts(first, days), this.stockCosts(second, days)];
-    const stockShared = sampleVariance(one.map((cost, i) => other[i]! - cost));
-    const stockApart = sampleVariance([...one]) + sampleVariance([...other]);
-    const stockDifference = costOf(second) - costOf(first);
-    const frame = frameOf(first.candidate.scenario);
-    const years = annuityFactor(frame.discount, frame.horizonYears);
-    const count = Math.min(first.yearByBatch.length, second.yearByBatch.length);
-    const [oneYear, otherYear] = [
-      first.yearByBatch.slice(0, count),
-      second.yearByBatch.slice(0, count),
-    ];
-    const runShared =
-      count < 2
-        ? 0
-        : (sampleVariance(oneYear.map((cost, i) => otherYear[i]! - cost)) / count) * square(years);
-    const runApart =
-      count < 2
-        ? 0
-        : ((sampleVariance(oneYear) + sampleVariance(otherYear)) / count) * square(years);
-    const reach = normalQuantile((1 + CONFIDENCE) / 2);
-    const wide = count < 2 ? reach : studentTQuantile((1 + CONFIDENCE) / 2, count - 1);
-    const shared = stockShared + runShared;
-    return {
-      stock: interval(stockDifference, Math.sqrt(stockShared), reach, stockApart, stockShared),
-      total: interval(
-        second.costs.total - first.costs.total,
-        Math.sqrt(shared),
-        wide,
-        stockApart + runApart,
-        shared,
-      ),
-      totalError: Math.sqrt(shared),
+    if (first.days !== second.days)
+      throw new RangeError(`pairs need the same days; given ${first.days} and ${second.days}`);
+    const [one, other] = [this.drawn(first), this.drawn(second)];
+    const freedom = Math.max(
+      1,
+      Math.min(SAMPLES - 1, first.parts.length - 1, allowedMisses(first.days, first.level)),
+    );
+    const single = studentTQuantile((1 + CONFIDENCE) / 2, freedom);
+    const between = (
+      a: readonly number[],
+      b: readonly number[],
+      difference: number,
+      wide: number,
+    ): Difference & { error: number } => {
+      const differences = a.map((value, draw) => b[draw]! - value);
+      const error = sampleStandardDeviation(differences);
+      const shared = error ** 2;
+      return {
+        difference,
+        low: difference - wide * error,
+        high: difference + wide * error,
+        alone: { low: difference - single * error, high: difference + single * error },
+        confidence: CONFIDENCE,
+        varianceCut:
+          shared === 0 ? null : (sampleVariance([...a]) + sampleVariance([...b])) / shared,
+        error,
+      };
     };
+    const stock = costOf(second) - costOf(first);
+    const money = second.costs.total - first.costs.total;
+    const { error, ...total } = between(one.total, other.total, money, this.reach(freedom));
+    const { error: _, ...ofStock } = between(one.stock, other.stock, stock, single);
+    return { stock: ofStock, total, error, freedom };
   }
 
-  /** Cost of the cheapest stock on each sample of the first `days` days. */
-  private stockCosts({ candidate, peaks, unitCost }: Evaluated, days: number): readonly number[] {
-    const key = `${candidate.id}\u0000${days}`;
-    const known = this.samples.get(key);
+  private drawn(one: Evaluated): Resampled {
+    const known = this.known.get(one);
     if (known !== undefined) return known;
-    const seen = sliceDays(peaks, 0, days);
-    const stream = new Stream(streamKey(this.seed, 'paired-days'));
-    const k = allowedMisses(days, this.level);
-    const costs = Array.from({ length: SAMPLES }, () => {
-      const drawn = Int32Array.from({ length: days }, () => Math.floor(stream.uniform() * days));
-      return leastCostStock(selectDays(seen, drawn), unitCost, k, { parts: PARTS }).cost;
+    const { parts, peaks, unitCost, misses, model, level } = one;
+    const stream = new Stream(streamKey(this.seed, `paired-days/${one.days}`));
+    const running = parts.map((part) => runningWorth(one, part));
+    const kinds = model.rackKinds.length;
+    const found = Array.from({ length: SAMPLES }, () => {
+      const chosen = parts.map(() => Math.floor(stream.uniform() * parts.length));
+      const days = chosen.flatMap((part) => daysOf(parts[part]!.from, parts[part]!.days));
+      const again = leastCostStock(selectDays(peaks, days), unitCost, misses, { parts: PARTS });
+      const racks = model.rackKinds.map(({ id }, kind) => ({
+        kind: id,
+        racks: atLevel(
+          chosen.flatMap((part) =>
+            daysOf(0, parts[part]!.days).map((day) => parts[part]!.rackPeaks[day * kinds + kind]!),
+          ),
+          level,
+        ),
+      }));
+      // Parts have equally many days, but perhaps the last.
+      const run =
+        chosen.reduce((sum, part) => sum + running[part]! * parts[part]!.days, 0) / days.length;
+      return { stock: again.cost, total: standingWorth(one, again.stock, racks) + run };
     });
-    this.samples.set(key, costs);
-    return costs;
+    const resampled = {
+      total: found.map(({ total }) => total),
+      stock: found.map(({ stock }) => stock),
+    };
+    this.known.set(one, resampled);
+    return resampled;
   }
+}
+
+const daysOf = (from: number, count: number): number[] =>
+  Array.from({ length: count }, (_, day) => from + day);
+
+function atLevel(values: readonly number[], level: number): number {
+  const sorted = values.toSorted((a, b) => a - b);
+  return sorted[
+    Math.max(0, Math.min(sorted.length - 1, Math.ceil(level * sorted.length - 1e-9) - 1))
+  ]!;
 }
 
 export const costOf = ({ stock, unitCost }: Pick<Evaluated, 'stock' | 'unitCost'>): number =>
   stock.reduce((sum, pieces, ware) => sum + pieces * unitCost[ware]!, 0);
-
-const interval = (
-  difference: number,
-  error: number,
-  reach: number,
-  apart: number,
-  shared: number,
-): Difference => ({
-  difference,
-  low: difference - reach * error,
-  high: difference + reach * error,
-  confidence: CONFIDENCE,
-  varianceCut: shared === 0 ? null : apart / shared,
-});

@@ -11,9 +11,9 @@ import { minorPerUnit } from '../../quantities/money.js';
 import { levelWorthBuying } from '../../ordering/newsvendor.js';
 import { leastCostStock } from '../../sizing/least-cost-stock.js';
 import { allowedMisses } from '../../statistics/quantile-of-counts.js';
+import type { Answer } from '../size/answer.js';
 import type { LevelAnswer } from './answer.js';
 import { frameOf, lossesIn, shortDrinkOf } from './costs.js';
-import { costOf } from './differences.js';
 import type { Evaluated } from './evaluate.js';
 import type { Runner } from '../../cafe/runner.js';
 
@@ -21,6 +21,7 @@ const LEVELS = [0.7, 0.75, 0.8, 0.85, 0.9, 0.925, 0.95, 0.975, 0.99, 0.995];
 
 export async function levelToBuy(
   base: Evaluated,
+  certified: Answer,
   runner: Runner,
   seed: string,
   chosen: number,
@@ -53,7 +54,11 @@ export async function levelToBuy(
       pieces: stock.reduce((sum, pieces) => sum + pieces, 0),
     });
   }
-  const stockCost = costOf(base);
+  const perUnit = minorPerUnit(scenario.currency);
+  // One price for one stock: all levels are moved by what the certified answer differs from these days'.
+  const own = points.find(({ level }) => level === chosen);
+  const shift = own === undefined ? 0 : certified.cost * perUnit - own.stockCost;
+  const stockCost = certified.cost * perUnit;
   const lost = base.stock.reduce(
     (sum, pieces, ware) =>
       sum +
@@ -63,10 +68,14 @@ export async function levelToBuy(
   const yearlyShare =
     yearlyPayment(1, frame.discount, frame.horizonYears) + (stockCost === 0 ? 0 : lost / stockCost);
   const shortCost = shortDrinkCost(shortDrinkOf(scenario), frame.staffHour);
-  const worth = levelsWorth(points, yearlyShare, shortCost, frame.daysAYear);
+  const worth = levelsWorth(
+    points.map((point) => ({ ...point, stockCost: point.stockCost + shift })),
+    yearlyShare,
+    shortCost,
+    frame.daysAYear,
+  );
   const pieces = base.stock.reduce((sum, count) => sum + count, 0);
   const knee = kneeOf(worth.map(({ level, stockAYear }) => ({ x: level, y: stockAYear })));
-  const perUnit = minorPerUnit(scenario.currency);
   return {
     points: worth.map((one, at) => ({
       level: one.level,

@@ -5,8 +5,8 @@ import type { Costs } from '../../comparing/costs.js';
 import { leastCostStock } from '../../sizing/least-cost-stock.js';
 import type { Peaks } from '../../sizing/peaks.js';
 import { allowedMisses } from '../../statistics/quantile-of-counts.js';
-import { costOfScenario, openHoursOf } from './costs.js';
-import { staffMinutesOf } from './evaluate.js';
+import { costOfScenario } from './costs.js';
+import { runningOf } from './evaluate.js';
 import { compile, unitCosts } from '../../scenario/compile.js';
 import type { PiecesPerRack } from '../../scenario/pieces-per-rack.js';
 import type { Runner } from '../../cafe/runner.js';
@@ -59,21 +59,14 @@ export class QuickReader {
       parts: 50,
     });
     const facts = rushFacts(model, run, level);
-    const day = {
-      loads: run.sums.loads / days,
-      staffMinutes: staffMinutesOf(run, model),
-      openHours: openHoursOf(scenario),
-      machineBusy: Math.min(1, facts.busy.machines ?? 0),
-      paperCups: run.sums.paperFallBacks / days,
-    };
-    const usesADay = facts.uses.map(({ aDay }) => aDay);
+    const running = runningOf({ scenario }, model, run);
     return {
       stock,
       stockCost: cost,
       machinesBusy: facts.busy.machines,
       costs: costOfScenario(
         scenario,
-        { stock, unitCost, usesADay, racksNeeded: facts.loads.racksNeeded, day },
+        { ...running, stock, unitCost, racksNeeded: facts.loads.racksNeeded },
         extra,
       ),
     };

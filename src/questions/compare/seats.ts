@@ -2,7 +2,7 @@
 import { minorPerUnit } from '../../quantities/money.js';
 import type { Candidate } from './alternatives.js';
 import type { PlanningRow } from './answer.js';
-import type { EvaluateOptions } from './evaluate.js';
+import type { QuickOptions } from './quick.js';
 import { nameOf } from '../../quantities/name.js';
 import { checkTree, type ReadOptions } from '../../scenario/read-scenario.js';
 import { rawValueAt, scaled, withRawValue } from '../../scenario/raw-paths.js';
@@ -16,7 +16,7 @@ export async function planningTable(
   base: Candidate,
   sizes: readonly number[],
   runner: Runner,
-  options: EvaluateOptions,
+  options: QuickOptions,
   reading: ReadOptions,
 ): Promise<PlanningRow[]> {
   const own = base.scenario.seats.count;

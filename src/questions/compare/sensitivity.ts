@@ -59,9 +59,7 @@ export async function drawInputs(
     for (const candidate of candidates) {
       const scenario = scenarioAt(candidate, (path) => rank.get(path), reading);
       const quick =
-        scenario === null
-          ? null
-          : await reader.read(scenario, extraOf(candidate, scenario.staffHour.minor));
+        scenario === null ? null : await reader.read(scenario, extraOf({ ...candidate, scenario }));
       if (candidate.id === 'base' && quick !== null) {
         stockCost.push(quick.stockCost);
         ranks.push(rank);

@@ -79,7 +79,7 @@ export function rushFacts(model: CafeModel, run: DaysRun, level: number): RushFa
 }
 
 /** Racks of a kind that are enough on a share `level` of days. */
-function racksAtLevel(run: DaysRun, kinds: number, kind: number, level: number): number {
+export function racksAtLevel(run: DaysRun, kinds: number, kind: number, level: number): number {
   const most = Array.from(
     { length: run.days },
     (_, day) => run.rackPeaks[day * kinds + kind]!,

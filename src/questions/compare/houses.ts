@@ -1,0 +1,203 @@
+/** Each house of a comparison as it is told: its stock and money, the house as it is as certified, others by their difference to it. */
+import { Day } from '../../cafe/day.js';
+import { Demand } from '../../cafe/demand.js';
+import { Floor } from '../../cafe/floor.js';
+import { EveryStep } from '../../cafe/looking-on.js';
+import type { CafeModel } from '../../cafe/model.js';
+import { PLACE_COUNT, SHELF } from '../../cafe/places.js';
+import { mergeDays } from '../../cafe/rush.js';
+import type { Costs } from '../../comparing/costs.js';
+import { nameOf } from '../../quantities/name.js';
+import { exactBinomialInterval } from '../../statistics/exact-binomial-interval.js';
+import type { Answer, Share } from '../size/answer.js';
+import type { Advice } from './advice.js';
+import type { AtBest, ComparedAlternative, Difference } from './answer.js';
+import { breakEvens } from './break-even.js';
+import { costOfScenario, racksOf, shelfM2 } from './costs.js';
+import { extraOf, runningOf, type Evaluated } from './evaluate.js';
+import type { Looked, Looks } from './looks.js';
+import { rushFacts } from '../size/rush-facts.js';
+import { rushWarnings } from '../size/rush-warnings.js';
+import type { Runner } from '../../cafe/runner.js';
+
+export interface Telling {
+  readonly seed: string;
+  readonly perUnit: number;
+  readonly cheaper: ReadonlyMap<string, Share>;
+}
+
+/** Fresh days on which the level of an alternative's stock is measured. */
+const FRESH_DAYS = 1000;
+const DAYS_WATCHED = 150;
+
+/** @param certified the answer of the base, as `size` has it */
+export async function toldHouses(
+  { houses }: Looks,
+  advice: Advice,
+  certified: Answer,
+  runner: Runner,
+  telling: Telling,
+): Promise<ComparedAlternative[]> {
+  const own = houses[0]!.one;
+  const stock = certified.stock.map(({ pieces }) => pieces);
+  const costs = costOfScenario(
+    own.candidate.scenario,
+    {
+      ...runningOf(own.candidate, own.model, mergeDays(own.parts)),
+      stock,
+      unitCost: own.unitCost,
+      racksNeeded: certified.loads.racksNeeded,
+    },
+    extraOf(own.candidate),
+  );
+  const told: ComparedAlternative[] = [];
+  for (const [at, house] of houses.entries())
+    told.push(await toldHouse(house, at, advice, { certified, stock, costs }, runner, telling));
+  return told;
+}
+
+interface AsItIs {
+  readonly certified: Answer;
+  readonly stock: readonly number[];
+  readonly costs: Costs;
+}
+
+async function toldHouse(
+  { one, base, pair, tuned }: Looked,
+  at: number,
+  { said, off, turnsAt }: Advice,
+  asItIs: AsItIs,
+  runner: Runner,
+  { seed, perUnit, cheaper }: Telling,
+): Promise<ComparedAlternative> {
+  const { candidate, model, level } = one;
+  const { scenario } = candidate;
+  const isBase = pair === null;
+  const stock = isBase ? asItIs.stock : likeCertified(one, base, asItIs.stock);
+  const money = (of: (costs: Costs) => number): number =>
+    (of(asItIs.costs) + (isBase ? 0 : of(one.costs) - of(base.costs))) / perUnit;
+  const parts = <K extends string>(
+    of: (costs: Costs) => Readonly<Record<K, number>>,
+  ): Readonly<Record<K, number>> =>
+    Object.fromEntries(
+      Object.keys(of(one.costs)).map((part) => [part, money((costs) => of(costs)[part as K])]),
+    ) as Record<K, number>;
+  const fresh = await runner.run({
+    model,
+    seed,
+    from: one.days,
+    days: Math.min(one.days, FRESH_DAYS),
+    stock: one.stock,
+    listed: null,
+    byDay: false,
+  });
+  const whole = mergeDays(one.parts);
+  const facts = rushFacts(model, whole, level);
+  const safe = exactBinomialInterval(fresh.sums.safeDays, fresh.days);
+  return {
+    id: candidate.id,
+    name: candidate.name,
+    note: candidate.note,
+    changes: candidate.changes,
+    said: said[at] ?? null,
+    days: one.days,
+    stock: Object.entries(scenario.ware).map(([ware, of], index) => ({
+      ware,
+      name: nameOf(ware, of),
+      pieces: stock[index]!,
+    })),
+    pieces: stock.reduce((sum, pieces) => sum + pieces, 0),
+    stockCost: asItIs.certified.cost + (pair?.stock.difference ?? 0) / perUnit,
+    certified: isBase
+      ? asItIs.certified.certified
+      : { level: safe.share, low: safe.low, high: safe.high, confidence: safe.confidence },
+    now: parts(({ now }) => now),
+    nowTotal: money(({ nowTotal }) => nowTotal),
+    year: parts(({ year }) => year),
+    yearTotal: money(({ yearTotal }) => yearTotal),
+    total: money(({ total }) => total),
+    staffAYear: money(({ staffAYear }) => staffAYear),
+    stockAgainstBase: pair === null ? null : inUnits(pair.stock, perUnit),
+    totalAgainstBase: pair === null ? null : inUnits(pair.total, perUnit),
+    staffHourAtWhichItTurns: turnsAt[at] == null ? null : turnsAt[at]! / perUnit,
+    atBest: tuned === null ? null : atBestOf(tuned, isBase, perUnit),
+    habitsOff: off[at]!.map((other) => ({ ...other, difference: other.difference / perUnit })),
+    chanceCheaper: cheaper.get(candidate.id) ?? null,
+    minutesShort: minutesShort(model, seed, one.days, one.stock),
+    drinksShort: fresh.sums.shortDrinks / fresh.days,
+    staffMinutes: one.staffMinutes,
+    shelfM2: shelfM2(scenario, stock),
+    racks: racksOf(scenario, one.racksNeeded).racks,
+    machinesBusy: facts.busy.machines,
+    guests: {
+      served: facts.guests.served,
+      seated: facts.guests.seated,
+      turnedAway: facts.guests.turnedAway,
+    },
+    breakEven: isBase ? [] : breakEvens(base, one, perUnit),
+    warnings: rushWarnings(model, whole, facts, null),
+  };
+}
+
+/** Pieces of an alternative beside the certified ones of the house as it is: what both have, by the difference. */
+function likeCertified(one: Evaluated, base: Evaluated, certified: readonly number[]): number[] {
+  const known = Object.keys(base.candidate.scenario.ware);
+  return Object.keys(one.candidate.scenario.ware).map((ware, at) => {
+    const there = known.indexOf(ware);
+    return there < 0
+      ? one.stock[at]!
+      : Math.max(0, certified[there]! + one.stock[at]! - base.stock[there]!);
+  });
+}
+
+const atBestOf = (
+  { habits, one, pair }: NonNullable<Looked['tuned']>,
+  isBase: boolean,
+  perUnit: number,
+): AtBest => ({
+  waitMinutes: habits?.waitMinutes ?? null,
+  from: habits?.from ?? null,
+  total: one.costs.total / perUnit,
+  againstBase: isBase ? null : inUnits(pair.total, perUnit),
+});
+
+export const inUnits = (
+  { difference, low, high, alone, ...rest }: Difference,
+  perUnit: number,
+): Difference => ({
+  difference: difference / perUnit,
+  low: low / perUnit,
+  high: high / perUnit,
+  alone: { low: alone.low / perUnit, high: alone.high / perUnit },
+  ...rest,
+});
+
+const MINUTE = 60_000;
+
+/** Minutes of a rush in which the shelf of some ware is empty, looked at once a minute over days that no stock was chosen on. */
+function minutesShort(
+  model: CafeModel,
+  seed: string,
+  from: number,
+  stock: readonly number[],
+): number {
+  const days = Math.min(from, DAYS_WATCHED);
+  const floor = new Floor(model, seed);
+  const demand = new Demand(model, seed);
+  const day = new Day();
+  let minutes = 0;
+  const watcher = new EveryStep(MINUTE, model.closingMs, (_, seen) => {
+    for (let ware = 0; ware < stock.length; ware += 1) {
+      if (stock[ware]! > 0 && seen.ledger.counts[ware * PLACE_COUNT + SHELF] === 0) {
+        minutes += 1;
+        return;
+      }
+    }
+  });
+  for (let number = from; number < from + days; number += 1) {
+    demand.draw(number, day);
+    watcher.rewind();
+    floor.run(day, number, stock, watcher);
+  }
+  return minutes / days;
+}

@@ -1,0 +1,155 @@
+/**
+ * The comparison proper: all houses under the same days, looked at up to three times at doubling sizes, and what may be
+ * said of each against the house as it is. Intervals hold together over looks and houses
+ * (comparing/repeated-looks.ts), so when to stop is free: a house is left alone once something can be said of it.
+ */
+import { reachOfMany } from '../../comparing/repeated-looks.js';
+import { verdictOf, type Verdict } from '../../comparing/verdict.js';
+import { correctedMisses } from '../../sizing/corrected-misses.js';
+import type { Candidate } from './alternatives.js';
+import { indifferenceOf } from './costs.js';
+import { CONFIDENCE, Pairs, type Pair } from './differences.js';
+import { House, type Evaluated } from './evaluate.js';
+import { habitGrid, quickTotal, withHabits, type Habits } from './habits.js';
+import { QuickReader } from './quick.js';
+import type { PiecesPerRack } from '../../scenario/pieces-per-rack.js';
+import type { Runner } from '../../cafe/runner.js';
+
+export interface LookOptions {
+  readonly level: number;
+  readonly seed: string;
+  /** Days at each look that may be taken, each twice the one before. */
+  readonly looks: readonly number[];
+  /** Days on which the habits are chosen; 0: no habits are tried. */
+  readonly habitDays: number;
+  readonly piecesPerRack?: PiecesPerRack | undefined;
+}
+
+/** A house at its best habits, judged on the days of the first look. */
+export interface Tuned {
+  readonly habits: Habits | null;
+  readonly one: Evaluated;
+  /** Against the base at its best habits; for the base, against itself at the present ones. */
+  readonly pair: Pair;
+  readonly verdict: Verdict;
+}
+
+export interface Looked {
+  readonly one: Evaluated;
+  /** The base on the same days. */
+  readonly base: Evaluated;
+  /** Null for the base. */
+  readonly pair: Pair | null;
+  /** The same at each look taken. */
+  readonly byLook: readonly Pair[];
+  readonly verdict: Verdict | null;
+  readonly tuned: Tuned | null;
+}
+
+export interface Looks {
+  readonly houses: readonly Looked[];
+  /** Differences that hold together. */
+  readonly differences: number;
+  readonly indifference: number;
+  readonly pairs: Pairs;
+  /** What can be said of two houses on the days that both were seen on. */
+  between(first: number, second: number): Promise<Pair>;
+}
+
+/** Parts that the days of the first look make. */
+const PARTS = 100;
+
+/** @param candidates the base first */
+export async function takeLooks(
+  candidates: readonly Candidate[],
+  runner: Runner,
+  { level, seed, looks, habitDays, piecesPerRack }: LookOptions,
+): Promise<Looks> {
+  const [base] = candidates;
+  const first = looks[0];
+  if (base === undefined || first === undefined)
+    throw new RangeError('a comparison needs a house and at least one look');
+  const options = { level, seed, piecesPerRack, partDays: Math.max(1, Math.floor(first / PARTS)) };
+  const grid = habitDays > 0 ? habitGrid(base) : [];
+  const others = candidates.length - 1;
+  const differences = grid.length === 0 ? Math.max(1, others) : 2 * others + 1;
+  const reaches = new Map<number, number>();
+  const pairs = new Pairs(seed, (freedom) => {
+    const reach = reaches.get(freedom) ?? reachOfMany(CONFIDENCE, differences, looks, freedom);
+    reaches.set(freedom, reach);
+    return reach;
+  });
+  const indifference = indifferenceOf(base.scenario);
+  const houses = candidates.map((candidate) => new House(candidate, runner, options));
+  const allowed = new Map<number, number>();
+  const look = (house: House, days: number): Promise<Evaluated> =>
+    house.look(days, allowed.get(days)!);
+
+  const found: Looked[] = [];
+  for (const days of looks) {
+    const open = houses.filter(
+      (_, at) => days === first || at === 0 || found[at]!.verdict === 'open',
+    );
+    if (days !== first && open.length === 1) break;
+    allowed.set(days, await missesOfAll(open, days, level));
+    const seenBase = await look(houses[0]!, days);
+    for (const house of open) {
+      const at = houses.indexOf(house);
+      const one = await look(house, days);
+      const pair = at === 0 ? null : pairs.compare(seenBase, one);
+      const verdict = pair === null ? null : verdictOf(pair.total, indifference);
+      const byLook = [...(found[at]?.byLook ?? []), ...(pair === null ? [] : [pair])];
+      found[at] = { one, base: seenBase, pair, byLook, verdict, tuned: null };
+    }
+  }
+
+  const between = async (one: number, other: number): Promise<Pair> => {
+    const days = Math.min(found[one]!.one.days, found[other]!.one.days);
+    return pairs.compare(await look(houses[one]!, days), await look(houses[other]!, days));
+  };
+  if (grid.length === 0) return { houses: found, differences, indifference, pairs, between };
+
+  // Habits are chosen on days of their own, and judged on those of the first look.
+  const reading = piecesPerRack === undefined ? {} : { piecesPerRack };
+  const reader = new QuickReader(runner, {
+    level,
+    seed: `${seed}/habits`,
+    days: habitDays,
+    piecesPerRack,
+  });
+  const best: { habits: Habits | null; one: Evaluated }[] = [];
+  for (const [at, candidate] of candidates.entries()) {
+    let [habits, house]: [Habits | null, House] = [null, houses[at]!];
+    let least = await quickTotal(candidate, reader);
+    for (const point of grid) {
+      const there = withHabits(candidate, point, reading);
+      const total = there === null ? Infinity : await quickTotal(there, reader);
+      if (total < least)
+        [habits, house, least] = [point, new House(there!, runner, options), total];
+    }
+    best.push({ habits, one: await look(house, first) });
+  }
+  const present = await look(houses[0]!, first);
+  const tuned = best.map(({ habits, one }, at): Tuned => {
+    const pair = pairs.compare(at === 0 ? present : best[0]!.one, one);
+    return { habits, one, pair, verdict: verdictOf(pair.total, indifference) };
+  });
+  return {
+    houses: found.map((house, at) => ({ ...house, tuned: tuned[at]! })),
+    differences,
+    indifference,
+    pairs,
+    between,
+  };
+}
+
+/**
+ * As many misses in every house, the mean of what each may have by itself: how many that is, is known with an
+ * error of its own, which so is the same on both sides of a difference. The base's own would favour a side.
+ */
+async function missesOfAll(houses: readonly House[], days: number, level: number): Promise<number> {
+  let sum = 0;
+  for (const house of houses)
+    sum += correctedMisses(await house.peaks(days), house.unitCost, level);
+  return Math.floor(sum / houses.length);
+}
