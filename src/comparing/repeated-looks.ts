@@ -58,6 +58,9 @@ export function chanceOfCrossing(
   return crossed;
 }
 
+/** Constants worked out before: the same few are asked for with every comparison. */
+const known = new Map<string, number>();
+
 /**
  * The constant c at which the chance of crossing at any look is α.
  * @throws RangeError unless 0 < α < 1 and the information rises from above 0
@@ -71,12 +74,16 @@ export function criticalValue(
   if (!(alpha > 0 && alpha < 1)) throw new RangeError(`an error needs 0 < α < 1; given ${alpha}`);
   const once = -normalQuantile(alpha / sides);
   if (information.length === 1) return once;
+  const key = `${alpha}/${information.join()}/${sides}`;
+  const before = known.get(key);
+  if (before !== undefined) return before;
   let [low, high] = [once, -normalQuantile(alpha / sides / information.length)];
   while (high - low > 1e-5) {
     const middle = (low + high) / 2;
     if (chanceOfCrossing(middle, information, sides) > alpha) low = middle;
     else high = middle;
   }
+  known.set(key, (low + high) / 2);
   return (low + high) / 2;
 }
 

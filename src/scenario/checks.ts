@@ -16,6 +16,8 @@ import { didYouMean } from '../quantities/nearest.js';
 import { parseShare } from '../quantities/numbers.js';
 import { length } from '../quantities/units.js';
 import { rackProblems } from '../racking/problems.js';
+import { checkCalendar } from './calendar.js';
+import { checkHave } from './have.js';
 import { checkHours, checkTimes } from './check-times.js';
 import type { Path } from './path.js';
 import { problemAt, type Flaw } from './problems.js';
@@ -361,5 +363,7 @@ export function crossChecks(tree: unknown): Flaw[] {
     ...checkInstead(tree),
     ...checkMachines(tree),
     ...checkMoney(tree),
+    ...checkCalendar(tree),
+    ...checkHave(tree),
   ];
 }

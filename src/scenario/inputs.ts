@@ -22,7 +22,7 @@ export interface Input {
 }
 
 /** Choices and facts of the house that nobody measures. */
-const notInputs: readonly Path[] = [['level'], ['seed'], ['hours']];
+const notInputs: readonly Path[] = [['level'], ['seed'], ['hours'], ['have'], ['calendar']];
 const wordKinds = new Set(['text', 'currency', 'clock', 'moment']);
 
 /** How long a step or a spell lasts is part of its shape, and a word of a class is none to doubt. */

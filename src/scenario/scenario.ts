@@ -17,6 +17,8 @@ import { share } from '../quantities/numbers.js';
 import { filled, quantities, text } from '../quantities/quantity.js';
 import { alternativesSchema, costsSchema } from '../comparing/schema.js';
 import { storageSchema, supplySchema } from '../ordering/schema.js';
+import { calendarSchema } from './calendar.js';
+import { haveSchema } from './have.js';
 import { suitSchema } from '../suiting/schema.js';
 
 /** Fields of one ware, drink or machine: a line for each folder that adds its own. */
@@ -38,7 +40,9 @@ const slices = {
   ware: named(ware, 'write a ware a line, such as cup: { like: medium-cup }'),
   washing: washingSchema(oneMachine, listedMachine),
   alternatives: alternativesSchema.optional(),
+  calendar: calendarSchema.optional(),
   costs: filled(costsSchema),
+  have: haveSchema.optional(),
   storage: storageSchema.optional(),
   suit: suitSchema.optional(),
   supply: supplySchema.optional(),

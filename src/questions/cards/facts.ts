@@ -12,6 +12,7 @@ import type { Answer } from '../size/answer.js';
 import { lossesOf, storedWare } from '../order/study.js';
 import { piecesPerRackOf } from '../../scenario/rack-geometry.js';
 import type { Runner } from '../../cafe/runner.js';
+import { calendarOf } from '../../scenario/calendar.js';
 import type { Scenario } from '../../scenario/scenario.js';
 import { study } from '../size/study.js';
 
@@ -112,8 +113,8 @@ export function lossesOver(
   id: string,
   days: number,
 ): { readonly broken: number; readonly gone: number } {
-  const { openDaysAWeek = SUPPLY_DEFAULTS.openDaysAWeek, rushShare = SUPPLY_DEFAULTS.rushShare } =
-    scenario.supply ?? {};
+  const { rushShare = SUPPLY_DEFAULTS.rushShare } = scenario.supply ?? {};
+  const openDaysAWeek = calendarOf(scenario).daysAWeek;
   const usesADay = usesACalendarDay(usesOf(answer, id), { openDaysAWeek, rushShare });
   const held = answer.stock.find(({ ware }) => ware === id)?.pieces ?? 0;
   const { breakage, walkOff, retirement } = expectedLosses(

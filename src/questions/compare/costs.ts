@@ -8,19 +8,21 @@ import {
   type MachineCost,
 } from '../../comparing/costs.js';
 import type { ShortDrink } from '../../comparing/level-worth.js';
+import { calendarOf } from '../../scenario/calendar.js';
+import { ownedPieces } from '../../scenario/have.js';
 import { inMinor, type Money } from '../../quantities/money.js';
 import { closingMs } from '../../scenario/compile.js';
 import type { Answer } from '../size/answer.js';
 import type { Scenario } from '../../scenario/scenario.js';
 
 /** Where neither costs nor supply tells; all else that the costs leave out is filled from the reference data. */
-const DEFAULTS = { daysAYear: 312, rushShare: 1, staffCounted: 0 } as const;
+const DEFAULTS = { rushShare: 1, staffCounted: 0 } as const;
 
-export function frameOf({ costs, supply, staffHour }: Scenario): CostFrame {
+export function frameOf(scenario: Scenario): CostFrame {
+  const { costs, supply, staffHour } = scenario;
   const hour = staffHour.minor;
-  const weeks = supply?.openDaysAWeek;
   return {
-    daysAYear: costs.daysAYear ?? (weeks === undefined ? DEFAULTS.daysAYear : weeks * 52),
+    daysAYear: calendarOf(scenario).daysAYear,
     rushShare: costs.rushShare ?? supply?.rushShare ?? DEFAULTS.rushShare,
     horizonYears: costs.horizonYears,
     discount: costs.discount,
@@ -50,22 +52,27 @@ export function shortDrinkOf({
   };
 }
 
-export function machinesOf({ washing, staffHour }: Scenario): MachineCost[] {
+export function machinesOf({ washing, staffHour, have }: Scenario): MachineCost[] {
   if (!Array.isArray(washing.machines)) return [];
   const minor = (money: Money | undefined): number =>
     money === undefined ? 0 : inMinor(money, staffHour.minor);
+  const left = new Map(Object.entries(have?.machines ?? {}));
   return washing.machines.flatMap((machine) =>
-    Array.from({ length: machine.count ?? 1 }, () => ({
-      price: minor(machine.price),
-      installation: minor(machine.installation),
-      lifeYears: machine.lifeYears ?? 12,
-      waterMl: machine.water ?? 0,
-      energyKWh: machine.energy ?? 0,
-      detergentG: machine.detergent ?? 0,
-      rinseAidMl: machine.rinseAid ?? 0,
-      idleKW: machine.idlePower ?? 0,
-      owned: false,
-    })),
+    Array.from({ length: machine.count ?? 1 }, () => {
+      const there = left.get(machine.class ?? '') ?? 0;
+      if (machine.class !== undefined) left.set(machine.class, Math.max(0, there - 1));
+      return {
+        price: minor(machine.price),
+        installation: minor(machine.installation),
+        lifeYears: machine.lifeYears ?? 12,
+        waterMl: machine.water ?? 0,
+        energyKWh: machine.energy ?? 0,
+        detergentG: machine.detergent ?? 0,
+        rinseAidMl: machine.rinseAid ?? 0,
+        idleKW: machine.idlePower ?? 0,
+        owned: there > 0,
+      };
+    }),
   );
 }
 
@@ -94,21 +101,24 @@ export function racksOf(
     const count = scenario.racks?.owned?.[kind] ?? most;
     const price = scenario.costs?.rack ?? rackKind(kind)?.price.value;
     racks += count;
-    cost += count * (price === undefined ? 0 : inMinor(price, hour));
+    const buy = Math.max(0, count - (scenario.have?.racks?.[kind] ?? 0));
+    cost += buy * (price === undefined ? 0 : inMinor(price, hour));
   }
   return { racks, cost };
 }
 
-/** Freight of buying the stock: the cheapest plain step of a supplier that quotes every ware; nothing where none does. */
+/** Freight of buying what of the stock is not there: the cheapest plain step of a supplier that quotes every ware; nothing where none does. */
 export function freightOf(scenario: Scenario, stock: readonly number[]): number {
   const hour = scenario.staffHour.minor;
   const minor = (money: Money | undefined): number =>
     money === undefined ? 0 : inMinor(money, hour);
   const ids = Object.keys(scenario.ware);
+  const owned = ownedPieces(scenario);
   const costs = Object.values(scenario.supply?.suppliers ?? {}).flatMap(({ quotes, freight }) => {
     if (!ids.every((id) => quotes[id] !== undefined)) return [];
     const cartons = ids.reduce(
-      (sum, id, ware) => sum + Math.ceil(stock[ware]! / quotes[id]!.carton),
+      (sum, id, ware) =>
+        sum + Math.ceil(Math.max(0, stock[ware]! - owned[ware]!) / quotes[id]!.carton),
       0,
     );
     const step = freight.steps?.filter(({ from }) => from <= cartons).at(-1) ?? freight;
@@ -137,11 +147,12 @@ export function costOfScenario(
   taken: Taken,
   extra: { readonly once: number; readonly aYear: number },
 ): Costs {
+  const owned = ownedPieces(scenario);
   return costsOf(frameOf(scenario), {
     machines: machinesOf(scenario),
     ware: Object.keys(scenario.ware).map((id, ware) => ({
       pieces: taken.stock[ware]!,
-      owned: 0,
+      owned: owned[ware]!,
       unitCost: taken.unitCost[ware]!,
       usesADay: taken.usesADay[ware]!,
       ...lossesIn(scenario, id),

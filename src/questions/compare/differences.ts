@@ -9,11 +9,12 @@
  * stock, so Student's t has as many degrees of freedom as days that may be missed; fewer where the draws or
  * parts are fewer. That is our choice, held by the study of equal houses (tests/studies).
  */
+import { mergeDays } from '../../cafe/rush.js';
 import { sampleStandardDeviation, sampleVariance } from 'simple-statistics';
 import { Stream, streamKey } from '../../engine/streams.js';
-import { leastCostStock } from '../../sizing/least-cost-stock.js';
+import { leastCostBeyond } from '../../sizing/least-cost-beyond.js';
 import { selectDays } from '../../sizing/peaks.js';
-import { allowedMisses } from '../../statistics/quantile-of-counts.js';
+import { allowedMisses, exceededByAtMost } from '../../statistics/quantile-of-counts.js';
 import { studentTQuantile } from '../../statistics/student-t-quantile.js';
 import type { Difference } from './answer.js';
 import { runningWorth, standingWorth, type Evaluated } from './evaluate.js';
@@ -86,27 +87,30 @@ export class Pairs {
   private drawn(one: Evaluated): Resampled {
     const known = this.known.get(one);
     if (known !== undefined) return known;
-    const { parts, peaks, unitCost, misses, model, level } = one;
+    const { parts, peaks, unitCost, owned, misses, model, level } = one;
     const stream = new Stream(streamKey(this.seed, `paired-days/${one.days}`));
     const running = parts.map((part) => runningWorth(one, part));
+    const { rackPeaks } = mergeDays(parts);
     const kinds = model.rackKinds.length;
+    // Parts have equally many days, but perhaps the last.
+    const days = new Int32Array(parts.length * parts[0]!.days);
     const found = Array.from({ length: SAMPLES }, () => {
-      const chosen = parts.map(() => Math.floor(stream.uniform() * parts.length));
-      const days = chosen.flatMap((part) => daysOf(parts[part]!.from, parts[part]!.days));
-      const again = leastCostStock(selectDays(peaks, days), unitCost, misses, { parts: PARTS });
+      let [drawn, run] = [0, 0];
+      for (let draw = 0; draw < parts.length; draw += 1) {
+        const at = Math.floor(stream.uniform() * parts.length);
+        const part = parts[at]!;
+        run += running[at]! * part.days;
+        for (let day = 0; day < part.days; day += 1) days[drawn++] = part.from + day;
+      }
+      const chosen = days.subarray(0, drawn);
+      const again = leastCostBeyond(selectDays(peaks, chosen), unitCost, misses, owned, {
+        parts: PARTS,
+      });
       const racks = model.rackKinds.map(({ id }, kind) => ({
         kind: id,
-        racks: atLevel(
-          chosen.flatMap((part) =>
-            daysOf(0, parts[part]!.days).map((day) => parts[part]!.rackPeaks[day * kinds + kind]!),
-          ),
-          level,
-        ),
+        racks: enoughOn(rackPeaks, chosen, kinds, kind, allowedMisses(drawn, level)),
       }));
-      // Parts have equally many days, but perhaps the last.
-      const run =
-        chosen.reduce((sum, part) => sum + running[part]! * parts[part]!.days, 0) / days.length;
-      return { stock: again.cost, total: standingWorth(one, again.stock, racks) + run };
+      return { stock: again.cost, total: standingWorth(one, again.stock, racks) + run / drawn };
     });
     const resampled = {
       total: found.map(({ total }) => total),
@@ -117,15 +121,27 @@ export class Pairs {
   }
 }
 
-const daysOf = (from: number, count: number): number[] =>
-  Array.from({ length: count }, (_, day) => from + day);
-
-function atLevel(values: readonly number[], level: number): number {
-  const sorted = values.toSorted((a, b) => a - b);
-  return sorted[
-    Math.max(0, Math.min(sorted.length - 1, Math.ceil(level * sorted.length - 1e-9) - 1))
-  ]!;
+/** Racks of a kind that are enough on all but `above` of the days. */
+function enoughOn(
+  peaks: Uint16Array,
+  days: Int32Array,
+  kinds: number,
+  kind: number,
+  above: number,
+): number {
+  const counts: number[] = [];
+  for (const day of days) {
+    const racks = peaks[day * kinds + kind]!;
+    while (counts.length <= racks) counts.push(0);
+    counts[racks] = counts[racks]! + 1;
+  }
+  return exceededByAtMost(counts, above);
 }
 
-export const costOf = ({ stock, unitCost }: Pick<Evaluated, 'stock' | 'unitCost'>): number =>
-  stock.reduce((sum, pieces, ware) => sum + pieces * unitCost[ware]!, 0);
+/** What of the stock is still to be paid, minor units. */
+export const costOf = ({
+  stock,
+  owned,
+  unitCost,
+}: Pick<Evaluated, 'stock' | 'owned' | 'unitCost'>): number =>
+  stock.reduce((sum, pieces, ware) => sum + (pieces - owned[ware]!) * unitCost[ware]!, 0);

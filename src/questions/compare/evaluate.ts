@@ -6,7 +6,8 @@ import { annuityFactor } from '../../comparing/annuity.js';
 import type { Costs } from '../../comparing/costs.js';
 import { meanMs } from '../../engine/durations.js';
 import { inMinor } from '../../quantities/money.js';
-import { leastCostStock } from '../../sizing/least-cost-stock.js';
+import { ownedPieces } from '../../scenario/have.js';
+import { leastCostBeyond } from '../../sizing/least-cost-beyond.js';
 import { mergePeaks, type Peaks } from '../../sizing/peaks.js';
 import type { Candidate } from './alternatives.js';
 import { costOfScenario, frameOf, openHoursOf, type Taken } from './costs.js';
@@ -29,6 +30,8 @@ export interface Evaluated {
   readonly candidate: Candidate;
   readonly model: CafeModel;
   readonly unitCost: readonly number[];
+  /** Pieces that are there already. */
+  readonly owned: readonly number[];
   readonly level: number;
   readonly days: number;
   /** With unlimited ware. */
@@ -47,6 +50,7 @@ export interface Evaluated {
 export class House {
   readonly model: CafeModel;
   readonly unitCost: readonly number[];
+  readonly owned: readonly number[];
   private readonly looked = new Map<number, Evaluated>();
   private unlimited: readonly DaysRun[] = [];
 
@@ -57,6 +61,7 @@ export class House {
   ) {
     this.model = compile(candidate.scenario, options.piecesPerRack);
     this.unitCost = unitCosts(candidate.scenario);
+    this.owned = ownedPieces(candidate.scenario);
   }
 
   /** Peaks of the first `days` days. */
@@ -68,11 +73,11 @@ export class House {
   async look(days: number, misses: number): Promise<Evaluated> {
     const known = this.looked.get(days);
     if (known !== undefined) return known;
-    const { candidate, model, unitCost } = this;
+    const { candidate, model, unitCost, owned } = this;
     const { level, seed, partDays, piecesPerRack } = this.options;
     let parts = await this.parts(days);
     const peaks = mergePeaks(parts.map((part) => this.peaksOf(part)));
-    let { stock } = leastCostStock(peaks, unitCost, misses) as { stock: readonly number[] };
+    let { stock } = leastCostBeyond(peaks, unitCost, misses, owned) as { stock: readonly number[] };
     if (looksAtTheShelf(model)) {
       const { answer } = await study(candidate.scenario, this.runner, {
         level,
@@ -97,6 +102,7 @@ export class House {
       candidate,
       model,
       unitCost,
+      owned,
       level,
       days,
       peaks,

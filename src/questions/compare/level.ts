@@ -9,7 +9,7 @@ import {
 } from '../../comparing/level-worth.js';
 import { minorPerUnit } from '../../quantities/money.js';
 import { levelWorthBuying } from '../../ordering/newsvendor.js';
-import { leastCostStock } from '../../sizing/least-cost-stock.js';
+import { leastCostBeyond } from '../../sizing/least-cost-beyond.js';
 import { allowedMisses } from '../../statistics/quantile-of-counts.js';
 import type { Answer } from '../size/answer.js';
 import type { LevelAnswer } from './answer.js';
@@ -34,9 +34,13 @@ export async function levelToBuy(
     .filter((level) => allowedMisses(peaks.days, level) >= 1);
   const points: (LevelPoint & { readonly pieces: number })[] = [];
   for (const level of levels) {
-    const { stock, cost } = leastCostStock(peaks, unitCost, allowedMisses(peaks.days, level), {
-      parts: 50,
-    });
+    const { stock, cost } = leastCostBeyond(
+      peaks,
+      unitCost,
+      allowedMisses(peaks.days, level),
+      base.owned,
+      { parts: 50 },
+    );
     // Fresh days: those that a stock was chosen on flatter it.
     const run = await runner.run({
       model,

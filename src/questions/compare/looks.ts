@@ -6,6 +6,7 @@
 import { reachOfMany } from '../../comparing/repeated-looks.js';
 import { verdictOf, type Verdict } from '../../comparing/verdict.js';
 import { correctedMisses } from '../../sizing/corrected-misses.js';
+import { peaksBeyond } from '../../sizing/least-cost-beyond.js';
 import type { Candidate } from './alternatives.js';
 import { indifferenceOf } from './costs.js';
 import { CONFIDENCE, Pairs, type Pair } from './differences.js';
@@ -150,6 +151,10 @@ export async function takeLooks(
 async function missesOfAll(houses: readonly House[], days: number, level: number): Promise<number> {
   let sum = 0;
   for (const house of houses)
-    sum += correctedMisses(await house.peaks(days), house.unitCost, level);
+    sum += correctedMisses(
+      peaksBeyond(await house.peaks(days), house.owned),
+      house.unitCost,
+      level,
+    );
   return Math.floor(sum / houses.length);
 }

@@ -2,7 +2,8 @@
 import type { CafeModel } from '../../cafe/model.js';
 import type { DaysRun } from '../../cafe/rush.js';
 import type { Costs } from '../../comparing/costs.js';
-import { leastCostStock } from '../../sizing/least-cost-stock.js';
+import { ownedPieces } from '../../scenario/have.js';
+import { leastCostBeyond } from '../../sizing/least-cost-beyond.js';
 import type { Peaks } from '../../sizing/peaks.js';
 import { allowedMisses } from '../../statistics/quantile-of-counts.js';
 import { costOfScenario } from './costs.js';
@@ -55,9 +56,13 @@ export class QuickReader {
     }
     const unitCost = unitCosts(scenario);
     const peaks: Peaks = { days, ware: unitCost.length, data: run.peaks };
-    const { stock, cost } = leastCostStock(peaks, unitCost, allowedMisses(days, level), {
-      parts: 50,
-    });
+    const { stock, cost } = leastCostBeyond(
+      peaks,
+      unitCost,
+      allowedMisses(days, level),
+      ownedPieces(scenario),
+      { parts: 50 },
+    );
     const facts = rushFacts(model, run, level);
     const running = runningOf({ scenario }, model, run);
     return {

@@ -3,20 +3,20 @@ import type { Outcome, Problem } from '../../ordering/problems.js';
 import { readSupply, type SupplyModel } from '../../ordering/read-supply.js';
 import { storageProblems } from '../../ordering/storage.js';
 import { takeawayProblems } from '../../ordering/takeaway.js';
+import { calendarOf } from '../../scenario/calendar.js';
 import type { Scenario } from '../../scenario/scenario.js';
 
-/** The supply slice without units. */
-export function supplyOf({
-  supply = {},
-  currency,
-  staffHour,
-  ware,
-}: Scenario): Outcome<SupplyModel> {
-  return readSupply(supply, {
-    currency,
-    staffHourMinor: staffHour.minor,
-    ware: Object.entries(ware).map(([id, { mass }]) => ({ id, massG: mass ?? null })),
-  });
+/** The supply slice without units, open as many days as the calendar says. */
+export function supplyOf(scenario: Scenario): Outcome<SupplyModel> {
+  const { supply = {}, currency, staffHour, ware } = scenario;
+  return readSupply(
+    { ...supply, openDaysAWeek: calendarOf(scenario).daysAWeek },
+    {
+      currency,
+      staffHourMinor: staffHour.minor,
+      ware: Object.entries(ware).map(([id, { mass }]) => ({ id, massG: mass ?? null })),
+    },
+  );
 }
 
 /** Problems of supply, takeaway cups and storage; how many pieces there are is not known yet. */

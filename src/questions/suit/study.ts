@@ -6,6 +6,7 @@ import { poolingGains } from '../../suiting/merging.js';
 import type { RackFit, SuitDrink } from '../../suiting/model.js';
 import { drinksAWeek, rackFit, suitMenu, suitWare } from '../../suiting/scenario-parts.js';
 import { suit } from '../../suiting/suit.js';
+import { calendarOf } from '../../scenario/calendar.js';
 import { compile } from '../../scenario/compile.js';
 import type { Input } from '../../scenario/inputs.js';
 import { familyOf, rackKindOf } from '../../scenario/pieces-per-rack.js';
@@ -16,12 +17,10 @@ import { study } from '../size/study.js';
 
 /** Days that tell drinks a week and what pooling saves. */
 const DAYS = 1000;
-const OPEN_DAYS_A_WEEK = 7;
 const MINUTE = 60_000;
 
 export interface SuitOptions {
   readonly seed?: string;
-  readonly openDaysAWeek?: number;
 }
 
 export async function suitStudy(
@@ -52,7 +51,7 @@ export async function suitStudy(
       menu,
       all,
       all === 0 ? 0 : houseDrinks / all,
-      options.openDaysAWeek ?? OPEN_DAYS_A_WEEK,
+      calendarOf(scenario).daysAWeek,
     ),
     racks: racksOf(scenario),
     dwellMin:

@@ -1,0 +1,124 @@
+/** How many days a house is open: said once, and read by every question that counts by the year or the week. */
+import * as z from 'zod';
+import { group } from '../quantities/group.js';
+import { plainNumber } from '../quantities/numbers.js';
+import { quantities } from '../quantities/quantity.js';
+import type { Path } from './path.js';
+import { problemAt, type Flaw } from './problems.js';
+import { isGroup, valueAt } from './tree.js';
+
+const WEEKS = 52;
+/** Where nothing is said: closed one day a week; common practice, no source. */
+const DAYS_A_YEAR = 6 * WEEKS;
+/** What a year of 52 weeks leaves out; two figures no farther apart say the same. */
+const ROUNDING = 8;
+
+/** A number up to the days of a year or a week. */
+const upTo = (most: number, of: string): z.ZodType<number> => {
+  const schema = plainNumber('days', true).refine((value) => value <= most, {
+    error: `is more days than ${of} has; write ${most} or fewer`,
+  });
+  quantities.add(schema, { kind: 'number' });
+  return schema;
+};
+
+export const calendarSchema = group(
+  {
+    /** Days like those of the scenario. */
+    daysAYear: upTo(366, 'a year').optional(),
+    daysAWeek: upTo(7, 'a week').optional(),
+    weeksAYear: upTo(53, 'a year (in weeks)').optional(),
+  },
+  'write { daysAYear: 250 }, or { daysAWeek: 5, weeksAYear: 50 }',
+);
+
+export interface Calendar {
+  readonly daysAYear: number;
+  /** Mean over the weeks of a year. */
+  readonly daysAWeek: number;
+}
+
+interface Dated {
+  readonly calendar?:
+    | {
+        readonly daysAYear?: number | undefined;
+        readonly daysAWeek?: number | undefined;
+        readonly weeksAYear?: number | undefined;
+      }
+    | undefined;
+  readonly costs?: { readonly daysAYear?: number | undefined } | undefined;
+  readonly supply?: { readonly openDaysAWeek?: number | undefined } | undefined;
+}
+
+/** The calendar, or what costs or supply say alone; six days a week where none does. */
+export function calendarOf({ calendar = {}, costs, supply }: Dated): Calendar {
+  const daysAYear =
+    calendar.daysAYear ??
+    (calendar.daysAWeek === undefined
+      ? undefined
+      : calendar.daysAWeek * (calendar.weeksAYear ?? WEEKS)) ??
+    costs?.daysAYear ??
+    (supply?.openDaysAWeek === undefined ? DAYS_A_YEAR : supply.openDaysAWeek * WEEKS);
+  return { daysAYear, daysAWeek: Math.min(7, daysAYear / WEEKS) };
+}
+
+/** A file that says two things: each place, with what the other says. */
+export function checkCalendar(tree: unknown): Flaw[] {
+  const number = (path: Path): number | null => {
+    const value = valueAt(tree, path);
+    return typeof value === 'number' ? value : null;
+  };
+  const weeks = number(['calendar', 'weeksAYear']) ?? WEEKS;
+  const said = (
+    [
+      [['calendar', 'daysAYear'], 1],
+      [['calendar', 'daysAWeek'], weeks],
+      [['costs', 'daysAYear'], 1],
+      [['supply', 'openDaysAWeek'], WEEKS],
+    ] as const
+  ).flatMap(([path, times]) => {
+    const value = number(path);
+    return value === null ? [] : [{ path, value, year: value * times }];
+  });
+  const first = said[0];
+  const other = said.find(({ year }) => Math.abs(year - first!.year) > ROUNDING);
+  const contrary = (one: (typeof said)[number], against: (typeof said)[number]): Flaw =>
+    problemAt(
+      [...one.path],
+      one.value,
+      `makes ${Math.round(one.year)} days a year, and ${against.path.join('.')} (${against.value}) makes ${Math.round(against.year)}`,
+      'say it once, under calendar: { daysAYear: 250 }',
+    );
+  const weeksAlone =
+    number(['calendar', 'weeksAYear']) !== null && number(['calendar', 'daysAWeek']) === null
+      ? [
+          problemAt(
+            ['calendar', 'weeksAYear'],
+            weeks,
+            'stands without days a week',
+            'add daysAWeek, or write daysAYear alone',
+          ),
+        ]
+      : [];
+  const empty =
+    isGroup(valueAt(tree, ['calendar'])) &&
+    number(['calendar', 'daysAYear']) === null &&
+    number(['calendar', 'daysAWeek']) === null &&
+    weeksAlone.length === 0
+      ? [
+          problemAt(
+            ['calendar'],
+            undefined,
+            'says no number of days',
+            'write { daysAYear: 250 }, or { daysAWeek: 5, weeksAYear: 50 }',
+          ),
+        ]
+      : [];
+  return [
+    ...weeksAlone,
+    ...empty,
+    ...(first === undefined || other === undefined
+      ? []
+      : [contrary(first, other), contrary(other, first)]),
+  ];
+}
