@@ -1,7 +1,10 @@
 /** A scenario file with alternatives → the comparison, printed, and written with its pictures where a folder is named. */
 import { basename, extname, join } from 'node:path';
 import { compareCharts } from '../questions/compare/charts/compare-charts.js';
-import { compareText } from '../questions/compare/text.js';
+import { tellComparison } from '../questions/compare/tell.js';
+import { PLAIN_WIDTH, writeText } from '../tell/write-text.js';
+import type { ReportContext } from '../tell/context.js';
+import type { Comparison } from '../questions/compare/answer.js';
 import { contextOf } from '../tell/context-of.js';
 import { renderSvg, standaloneSvg } from '../tell/render-svg.js';
 import { candidatesOf } from '../questions/compare/alternatives.js';
@@ -28,6 +31,7 @@ export interface CompareArguments {
   readonly seats?: string | undefined;
   readonly equalGuests: boolean;
   readonly threads?: number | undefined;
+  readonly all: boolean;
   readonly json: boolean;
   readonly out?: string | undefined;
 }
@@ -81,9 +85,15 @@ export async function runCompare(args: CompareArguments): Promise<void> {
     }
   })();
   const context = contextOf(opened.scenario, opened.inputs, version, piecesPerRackOf);
-  const text = compareText(comparison, context);
+  const blocks = tellComparison(comparison, context);
+  const text = writeText(blocks, {
+    width: Math.min(PLAIN_WIDTH, process.stdout.columns ?? PLAIN_WIDTH),
+    all: args.all,
+  });
   const files =
-    args.out === undefined ? [] : await written(args.file, args.out, comparison, context, text);
+    args.out === undefined
+      ? []
+      : await written(args.file, args.out, comparison, context, writeText(blocks, { all: true }));
   process.stdout.write(
     args.json
       ? `${JSON.stringify(comparison)}\n`
@@ -94,8 +104,8 @@ export async function runCompare(args: CompareArguments): Promise<void> {
 async function written(
   scenarioFile: string,
   folder: string,
-  comparison: Parameters<typeof compareText>[0],
-  context: Parameters<typeof compareText>[1],
+  comparison: Comparison,
+  context: ReportContext,
   text: string,
 ): Promise<string[]> {
   const stem = join(folder, `${basename(scenarioFile, extname(scenarioFile))}.compare`);

@@ -11,6 +11,7 @@
  * estimated, Student's t takes the normal's place at the same nominal level (Jennison and Turnbull, "Group
  * Sequential Methods", 2000, section 11.5).
  */
+import { exp } from '../elementary/exp.js';
 import { normalQuantile } from '../engine/normal.js';
 import { studentTQuantile } from '../statistics/student-t-quantile.js';
 import { normalUpper } from './normal-upper.js';
@@ -20,7 +21,7 @@ const POINTS = 121;
 /** Where a normal law is over, in standard deviations: the far end of a boundary with one side. */
 const FAR = 8;
 
-const density = (z: number): number => Math.exp((-z * z) / 2) / Math.sqrt(2 * Math.PI);
+const density = (z: number): number => exp((-z * z) / 2) / Math.sqrt(2 * Math.PI);
 
 /**
  * Chance that a standardised sum with no drift is beyond ±c (above c, with one side) at any of the looks.

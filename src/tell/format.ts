@@ -96,6 +96,10 @@ function moneyFormat(tag: string, currency: string): Intl.NumberFormat {
   }
 }
 
+/** Minutes without a decimal where there is none. */
+export const minutesText = (minutes: number, formats: Formats): string =>
+  Number.isInteger(minutes) ? `${formats.count(minutes)}\u00A0min` : formats.minutes(minutes);
+
 export interface TextColumn {
   /** Heading; '\n' parts its lines. */
   readonly title: string;

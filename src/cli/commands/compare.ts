@@ -83,6 +83,11 @@ export const compare: CommandModule<object, CompareArguments> = {
             'a whole number from 1 to 64',
           ),
       })
+      .option('all', {
+        type: 'boolean',
+        default: false,
+        describe: 'Print the details too',
+      })
       .option('json', {
         type: 'boolean',
         default: false,

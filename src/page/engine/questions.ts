@@ -1,10 +1,10 @@
 /** Sections that are worked out when the reader asks: one function each, scenario → HTML. */
 import { trainerCards } from '../../questions/cards/cards.js';
-import { compareCharts } from '../../questions/compare/charts/compare-charts.js';
+import type { Block } from '../../tell/block.js';
 import type { ReportContext } from '../../tell/context.js';
-import { alternativesSection } from '../../questions/compare/section.js';
-import { mapCharts, mapSection } from '../../questions/compare/map-section.js';
-import { movesCharts, movesSection } from '../../questions/compare/moves-section.js';
+import { tellComparison } from '../../questions/compare/tell.js';
+import { mapBlocks } from '../../questions/compare/tell-map.js';
+import { movesBlocks } from '../../questions/compare/tell-moves.js';
 import { orderBlocks } from '../../questions/order/tell.js';
 import { formatsFor } from '../../tell/format.js';
 import { writeHtml } from '../../tell/write-html.js';
@@ -48,22 +48,23 @@ function told<A>(answer: Told<A>): A {
   return answer.value;
 }
 
+/** Blocks as the letter shows them, pictures drawn. */
+const written = (blocks: readonly Block[], context: ReportContext): Promise<string> =>
+  writeHtml(blocks, {
+    draw: drawnCharts,
+    formats: formatsFor(context),
+    words: context.words ?? english,
+  });
+
 export const answers: Readonly<Record<Question, (asking: Asking) => Promise<string>>> = {
   async alternatives({ inquiry, context }) {
-    const comparison = told(await askAlternatives(inquiry));
-    return alternativesSection(
-      comparison,
-      context,
-      await drawnCharts(compareCharts(comparison, context)),
-    );
+    return written(tellComparison(told(await askAlternatives(inquiry)), context), context);
   },
   async map({ inquiry, context }) {
-    const map = told(await askMap(inquiry));
-    return mapSection(map, context, await drawnCharts(mapCharts(map, context)));
+    return written(mapBlocks(told(await askMap(inquiry)), context), context);
   },
   async moves({ inquiry, context }) {
-    const moves = told(await askMoves(inquiry));
-    return movesSection(moves, context, await drawnCharts(movesCharts(moves, context)));
+    return written(movesBlocks(told(await askMoves(inquiry)), context), context);
   },
   async racks({ inquiry, context }) {
     const racks = told(await askRacks(inquiry));
@@ -83,11 +84,7 @@ export const answers: Readonly<Record<Question, (asking: Asking) => Promise<stri
   },
   async order(asking) {
     const { context } = asking;
-    return writeHtml(orderBlocks(await orderOf(asking), context), {
-      draw: drawnCharts,
-      formats: formatsFor(context),
-      words: context.words ?? english,
-    });
+    return written(orderBlocks(await orderOf(asking), context), context);
   },
   async cards({ inquiry, options, context }) {
     const { opened, runner, seed } = inquiry;

@@ -62,8 +62,9 @@ export interface ComparedAlternative {
   readonly nowTotal: number;
   readonly year: Readonly<Record<YearPart, number>>;
   readonly yearTotal: number;
-  /** Present value over the horizon. */
+  /** Present value over the horizon, and what of it recurs every year. */
   readonly total: number;
+  readonly yearWorth: number;
   /** A year of all staff time, whatever share of it is counted. */
   readonly staffAYear: number;
   /** Against the base, under the same guests; null for the base. */
@@ -71,6 +72,8 @@ export interface ComparedAlternative {
   readonly totalAgainstBase: Difference | null;
   /** What an hour of staff would have to be worth for the verdict to turn; null where it does not. */
   readonly staffHourAtWhichItTurns: number | null;
+  /** Money that a day without one machine costs less than in the house as it is; null where it has no more machines than that. */
+  readonly failureSpares: number | null;
   readonly atBest: AtBest | null;
   readonly habitsOff: readonly HabitOff[];
   /** Chance that it costs less than the base, over draws of the assumed inputs; null where none were drawn. */
@@ -108,6 +111,8 @@ export interface MapPoint {
 
 export interface TradeOffMap {
   readonly days: number;
+  /** Cost of the ware in the house as it is, on the days of the map. */
+  readonly own: number;
   readonly points: readonly MapPoint[];
   /** What more machines save, class by class and round by round: ware in money, and as so many pieces at the mean price (near-ties swap pieces between ware, so counts alone mislead). */
   readonly machineWorth: readonly {

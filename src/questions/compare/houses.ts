@@ -6,6 +6,7 @@ import { EveryStep } from '../../cafe/looking-on.js';
 import type { CafeModel } from '../../cafe/model.js';
 import { PLACE_COUNT, SHELF } from '../../cafe/places.js';
 import { mergeDays } from '../../cafe/rush.js';
+import { annuityFactor } from '../../comparing/annuity.js';
 import type { Costs } from '../../comparing/costs.js';
 import { nameOf } from '../../quantities/name.js';
 import { exactBinomialInterval } from '../../statistics/exact-binomial-interval.js';
@@ -13,7 +14,7 @@ import type { Answer, Share } from '../size/answer.js';
 import type { Advice } from './advice.js';
 import type { AtBest, ComparedAlternative, Difference } from './answer.js';
 import { breakEvens } from './break-even.js';
-import { costOfScenario, racksOf, shelfM2 } from './costs.js';
+import { costOfScenario, frameOf, racksOf, shelfM2 } from './costs.js';
 import { extraOf, runningOf, type Evaluated } from './evaluate.js';
 import type { Looked, Looks } from './looks.js';
 import { rushFacts } from '../size/rush-facts.js';
@@ -72,6 +73,8 @@ async function toldHouse(
 ): Promise<ComparedAlternative> {
   const { candidate, model, level } = one;
   const { scenario } = candidate;
+  const frame = frameOf(scenario);
+  const years = annuityFactor(frame.discount, frame.horizonYears);
   const isBase = pair === null;
   const stock = isBase ? asItIs.stock : likeCertified(one, base, asItIs.stock);
   const money = (of: (costs: Costs) => number): number =>
@@ -116,6 +119,8 @@ async function toldHouse(
     year: parts(({ year }) => year),
     yearTotal: money(({ yearTotal }) => yearTotal),
     total: money(({ total }) => total),
+    yearWorth: money(({ yearTotal }) => yearTotal) * years,
+    failureSpares: null,
     staffAYear: money(({ staffAYear }) => staffAYear),
     stockAgainstBase: pair === null ? null : inUnits(pair.stock, perUnit),
     totalAgainstBase: pair === null ? null : inUnits(pair.total, perUnit),

@@ -134,6 +134,7 @@ export async function tradeOffMap(
   });
   return {
     days: options.days,
+    own: (await reader.read(scenario)).stockCost / perUnit,
     points,
     machineWorth,
     cheapest: points.reduce((best, point) => (point.total < best.total ? point : best)),

@@ -10,6 +10,7 @@ import type { Runner } from '../../cafe/runner.js';
 import { study } from '../size/study.js';
 import { costOf } from './differences.js';
 import { unitCosts } from '../../scenario/compile.js';
+import { ownedPieces } from '../../scenario/have.js';
 
 /** @throws RangeError where the scenario has no number of seats to scale from */
 export async function planningTable(
@@ -52,8 +53,11 @@ export async function planningTable(
         perSeat: pieces / seats,
       })),
       stockCost:
-        costOf({ stock, unitCost: unitCosts(read.scenario) }) /
-        minorPerUnit(read.scenario.currency),
+        costOf({
+          stock,
+          owned: ownedPieces(read.scenario),
+          unitCost: unitCosts(read.scenario),
+        }) / minorPerUnit(read.scenario.currency),
       certified: answer.certified,
       machinesBusy: answer.busy.machines,
     });

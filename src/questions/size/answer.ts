@@ -21,6 +21,9 @@ export interface StockLine {
   /** What this ware would need were it the only one promised at the level. */
   readonly alone: number;
   readonly unitCost: number;
+  /** Pieces that are there already, and those to buy. */
+  readonly have: number;
+  readonly add: number;
   /** Name for people; falls back to the id. */
   readonly name: string;
 }
@@ -107,6 +110,8 @@ export interface Answer {
   readonly warnings: readonly Warning[];
   /** Σ pieces × unit cost. */
   readonly cost: number;
+  /** What of that is still to be paid: the pieces to add. */
+  readonly spend: number;
   /** Seats of the house; null: unlimited. */
   readonly seats: number | null;
   readonly overloads: readonly Overload[];

@@ -12,13 +12,15 @@ import { looksAtTheShelf } from '../../cafe/washing/rules/in-order.js';
 import { Stream, streamKey } from '../../engine/streams.js';
 import { minorPerUnit } from '../../quantities/money.js';
 import { aloneStock } from '../../sizing/alone-stock.js';
-import { countMisses, type Peaks } from '../../sizing/peaks.js';
+import { peaksBeyond } from '../../sizing/least-cost-beyond.js';
+import { countMisses, sliceDays, type Peaks } from '../../sizing/peaks.js';
 import { onePathOf, riskCurve, scaledPathOf, type RiskPoint } from '../../sizing/risk-curve.js';
 import { sizeStock, type SizedStock } from '../../sizing/size-stock.js';
 import { exactBinomialInterval } from '../../statistics/exact-binomial-interval.js';
 import type { Warning } from '../../scenario/warning.js';
 import type { Answer, Evidence, StockLine } from './answer.js';
 import { tightestMoment, watchDays } from './evidence.js';
+import { ownedPieces } from '../../scenario/have.js';
 import type { PiecesPerRack } from '../../scenario/pieces-per-rack.js';
 import { findOverloads } from './overloads.js';
 import { byDayOf, rushFacts } from './rush-facts.js';
@@ -57,6 +59,8 @@ export interface Study {
 /** Days run at a given stock unless said otherwise. */
 const DAYS_AT_STOCK = 2000;
 const MOST_DAYS = 8000;
+/** First day that a given stock is judged on: beyond all that a stock may be chosen or certified on, so that none flatters itself. */
+const JUDGED_FROM = 10_000_000;
 
 /**
  * Size the stock of a scenario, or judge a given one.
@@ -72,6 +76,7 @@ export async function study(
   const level = options.level ?? scenario.level;
   const listed = options.listed ?? null;
   const costs = unitCosts(scenario);
+  const owned = ownedPieces(scenario);
   const runs: DaysRun[] = [];
   const run = (
     from: number,
@@ -79,26 +84,30 @@ export async function study(
     stock: readonly number[] | null,
     { byDay = false, after = 0 } = {},
   ): Promise<DaysRun> => runner.run({ model, seed, from, days, stock, listed, byDay }, after);
+  const withOwned = (bought: readonly number[]): number[] =>
+    bought.map((pieces, ware) => pieces + owned[ware]!);
   const provider = {
     async peaks(from: number, count: number, after: number): Promise<Peaks> {
       const part = await run(from, count, null, { after });
       runs.push(part);
-      return peaksOf(part);
+      // What is owned costs nothing: the search is for what more is needed.
+      return peaksBeyond(peaksOf(part), owned);
     },
     ...(looksAtTheShelf(model)
       ? {
-          misses: async (stock: readonly number[], from: number, count: number) =>
-            count - (await run(from, count, stock)).sums.safeDays,
+          misses: async (bought: readonly number[], from: number, count: number) =>
+            count - (await run(from, count, withOwned(bought))).sums.safeDays,
         }
       : {}),
   };
 
+  const first = options.stock === undefined || listed !== null ? 0 : JUDGED_FROM;
   const sized = options.stock === undefined ? await chosenStock() : null;
   const given = options.stock === undefined ? null : await givenStock(options.stock);
   const days = sized?.chosenOn ?? given!.days;
-  const stock = sized?.stock ?? given!.stock;
+  const stock = sized === null ? given!.stock : withOwned(sized.stock);
   // The rush to tell of: with unlimited ware, unless the stock itself changes what happens.
-  const unlimited = mergeDays(runs.filter((part) => part.from + part.days <= days));
+  const unlimited = mergeDays(runs.filter((part) => part.from + part.days <= first + days));
   const told =
     given?.atStock ?? (provider.misses === undefined ? unlimited : await run(0, days, stock));
   const facts = rushFacts(model, told, level);
@@ -113,11 +122,13 @@ export async function study(
     high: alone[index]!.high,
     alone: alone[index]!.pieces,
     unitCost: costs[index]! / perUnit,
+    have: owned[index]!,
+    add: Math.max(0, stock[index]! - owned[index]!),
   }));
   const watched = Math.min(options.watch ?? 0, days);
   const look = { model, seed, days: watched, stock: told === unlimited ? null : stock, listed };
   const tight = tightestDay(peaks, stock, level);
-  const tightest = tightestMoment(look, tight.day, tight.ware);
+  const tightest = tightestMoment(look, first + tight.day, tight.ware);
   const warnings: Warning[] = [
     ...(sized?.warnings ?? []),
     ...(given?.warnings ?? []),
@@ -132,6 +143,7 @@ export async function study(
     certified: sized?.certified ?? null,
     stock: lines,
     cost: stock.reduce((sum, pieces, index) => sum + pieces * costs[index]!, 0) / perUnit,
+    spend: lines.reduce((sum, { add, unitCost }) => sum + add * unitCost, 0),
     ...facts,
     overloads: findOverloads(model, facts.houseShare),
     warnings,
@@ -140,7 +152,7 @@ export async function study(
     ...(options.peaks === true ? { peaks: rowsOf(peaksOf(given?.atStock ?? unlimited)) } : {}),
     ...(given === null ? {} : given.told),
   };
-  const curvePeaks = sized?.fresh ?? peaks;
+  const curvePeaks = sized?.fresh == null ? peaks : freshPeaks(runs, sized);
   return {
     answer,
     watch: (most) => watchDays({ ...look, days: Math.min(most, days) }),
@@ -180,9 +192,11 @@ export async function study(
         `stock: no ware "${unknown.join('", "')}" in the scenario; it has ${ids.join(', ')}`,
       );
     const count = listed?.length ?? options.days ?? DAYS_AT_STOCK;
-    const most = largest(await provider.peaks(0, count, 0));
+    const plenty = await run(first, count, null);
+    runs.push(plenty);
+    const most = largest(peaksOf(plenty));
     const full = ids.map((id, ware) => pieces[id] ?? most[ware]!);
-    const atStock = await run(0, count, full, { byDay: true });
+    const atStock = await run(first, count, full, { byDay: true });
     const left = ids.filter((id) => pieces[id] === undefined);
     return {
       days: count,
@@ -213,6 +227,13 @@ const peaksOf = (run: DaysRun): Peaks => ({
   ware: run.peaks.length / run.days,
   data: run.peaks,
 });
+
+/** All that the days certified on need, whatever is owned. */
+function freshPeaks(runs: readonly DaysRun[], { chosenOn, certifiedOn }: SizedStock): Peaks {
+  const all = peaksOf(mergeDays(runs));
+  const from = Math.max(chosenOn, all.days - certifiedOn);
+  return sliceDays(all, from, all.days - from);
+}
 
 const rowsOf = (peaks: Peaks): number[][] =>
   Array.from({ length: peaks.days }, (_, day) => [

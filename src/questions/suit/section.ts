@@ -8,7 +8,7 @@ import {
 import { remedyWords } from '../../suiting/findings.js';
 import { cleanText } from '../../tell/clean-text.js';
 import { drinkLabels } from './strength.js';
-import { minutesText } from '../compare/parts.js';
+import { minutesText } from '../../tell/format.js';
 import { formatsFor, type Formats } from '../../tell/format.js';
 import type { ReportChart } from '../../tell/html-picture.js';
 import { english, type Words } from '../../tell/words.js';

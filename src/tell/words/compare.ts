@@ -1,42 +1,115 @@
 /** Words of the comparison. */
 export const compareWords = {
-  best: (name: string, saves: string, years: string): string =>
-    `Recommended: ${name}. Over ${years} years it costs ${saves} less than the house as it is`,
-  bestIsBase: 'Recommended: leave the house as it is; none of the alternatives costs less',
-  sure: (low: string, high: string): string => ` (95% interval ${low} to ${high}).`,
-  error: (chance: string, amount: string): string =>
-    `The chance that another is cheaper by more than ${amount} is at most ${chance}.`,
-  withinIndifference: (amount: string): string =>
-    `That is less than the ${amount} below which differences count as none, so let other things than money decide.`,
-  notRanked: (names: string): string => `Shown but not ranked, as other guests come: ${names}.`,
-  unsure: (names: string): string =>
-    `It cannot be told apart from ${names} on the days run: choose among them by other things than money.`,
-  underRanges: (share: string, low: string, high: string): string =>
-    `With all inputs drawn from their ranges it was the cheaper of the two in ${share} of the draws (95% interval ${low} to ${high}).`,
+  details: 'The rush, pieces, money by part, and which level to buy',
+  head1: 'More cups, another machine or another habit?',
+  best: (sentence: string): string => `Recommended: ${sentence}`,
+  bestIsBase:
+    'Recommended: leave the house as it is. Nothing that was compared is sure to cost less.',
+  asGood: (names: string): string =>
+    `It cannot be told from ${names} in money: choose among them by what else matters to you.`,
+  habitsFirst: (habits: string, saves: string, low: string, high: string, years: string): string =>
+    `First try a habit, which needs no purchase: ${habits}. In the house as it is that saves ${saves} over ${years} years (${low} to ${high}).`,
+  waiting: (minutes: string): string => `let a part load wait ${minutes}`,
+  from: (share: string): string => `start it only once the rack is ${share} full`,
+  levelFirst: (level: string, chosen: string, ware: string, saves: string, short: string): string =>
+    `Think of ${level} in place of ${chosen}: ${ware} more of ware, and ${saves} a year less in all, if a drink without its cup costs you ${short} (assumed unless you gave it).`,
+  levelLess: (level: string, chosen: string, ware: string, saves: string, short: string): string =>
+    `Think of ${level} in place of ${chosen}: ${ware} less of ware, and ${saves} a year less in all, if a drink without its cup costs you ${short} (assumed unless you gave it).`,
+  saves: 'saves',
+  takes: 'takes',
+  needs: 'needs',
+  costs: 'costs',
+  andCosts: (gains: string, costs: string): string => `${gains}, but ${costs}`,
+  pieces: (count: string, one: boolean, money: string): string =>
+    `${count} ${one ? 'piece' : 'pieces'} (${money})`,
+  morePieces: (count: string, one: boolean, money: string): string =>
+    `${count} more ${one ? 'piece' : 'pieces'} (${money})`,
+  staffADay: (minutes: string, one: boolean): string =>
+    `${minutes} staff ${one ? 'minute' : 'minutes'} a day`,
+  moreStaffADay: (minutes: string, one: boolean): string =>
+    `${minutes} more staff ${one ? 'minute' : 'minutes'} a day`,
+  wareAlone: (money: string): string => `${money} of ware`,
+  moneyNow: (money: string): string => `${money} now`,
+  moneyAYear: (money: string): string => `${money} a year`,
+  changesLittle: 'changes next to nothing',
+  said: {
+    cheaper: (amount: string, low: string, high: string, years: string): string =>
+      `it pays: ${amount} less over ${years} years (${low} to ${high})`,
+    moreCups: (amount: string, low: string, high: string, years: string): string =>
+      `more cups win, by ${amount} over ${years} years (${low} to ${high})`,
+    dearer: (amount: string, low: string, high: string, years: string): string =>
+      `it does not pay: ${amount} more over ${years} years (${low} to ${high})`,
+    alike: (amount: string, years: string): string =>
+      `no difference that matters to you (within ${amount} over ${years} years)`,
+    open: (from: string, to: string, years: string): string =>
+      `too close to call: between ${from} and ${to} over ${years} years. More simulated days (--days) would decide it; so may what else you like about it`,
+    habits: (now: string, off: string, when: string): string =>
+      `too close to call: ${now} with the habits as they are, but ${off} ${when}. Settle that habit first, then ask again`,
+    staffPays: (worth: string): string =>
+      `it pays only if the time is worth more than ${worth} an hour to you`,
+    staffCosts: (worth: string): string =>
+      `it pays only while the time it takes is worth less than ${worth} an hour to you`,
+    other: 'other guests or a bad day: to plan for, not to choose',
+  },
+  less: (amount: string): string => `${amount} less`,
+  more: (amount: string): string => `${amount} more`,
+  when: {
+    rounds: (longer: boolean): string =>
+      `with clearing rounds a fifth ${longer ? 'longer' : 'shorter'}`,
+    waits: (longer: boolean): string =>
+      `with part loads waiting a fifth ${longer ? 'longer' : 'shorter'}`,
+    best: 'with the habits of both at their best',
+  },
+  wouldPayBelow: (price: string): string =>
+    `It would pay at a price of ${price} or less for what is bought`,
+  itWouldPay: 'It would pay',
+  or: 'or',
+  neverPays: 'It would not pay even as a gift',
+  orStaff: (worth: string): string => `if an hour of staff is worth more than ${worth} to you`,
+  orFails: (mornings: string, one: boolean): string =>
+    `if a machine fails you on more than ${mornings} ${one ? 'day' : 'days'} a year`,
+  trades: 'Space, power, water and drain: ask a licensed trade.',
+  assumedMoney: (names: string): string =>
+    `Assumed, as your file gives none (in hours of your staff cost): ${names}. Give your own figures before you decide.`,
+  notRanked: (names: string): string =>
+    `To plan for, not to choose (other guests come, or something fails): ${names}.`,
+  underRanges: (name: string, share: string, low: string, high: string): string =>
+    `With all inputs drawn from their ranges ${name} cost less than the house as it is in ${share} of the draws (${low} to ${high}).`,
   head: {
     alternative: 'Alternative',
+    said: 'In short',
     pieces: 'Pieces',
     stock: 'Ware',
-    now: 'Money\nnow',
-    year: 'Money\na year',
-    total: (years: string): string => `Over\n${years} years`,
-    against: 'Against\nas it is',
-    interval: '95% interval\nof that',
-    cut: 'Days\nsaved',
-    minutes: 'Minutes\nshort',
-    drinks: 'Drinks\nshort',
-    staff: 'Staff\nminutes',
-    shelf: 'Shelf\nm²',
+    now: 'Cash now',
+    year: 'Cash a year',
+    against: (years: string): string => `Cash over ${years} years`,
+    interval: '95 % interval',
+    cut: 'Days saved',
+    minutes: 'Minutes short',
+    drinks: 'Drinks short',
+    staff: 'Staff minutes a day',
+    withStaff: 'With all staff time',
+    atBest: 'Both at best habits',
+    shelf: 'Shelf m²',
     racks: 'Racks',
-    busy: 'Machines\nbusy',
-    served: 'Guests\nseated',
-    away: 'Turned\naway',
-    chance: 'Chance\ncheaper',
+    busy: 'Machines busy',
+    served: 'Guests seated',
+    away: 'Turned away',
+    chance: 'Chance it costs less',
+    level: 'Level held',
   },
-  moneyTitle: 'Money, under the same guests',
+  short: {
+    cheaper: 'costs less',
+    dearer: 'costs more',
+    alike: 'the same',
+    open: 'too close to call',
+    habits: 'rests on a habit',
+    staff: 'rests on staff time',
+  },
+  moneyTitle: 'Money from today: the house as it is, and what each alternative adds to it or saves',
   rushTitle: 'The rush, a mean day',
-  nowTitle: 'Money now',
-  yearTitle: 'Money a year',
+  nowTitle: 'Cash now, against the house as it is',
+  yearTitle: 'Cash a year, against the house as it is',
   now: {
     ware: 'Ware',
     racks: 'Racks',
@@ -49,29 +122,26 @@ export const compareWords = {
     water: 'Water',
     energy: 'Energy',
     chemicals: 'Chemic.',
+    service: 'Service',
     staff: 'Staff',
-    paperCups: 'Paper cups',
     breakage: 'Breakage',
     lost: 'Lost',
     other: 'Other',
   },
-  stockTitle: 'Pieces by ware',
+  stockTitle: 'Pieces by ware: the house as it is, and the difference of each alternative',
   changesTitle: 'What is different',
   cutNote:
     '"Days saved" is how many times more days the same sureness would need if each alternative had guests of its own.',
   frame: (years: string, rate: string, days: string): string =>
-    `Everything is priced as bought now, machines by the even payment over their life; over ${years} years at ${rate} a year, ${days} days a year like this one, counting the hours of the scenario. Prices that the scenario does not give are assumed, from memory: give your own under costs.`,
-  steady: (low: string, high: string): string =>
-    `With clearing rounds and part-load waits a minute shorter or longer it costs ${low} to ${high} less (a quick reading).`,
-  beats: (worst: string, what: string, asWritten: string): string =>
-    `! Its lead rests in part on how rounds and waits fall together: with ${what} in either house it is ${worst}, not ${asWritten} (quick readings). Try the habit itself, or spread the durations, before acting on it.`,
-  beatLess: (amount: string): string => `${amount} less`,
-  beatMore: (amount: string): string => `${amount} more`,
-  beat: (what: 'rounds' | 'waits', minutes: number): string =>
-    `${what === 'rounds' ? 'clearing rounds' : 'part-load waits'} a minute ${minutes < 0 ? 'shorter' : 'longer'}`,
+    `Cash is counted from today over ${years} years at ${rate} interest, ${days} days a year like this one. What you have costs nothing; machines are charged evenly over their life, so that one that lasts longer is not wronged; ware that breaks or walks off is bought again. Nothing is counted for selling what you have.`,
+  staffFrame: (share: string): string =>
+    `Of staff time ${share} is counted as cash: those on shift are paid anyway. "With all staff time" counts every minute.`,
+  together: (count: string, days: string, most: string, seed: string): string =>
+    `All ${count} intervals of cash hold together, and at every look, in 95 % of such comparisons; a verdict is given only where an interval leaves no room for the contrary. Read on ${days}${days === most ? '' : ` to ${most}`} days that all houses share; seed ${seed}.`,
+  bestNote:
+    'Best habits: half to four times the present wait of part loads, started at any filling or from 50, 75 or 90 %; chosen on some days and judged on others.',
   assumed: (list: string): string =>
     `Assumed for want of your own figures, with the plausible range of each: ${list}.`,
-  butRanges: 'So its lead rests on the inputs being just as written; measure before acting on it.',
   minutesNote:
     'Minutes short: minutes of a rush in which the shelf of some ware is empty. Shelf: all pieces side by side in one layer.',
   admits: (name: string, more: string, pieces: string): string =>
@@ -101,10 +171,10 @@ export const compareWords = {
     safe: 'Ware for a\nsafe rush',
   },
   level: (recommended: string, chosen: string, short: string, missed: string): string =>
-    `If a short drink costs ${short}, the level of least money is ${recommended} (chosen: ${chosen}). As a check (the newsvendor's ratio): one more piece of mean price pays for itself where it would be missed in more than ${missed} of rushes.`,
+    `If a short drink costs ${short}, the level of least money is ${recommended} (asked for: ${chosen}). As a check: one more piece of mean price pays for itself where it would be missed in more than ${missed} of rushes.`,
   knee: (level: string): string => `Beyond ${level} each further safe rush costs steeply more.`,
   mapTitle: (days: string): string =>
-    `The trade-off map: what the ware costs that keeps the level, ${days} days a point`,
+    `What the ware costs against the house as it is, the level kept; ${days} days a point`,
   mapHead: {
     round: 'Minutes between rounds',
     class: 'Class',
@@ -112,11 +182,6 @@ export const compareWords = {
     racks: 'Racks',
   },
   round: (minutes: string): string => `cleared\nevery ${minutes}`,
-  machineWorth: (cls: string, minutes: string, steps: string): string =>
-    `${cls}, cleared every ${minutes}: ${steps}.`,
-  machineStep: (to: string, pieces: string, one: boolean, money: string): string =>
-    `machine ${to} is worth ${pieces} ${one ? 'piece' : 'pieces'} of ware (${money})`,
-  machineNothing: (to: string): string => `machine ${to} saves none`,
   cheapest: (machines: string, cls: string, minutes: string, total: string): string =>
     `Cheapest on the map: ${machines} × ${cls}, cleared every ${minutes}, ${total} in all over the years looked ahead.`,
   movesTitle: (days: string): string =>
@@ -148,9 +213,7 @@ export const compareWords = {
   },
   planningNote:
     'Pieces, and in brackets pieces a seat. It assumes this house’s guests a seat, stays, menu, staff and machines; another house needs its own.',
-  days: (days: string, most: string, seed: string): string =>
-    `Each chosen on ${days} simulated days${days === most ? '' : ` (the leaders on ${most})`} and tried on as many fresh ones; seed ${seed}.`,
-  missed: (names: string): string => `! The level asked for was missed on fresh days by: ${names}.`,
+  missed: (names: string): string => `On fresh days the level asked for was missed by: ${names}.`,
   informs: 'This informs a purchase; it certifies nothing.',
   charts: {
     costTitle: (name: string, amount: string, years: string): string =>

@@ -1,33 +1,17 @@
 /** Words of the sections that answer further questions. Arguments are ready-made text. */
 
-const moreMachines = (count: number): string =>
-  count === 1 ? 'one more machine' : `${count} more machines`;
-
 export const sectionWords = {
   alternatives: {
     head: 'What could be done instead',
     none: 'The scenario names no alternatives. Add some, such as another clearing round, and they stand here side by side.',
-    missed: (names: string): string => `On fresh days the level asked for was missed by: ${names}.`,
-    admits: (name: string, more: string, pieces: string): string =>
-      `${name} seats ${more} more guests a day and needs ${pieces} pieces more for it: part of its cost is that it serves more.`,
-    admitsFewer: (name: string, fewer: string): string =>
-      `${name} seats ${fewer} fewer guests a day, which lowers what it needs: part of what it saves is that it serves fewer.`,
-    more: 'The rush, the pieces and the prices at which the ranking flips',
   },
   map: {
     head: 'What another machine is worth in ware',
-    worth: (
-      cls: string,
-      more: number,
-      pieces: string,
-      minutes: string,
-      money: string,
-      then: string,
-    ): string =>
-      `With the ${cls}, ${moreMachines(more)} ${more === 1 ? 'is' : 'are'} worth ${pieces} pieces of ware, by how often tables are cleared (most, ${money}, at every ${minutes})${then === '' ? '' : `; after that ${then}`}.`,
-    worthNothing: (cls: string): string => `With the ${cls}, more machines save no ware.`,
+    worthOf: (cls: string, steps: string): string => `With the ${cls}: ${steps}.`,
+    step: (to: string, pieces: string, money: string): string =>
+      `machine ${to} saves ${pieces} pieces of ware (${money}), by how often tables are cleared`,
     noise: (days: string): string =>
-      `Pieces are told at the mean price of the ware. Each point rests on ${days} days, so a difference of a few pieces may be the luck of the draw.`,
+      `Pieces are told at the mean price of the ware. Each point rests on ${days} days, so a difference of a few pieces may be the luck of the draw. Below zero: another machine starts racks emptier, and more ware is needed.`,
   },
   moves: {
     head: 'What to measure first',

@@ -22,8 +22,8 @@ function partsOf(
 ): Record<(typeof parts)[number], number> {
   const ware = now.ware + now.racks + now.freight;
   const staff = year.staff * years;
-  const running = (year.water + year.energy + year.chemicals) * years;
-  const losses = (year.breakage + year.lost + year.paperCups + year.other) * years + now.other;
+  const running = (year.water + year.energy + year.chemicals + year.service) * years;
+  const losses = (year.breakage + year.lost + year.other) * years + now.other;
   return { ware, staff, running, losses, machines: total - ware - staff - running - losses };
 }
 

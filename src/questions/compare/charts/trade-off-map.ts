@@ -1,7 +1,7 @@
 /** Chart: what the ware costs by machines, a line for each clearing round; the level is kept all along each line. */
 import type { TradeOffMap } from '../answer.js';
 import { cleanText } from '../../../tell/clean-text.js';
-import { minutesText } from '../parts.js';
+import { minutesText } from '../../../tell/format.js';
 import { english, type Words } from '../../../tell/words.js';
 import type { ChartTable } from '../../../tell/charts/chart-table.js';
 import { asTold, telling } from '../../../tell/charts/hover.js';
