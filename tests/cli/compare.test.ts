@@ -100,7 +100,7 @@ describe('cuptide compare --map, --uncertainty and --seats', () => {
     '--out',
     out,
   ]);
-  const { map, moves, planning, alternatives, beats, ranking } = JSON.parse(
+  const { map, moves, planning, alternatives } = JSON.parse(
     readFileSync(join(out, '1-commuter-bar.compare.json'), 'utf8'),
   ) as Comparison;
 
@@ -127,8 +127,7 @@ describe('cuptide compare --map, --uncertainty and --seats', () => {
           point.clearingMinutes === 10,
       ),
     ).toBeDefined();
-    expect(told.out).toMatch(/The trade-off map/);
-    expect(told.out).not.toMatch(/\b1 pieces|worth 0 pieces/);
+    expect(told.out).toMatch(/What another machine is worth in ware/);
   });
 
   it('moves each ranged input of the café alone, the assumed first, and all together', () => {
@@ -160,23 +159,6 @@ describe('cuptide compare --map, --uncertainty and --seats', () => {
       expect(large!.stock[at]!.pieces).toBeGreaterThan(pieces),
     );
     expect(told.out).toMatch(/Planning table/);
-  });
-
-  it('reads the lead again with rounds and waits a minute off, and says so where it does not last', () => {
-    expect(beats.map(({ what, minutes }) => [what, minutes])).toEqual([
-      ['asWritten', 0],
-      ['rounds', -1],
-      ['rounds', 1],
-      ['waits', -1],
-      ['waits', 1],
-    ]);
-    const [asWritten, ...off] = beats;
-    expect(new Set(beats.map(({ difference }) => difference)).size).toBe(5);
-    const lasts = off.every(({ difference }) => difference <= asWritten!.difference / 2);
-    expect(ranking.best).not.toBe('base');
-    expect(/! Its lead rests in part on how rounds and waits fall together/.test(told.out)).toBe(
-      !lasts,
-    );
   });
 
   it('--moves alone draws nothing', () => {

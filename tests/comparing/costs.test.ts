@@ -11,7 +11,8 @@ const frame: CostFrame = {
   detergentPerKg: 400,
   rinseAidPerL: 600,
   staffHour: 2000,
-  paperCup: 10,
+  staffCounted: 0.25,
+  serviceShare: 0.05,
 };
 const input: CostInput = {
   machines: [
@@ -24,19 +25,27 @@ const input: CostInput = {
       detergentG: 5,
       rinseAidMl: 1,
       idleKW: 0.5,
+      owned: false,
     },
   ],
   ware: [
-    { pieces: 50, unitCost: 400, usesADay: 200, brokenPerThousandUses: 0.5, lostPerYear: 0.1 },
+    {
+      pieces: 50,
+      owned: 0,
+      unitCost: 400,
+      usesADay: 200,
+      brokenPerThousandUses: 0.5,
+      lostPerYear: 0.1,
+    },
   ],
   racks: 6000,
   freight: 1500,
   once: 700,
   aYear: 900,
-  day: { loads: 20, staffMinutes: 60, openHours: 4, machineBusy: 0.25, paperCups: 3 },
+  day: { loads: 20, staffMinutes: 60, openHours: 4, machineBusy: 0.25 },
 };
 
-/** Worked by hand; 100 days a year, of whose uses the hours have half: 200 times what they take, the paper cups of the rush alone apart. */
+/** Worked by hand; 100 days a year, of whose uses the hours have half: 200 times what they take. */
 describe('what an alternative costs', () => {
   const { now, nowTotal, year, yearTotal, total, machinesPresent } = costsOf(frame, input);
 
@@ -58,8 +67,9 @@ describe('what an alternative costs', () => {
       water: 6000,
       energy: 1900 * 30,
       chemicals: 8000 + 2400,
-      staff: 200 * 2000,
-      paperCups: 3000,
+      // A twentieth of the price of the machine; a quarter of the hours of staff.
+      service: 20_000,
+      staff: 50 * 2000,
       breakage: 20 * 400,
       lost: 5 * 400,
       other: 900,
@@ -76,5 +86,27 @@ describe('what an alternative costs', () => {
     // Without interest four years take half of a machine that lasts eight, its installation too.
     expect(machinesPresent).toBeCloseTo(240_000, 6);
     expect(total).toBeCloseTo(28_200 + 240_000 + 4 * yearTotal, 6);
+  });
+
+  it('all staff time beside it, whatever is counted', () => {
+    const { staffAYear } = costsOf({ ...frame, staffCounted: 0 }, input);
+    expect(staffAYear).toBeCloseTo(200 * 2000, 6);
+    expect(costsOf({ ...frame, staffCounted: 0 }, input).year.staff).toBe(0);
+  });
+
+  it('nothing for what is there, but a machine again once its life is over', () => {
+    const owned = costsOf(
+      { ...frame, horizonYears: 12 },
+      {
+        ...input,
+        machines: input.machines.map((one) => ({ ...one, owned: true })),
+        ware: input.ware.map((one) => ({ ...one, owned: 30 })),
+      },
+    );
+    expect([owned.now.ware, owned.now.machines, owned.now.installation]).toEqual([8000, 0, 0]);
+    // Eight years paid for, four of the next eight to pay.
+    expect(owned.machinesPresent).toBeCloseTo(240_000, 6);
+    const plenty = costsOf(frame, { ...input, ware: [{ ...input.ware[0]!, owned: 80 }] });
+    expect(plenty.now.ware).toBe(0);
   });
 });

@@ -110,7 +110,7 @@ export function fixtureAnswer(
     level: 0.95,
     days: { chosenOn: 2000, certifiedOn: 4000 },
     certified: { level: 0.9538, low: 0.9468, high: 0.9601, confidence: 0.95 },
-    stock,
+    stock: stock.map((line) => ({ ...line, have: 0, add: line.pieces })),
     busy: { machines: 0.612, makers: 0.703, seats: 0.55, clearers: 0.402, hands: null },
     guests: {
       served: 188.4,
@@ -130,6 +130,7 @@ export function fixtureAnswer(
       { code: 'turned-away', message: '3 % of guests are turned away from a seat.', path: '' },
     ],
     cost: stock.reduce((sum, { pieces, unitCost }) => sum + pieces * unitCost, 0),
+    spend: stock.reduce((sum, { pieces, unitCost }) => sum + pieces * unitCost, 0),
     seats: 44,
     overloads: [{ what: 'makers', load: 1.12, fromMinute: 75, wouldDo: 3 }],
     minutes: {

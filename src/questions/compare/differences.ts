@@ -11,6 +11,7 @@
  */
 import { mergeDays } from '../../cafe/rush.js';
 import { sampleStandardDeviation, sampleVariance } from 'simple-statistics';
+import { square } from '../../elementary/powers.js';
 import { Stream, streamKey } from '../../engine/streams.js';
 import { leastCostBeyond } from '../../sizing/least-cost-beyond.js';
 import { selectDays } from '../../sizing/peaks.js';
@@ -65,7 +66,7 @@ export class Pairs {
     ): Difference & { error: number } => {
       const differences = a.map((value, draw) => b[draw]! - value);
       const error = sampleStandardDeviation(differences);
-      const shared = error ** 2;
+      const shared = square(error);
       return {
         difference,
         low: difference - wide * error,

@@ -32,7 +32,9 @@ export function movesBlocks(moves: MovesAnswer, context: ReportContext): Block[]
   const { movesHead: head } = say;
   const width = ({ low, high }: { readonly low: number; readonly high: number }): number =>
     Math.abs(high - low);
-  const moving = moves.inputs.filter((input) => width(input) > 0);
+  const moving = moves.inputs
+    .filter((input) => width(input) > 0)
+    .toSorted((a, b) => width(b) - width(a));
   const drawn = moves.draws > 0;
   const none = words.answer.none;
   const rank = (value: number | null): string =>

@@ -1,15 +1,14 @@
 /** Answers of the example scenarios to the further questions, on few days, and their sections as HTML. */
 import { readdirSync, readFileSync } from 'node:fs';
 import { fileURLToPath } from 'node:url';
-import { compareCharts } from '../../../src/questions/compare/charts/compare-charts.js';
 import type { Chart } from '../../../src/tell/charts/chart-table.js';
 import type { ReportContext } from '../../../src/tell/context.js';
 import { contextOf } from '../../../src/tell/context-of.js';
 import type { ReportChart } from '../../../src/tell/html-picture.js';
 import { renderSvg } from '../../../src/tell/render-svg.js';
-import { alternativesSection } from '../../../src/questions/compare/section.js';
-import { mapCharts, mapSection } from '../../../src/questions/compare/map-section.js';
-import { movesCharts, movesSection } from '../../../src/questions/compare/moves-section.js';
+import { tellComparison } from '../../../src/questions/compare/tell.js';
+import { mapBlocks } from '../../../src/questions/compare/tell-map.js';
+import { movesBlocks } from '../../../src/questions/compare/tell-moves.js';
 import { orderBlocks } from '../../../src/questions/order/tell.js';
 import type { Block } from '../../../src/tell/block.js';
 import { formatsFor } from '../../../src/tell/format.js';
@@ -144,14 +143,15 @@ export async function sectionsOf(
   const { alternatives, map, moves, racks, order, suit } = answers;
   const from = (charts: readonly Chart[]): Promise<ReportChart[]> =>
     pictures ? drawn(charts) : Promise.resolve([]);
-  return {
-    alternatives: alternativesSection(
-      { ...alternatives, map, moves },
+  const html = (blocks: readonly Block[]): Promise<string> =>
+    htmlOf(
+      blocks.filter(({ kind }) => pictures || kind !== 'picture'),
       context,
-      await from(compareCharts({ ...alternatives, map, moves }, context)),
-    ),
-    map: mapSection(map, context, await from(mapCharts(map, context))),
-    moves: movesSection(moves, context, await from(movesCharts(moves, context))),
+    );
+  return {
+    alternatives: await html(tellComparison({ ...alternatives, map, moves }, context)),
+    map: await html(mapBlocks(map, context)),
+    moves: await html(movesBlocks(moves, context)),
     racks: racksSection(
       racks,
       context,
@@ -159,10 +159,7 @@ export async function sectionsOf(
         ? [...rackDrawings(racks, scenario, context), ...(await from(racksCharts(racks, context)))]
         : [],
     ),
-    order: await htmlOf(
-      orderBlocks(order, context).filter(({ kind }) => pictures || kind !== 'picture'),
-      context,
-    ),
+    order: await html(orderBlocks(order, context)),
     suit: suitSection(suit, context, await from(suitCharts(suit, context.locale))),
   };
 }

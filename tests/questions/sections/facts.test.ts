@@ -3,12 +3,14 @@ import { unzipSync } from 'fflate';
 import { describe, expect, it } from 'vitest';
 import write from 'write-excel-file/node';
 import { orderSheetXlsx } from '../../../src/ordering/order-sheet-xlsx.js';
-import { compareText, wholeMoney } from '../../../src/questions/compare/text.js';
+import { verdictSentence } from '../../../src/questions/compare/sentence.js';
+import { signed, wholeMoney } from '../../../src/questions/compare/money-text.js';
+import { tellComparison } from '../../../src/questions/compare/tell.js';
+import { writeText } from '../../../src/tell/write-text.js';
 import { formatsFor } from '../../../src/tell/format.js';
 import { inputName } from '../../../src/tell/input-name.js';
 import { orderBlocks } from '../../../src/questions/order/tell.js';
-import { writeText } from '../../../src/tell/write-text.js';
-import { missedLevel, plainData, recommendation } from '../../../src/questions/compare/facts.js';
+import { missedLevel, plainData } from '../../../src/questions/compare/facts.js';
 import { orderWorkbook } from '../../../src/questions/order/workbook.js';
 import { suitText } from '../../../src/suiting/text.js';
 import { english } from '../../../src/tell/words.js';
@@ -18,60 +20,39 @@ const demo = scenarioNames[0]!;
 const flat = (text: string): string => text.replace(/[\s\u00A0]+/g, ' ');
 
 describe('the sections of the demo', () => {
-  it('recommend in the words of the terminal, and rank in the order of the answer', async () => {
+  it('give the verdicts in the words of the terminal, and rank in the order of the answer', async () => {
     const answered = await answersOf(demo);
     const { alternatives } = answered.answers;
     const formats = formatsFor(answered.context);
-    const words = recommendation(
-      alternatives,
-      formats,
-      wholeMoney(answered.context, formats),
-      english,
-      (id) => alternatives.alternatives.find((one) => one.id === id)!.name,
-    );
+    const name = (id: string): string =>
+      alternatives.alternatives.find((one) => one.id === id)!.name;
+    const telling = { formats, whole: wholeMoney(answered.context, formats), words: english, name };
     const { alternatives: html } = await sectionsOf(answered, false);
-    expect(flat(compareText(alternatives, answered.context))).toContain(flat(words));
-    expect(readText(html)).toContain(flat(words));
+    const terminal = flat(writeText(tellComparison(alternatives, answered.context)));
+    for (const one of alternatives.alternatives.slice(1)) {
+      const words = flat(verdictSentence(alternatives, one, telling));
+      expect(terminal).toContain(words);
+      expect(readText(html)).toContain(words);
+    }
     const rows = [
       ...html.match(/<table[\s\S]*?<\/table>/)![0].matchAll(/<th scope="row"><bdi>(.*?)<\/bdi>/g),
-    ].map(([, name]) => name);
-    expect(rows).toEqual(
-      alternatives.ranking.order.map(
-        (id) => alternatives.alternatives.find((one) => one.id === id)!.name,
-      ),
-    );
+    ].map(([, row]) => row);
+    expect(rows).toEqual(alternatives.ranking.order.map(name));
     expect(missedLevel({ ...alternatives, level: 0.99999 }).length).toBe(
       alternatives.alternatives.length,
     );
   });
 
-  it('read the map off between the least and the most over the clearing rounds', async () => {
+  it('read the map against the house as it is, losses of a further machine too', async () => {
     const answered = await answersOf(demo);
-    const { points, machineWorth } = answered.answers.map;
-    // From the points alone: money saved over the mean price of a piece at the point that saves it.
-    const saved = [1, 2].map((from) =>
-      [...new Set(points.map(({ clearingMinutes }) => clearingMinutes))].map((minutes) => {
-        const [fewer, more] = [from, from + 1].map((machines) =>
-          points.find((point) => point.machines === machines && point.clearingMinutes === minutes)!,
-        ) as [(typeof points)[number], (typeof points)[number]];
-        return Math.max(
-          0,
-          Math.round((fewer.stockCost - more.stockCost) / (fewer.stockCost / fewer.pieces)),
-        );
-      }),
-    );
-    const range = (values: readonly number[]): string =>
-      Math.min(...values) === Math.max(...values)
-        ? `${values[0]}`
-        : `${Math.min(...values)} to ${Math.max(...values)}`;
+    const { points, machineWorth, own } = answered.answers.map;
+    const whole = wholeMoney(answered.context, formatsFor(answered.context));
     const text = readText((await sectionsOf(answered, false)).map);
     expect(machineWorth.length).toBe(4);
-    expect(text).toContain(
-      Math.max(...saved[0]!) === 0
-        ? 'more machines save no ware'
-        : `is worth ${range(saved[0]!)} pieces of ware`,
-    );
-    if (Math.max(...saved[0]!) > 0) expect(text).toContain(`after that ${range(saved[1]!)}.`);
+    for (const { stockCost } of points)
+      expect(text).toContain(flat(signed(stockCost - own, whole)));
+    const worst = Math.min(...machineWorth.map(({ stockCost }) => stockCost));
+    expect(text).toContain(flat(whole(worst)));
   });
 
   it('name the inputs to measure first, and list the widest first', async () => {

@@ -1,60 +1,7 @@
-import seedrandom from 'seedrandom';
 import { describe, expect, it } from 'vitest';
 import { kneeOf } from '../../src/comparing/knee.js';
 import { bestLevel, levelsWorth, shortDrinkCost } from '../../src/comparing/level-worth.js';
 import { measureFirst } from '../../src/comparing/moves.js';
-import { rank } from '../../src/comparing/ranking.js';
-
-describe('a ranking', () => {
-  const random = seedrandom('ranking');
-  const normal = (): number =>
-    Math.sqrt(-2 * Math.log(1 - random())) * Math.cos(2 * Math.PI * random());
-
-  /** Means of so many paired days around known totals, days doubled until they can be told apart. */
-  const trial = (
-    truth: readonly number[],
-    indifference: number,
-  ): { right: boolean; separated: boolean } => {
-    const sums = truth.map(() => 0);
-    for (let days = 0, target = 100; ; target *= 2) {
-      for (; days < target; days++)
-        truth.forEach((mean, index) => (sums[index]! += mean + 20 * normal()));
-      const totals = sums.map((sum) => sum / days);
-      const best = totals.indexOf(Math.min(...totals));
-      const ranked = rank(
-        totals.map((total, index) => ({
-          id: String(index),
-          total,
-          errorAgainstBest: index === best ? 0 : 20 * Math.sqrt(2 / days),
-        })),
-        indifference,
-      );
-      if (ranked.separated || target >= 6400)
-        return {
-          right: truth[Number(ranked.best)]! <= Math.min(...truth) + indifference,
-          separated: ranked.separated,
-        };
-    }
-  };
-
-  it('names one within the indifference amount of the best in at least 95 % of 200 trials with a known order', () => {
-    const results = Array.from({ length: 200 }, () => trial([100, 102, 103, 110], 1));
-    expect(results.filter(({ right }) => right).length).toBeGreaterThanOrEqual(190);
-    expect(results.filter(({ separated }) => separated).length).toBeGreaterThanOrEqual(190);
-  });
-
-  it('owns that equals cannot be told apart', () => {
-    const one = rank(
-      [
-        { id: 'a', total: 100, errorAgainstBest: 0 },
-        { id: 'b', total: 100.5, errorAgainstBest: 3 },
-      ],
-      0,
-    );
-    expect([one.separated, one.level]).toEqual([false, ['b']]);
-    expect(one.errorProbability).toBeCloseTo(0.434, 3); // P(Z > 1/6), any table of the normal distribution
-  });
-});
 
 describe('which level to buy', () => {
   // A newsvendor's table: c a year per piece, p per short drink; shortfalls of a Poisson demand of mean 20, worked out directly.
