@@ -133,6 +133,14 @@ const drawn = (charts: readonly Chart[]): Promise<ReportChart[]> =>
 export const htmlOf = (blocks: readonly Block[], context: ReportContext): Promise<string> =>
   writeHtml(blocks, { draw: drawn, formats: formatsFor(context), words: english });
 
+/** Those within folds too. */
+const withoutPictures = (blocks: readonly Block[]): Block[] =>
+  blocks
+    .filter(({ kind }) => kind !== 'picture')
+    .map((block) =>
+      block.kind === 'fold' ? { ...block, blocks: withoutPictures(block.blocks) } : block,
+    );
+
 export type SectionName = keyof Answers;
 
 /** @param pictures false: the words and tables alone */
@@ -144,10 +152,7 @@ export async function sectionsOf(
   const from = (charts: readonly Chart[]): Promise<ReportChart[]> =>
     pictures ? drawn(charts) : Promise.resolve([]);
   const html = (blocks: readonly Block[]): Promise<string> =>
-    htmlOf(
-      blocks.filter(({ kind }) => pictures || kind !== 'picture'),
-      context,
-    );
+    htmlOf(pictures ? blocks : withoutPictures(blocks), context);
   return {
     alternatives: await html(tellComparison({ ...alternatives, map, moves }, context)),
     map: await html(mapBlocks(map, context)),
