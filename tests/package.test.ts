@@ -29,7 +29,7 @@ describe('the package', () => {
       { cwd: empty, encoding: 'utf8' },
     );
     expect(status, stderr).toBe(0);
-    expect(stdout).toMatch(/^Buy \d+/);
+    expect(stdout).toMatch(/^Have \d+/);
     expect(readdirSync(empty)).toEqual([]);
   });
 

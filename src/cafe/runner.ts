@@ -9,6 +9,8 @@ export interface Runner {
   run(task: RushTask, after?: number): Promise<DaysRun>;
   /** The days of a task in order, so many together, the last perhaps fewer. */
   apart(task: RushTask, together: number): Promise<readonly DaysRun[]>;
+  /** Many days are sure to come: whoever helps may get ready. */
+  prepare?(): void;
 }
 
 /** Days done so far of a task under way, for a progress bar. */

@@ -11,12 +11,18 @@ export function parsed(
   try {
     return parseSetting(setting, text);
   } catch (error) {
-    if (!(error instanceof SettingError)) throw error;
-    throw new MistakeError(
-      error.message
-        .split('\n')
-        .map((line) => `--${name}: ${line}`)
-        .join('\n'),
-    );
+    throw asMistake(error, name);
   }
+}
+
+/** A setting that does not fit, under the name of its option; anything else as it is. */
+export function asMistake(error: unknown, name: string | null = null): unknown {
+  if (!(error instanceof SettingError)) return error;
+  const option = error.setting ?? name;
+  return new MistakeError(
+    error.message
+      .split('\n')
+      .map((line) => (option === null ? line : `--${option}: ${line}`))
+      .join('\n'),
+  );
 }

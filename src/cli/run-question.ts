@@ -3,14 +3,14 @@ import { basename, extname, join } from 'node:path';
 import { fileURLToPath } from 'node:url';
 import type { ProgrammeSolver, SolverLoader } from '../ordering/choose-buy.js';
 import type { Question } from '../questions/question.js';
-import type { Value } from '../questions/settings.js';
+import type { Settings, Value } from '../questions/settings.js';
 import { piecesPerRackOf } from '../scenario/rack-geometry.js';
 import type { Chart } from '../tell/charts/chart-table.js';
 import { contextOf } from '../tell/context-of.js';
 import { renderSvg } from '../tell/render-svg.js';
 import type { Draw } from '../tell/write-html.js';
 import { PLAIN_WIDTH, writeText } from '../tell/write-text.js';
-import { parsed } from './parsed.js';
+import { asMistake, parsed } from './parsed.js';
 import { readWhole, writeAll } from './files.js';
 import { openScenario, problemsAsMistake } from './open-scenario.js';
 import { daysBar } from './progress.js';
@@ -42,14 +42,7 @@ export const today = (): string => new Date().toISOString().slice(0, 10);
 
 /** @throws MistakeError with everything that is wrong */
 export async function runQuestion(question: Question, args: QuestionArguments): Promise<void> {
-  const given: Record<string, Value> = {};
-  for (const [name, text] of Object.entries(args.typed)) {
-    const setting = question.settings[name]!;
-    given[name] =
-      setting.as === 'file'
-        ? { name: text, bytes: await readWhole(text, setting.most ?? LARGEST_FILE) }
-        : parsed(name, setting, text);
-  }
+  const given = await givenOf(question.settings, args.typed);
   const opened = await openScenario(args.file);
   const context = contextOf(opened.scenario, opened.inputs, version, piecesPerRackOf);
   const bar = await daysBar('running days');
@@ -60,6 +53,8 @@ export async function runQuestion(question: Question, args: QuestionArguments): 
         { opened, fileName: args.file, runner, context, today: today(), loadSolver },
         given,
       );
+    } catch (error) {
+      throw asMistake(error);
     } finally {
       bar.end();
       await runner.close();
@@ -83,6 +78,22 @@ export async function runQuestion(question: Question, args: QuestionArguments): 
       ? `${JSON.stringify(reply.value.json)}\n`
       : `${writeText(reply.value.blocks, { width, all: args.all })}${written}`,
   );
+}
+
+/** What was typed, read as the settings say; files are read whole. @throws MistakeError with what does not fit */
+export async function givenOf(
+  settings: Settings,
+  typed: Readonly<Record<string, string>>,
+): Promise<Record<string, Value>> {
+  const given: Record<string, Value> = {};
+  for (const [name, text] of Object.entries(typed)) {
+    const setting = settings[name]!;
+    given[name] =
+      setting.as === 'file'
+        ? { name: text, bytes: await readWhole(text, setting.most ?? LARGEST_FILE) }
+        : parsed(name, setting, text);
+  }
+  return given;
 }
 
 /** Charts as they stand in a document: the title beside the picture, not in it. */

@@ -10,34 +10,59 @@ import { reportHtml } from '../letter/letter.js';
 import { renderSvg, standaloneSvg } from '../tell/render-svg.js';
 import { riskCurves } from '../questions/size/risk-curves.js';
 import { suitCharts, suitFindings } from '../questions/suit/charts.js';
-import { answerText } from '../questions/size/text.js';
+import type { Answer } from '../questions/size/answer.js';
+import { askSize, type SizeStudy } from '../questions/size/ask.js';
+import type { size } from '../questions/size/head.js';
+import { sizeBlocks } from '../questions/size/tell.js';
+import type { Given } from '../questions/settings.js';
+import { writeText } from '../tell/write-text.js';
 import { piecesPerRackOf } from '../scenario/rack-geometry.js';
 import { largestScenarioBytes } from '../scenario/parse-yaml.js';
 import { problem } from '../scenario/problems.js';
-import type { Runner } from '../cafe/runner.js';
+import { inThisThread, type Runner } from '../cafe/runner.js';
 import { suitStudy } from '../questions/suit/study.js';
 import { readWhole, writeAll } from './files.js';
 import { livePage, typefaces } from './live-page.js';
-import { problemsAsMistake } from './open-scenario.js';
-import type { RunStudy } from './run-study.js';
+import { openScenario, problemsAsMistake, type OpenScenario } from './open-scenario.js';
+import { asMistake } from './parsed.js';
+import { daysBar } from './progress.js';
+import { widthOf } from './terminal.js';
+import { threadedRunner } from './workers.js';
 import { version } from './version.js';
 
 /** Listed days that a letter carries with it. */
 const MOST_LISTED = 20;
+/** Days watched for the pictures. */
+const DAYS_WATCHED = 300;
 
-export async function writeReport(
-  scenarioFile: string,
-  folder: string,
-  options: GivenOptions,
-  { answer, risk, opened }: RunStudy,
-  runner: Runner,
-): Promise<{ files: string[]; text: string }> {
+export interface ReportArguments {
+  readonly file: string;
+  readonly folder: string;
+  /** Settings of the size, as `givenOf` read them. */
+  readonly given: Given<typeof size.settings>;
+  readonly all: boolean;
+  readonly threads: number | undefined;
+}
+
+/** Writes the files and prints the answer. @throws MistakeError with everything that is wrong */
+export async function writeReport(args: ReportArguments): Promise<void> {
+  const { file: scenarioFile, folder, given } = args;
+  const opened = await openScenario(scenarioFile);
+  const { answer, risk, listed } = await studied(args, opened);
+  const { level, seed, days } = given;
+  // What the page must ask for to give the same answer.
+  const options: GivenOptions = {
+    ...(level === undefined ? {} : { level }),
+    ...(seed === undefined ? {} : { seed }),
+    ...(days === undefined ? {} : { days }),
+    ...(given.stock === undefined ? {} : { stock: piecesOf(answer) }),
+    ...(listed === null ? {} : { listed }),
+  };
   const context = contextOf(opened.scenario, opened.inputs, version, piecesPerRackOf);
   const charts = await drawn(letterCharts(answer, context, riskCurves(answer, risk)));
   const suited =
-    opened.scenario.suit === undefined ? null : await suitParts(opened, context, runner);
+    opened.scenario.suit === undefined ? null : await suitParts(opened, context, inThisThread());
   const stem = join(folder, basename(scenarioFile, extname(scenarioFile)));
-  const pieces = Object.fromEntries(answer.stock.map(({ ware, pieces: count }) => [ware, count]));
   // Many listed days are too much for a letter: it is then text and pictures alone.
   const live =
     (options.listed?.length ?? 0) > MOST_LISTED
@@ -46,7 +71,7 @@ export async function writeReport(
           fileName: basename(scenarioFile),
           text: await scenarioText(scenarioFile),
           options,
-          pieces,
+          pieces: piecesOf(answer),
           tightest: { day: answer.tightest.day, ware: answer.tightest.ware },
         });
   const html = reportHtml(
@@ -71,8 +96,30 @@ export async function writeReport(
     })),
   ];
   await writeAll(files);
-  return { files: files.map(({ path }) => path), text: answerText(answer, context) };
+  const text = writeText(sizeBlocks(answer, context), { width: widthOf(), all: args.all });
+  process.stdout.write(`${text}\nWritten:\n${files.map(({ path }) => `  ${path}\n`).join('')}`);
 }
+
+async function studied(
+  { given, threads }: ReportArguments,
+  opened: OpenScenario,
+): Promise<SizeStudy> {
+  const bar = await daysBar('running days');
+  const runner = threadedRunner((days) => bar.add(days), threads);
+  try {
+    const study = await askSize({ opened, runner }, given, { watch: DAYS_WATCHED });
+    if (!study.ok) throw problemsAsMistake(study.problems);
+    return study.value;
+  } catch (error) {
+    throw asMistake(error);
+  } finally {
+    bar.end();
+    await runner.close();
+  }
+}
+
+const piecesOf = ({ stock }: Answer): Record<string, number> =>
+  Object.fromEntries(stock.map(({ ware, pieces }) => [ware, pieces]));
 
 const scenarioText = async (path: string): Promise<string> =>
   new TextDecoder().decode(await readWhole(path, largestScenarioBytes));
@@ -89,7 +136,7 @@ const drawn = (charts: readonly Chart[]): Promise<(Chart & { svg: string; file: 
 
 /** Which vessel for which drink, where the scenario says how drinks are made. */
 async function suitParts(
-  { scenario, inputs, positionOf }: RunStudy['opened'],
+  { scenario, inputs, positionOf }: OpenScenario,
   context: ReportContext,
   runner: Runner,
 ): Promise<{

@@ -5,11 +5,12 @@
  */
 import type { Answer } from '../questions/size/answer.js';
 import { answerFacts, type AnswerFacts, type Row } from '../questions/size/facts.js';
+import { sizeWords } from '../questions/size/words.js';
 import type { Caution } from '../tell/cautions.js';
 import { cleanText, shorten } from '../tell/clean-text.js';
 import type { ReportContext, ReportInput } from '../tell/context.js';
 import { escapeHtml } from '../tell/escape-html.js';
-import { formatsFor, type Formats } from '../tell/format.js';
+import { formatsFor } from '../tell/format.js';
 import { inputsSection } from './inputs.js';
 import { island, liveScripts, policyOf, type LivePage } from './live.js';
 import { cell, column, rowHead, scrolled } from '../tell/html-parts.js';
@@ -72,17 +73,17 @@ export function letterParts({
       .map(escapeHtml)
       .join(`<bdi>${escapeHtml(name)}</bdi>`),
     lead: escapeHtml(facts.sentence),
-    order: `${orderTable(facts, answer.rushLevel !== undefined, words)}
-${words.answer.notes.map((note) => `<p class="small">${escapeHtml(note)}</p>`).join('\n')}`,
-    mind: beforeYouBuy(facts, words),
-    rush: `<h2>${escapeHtml(say.rushHead)}</h2>
+    order: `${facts.measured === '' ? '' : `<p class="small">${escapeHtml(facts.measured)}</p>\n`}${orderTable(facts, answer.rushLevel !== undefined)}
+${sizeWords.notes.map((note) => `<p class="small">${escapeHtml(note)}</p>`).join('\n')}`,
+    mind: beforeYouBuy(facts),
+    rush: `<h2>${escapeHtml(sizeWords.rushHead)}</h2>
 <div class="pair">
-${facts.stock.length === 0 ? '' : rowsTable(words.answer.stockHead, facts.stock)}
-${rowsTable(say.busyCaption, facts.busy)}
-${rowsTable(say.dayCaption, facts.day)}
-${loopTable(answer, formats, words)}
+${facts.stock.length === 0 ? '' : rowsTable(sizeWords.stockCaption, facts.stock)}
+${rowsTable(sizeWords.busyCaption, facts.busy)}
+${rowsTable(sizeWords.dayCaption, facts.day)}
+${facts.loop.length === 0 ? '' : rowsTable(sizeWords.loopCaption, facts.loop)}
 </div>
-${tightestTable(facts, words)}`,
+${tightestTable(facts)}`,
     pictures: `${charts.length === 0 ? '' : `<h2>${escapeHtml(say.picturesHead)}</h2>`}
 <div class="pictures">
 ${charts.map((chart) => picture(chart, formats, words)).join('\n')}
@@ -201,14 +202,14 @@ ${live === null ? '' : liveScripts(live)}
 `;
 }
 
-function orderTable({ order }: AnswerFacts, given: boolean, words: Words): string {
-  const say = words.answer;
+function orderTable({ order }: AnswerFacts, given: boolean): string {
+  const say = sizeWords;
   const heads = [
-    say.ware,
-    say.piecesHead,
+    say.item,
+    say.pieces,
     say.unitCost,
     say.cost,
-    `${say.piecesHead} ${say.perSeat}`,
+    say.perSeat,
     say.rule,
     say.alone,
     say.interval,
@@ -217,16 +218,16 @@ function orderTable({ order }: AnswerFacts, given: boolean, words: Words): strin
     (row) =>
       `<tr class="${row.kind}">${rowHead(row.name)}<td class="pieces">${escapeHtml(row.pieces)}</td>${[row.unitCost, row.cost, row.perSeat, row.rule, row.alone, row.interval].map(cell).join('')}</tr>`,
   );
-  const caption = given ? words.letter.givenCaption : words.letter.orderCaption;
+  const caption = given ? say.givenCaption : say.orderCaption;
   return scrolled(
     caption,
     `<table><caption>${escapeHtml(caption)}</caption><thead><tr>${heads.map(column).join('')}</tr></thead><tbody>\n${body.join('\n')}\n</tbody></table>`,
   );
 }
 
-function beforeYouBuy({ overloads, warnings }: AnswerFacts, words: Words): string {
+function beforeYouBuy({ overloads, warnings }: AnswerFacts): string {
   if (overloads.length + warnings.length === 0) return '';
-  return `<h2>${escapeHtml(words.letter.beforeYouBuy)}</h2>
+  return `<h2>${escapeHtml(sizeWords.warningsHead)}</h2>
 ${overloads.map((text) => `<p class="alarm">${escapeHtml(text)}</p>`).join('\n')}
 ${warnings.length === 0 ? '' : `<ul>${warnings.map((text) => `<li>${escapeHtml(text)}</li>`).join('')}</ul>`}`;
 }
@@ -239,22 +240,13 @@ function rowsTable(caption: string, rows: readonly Row[]): string {
   return `<table><caption>${escapeHtml(caption)}</caption><tbody>\n${body.join('\n')}\n</tbody></table>`;
 }
 
-function loopTable(answer: Answer, formats: Formats, words: Words): string {
-  const names = new Map(answer.stock.map(({ ware, name }) => [ware, name]));
-  const rows = answer.minutes.loop.map(({ ware, minutes }) => ({
-    label: names.get(ware) ?? ware,
-    value: formats.minutes(minutes),
-  }));
-  return rows.length === 0 ? '' : rowsTable(words.letter.loopCaption, rows);
-}
-
-function tightestTable({ tightest }: AnswerFacts, words: Words): string {
-  const say = words.answer;
-  const head = [say.ware, ...tightest.places, say.off].map(column).join('');
+function tightestTable({ tightest }: AnswerFacts): string {
+  const say = sizeWords;
+  const head = [say.item, ...tightest.places, say.off].map(column).join('');
   const body = tightest.rows.map(
     ({ name, counts, off }) => `<tr>${rowHead(name)}${[...counts, off].map(cell).join('')}</tr>`,
   );
-  const caption = words.letter.tightestCaption;
+  const caption = say.tightestCaption;
   return `<p class="keep">${escapeHtml(tightest.text)}</p>
 ${scrolled(caption, `<table><caption>${escapeHtml(caption)}</caption><thead><tr>${head}</tr></thead><tbody>\n${body.join('\n')}\n</tbody></table>`)}`;
 }

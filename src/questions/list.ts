@@ -1,5 +1,9 @@
 /** All questions, in the order of the help. A new one: its folder, and one line here. */
 import { question, type Question } from './question.js';
 import { order } from './order/head.js';
+import { size } from './size/head.js';
 
-export const questions: readonly Question[] = [question(order, () => import('./order/ask.js'))];
+export const questions: readonly Question[] = [
+  question(size, () => import('./size/ask.js')),
+  question(order, () => import('./order/ask.js')),
+];

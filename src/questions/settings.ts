@@ -48,6 +48,14 @@ export type Given<S extends Settings> = {
 /** What is wrong with what a person typed: a rule and a remedy in one clause. */
 export class SettingError extends Error {
   override readonly name = 'SettingError';
+
+  /** @param setting which one, where only the question itself can know that it does not fit */
+  constructor(
+    message: string,
+    readonly setting: string | null = null,
+  ) {
+    super(message);
+  }
 }
 
 /**

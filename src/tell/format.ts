@@ -12,7 +12,7 @@ export interface Formats extends Measures {
   count(value: number): string;
   /** At most one decimal: means a day, pieces a seat. */
   decimal(value: number, digits?: number): string;
-  /** A share 0..1 as a percentage; never shown as 100 % or 0 % when it is not quite that. */
+  /** A share 0..1 as a percentage, `24 %`; never shown as 100 % or 0 % when it is not quite that. */
   percent(share: number, digits?: number): string;
   /** Whole units of the scenario's currency. */
   money(amount: number): string;
@@ -73,9 +73,12 @@ export function formatsFor({
     decimal: (value, digits = 1) => oneSpace((decimals[digits] ?? decimals[3]!).format(value)),
     percent(share, digits = 1) {
       const step = power(10, -(digits + 2));
-      const told =
+      const shown =
         share < 1 && share > 1 - step / 2 ? 1 - step : share > 0 && share < step / 2 ? step : share;
-      return oneSpace((percents[digits] ?? percents[2]!).format(told));
+      return oneSpace((percents[digits] ?? percents[2]!).format(shown)).replace(
+        /(?<=\d)%/,
+        '\u00A0%',
+      );
     },
     money: (amount) => oneSpace(moneys.format(amount)),
     clock(minute) {
@@ -87,6 +90,13 @@ export function formatsFor({
     minutes: (value) => `${oneSpace((value < 10 ? decimals[1]! : whole).format(value))}\u00A0min`,
   };
 }
+
+/** Decimals that a level needs as a percentage: 95 % none, 97.5 % one, 99.95 % two. */
+export const digitsOf = (level: number): number =>
+  [0, 1].find(
+    (digits) =>
+      Math.abs(level * power(10, digits + 2) - Math.round(level * power(10, digits + 2))) < 1e-6,
+  ) ?? 2;
 
 function moneyFormat(tag: string, currency: string): Intl.NumberFormat {
   try {

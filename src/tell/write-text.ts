@@ -24,7 +24,8 @@ export function writeText(blocks: readonly Block[], options: TextOptions = {}): 
   const text = parts
     .filter((lines) => lines.length > 0)
     .map((lines) => lines.join('\n'))
-    .join('\n\n');
+    .join('\n\n')
+    .replaceAll('\u00A0', ' ');
   return text === '' ? '' : `${text}\n`;
 }
 

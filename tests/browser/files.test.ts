@@ -76,7 +76,7 @@ describe('a scenario that is saved', () => {
     await first.page.getByRole('button', { name: 'Write the letter' }).click();
     await certified(first.page);
     const told = await lead(first.page);
-    expect(told).toMatch(/^Buy \d+/);
+    expect(told).toMatch(/^Have \d+/);
     const scenario = await saved(first.page, 'Save the scenario');
     expect(scenario.bytes.toString('utf8')).toContain('count: 14');
     expect(first.faults).toEqual([]);

@@ -33,7 +33,7 @@ describe.each(Object.keys(PAPERS) as (keyof typeof PAPERS)[])('the demo on %s', 
       expect(images).toBe(0);
     });
     const whole = pages.map(({ text }) => text).join('\n');
-    expect(whole).toContain('Buy 33 medium cups');
+    expect(whole).toContain('Have 33 medium cups');
     for (const control of [
       'Save as',
       'Save the',

@@ -118,6 +118,30 @@ describe('the machine-readable answer', () => {
     expect(low.warnings.map(({ code }) => code)).toContain('ware-taken-as-plentiful');
   });
 
+  it('parts the guests so that nobody is counted twice', () => {
+    const { guests } = answerOf(['size', 'scenarios/2-brunch-room.yaml', '--json', '--days', '50']);
+    const sum = Object.values(guests.parts).reduce((all, one) => all + one, 0);
+    expect(sum).toBeCloseTo(guests.arrived, 9);
+    expect(guests.served + guests.turnedAway - guests.parts.tookAwayForWantOfSeat).toBeCloseTo(
+      guests.arrived,
+      9,
+    );
+    expect(guests.turnedAway).toBeGreaterThan(0);
+  });
+
+  it('gives the interval of what an item needs alone under both names', () => {
+    const { stock } = answerOf(['size', demo, '--json', '--days', '200']);
+    for (const { alone, low, high, aloneLow, aloneHigh } of stock) {
+      expect([aloneLow, aloneHigh]).toEqual([low, high]);
+      if (aloneLow !== null) expect(aloneLow).toBeLessThanOrEqual(alone);
+      if (aloneHigh !== null) expect(aloneHigh).toBeGreaterThanOrEqual(alone);
+    }
+  });
+
+  it.each(['0.9', '90', '90%', '90 %'])('takes a level of %s', (level) => {
+    expect(answerOf(['size', demo, '--json', '--days', '50', '--level', level]).level).toBe(0.9);
+  });
+
   it('is safe exactly on the days whose peaks the stock covers', () => {
     const { peaks } = answerOf(['size', demo, '--json', '--days', '300', '--peaks']);
     const stock = [28, 15, 40, 6, 38];
@@ -141,7 +165,7 @@ describe('the machine-readable answer', () => {
 describe('the terminal', () => {
   it('tells people in one sentence and tables, and ends quietly when nobody reads on', () => {
     const { out } = cuptide(['size', demo, '--days', '200']);
-    expect(out).toMatch(/^Buy \d+ medium cups/);
+    expect(out).toMatch(/^Have \d+ medium cups/);
     expect(Math.max(...out.split('\n').map((line) => line.length))).toBeLessThanOrEqual(100);
     const piped = spawnSync(
       'sh',

@@ -174,7 +174,7 @@ describe('the letter', () => {
 
   it('is written for a given stock too', async () => {
     const html = reportHtml({ ...(await usualParts), answer: fixtureGivenStock() });
-    expect(html).toContain('The stock that was tried');
+    expect(html).toContain('The stock that was tested');
     expect(html).toContain('Drinks short of Medium cup');
   });
 });

@@ -95,7 +95,12 @@ const fixtureTightest = (): Answer['tightest'] => ({
 });
 
 const namesOf = (rename: (id: string) => string | undefined) =>
-  wares.map((line) => ({ ...line, name: rename(line.ware) ?? line.name }));
+  wares.map((line) => ({
+    ...line,
+    name: rename(line.ware) ?? line.name,
+    aloneLow: line.low,
+    aloneHigh: line.high,
+  }));
 
 /** @param rename other names for ware, to try hostile ones */
 export function fixtureAnswer(
@@ -119,6 +124,13 @@ export function fixtureAnswer(
       takeawayInstead: 2.1,
       seated: 84.3,
       tookAway: 104.1,
+      parts: {
+        servedInHouse: 84.3,
+        tookAwayAsPlanned: 104.1,
+        tookAwayForWantOfSeat: 2.1,
+        left: 4.1,
+      },
+      arrived: 194.6,
     },
     warnings: [
       {

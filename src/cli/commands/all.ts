@@ -7,7 +7,6 @@ import { commandOf } from './question.js';
 import { page } from './page.js';
 import { racks } from './racks.js';
 import { report } from './report.js';
-import { size } from './size.js';
 import { starter } from './new.js';
 import { stocktake } from './stocktake.js';
 import { suit } from './suit.js';
@@ -17,12 +16,11 @@ export const commands = [
   starter,
   check,
   till,
-  size,
+  ...questions.map(commandOf),
   report,
   page,
   racks,
   suit,
-  ...questions.map(commandOf),
   stocktake,
   compare,
 ] as unknown as readonly CommandModule[];

@@ -1,61 +1,47 @@
 /** cuptide report: the answer, its pictures and its inputs as files. */
 import type { CommandModule } from 'yargs';
-import { studyOptions } from '../study-options.js';
-import type { GivenOptions } from '../../letter/live.js';
-import type { RunStudy, StudyArguments } from '../run-study.js';
+import { size } from '../../questions/size/head.js';
+import { settingOptions, THREADS, threadsOf, typedIn } from '../setting-options.js';
 
-interface Arguments extends StudyArguments {
-  readonly out: string;
-}
+/** Those of the size that a letter can be made with. */
+const { level, seed, days, stock, day } = size.settings;
+const settings = { level, seed, days, stock, day };
 
-const DAYS_WATCHED = 300;
-
-export const report: CommandModule<object, Arguments> = {
+export const report: CommandModule = {
   command: 'report <file>',
   describe: 'Write the answer as a letter (HTML) with its pictures (SVG) and its JSON',
   builder: (yargs) =>
-    studyOptions(
+    settingOptions(
       yargs.positional('file', {
         type: 'string',
         demandOption: true,
         describe: 'Scenario file (YAML or JSON)',
       }),
-    ).option('out', {
-      type: 'string',
-      default: 'reports',
-      requiresArg: true,
-      describe: 'Folder to write to',
-    }) as never,
+      settings,
+    )
+      .option('out', {
+        type: 'string',
+        default: 'reports',
+        requiresArg: true,
+        describe: 'Folder to write to',
+      })
+      .option('all', {
+        type: 'boolean',
+        default: false,
+        describe: 'Print the details too',
+      })
+      .option('threads', THREADS),
   async handler(args) {
-    const [{ runStudy }, { writeReport }, { inThisThread }] = await Promise.all([
-      import('../run-study.js'),
+    const [{ writeReport }, { givenOf }] = await Promise.all([
       import('../write-report.js'),
-      import('../../cafe/runner.js'),
+      import('../run-question.js'),
     ]);
-    const run = await runStudy(args, { watch: DAYS_WATCHED });
-    const { files, text } = await writeReport(
-      args.file,
-      args.out,
-      givenOptions(args, run),
-      run,
-      inThisThread(),
-    );
-    process.stdout.write(`${text}\nWritten:\n${files.map((file) => `  ${file}\n`).join('')}`);
+    await writeReport({
+      file: String(args['file']),
+      folder: String(args['out']),
+      given: await givenOf(settings, typedIn(args, settings)),
+      all: args['all'] === true,
+      threads: threadsOf(args),
+    });
   },
 };
-
-/** What the page must ask for to give the same answer. */
-function givenOptions(
-  { level, seed, days, stock }: Arguments,
-  { answer, listed }: RunStudy,
-): GivenOptions {
-  return {
-    ...(level === undefined ? {} : { level }),
-    ...(seed === undefined ? {} : { seed }),
-    ...(days === undefined ? {} : { days }),
-    ...(stock === undefined
-      ? {}
-      : { stock: Object.fromEntries(answer.stock.map(({ ware, pieces }) => [ware, pieces])) }),
-    ...(listed === null ? {} : { listed }),
-  };
-}

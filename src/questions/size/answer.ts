@@ -15,10 +15,10 @@ export interface Share {
 export interface StockLine {
   readonly ware: string;
   readonly pieces: number;
-  /** 95 % distribution-free interval of the quantile `alone` estimates; null where it has no end. */
+  /** The same as `aloneLow` and `aloneHigh`, under their first names: they belong to `alone`, not to `pieces`. */
   readonly low: number | null;
   readonly high: number | null;
-  /** What this ware would need were it the only one promised at the level. */
+  /** What this item would need if running out of the others did not matter. */
   readonly alone: number;
   readonly unitCost: number;
   /** Pieces that are there already, and those to buy. */
@@ -26,6 +26,9 @@ export interface StockLine {
   readonly add: number;
   /** Name for people; falls back to the id. */
   readonly name: string;
+  /** 95 % distribution-free interval of the quantile that `alone` estimates; null where it has no end. */
+  readonly aloneLow: number | null;
+  readonly aloneHigh: number | null;
 }
 
 /** Where all pieces of a ware are. */
@@ -99,13 +102,24 @@ export interface Answer {
     readonly clearers: number | null;
     readonly hands: number | null;
   };
+  /** Means a day. `served` and `turnedAway` overlap: who took away for want of a seat is in both. `parts` do not. */
   readonly guests: {
+    /** Seated, or with a takeaway, planned or not. */
     readonly served: number;
+    /** Found no seat: left, or took away instead. */
     readonly turnedAway: number;
     readonly left: number;
     readonly takeawayInstead: number;
     readonly seated: number;
     readonly tookAway: number;
+    /** Every guest who comes is in exactly one: they add up to `arrived`. */
+    readonly parts: {
+      readonly servedInHouse: number;
+      readonly tookAwayAsPlanned: number;
+      readonly tookAwayForWantOfSeat: number;
+      readonly left: number;
+    };
+    readonly arrived: number;
   };
   readonly warnings: readonly Warning[];
   /** Σ pieces × unit cost. */

@@ -41,6 +41,13 @@ export function rushFacts(model: CafeModel, run: DaysRun, level: number): RushFa
       takeawayInstead: sums.guestsTakeawayInstead / days,
       seated: sums.guestsSeated / days,
       tookAway: sums.guestsTookAway / days,
+      parts: {
+        servedInHouse: sums.guestsSeated / days,
+        tookAwayAsPlanned: sums.guestsTookAway / days,
+        tookAwayForWantOfSeat: sums.guestsTakeawayInstead / days,
+        left: sums.guestsLeft / days,
+      },
+      arrived: (stayed + sums.guestsLeft) / days,
     },
     seats: model.seats.count,
     minutes: {

@@ -124,6 +124,8 @@ export async function study(
     unitCost: costs[index]! / perUnit,
     have: owned[index]!,
     add: Math.max(0, stock[index]! - owned[index]!),
+    aloneLow: alone[index]!.low,
+    aloneHigh: alone[index]!.high,
   }));
   const watched = Math.min(options.watch ?? 0, days);
   const look = { model, seed, days: watched, stock: told === unlimited ? null : stock, listed };

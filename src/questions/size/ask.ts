@@ -1,0 +1,63 @@
+/** The size of the stock, asked and answered: scenario and settings → study → blocks. */
+import { didYouMean } from '../../quantities/nearest.js';
+import type { ListedDay } from '../../cafe/listed-day.js';
+import { readListedDays } from '../../scenario/listed-day-schema.js';
+import type { Ask, Asking, Result } from '../question.js';
+import { SettingError, type Given } from '../settings.js';
+import type { size } from './head.js';
+import { scenarioStudy } from './scenario-study.js';
+import type { Study, StudyOptions } from './study.js';
+import { sizeBlocks } from './tell.js';
+
+/** With fewer days than this, helpers would only be ready when the work is done. */
+const WORTH_PREPARING = 4000;
+
+export interface SizeStudy extends Study {
+  /** The days of the file that was handed over; null where days were drawn. */
+  readonly listed: readonly ListedDay[] | null;
+}
+
+export const ask: Ask<typeof size> = async (asking, given) => {
+  const study = await askSize(asking, given, { peaks: given.peaks === true });
+  if (!study.ok) return study;
+  const { answer } = study.value;
+  return { ok: true, value: { json: answer, blocks: sizeBlocks(answer, asking.context) } };
+};
+
+/**
+ * The study behind the answer, for whoever makes more of it than text.
+ * @throws SettingError for a stock of items that the scenario does not have
+ */
+export async function askSize(
+  { opened, runner }: Pick<Asking, 'opened' | 'runner'>,
+  { level, seed, days, stock, day }: Given<typeof size.settings>,
+  extra: Pick<StudyOptions, 'peaks' | 'watch'> = {},
+): Promise<Result<SizeStudy>> {
+  const { ware, menu } = opened.scenario;
+  checkItems(Object.keys(stock ?? {}), Object.keys(ware));
+  const read = day === undefined ? null : readListedDays(day.bytes, day.name, Object.keys(menu));
+  if (read !== null && !read.ok) return read;
+  const listed = read?.days ?? null;
+  if (stock === undefined && listed === null && (days ?? WORTH_PREPARING) >= WORTH_PREPARING)
+    runner.prepare?.();
+  const study = await scenarioStudy(opened, runner, {
+    ...(level === undefined ? {} : { level }),
+    ...(seed === undefined ? {} : { seed }),
+    ...(days === undefined ? {} : { days }),
+    ...(stock === undefined ? {} : { stock }),
+    ...(listed === null ? {} : { listed }),
+    ...extra,
+  });
+  return { ok: true, value: { ...study, listed } };
+}
+
+function checkItems(given: readonly string[], known: readonly string[]): void {
+  const wrong = given.filter((id) => !known.includes(id));
+  if (wrong.length > 0)
+    throw new SettingError(
+      wrong
+        .map((id) => `"${id}" is not an item of this scenario; ${didYouMean(id, known)}`)
+        .join('\n'),
+      'stock',
+    );
+}

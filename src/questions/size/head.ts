@@ -1,0 +1,24 @@
+import type { Head } from '../question.js';
+import { sizing } from '../settings.js';
+
+export const size = {
+  name: 'size',
+  describe: 'How many pieces of each item the café needs, and how sure that is',
+  settings: {
+    ...sizing,
+    stock: {
+      as: 'pieces',
+      describe: 'Turn the question round: how safe is this stock? Such as cup=40,saucer=60',
+    },
+    day: {
+      as: 'file',
+      most: 200_000_000,
+      describe: 'File of listed days (JSON) to use instead of random ones',
+    },
+    peaks: {
+      as: 'flag',
+      only: 'text',
+      describe: 'With --json: add the peaks of every day chosen on',
+    },
+  },
+} as const satisfies Head;

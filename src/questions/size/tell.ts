@@ -1,0 +1,109 @@
+/** The answer, told once: what to have, what stands in the way, what the rush looks like, how it was worked out. */
+import { fold, heading, list, paragraphs, table, type Block } from '../../tell/block.js';
+import type { ReportContext } from '../../tell/context.js';
+import type { Answer } from './answer.js';
+import { answerFacts, type AnswerFacts, type Row } from './facts.js';
+import { sizeWords as say } from './words.js';
+
+/** The parts of the answer, in their order; the letter gives each a place of its own. */
+export interface SizeParts {
+  readonly lead: readonly Block[];
+  readonly measured: readonly Block[];
+  readonly order: readonly Block[];
+  readonly warnings: readonly Block[];
+  /** How a given stock does; empty where it was chosen. */
+  readonly stock: readonly Block[];
+  readonly rush: readonly Block[];
+  readonly method: readonly Block[];
+}
+
+export function sizeParts(answer: Answer, context: ReportContext): SizeParts {
+  const facts = answerFacts(answer, context);
+  const given = answer.rushLevel !== undefined;
+  return {
+    lead: [paragraphs([facts.sentence], 'lead')],
+    measured: [paragraphs([facts.measured], 'small')],
+    order: [orderTable(facts, given)],
+    warnings:
+      facts.overloads.length + facts.warnings.length === 0
+        ? []
+        : [
+            heading(say.warningsHead, 2),
+            paragraphs(facts.overloads, 'alarm'),
+            list(facts.warnings),
+          ],
+    stock: [rowsTable(say.stockCaption, say.onAverage, facts.stock)],
+    rush: [
+      rowsTable(say.busyCaption, say.busyShare, facts.busy),
+      rowsTable(say.dayCaption, say.onAverage, facts.day),
+      rowsTable(say.loopCaption, say.onAverage, facts.loop),
+      paragraphs([facts.tightest.text]),
+      tightestTable(facts),
+    ],
+    method: [paragraphs([...say.notes, facts.days, say.informs], 'small')],
+  };
+}
+
+/** All of it, the details folded away. */
+export function sizeBlocks(answer: Answer, context: ReportContext): Block[] {
+  const { lead, measured, order, warnings, stock, rush, method } = sizeParts(answer, context);
+  return [
+    ...lead,
+    ...measured,
+    ...order,
+    ...stock,
+    ...warnings,
+    fold(say.rushHead, rush),
+    fold(say.methodHead, method),
+  ];
+}
+
+function orderTable({ order }: AnswerFacts, given: boolean): Block {
+  const cells = (row: (typeof order)[number]): string[] => [
+    row.name,
+    row.pieces,
+    row.perSeat,
+    row.rule,
+    row.unitCost,
+    row.cost,
+    row.alone,
+    row.interval,
+  ];
+  const total = order.find(({ kind }) => kind === 'total');
+  return table({
+    caption: given ? say.givenCaption : say.orderCaption,
+    columns: [
+      { title: say.item, as: 'words' },
+      { title: say.pieces, as: 'figures' },
+      { title: say.perSeat, as: 'figures', spare: true },
+      { title: say.rule, as: 'figures', spare: true },
+      { title: say.unitCost, as: 'figures', spare: true },
+      { title: say.cost, as: 'figures' },
+      { title: say.alone, as: 'figures', spare: true },
+      { title: say.interval, as: 'figures', spare: true },
+    ],
+    rows: order.filter(({ kind }) => kind !== 'total').map(cells),
+    ...(total === undefined ? {} : { totals: cells(total) }),
+  });
+}
+
+const rowsTable = (caption: string, amounts: string, rows: readonly Row[]): Block =>
+  table({
+    caption,
+    columns: [
+      { title: say.what, as: 'words' },
+      { title: amounts, as: 'figures' },
+    ],
+    rows: rows.map(({ label, value }) => [label, value]),
+  });
+
+const tightestTable = ({ tightest: { places, rows } }: AnswerFacts): Block =>
+  table({
+    caption: say.tightestCaption,
+    columns: [
+      { title: say.item, as: 'words' },
+      ...places.map((title) => ({ title, as: 'figures' as const })),
+      { title: say.off, as: 'figures' },
+    ],
+    rows: rows.map(({ name, counts, off }) => [name, ...counts, off]),
+  });

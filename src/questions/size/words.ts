@@ -1,0 +1,127 @@
+/** Words of the answer: the lead, its tables, and the facts under them. Arguments are ready-made text. */
+
+/** How a backlog is named: who or what, and one more of them. */
+const STAGES: Readonly<Record<string, { readonly who: string; readonly them: string }>> = {
+  machines: { who: 'The dishwashers', them: 'dishwashers' },
+  makers: { who: 'The people making drinks', them: 'people making drinks' },
+  clearers: { who: 'The people clearing tables', them: 'people clearing tables' },
+  hands: { who: 'The dishwashing staff', them: 'people at the dishwasher' },
+};
+
+export const sizeWords = {
+  manyPieces: (count: string, kinds: string): string => `${count} pieces of ${kinds} kinds`,
+  have: (stock: string, cost: string): string => `Have ${stock} clean when you open (${cost}).`,
+  with: (stock: string): string => `You have ${stock} clean when you open.`,
+  nothing: 'You need no cups, glasses or spoons: no drink on this menu is served in any.',
+  /** @param days "mornings", "days", "rushes" */
+  often: (of: string, days: string): string => `On ${of} ${days} nothing will run out.`,
+  about: (count: string, all: string): string => `about ${count} of ${all}`,
+  always: (days: string): string => `On all ${days} tested, nothing ran out.`,
+  never: (days: string): string => `On all ${days} tested, something ran out.`,
+  moreThan: (count: string, all: string): string => `more than ${count} of ${all}`,
+  fewerThan: (count: string, all: string): string => `fewer than ${count} of ${all}`,
+  listed: (level: string, days: string): string =>
+    `On at least ${level} of the ${days} days in your file, nothing runs out.`,
+  days: { morning: 'mornings', afternoon: 'afternoons', evening: 'evenings', day: 'days' },
+  noClock: 'rushes',
+  measured: (days: string, level: string, low: string, high: string, confidence: string): string =>
+    `Measured on ${days} simulated days: nothing ran out on ${level} of them (${confidence} interval: ${low} to ${high}).`,
+  measuredFresh: (
+    days: string,
+    level: string,
+    low: string,
+    high: string,
+    confidence: string,
+  ): string =>
+    `Measured on ${days} simulated days that played no part in the choice: nothing ran out on ${level} of them (${confidence} interval: ${low} to ${high}).`,
+  notMeasured: 'Other days may need more: this stock was not tested on any but those in your file.',
+  levelMissed: (level: string): string => `This is less than the ${level} you asked for.`,
+  levelWithin: (level: string): string =>
+    `This meets the ${level} you asked for, within the margin of error.`,
+  levelBeaten: (level: string): string => `This is better than the ${level} you asked for.`,
+  fillRate: (share: string): string =>
+    `${share} of drinks served in house get the right cup or glass at once.`,
+
+  orderCaption: 'What to have clean at opening',
+  givenCaption: 'The stock that was tested',
+  item: 'Item',
+  pieces: 'Pieces',
+  perSeat: 'Per seat',
+  rule: 'Rule of\nthumb',
+  alone: 'Needed for\nthis item alone',
+  interval: '95\u00A0%\ninterval',
+  unitCost: 'Cost\neach',
+  cost: 'Cost',
+  total: 'Total',
+  allOfKind: {
+    cup: 'all cups',
+    glass: 'all glasses',
+    saucer: 'all saucers',
+    spoon: 'all spoons',
+    plate: 'all plates',
+    other: 'all others',
+  },
+  atLeast: (low: string): string => `${low} or more`,
+  atMost: (high: string): string => `up to ${high}`,
+  notes: [
+    'The pieces are chosen together, so that nothing runs out. “Needed for this item alone” is what an item would need if running out of the others did not matter; the 95\u00A0% interval belongs to that figure.',
+    'Rules of thumb: 3.0 cups and 1.5 saucers per seat, 1.2 to 1.5 teaspoons per saucer (common practice, no source).',
+  ],
+
+  rushHead: 'What the rush looks like',
+  what: 'What',
+  onAverage: 'On average',
+  dayCaption: 'An average day',
+  busyCaption: 'How busy everyone is during opening hours',
+  busyShare: 'Share of the time',
+  busyOf: {
+    machines: 'Dishwashers',
+    makers: 'People making drinks',
+    seats: 'Seats',
+    clearers: 'People clearing tables',
+    hands: 'Dishwashing staff',
+  },
+  unlimited: 'no limit set',
+  served: 'Guests served',
+  seated: 'of these, in house',
+  tookAway: 'of these, took away as planned',
+  tookAwayInstead: 'of these, took away because no seat was free',
+  left: 'Guests who left because no seat was free',
+  counterWait: 'Average wait before a drink is made',
+  loads: 'Dishwasher loads, food loads included',
+  racks: 'Racks of cups, glasses and cutlery washed',
+  rackFill: 'How full an average rack is',
+  aDay: 'a day',
+  loopCaption: 'Average time from shelf to shelf',
+
+  stockCaption: 'How this stock does',
+  rushLevel: (days: string): string => `Share of ${days} on which nothing runs out`,
+  fillRateRow: 'Drinks in house served at once in the right cup or glass',
+  shortOf: (name: string): string => `Drinks short of ${name}`,
+  firstShort: 'First shortage, on a day with one',
+  firstShortAt: (median: string, earliest: string): string =>
+    `half of them by ${median}, the earliest at ${earliest}`,
+  noShort: 'none',
+
+  tightestCaption: 'Where the pieces are at the tightest moment',
+  tightest: (name: string, time: string): string =>
+    `The tightest moment is at ${time}, when fewest of ${name} are left on the shelf. This is the day that comes closest to the level asked for.`,
+  off: 'Off the shelf',
+
+  overload: (what: string, load: string, from: string, would: string): string => {
+    const { who, them } = STAGES[what] ?? { who: what, them: what };
+    return `${who} cannot keep up: in the busiest hour they face ${load} of the work they can do, and they fall behind from ${from}. More cups only delay the problem; ${would} ${them} would keep up.`;
+  },
+  warningsHead: 'Before you buy',
+  warningAt: (message: string, path: string): string =>
+    path === '' ? message : `${message} (${path})`,
+
+  methodHead: 'How this was worked out',
+  daysRun: (chosen: string, certified: string, seed: string): string =>
+    `Chosen on ${chosen} simulated days and tested on ${certified} others; seed ${seed}.`,
+  daysListed: (chosen: string): string =>
+    `Worked out on the ${chosen} days in your file, and not tested on others.`,
+  daysGiven: (count: string, seed: string): string =>
+    `Tested on ${count} simulated days; seed ${seed}.`,
+  informs: 'This helps you decide what to buy; it is not a guarantee.',
+};
