@@ -45,15 +45,13 @@ const longestWord = (text: string): number => Math.max(...text.split(/[ \n]/).ma
 function widthsOf({ columns, rows, totals }: TableBlock, width: number): number[] | null {
   const all = totals === undefined ? rows : [...rows, totals];
   const cells = (at: number): string[] => all.map((row) => row[at] ?? '');
-  const wanted = columns.map(({ title, as }, at) => {
-    const widest = Math.max(0, ...cells(at).map(columnsOf));
-    return as === 'figures'
-      ? Math.max(widest, longestWord(title))
-      : Math.max(widest, ...title.split('\n').map(columnsOf));
-  });
+  const widest = columns.map((_, at) => Math.max(0, ...cells(at).map(columnsOf)));
+  const wanted = columns.map(({ title }, at) =>
+    Math.max(widest[at]!, ...title.split('\n').map(columnsOf)),
+  );
   const least = columns.map(({ title, as }, at) =>
     as === 'figures'
-      ? wanted[at]!
+      ? Math.max(widest[at]!, longestWord(title))
       : Math.min(wanted[at]!, Math.max(LEAST_WORDS, ...[title, ...cells(at)].map(longestWord))),
   );
   const room = width - GAP * (columns.length - 1);
