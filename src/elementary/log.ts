@@ -14,12 +14,15 @@ const TO_NEXT_POWER = LOG_STEPS - 53;
 
 const LN2_HIGH = LN2.high;
 const LN2_LOW = LN2.low;
-const STEPS = LOG_STEPS + 1;
-/** By step: c as it is read from the bits (1 … 2), 1/c, and ln c or ln c/2 in two parts. */
-const centre = Float64Array.from({ length: STEPS }, (_, j) => 1 + j / LOG_STEPS);
-const inverse = centre.map((c) => 1 / c);
-const high = Float64Array.from(LOG_OF_STEP, (log) => log.high);
-const low = Float64Array.from(LOG_OF_STEP, (log) => log.low);
+/** Four numbers a step, side by side: c as it is read from the bits (1 … 2), 1/c, and ln c or ln c/2 in two parts. */
+const steps = Float64Array.from(
+  LOG_OF_STEP.flatMap(({ high, low }, j) => [
+    1 + j / LOG_STEPS,
+    1 / (1 + j / LOG_STEPS),
+    high,
+    low,
+  ]),
+);
 /** By exponent as it stands in the bits: the power of two that brings the number to 1 … 2. */
 const scale = powersOfTwoDown();
 
@@ -47,11 +50,12 @@ export function log(x: number): number {
   const j = ((top & 0xfffff) + 0x1000) >> 13;
   // Without a branch, as no processor foresees what a random number takes.
   const k = exponent - 1023 + ((j + TO_NEXT_POWER) >> 7);
-  const r = (x * scale[exponent]! - centre[j]!) * inverse[j]!;
+  const step = 4 * j;
+  const r = (x * scale[exponent]! - steps[step]!) * steps[step + 1]!;
   const rr = r * r;
   const curve =
     rr * (-1 / 2 + r * (1 / 3) + rr * (-1 / 4 + r * (1 / 5) + rr * (-1 / 6 + r * (1 / 7))));
-  return k * LN2_HIGH + high[j]! + (r + (k * LN2_LOW + low[j]! + curve));
+  return k * LN2_HIGH + steps[step + 2]! + (r + (k * LN2_LOW + steps[step + 3]! + curve));
 }
 
 function atTheEdges(x: number): number {
