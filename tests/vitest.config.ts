@@ -14,7 +14,7 @@ export default defineConfig({
         test: {
           name: 'house',
           include: ['tests/**/*.test.ts'],
-          exclude: ['tests/browser/**'],
+          exclude: ['tests/browser/**', 'tests/terminal/**'],
           globalSetup: ['tests/global-setup.ts'],
           testTimeout: 120_000,
           maxWorkers: '100%',

@@ -1,86 +1,172 @@
 /**
- * Files: read whole, with errors that name the file and the remedy; written whole or not at all.
+ * Files: read whole, with errors that name the file and the remedy; written together or not at all.
  */
 import { randomBytes } from 'node:crypto';
-import { mkdir, readFile, rename, rm, stat, writeFile } from 'node:fs/promises';
-import { rmSync } from 'node:fs';
+import { readFile, stat, writeFile } from 'node:fs/promises';
+import {
+  accessSync,
+  constants,
+  readdirSync,
+  renameSync,
+  rmdirSync,
+  rmSync,
+  statSync,
+} from 'node:fs';
 import { basename, dirname, join } from 'node:path';
+import { makeFolders } from './folders.js';
 import { MistakeError } from './mistakes.js';
+import { isSystemError, reasonOf } from './system-errors.js';
 
 /** Read a file of at most `mostBytes`, refused by size before it is read. */
 export async function readWhole(path: string, mostBytes: number): Promise<Uint8Array> {
   const size = await sizeOf(path);
-  if (size > mostBytes)
-    throw new MistakeError(
-      `${path}: ${(size / 1e6).toFixed(1)} MB is more than the ${(mostBytes / 1e6).toFixed(0)} MB that such a file may have; is it the right file?`,
-    );
-  return readFile(path);
+  if (size > mostBytes) throw tooLarge(path, size, mostBytes);
+  const bytes = await readFile(path).catch((error: NodeJS.ErrnoException) => {
+    throw new MistakeError(`${path}: ${reasonOf(error)}`);
+  });
+  // A pipe has no size beforehand.
+  if (bytes.length > mostBytes) throw tooLarge(path, bytes.length, mostBytes);
+  return bytes;
 }
 
-/** Size in bytes of a plain file; throws a mistake for a directory, no such file or no permission. */
+const tooLarge = (path: string, size: number, most: number): MistakeError =>
+  new MistakeError(
+    `${path}: ${(size / 1e6).toFixed(1)} MB is more than the ${(most / 1e6).toFixed(0)} MB that such a file may have; is it the right file?`,
+  );
+
+/** Size in bytes of a plain file; throws a mistake for a folder, a device, no such file or no permission. */
 export async function sizeOf(path: string): Promise<number> {
+  if (path === '') throw new MistakeError('the name of a file is empty; name a file');
   const about = await stat(path).catch((error: NodeJS.ErrnoException) => {
     throw new MistakeError(`${path}: ${reasonOf(error)}`);
   });
   if (about.isDirectory()) throw new MistakeError(`${path}: is a directory; name a file in it`);
+  // A device such as /dev/zero never ends.
+  if (about.isCharacterDevice() || about.isBlockDevice())
+    throw new MistakeError(`${path}: is a device; name a file`);
   return about.size;
 }
 
 const temporary = new Set<string>();
+const foldersMade: string[] = [];
 
-/** Remove what an interrupted write left; for the exit of the process. */
+/** Remove what an interrupted or failed command left: temporary files, and folders made in vain. For the exit of the process. */
 export function removeTemporary(): void {
   for (const path of temporary) rmSync(path, { force: true });
+  temporary.clear();
+  for (const folder of foldersMade.splice(0).toReversed()) {
+    try {
+      rmdirSync(folder);
+    } catch {
+      // Something is in it: then it was not made in vain.
+    }
+  }
+}
+
+/** Names of temporary files of a target: whose process is gone was left by a crash. */
+const partOf = (path: string): string =>
+  join(dirname(path), `.${basename(path)}.${process.pid}-${randomBytes(4).toString('hex')}.part`);
+const PART = /^\.(.+)\.(\d+)-[0-9a-f]{8}\.part$/;
+
+function sweepStale(path: string): void {
+  const folder = dirname(path);
+  for (const name of readdirSync(folder)) {
+    const [, target, pid] = PART.exec(name) ?? [];
+    if (target === basename(path) && !isRunning(Number(pid)))
+      rmSync(join(folder, name), { force: true });
+  }
+}
+
+function isRunning(pid: number): boolean {
+  try {
+    process.kill(pid, 0);
+    return true;
+  } catch (error) {
+    return isSystemError(error) && error.code === 'EPERM';
+  }
 }
 
 /**
- * Write several files so that each appears whole: all under temporary names first, renamed only when
- * all are written. Makes missing folders.
+ * Make sure that files can be written before the work for them is done: makes the folder, and tries to write in it.
+ * @param target a file, or a folder that files go to
+ * @throws MistakeError where it cannot be written
+ */
+export async function tryOutput(target: string, kind: 'file' | 'folder'): Promise<void> {
+  if (target === '')
+    throw new MistakeError(
+      `--out: the name is empty; name a ${kind}, such as ${kind === 'file' ? 'new.yaml' : 'reports'}`,
+    );
+  const folder = kind === 'folder' ? target : dirname(target);
+  try {
+    foldersMade.push(...makeFolders(folder));
+    const trial = partOf(join(folder, 'trial'));
+    temporary.add(trial);
+    await writeFile(trial, 'a trial of whether files can be written here\n');
+    rmSync(trial);
+    temporary.delete(trial);
+    if (kind === 'file') checkTarget(target);
+  } catch (error) {
+    throw cannotWrite([target], error);
+  }
+}
+
+/** A target that is there must be a file that may be replaced. */
+function checkTarget(path: string): void {
+  const about = statSync(path, { throwIfNoEntry: false });
+  if (about?.isDirectory() === true)
+    throw Object.assign(new Error(), { code: 'EISDIR', syscall: 'open' });
+  if (about !== undefined) accessSync(path, constants.W_OK);
+}
+
+function cannotWrite(paths: readonly string[], error: unknown): unknown {
+  return isSystemError(error)
+    ? new MistakeError(`${paths.join(', ')}: cannot be written: ${reasonOf(error)}`)
+    : error;
+}
+
+/**
+ * Write several files so that they appear together or not at all: all under temporary names first, renamed in one go when
+ * all are written, and taken back if one cannot be renamed. Makes missing folders.
  */
 export async function writeAll(
   files: readonly { readonly path: string; readonly content: string | Uint8Array }[],
 ): Promise<void> {
   const pending: { from: string; to: string }[] = [];
+  const paths = files.map(({ path }) => path);
   try {
     for (const { path, content } of files) {
-      await mkdir(dirname(path), { recursive: true });
-      const from = join(dirname(path), `.${basename(path)}.${randomBytes(4).toString('hex')}.part`);
+      foldersMade.push(...makeFolders(dirname(path)));
+      checkTarget(path);
+      sweepStale(path);
+      const from = partOf(path);
       temporary.add(from);
-      await writeFile(from, content);
+      await writeFile(from, content, { flush: true });
       pending.push({ from, to: path });
     }
+    renameTogether(pending);
+  } catch (error) {
+    for (const path of temporary) rmSync(path, { force: true });
+    throw cannotWrite(paths, error);
+  }
+}
+
+/** Without a pause, so that no interrupt comes between; on failure what was replaced is put back. */
+function renameTogether(pending: readonly { from: string; to: string }[]): void {
+  const replaced: { kept: string | null; to: string }[] = [];
+  try {
     for (const { from, to } of pending) {
-      await rename(from, to);
+      const kept = statSync(to, { throwIfNoEntry: false }) === undefined ? null : partOf(to);
+      if (kept !== null) renameSync(to, kept);
+      replaced.push({ kept, to });
+      renameSync(from, to);
       temporary.delete(from);
     }
   } catch (error) {
-    for (const path of temporary) await rm(path, { force: true });
-    if (isSystemError(error))
-      throw new MistakeError(
-        `${files.map(({ path }) => path).join(', ')}: cannot be written: ${reasonOf(error)}`,
-      );
+    for (const { kept, to } of replaced.toReversed()) {
+      rmSync(to, { force: true });
+      if (kept !== null) renameSync(kept, to);
+    }
     throw error;
   }
-}
-
-function isSystemError(error: unknown): error is NodeJS.ErrnoException {
-  return error instanceof Error && 'code' in error && 'syscall' in error;
-}
-
-function reasonOf(error: NodeJS.ErrnoException): string {
-  switch (error.code) {
-    case 'ENOENT':
-      return 'no such file or folder; check the name and the folder you are in';
-    case 'EACCES':
-    case 'EPERM':
-      return 'permission denied';
-    case 'EISDIR':
-      return 'is a directory; name a file in it';
-    case 'ENOTDIR':
-      return 'a part of this path is a file, not a folder';
-    case 'ENOSPC':
-      return 'the disk is full';
-    default:
-      return error.message;
-  }
+  for (const { kept } of replaced) if (kept !== null) rmSync(kept, { force: true });
 }

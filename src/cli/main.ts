@@ -7,28 +7,40 @@ import { hideBin } from 'yargs/helpers';
 import { version } from './version.js';
 import { commands } from './commands/all.js';
 import { removeTemporary } from './files.js';
+import { checkGiven, inPlainWords } from './given.js';
 import { EXIT, MistakeError } from './mistakes.js';
-import { didYouMean } from '../quantities/nearest.js';
+import { isSystemError, reasonOf } from './system-errors.js';
 
-// `| head` closes our output early: that is no mistake of anybody's.
-process.stdout.on('error', (error: NodeJS.ErrnoException) => {
-  if (error.code === 'EPIPE') process.exit(EXIT.ok);
-  throw error;
-});
-for (const signal of ['SIGINT', 'SIGTERM'] as const) {
-  process.on(signal, () => {
-    removeTemporary();
-    process.exit(EXIT.interrupted);
-  });
+/** Leave at once: what is half written goes, and the next prompt begins on a line of its own. */
+function leave(code: number): never {
+  removeTemporary();
+  if (process.stderr.isTTY) process.stderr.write('\n');
+  process.exit(code);
 }
 
+process.on('SIGINT', () => leave(EXIT.interrupted));
+process.on('SIGTERM', () => leave(EXIT.terminated));
+process.stdout.on('error', (error: NodeJS.ErrnoException) => {
+  // `| head` closes our output early: that is no mistake of anybody's.
+  if (error.code === 'EPIPE') process.exit(EXIT.ok);
+  process.stderr.write(`The answer cannot be written: ${reasonOf(error)}.\n`);
+  leave(EXIT.mistake);
+});
+// With nobody left to read what went wrong, the exit code alone says it.
+process.stderr.on('error', () => {});
+
 const given = hideBin(process.argv);
-const cli = yargs(given)
+const cli = yargs()
   .scriptName('cuptide')
   .usage('$0 <command>\n\nHow many cups, glasses, saucers and spoons a café needs, and why.')
   .version(version)
   .help()
   .strict()
+  .parserConfiguration({
+    'dot-notation': false,
+    'boolean-negation': false,
+    'duplicate-arguments-array': false,
+  })
   .demandCommand(1, 1, 'Name a command; cuptide --help lists them.')
   // The help of a command is laid out before the command runs, wanted or not; unwrapped it costs little.
   .wrap(
@@ -41,34 +53,35 @@ const cli = yargs(given)
     throw (
       error ??
       new MistakeError(
-        `${message}\n${instance.parsed === false ? '' : 'cuptide --help tells more.'}`.trim(),
+        `${inPlainWords(message)}\n${instance.parsed === false ? '' : 'cuptide --help tells more.'}`.trim(),
       )
     );
   });
 for (const command of commands) cli.command(command);
 
-/** The option parser takes an unknown command for an argument too many. */
-function checkCommand(): void {
-  const [word] = given;
-  const known = commands.map(({ command }) => String(command).split(' ')[0]!);
-  if (word !== undefined && !word.startsWith('-') && !known.includes(word))
-    throw new MistakeError(
-      `"${word}" is no command; ${didYouMean(word, known)}\ncuptide --help tells more.`,
-    );
-}
+/** The option parser wraps what our own checks of options throw. */
+const isMistake = (error: unknown): error is Error =>
+  error instanceof MistakeError || (error instanceof Error && error.name === 'YError');
 
 try {
-  checkCommand();
-  await cli.parseAsync();
+  await cli.parseAsync(
+    checkGiven(
+      given,
+      commands.map(({ command }) => String(command).split(' ')[0]!),
+    ),
+  );
 } catch (error) {
   removeTemporary();
-  // The option parser wraps what our own checks of options throw.
-  if (error instanceof MistakeError || (error instanceof Error && error.name === 'YError')) {
-    process.stderr.write(`${error.message}\n`);
+  const { harmlessLines } = await import('./print.js');
+  if (isMistake(error)) {
+    process.stderr.write(`${harmlessLines(inPlainWords(error.message))}\n`);
+    process.exitCode = EXIT.mistake;
+  } else if (isSystemError(error)) {
+    process.stderr.write(`${harmlessLines(error.path ?? 'The system')}: ${reasonOf(error)}.\n`);
     process.exitCode = EXIT.mistake;
   } else {
     process.stderr.write(
-      `cuptide failed, which is a fault of its own, not yours: ${error instanceof Error ? (error.stack ?? error.message) : String(error)}\n`,
+      `cuptide failed. This is an error in cuptide, not in what you gave it: ${harmlessLines(error instanceof Error ? (error.stack ?? error.message) : String(error))}\n`,
     );
     process.exitCode = EXIT.failed;
   }

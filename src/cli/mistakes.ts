@@ -3,5 +3,5 @@ export class MistakeError extends Error {
   override readonly name = 'MistakeError';
 }
 
-/** Exit codes of every command. */
-export const EXIT = { ok: 0, failed: 1, mistake: 2, interrupted: 130 } as const;
+/** Exit codes of every command; 128 and the number of the signal where one ended it. */
+export const EXIT = { ok: 0, failed: 1, mistake: 2, interrupted: 130, terminated: 143 } as const;

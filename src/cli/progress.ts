@@ -1,41 +1,80 @@
 /** A bar on stderr for work that takes over a second; on a terminal only. */
-import type { SingleBar } from 'cli-progress';
+import type { Params, SingleBar } from 'cli-progress';
+import { widthOf } from './terminal.js';
 
 export interface Bar {
   /** Days done since the last call. */
   add(days: number): void;
+  /** Days that are sure to be run from now on, those of the present task included. */
+  ahead(days: number): void;
   end(): void;
 }
 
 const AFTER_MS = 1000;
+const NARROW = 60;
 
-/** @param what said before the bar; the whole is not known beforehand, so the bar counts days */
+/** What is said on the line of the bar; never wider than the terminal, so that it never wraps. */
+export function barLine(
+  what: string,
+  {
+    done,
+    total,
+    seconds,
+  }: { readonly done: number; readonly total: number; readonly seconds: number },
+  columns: number,
+): string {
+  const left = done > 0 ? ((total - done) * seconds) / done : 0;
+  const words = `${done.toLocaleString('en')} of ${total > done ? 'at least ' : ''}${total.toLocaleString('en')} days${left < 1 ? '' : `, about ${timeText(left)} left`}`;
+  const wide = Math.min(30, columns - what.length - words.length - 5);
+  const filled = Math.round(wide * Math.min(1, done / total));
+  const line =
+    columns < NARROW || wide < 5
+      ? `${what}: ${words}`
+      : `${what} [${'='.repeat(filled)}${' '.repeat(wide - filled)}] ${words}`;
+  return line.slice(0, columns - 1);
+}
+
+const timeText = (seconds: number): string =>
+  seconds < 90 ? `${Math.ceil(seconds)} s` : `${Math.ceil(seconds / 60)} min`;
+
+/** @param what said before the bar */
 export async function daysBar(what: string): Promise<Bar> {
-  if (!process.stderr.isTTY) return { add() {}, end() {} };
+  const { stderr } = process;
+  if (!stderr.isTTY || process.env['TERM'] === 'dumb') return { add() {}, ahead() {}, end() {} };
   const { default: progress } = await import('cli-progress');
   const started = performance.now();
   let bar: SingleBar | null = null;
-  let done = 0;
+  let [done, total] = [0, 0];
   return {
     add(days) {
       done += days;
+      total = Math.max(total, done);
       if (bar === null && performance.now() - started > AFTER_MS) {
-        bar = new progress.SingleBar(
-          {
-            format: `${what} [{bar}] {value} days`,
-            stream: process.stderr,
-            hideCursor: true,
-            clearOnComplete: true,
-          },
-          progress.Presets.shades_classic,
-        );
-        bar.start(done * 2, done);
+        // Neither hides the cursor nor changes how lines wrap: then nothing is left to restore, however the command ends.
+        bar = new progress.SingleBar({
+          format: (_options: unknown, { value, total: whole }: Params) =>
+            barLine(
+              what,
+              { done: value, total: whole, seconds: (performance.now() - started) / 1000 },
+              widthOf(stderr),
+            ),
+          stream: stderr,
+          hideCursor: false,
+          linewrap: true,
+          gracefulExit: false,
+          clearOnComplete: true,
+        });
+        bar.start(total, done);
       }
-      if (bar !== null && done > bar.getTotal()) bar.setTotal(done * 2);
+      if (bar !== null && total > bar.getTotal()) bar.setTotal(total);
       bar?.update(done);
+    },
+    ahead(days) {
+      total = Math.max(total, done + days);
     },
     end() {
       bar?.stop();
+      bar = null;
     },
   };
 }

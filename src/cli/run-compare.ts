@@ -2,7 +2,7 @@
 import { basename, extname, join } from 'node:path';
 import { compareCharts } from '../questions/compare/charts/compare-charts.js';
 import { tellComparison } from '../questions/compare/tell.js';
-import { PLAIN_WIDTH, writeText } from '../tell/write-text.js';
+import { writeText } from '../tell/write-text.js';
 import type { ReportContext } from '../tell/context.js';
 import type { Comparison } from '../questions/compare/answer.js';
 import { contextOf } from '../tell/context-of.js';
@@ -13,12 +13,13 @@ import { placed } from '../questions/part-checks.js';
 import { compareStudy } from '../questions/compare/study.js';
 import { inOrder } from '../scenario/problems.js';
 import { piecesPerRackOf } from '../scenario/rack-geometry.js';
-import { writeAll } from './files.js';
+import { tryOutput, writeAll } from './files.js';
 import { MistakeError } from './mistakes.js';
 import { openScenario, problemsAsMistake } from './open-scenario.js';
-import { daysBar } from './progress.js';
 import { version } from './version.js';
-import { threadedRunner } from './workers.js';
+import { printAnswer } from './print.js';
+import { widthOf } from './terminal.js';
+import { withRunner } from './with-runner.js';
 
 export interface CompareArguments {
   readonly file: string;
@@ -50,6 +51,7 @@ export function parseSizes(text: string): number[] {
 export async function runCompare(args: CompareArguments): Promise<void> {
   const seats = args.seats === undefined ? undefined : parseSizes(args.seats);
   const opened = await openScenario(args.file);
+  if (args.out !== undefined) await tryOutput(args.out, 'folder');
   const candidates = candidatesOf(opened, args.file, { piecesPerRack: piecesPerRackOf });
   const mapped = args.map ? placed(mapFlaws(opened), opened, args.file) : [];
   if (!candidates.ok || mapped.length > 0)
@@ -64,41 +66,30 @@ export async function runCompare(args: CompareArguments): Promise<void> {
     throw new MistakeError(
       '--seats needs a scenario with a number of seats, which guests then grow with',
     );
-  const bar = await daysBar('comparing');
-  const runner = threadedRunner((days) => bar.add(days), args.threads);
-  const comparison = await (async () => {
-    try {
-      return await compareStudy(candidates.all, runner, {
-        ...(args.level === undefined ? {} : { level: args.level }),
-        ...(args.seed === undefined ? {} : { seed: args.seed }),
-        ...(args.days === undefined ? {} : { days: args.days }),
-        ...(seats === undefined ? {} : { seats }),
-        map: args.map,
-        moves: args.moves || args.uncertainty !== undefined,
-        draws: args.uncertainty ?? 0,
-        equalGuests: args.equalGuests,
-        piecesPerRack: piecesPerRackOf,
-      });
-    } finally {
-      bar.end();
-      await runner.close();
-    }
-  })();
+  const comparison = await withRunner('comparing', args.threads, (runner) =>
+    compareStudy(candidates.all, runner, {
+      ...(args.level === undefined ? {} : { level: args.level }),
+      ...(args.seed === undefined ? {} : { seed: args.seed }),
+      ...(args.days === undefined ? {} : { days: args.days }),
+      ...(seats === undefined ? {} : { seats }),
+      map: args.map,
+      moves: args.moves || args.uncertainty !== undefined,
+      draws: args.uncertainty ?? 0,
+      equalGuests: args.equalGuests,
+      piecesPerRack: piecesPerRackOf,
+    }),
+  );
   const context = contextOf(opened.scenario, opened.inputs, version, piecesPerRackOf);
   const blocks = tellComparison(comparison, context);
   const text = writeText(blocks, {
-    width: Math.min(PLAIN_WIDTH, process.stdout.columns ?? PLAIN_WIDTH),
+    width: widthOf(),
     all: args.all,
   });
   const files =
     args.out === undefined
       ? []
       : await written(args.file, args.out, comparison, context, writeText(blocks, { all: true }));
-  process.stdout.write(
-    args.json
-      ? `${JSON.stringify(comparison)}\n`
-      : `${text}${files.length === 0 ? '' : `\nWritten:\n${files.map((file) => `  ${file}\n`).join('')}`}`,
-  );
+  printAnswer(args.json ? comparison : null, () => text, files);
 }
 
 async function written(
@@ -107,7 +98,7 @@ async function written(
   comparison: Comparison,
   context: ReportContext,
   text: string,
-): Promise<string[]> {
+): Promise<{ path: string; content: string }[]> {
   const stem = join(folder, `${basename(scenarioFile, extname(scenarioFile))}.compare`);
   const charts = await Promise.all(
     compareCharts(comparison, context).map(async ({ id, spec }) => ({
@@ -121,5 +112,5 @@ async function written(
     ...charts,
   ];
   await writeAll(files);
-  return files.map(({ path }) => path);
+  return files;
 }

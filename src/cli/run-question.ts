@@ -9,13 +9,14 @@ import type { Chart } from '../tell/charts/chart-table.js';
 import { contextOf } from '../tell/context-of.js';
 import { renderSvg } from '../tell/render-svg.js';
 import type { Draw } from '../tell/write-html.js';
-import { PLAIN_WIDTH, writeText } from '../tell/write-text.js';
-import { asMistake, parsed } from './parsed.js';
-import { readWhole, writeAll } from './files.js';
+import { writeText } from '../tell/write-text.js';
+import { parsed } from './parsed.js';
+import { readWhole, tryOutput, writeAll } from './files.js';
 import { openScenario, problemsAsMistake } from './open-scenario.js';
-import { daysBar } from './progress.js';
+import { printAnswer } from './print.js';
+import { widthOf } from './terminal.js';
 import { version } from './version.js';
-import { threadedRunner } from './workers.js';
+import { withRunner } from './with-runner.js';
 
 export interface QuestionArguments {
   readonly file: string;
@@ -45,21 +46,13 @@ export async function runQuestion(question: Question, args: QuestionArguments): 
   const given = await givenOf(question.settings, args.typed);
   const opened = await openScenario(args.file);
   const context = contextOf(opened.scenario, opened.inputs, version, piecesPerRackOf);
-  const bar = await daysBar('running days');
-  const runner = threadedRunner((days) => bar.add(days), args.threads);
-  const reply = await (async () => {
-    try {
-      return await question.ask(
-        { opened, fileName: args.file, runner, context, today: today(), loadSolver },
-        given,
-      );
-    } catch (error) {
-      throw asMistake(error);
-    } finally {
-      bar.end();
-      await runner.close();
-    }
-  })();
+  if (args.out !== undefined) await tryOutput(args.out, 'folder');
+  const reply = await withRunner('running days', args.threads, (runner) =>
+    question.ask(
+      { opened, fileName: args.file, runner, context, today: today(), loadSolver },
+      given,
+    ),
+  );
   if (!reply.ok) throw problemsAsMistake(reply.problems);
   const stem = basename(args.file, extname(args.file));
   const files =
@@ -70,13 +63,10 @@ export async function runQuestion(question: Question, args: QuestionArguments): 
           content,
         }));
   await writeAll(files);
-  const written =
-    files.length === 0 ? '' : `\nWritten:\n${files.map(({ path }) => `  ${path}\n`).join('')}`;
-  const width = process.stdout.columns ?? PLAIN_WIDTH;
-  process.stdout.write(
-    args.json
-      ? `${JSON.stringify(reply.value.json)}\n`
-      : `${writeText(reply.value.blocks, { width, all: args.all })}${written}`,
+  printAnswer(
+    args.json ? reply.value.json : null,
+    () => writeText(reply.value.blocks, { width: widthOf(), all: args.all }),
+    files,
   );
 }
 

@@ -18,12 +18,12 @@ import {
   type StatedLift,
 } from '../questions/racks/study.js';
 import type { Scenario } from '../scenario/scenario.js';
-import { writeAll } from './files.js';
+import { tryOutput, writeAll } from './files.js';
 import { MistakeError } from './mistakes.js';
 import { openScenario } from './open-scenario.js';
-import { daysBar } from './progress.js';
 import { version } from './version.js';
-import { threadedRunner } from './workers.js';
+import { printAnswer } from './print.js';
+import { withRunner } from './with-runner.js';
 
 export interface RacksArguments {
   readonly file: string;
@@ -41,25 +41,20 @@ const DRAWING_PX = 520;
 
 export async function runRacks(args: RacksArguments): Promise<void> {
   const opened = await openScenario(args.file);
+  if (args.out !== undefined) await tryOutput(args.out, 'folder');
   const { scenario } = opened;
   if (args.ware !== undefined && scenario.ware[args.ware] === undefined)
     throw new MistakeError(
       `--ware: "${args.ware}" is no ware of this scenario; it has ${Object.keys(scenario.ware).join(', ')}`,
     );
   const lift = liftOf(args);
-  const bar = await daysBar('running days');
-  const runner = threadedRunner((days) => bar.add(days));
-  let answer: RacksAnswer;
-  try {
-    answer = await racksStudy(scenario, runner, {
+  const answer = await withRunner('running days', undefined, (runner) =>
+    racksStudy(scenario, runner, {
       lift,
       wider: args.ware === undefined,
       ...(args.seed === undefined ? {} : { seed: args.seed }),
-    });
-  } finally {
-    bar.end();
-    await runner.close();
-  }
+    }),
+  );
   const context = contextOf(scenario, opened.inputs, version, piecesPerRackOf);
   const files =
     args.out === undefined
@@ -73,14 +68,11 @@ export async function runRacks(args: RacksArguments): Promise<void> {
           context.locale,
         );
   await writeAll(files);
-  if (args.json)
-    process.stdout.write(
-      `${JSON.stringify(args.ware === undefined ? answer : ofWare(answer, args.ware))}\n`,
-    );
-  else
-    process.stdout.write(
-      `${racksText(answer, context, args.ware)}${files.length === 0 ? '' : `\nWritten:\n${files.map(({ path }) => `  ${path}\n`).join('')}`}`,
-    );
+  printAnswer(
+    !args.json ? null : args.ware === undefined ? answer : ofWare(answer, args.ware),
+    () => racksText(answer, context, args.ware),
+    files,
+  );
 }
 
 /** What is told of one ware alone: its lines, and the lift. */

@@ -12,14 +12,14 @@ import { stocktakeStudy } from '../questions/stocktake/study.js';
 import { readWhole } from './files.js';
 import { MistakeError } from './mistakes.js';
 import { openScenario, problemsAsMistake } from './open-scenario.js';
-import { daysBar } from './progress.js';
 import { placed } from '../questions/part-checks.js';
 import { inOrder } from '../scenario/problems.js';
 import { parsed } from './parsed.js';
 import { today } from './run-question.js';
 import { parseStock } from './study-options.js';
 import { version } from './version.js';
-import { threadedRunner } from './workers.js';
+import { printAnswer } from './print.js';
+import { withRunner } from './with-runner.js';
 
 export interface StocktakeArguments {
   readonly file: string;
@@ -51,33 +51,27 @@ export async function runStocktake(args: StocktakeArguments): Promise<void> {
   const last = args.last === undefined ? {} : parseStock(args.last, ids, 'last');
   const counts = readCounts(textOf(await readWhole(args.counts, LARGEST_COUNTS), args.counts), ids);
   if (!counts.ok) throw countMistake(counts.problems, args.counts);
-  const bar = await daysBar('running days');
-  const runner = threadedRunner((done) => bar.add(done), args.threads);
-  try {
-    const asked = {
+  // What the order would be tells the holding that the count is held against.
+  const ordered = await withRunner('running days', args.threads, (runner) =>
+    orderStudy(scenario, runner, {
       ...(args.level === undefined ? {} : { level: args.level }),
       ...(args.seed === undefined ? {} : { seed: args.seed }),
       ...(args.days === undefined ? {} : { days: args.days }),
-    };
-    // What the order would be tells the holding that the count is held against.
-    const ordered = await orderStudy(scenario, runner, { ...asked, date, loadSolver: null });
-    if (!ordered.ok) throw problemsAsMistake(inOrder(placed(ordered.problems, opened, args.file)));
-    const result = stocktakeStudy(scenario, ordered.value, {
-      counts: counts.value,
-      last,
-      days,
       date,
-    });
-    if (!result.ok) throw countMistake(result.problems, args.counts);
-    process.stdout.write(
-      args.json
-        ? `${JSON.stringify(result.value)}\n`
-        : stocktakeText(result.value, contextOf(scenario, opened.inputs, version, piecesPerRackOf)),
-    );
-  } finally {
-    bar.end();
-    await runner.close();
-  }
+      loadSolver: null,
+    }),
+  );
+  if (!ordered.ok) throw problemsAsMistake(inOrder(placed(ordered.problems, opened, args.file)));
+  const result = stocktakeStudy(scenario, ordered.value, {
+    counts: counts.value,
+    last,
+    days,
+    date,
+  });
+  if (!result.ok) throw countMistake(result.problems, args.counts);
+  printAnswer(args.json ? result.value : null, () =>
+    stocktakeText(result.value, contextOf(scenario, opened.inputs, version, piecesPerRackOf)),
+  );
 }
 
 function textOf(bytes: Uint8Array, file: string): string {

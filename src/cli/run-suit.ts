@@ -7,10 +7,10 @@ import { inOrder } from '../scenario/problems.js';
 import { suitStudy } from '../questions/suit/study.js';
 import type { SuitAnswer } from '../suiting/answer.js';
 import { suitText } from '../suiting/text.js';
-import { writeAll } from './files.js';
+import { tryOutput, writeAll } from './files.js';
 import { openScenario, problemsAsMistake } from './open-scenario.js';
-import { daysBar } from './progress.js';
-import { threadedRunner } from './workers.js';
+import { printAnswer } from './print.js';
+import { withRunner } from './with-runner.js';
 
 interface Arguments {
   readonly file: string;
@@ -21,30 +21,25 @@ interface Arguments {
 
 export async function runSuit({ file, json, seed, out }: Arguments): Promise<void> {
   const opened = await openScenario(file);
+  if (out !== undefined) await tryOutput(out, 'folder');
   const { scenario, inputs } = opened;
-  const bar = await daysBar('running days');
-  const runner = threadedRunner((days) => bar.add(days));
-  let answer: SuitAnswer;
-  try {
-    answer = await suitStudy(scenario, inputs, runner, seed === undefined ? {} : { seed });
-  } finally {
-    bar.end();
-    await runner.close();
-  }
+  const answer = await withRunner('running days', undefined, (runner) =>
+    suitStudy(scenario, inputs, runner, seed === undefined ? {} : { seed }),
+  );
   if (answer.problems.length > 0)
     throw problemsAsMistake(inOrder(placed(answer.problems, opened, file)));
   const written =
     out === undefined
       ? []
       : await pictures(answer, scenario.locale ?? 'en', join(out, basename(file, extname(file))));
-  process.stdout.write(
-    json
-      ? `${JSON.stringify(answer)}\n`
-      : `${suitText(answer)}${written.length === 0 ? '' : `\nWritten: ${written.join(', ')}\n`}`,
-  );
+  printAnswer(json ? answer : null, () => suitText(answer), written);
 }
 
-async function pictures(answer: SuitAnswer, locale: string, stem: string): Promise<string[]> {
+async function pictures(
+  answer: SuitAnswer,
+  locale: string,
+  stem: string,
+): Promise<{ path: string }[]> {
   const files = await Promise.all(
     suitCharts(answer, locale).map(async ({ id, spec }) => ({
       path: `${stem}.${id}.svg`,
@@ -52,5 +47,5 @@ async function pictures(answer: SuitAnswer, locale: string, stem: string): Promi
     })),
   );
   await writeAll(files);
-  return files.map(({ path }) => path);
+  return files;
 }

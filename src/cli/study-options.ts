@@ -1,72 +1,54 @@
-/** Options that size a stock, shared by the commands that do so. */
+/** Options shared by the commands that are not yet questions of the list. */
 import type { Argv } from 'yargs';
 import { MistakeError } from './mistakes.js';
+import { parsed } from './parsed.js';
+import { THREADS } from './setting-options.js';
+import { sizing } from '../questions/settings.js';
 
-/** @param which all options, or only those of sizing (no given stock, no listed days) */
-export function studyOptions<T>(yargs: Argv<T>, which: 'all' | 'sizing' = 'all') {
-  const sizing = yargs
-    .option('level', {
-      type: 'number',
-      describe: 'Share of rushes in which nothing may run out, such as 0.95',
-      coerce: (level?: number) =>
-        inside(
-          'level',
-          level,
-          (value) => value > 0 && value < 1,
-          'a share between 0 and 1, such as 0.95',
-        ),
-    })
-    .option('seed', {
-      type: 'string',
-      describe: 'Word or number that the random days are drawn from',
-      requiresArg: true,
-    })
-    .option('days', {
-      type: 'number',
-      describe: 'Number of days to choose the stock on, instead of as many as it takes',
-      coerce: (days?: number) =>
-        inside(
-          'days',
-          days,
-          (value) => Number.isInteger(value) && value >= 1 && value <= 1_000_000,
-          'a whole number from 1 to 1,000,000',
-        ),
-    })
-    .option('threads', {
-      type: 'number',
-      describe: 'Threads to run days on; the answer is the same',
-      coerce: (threads?: number) =>
-        inside(
-          'threads',
-          threads,
-          (value) => Number.isInteger(value) && value >= 1 && value <= 64,
-          'a whole number from 1 to 64',
-        ),
-    });
-  if (which === 'sizing') return sizing;
-  return sizing
-    .option('stock', {
-      type: 'string',
-      describe: 'Turn the question round: how safe is this stock? Such as cup=40,saucer=60',
-      requiresArg: true,
-    })
-    .option('day', {
-      type: 'string',
-      describe: 'File of listed days (JSON) in place of drawn ones',
-      requiresArg: true,
-    });
-}
+/** An option that every command with it describes alike. */
+const text = (describe: string) => ({ type: 'string', requiresArg: true, describe }) as const;
 
-export function inside(
-  name: string,
-  value: number | undefined,
-  fits: (value: number) => boolean,
-  rule: string,
-): number | undefined {
-  if (value === undefined) return undefined;
-  if (!Number.isFinite(value) || !fits(value)) throw new MistakeError(`--${name} is not ${rule}`);
-  return value;
-}
+export const OPTIONS = {
+  level: {
+    ...text(sizing.level.describe),
+    coerce: (level?: string) =>
+      level === undefined ? undefined : (parsed('level', sizing.level, level) as number),
+  },
+  seed: text(sizing.seed.describe),
+  threads: {
+    ...THREADS,
+    coerce: (threads?: string) => wholeOf('threads', threads, 1, 64),
+  },
+  days: (least: number) =>
+    ({
+      ...text(sizing.days.describe),
+      coerce: (days?: string) => wholeOf('days', days, least, 1_000_000),
+    }) as const,
+  json: { type: 'boolean', default: false, describe: 'Print the answer as one JSON object' },
+} as const;
+
+/** The scenario that a command is about. */
+export const scenarioFile = (describe = 'Scenario file (YAML or JSON)') =>
+  ({ type: 'string', demandOption: true, describe }) as const;
+
+/** @param leastDays fewer are too few to choose on */
+export const studyOptions = <T>(yargs: Argv<T>, leastDays: number = 1) =>
+  yargs
+    .option('level', OPTIONS.level)
+    .option('seed', OPTIONS.seed)
+    .option('days', OPTIONS.days(leastDays))
+    .option('threads', OPTIONS.threads);
+
+/** A whole number within bounds. */
+export const wholeOf = (
+  option: string,
+  given: string | undefined,
+  from: number,
+  to: number,
+): number | undefined =>
+  given === undefined
+    ? undefined
+    : (parsed(option, { as: 'whole', describe: '', from, to }, given) as number);
 
 /** cup=40,saucer=60 → { cup: 40, saucer: 60 }; `option` names the option in messages. */
 export function parseStock(

@@ -8,9 +8,10 @@ import { availableParallelism } from 'node:os';
 import { Worker } from 'node:worker_threads';
 import type { CafeModel } from '../cafe/model.js';
 import { mergeDays, runDays, TOO_MANY_PIECES, type DaysRun, type RushTask } from '../cafe/rush.js';
-import { byDays, type Progress, type Runner } from '../cafe/runner.js';
+import { byDays, type Runner } from '../cafe/runner.js';
 import { claim, claimsFor } from './claims.js';
 import { MistakeError } from './mistakes.js';
+import type { Bar } from './progress.js';
 import type { Batch } from './worker.js';
 
 /** Below this much work left, ms, starting helpers costs more than it saves: each has to load and warm up. */
@@ -39,7 +40,7 @@ interface Shared extends Batch {
 }
 
 export function threadedRunner(
-  progress: Progress,
+  { add: progress, ahead }: Pick<Bar, 'add' | 'ahead'>,
   threads: number = availableParallelism(),
 ): ThreadedRunner {
   const workers: Worker[] = [];
@@ -121,6 +122,7 @@ export function threadedRunner(
     together: number | null,
   ): Promise<DaysRun[]> => {
     if (task.days < 1) throw new RangeError('a task of no days');
+    ahead(task.days + after);
     const early: DaysRun[] = [];
     let left = task;
     const some = async (days: number): Promise<void> => {

@@ -21,14 +21,13 @@ import { largestScenarioBytes } from '../scenario/parse-yaml.js';
 import { problem } from '../scenario/problems.js';
 import { inThisThread, type Runner } from '../cafe/runner.js';
 import { suitStudy } from '../questions/suit/study.js';
-import { readWhole, writeAll } from './files.js';
+import { readWhole, tryOutput, writeAll } from './files.js';
 import { livePage, typefaces } from './live-page.js';
 import { openScenario, problemsAsMistake, type OpenScenario } from './open-scenario.js';
-import { asMistake } from './parsed.js';
-import { daysBar } from './progress.js';
+import { printAnswer } from './print.js';
 import { widthOf } from './terminal.js';
-import { threadedRunner } from './workers.js';
 import { version } from './version.js';
+import { withRunner } from './with-runner.js';
 
 /** Listed days that a letter carries with it. */
 const MOST_LISTED = 20;
@@ -48,6 +47,7 @@ export interface ReportArguments {
 export async function writeReport(args: ReportArguments): Promise<void> {
   const { file: scenarioFile, folder, given } = args;
   const opened = await openScenario(scenarioFile);
+  await tryOutput(folder, 'folder');
   const { answer, risk, listed } = await studied(args, opened);
   const { level, seed, days } = given;
   // What the page must ask for to give the same answer.
@@ -96,26 +96,22 @@ export async function writeReport(args: ReportArguments): Promise<void> {
     })),
   ];
   await writeAll(files);
-  const text = writeText(sizeBlocks(answer, context), { width: widthOf(), all: args.all });
-  process.stdout.write(`${text}\nWritten:\n${files.map(({ path }) => `  ${path}\n`).join('')}`);
+  printAnswer(
+    null,
+    () => writeText(sizeBlocks(answer, context), { width: widthOf(), all: args.all }),
+    files,
+  );
 }
 
 async function studied(
   { given, threads }: ReportArguments,
   opened: OpenScenario,
 ): Promise<SizeStudy> {
-  const bar = await daysBar('running days');
-  const runner = threadedRunner((days) => bar.add(days), threads);
-  try {
+  return withRunner('running days', threads, async (runner) => {
     const study = await askSize({ opened, runner }, given, { watch: DAYS_WATCHED });
     if (!study.ok) throw problemsAsMistake(study.problems);
     return study.value;
-  } catch (error) {
-    throw asMistake(error);
-  } finally {
-    bar.end();
-    await runner.close();
-  }
+  });
 }
 
 const piecesOf = ({ stock }: Answer): Record<string, number> =>

@@ -12,9 +12,10 @@ import {
 import { currencyIn } from '../scenario/starter-answers.js';
 import { shapes } from '../scenario/starter-shapes.js';
 import { ask, type Asked } from './ask-starter.js';
-import { writeAll } from './files.js';
+import { tryOutput, writeAll } from './files.js';
 import { MistakeError } from './mistakes.js';
 import { problemsAsMistake } from './open-scenario.js';
+import { print } from './print.js';
 import { folded, widthOf } from './terminal.js';
 
 /** Answers given as options; the others are asked, or taken as usual. */
@@ -29,6 +30,7 @@ export async function writeStarter({ file, ...options }: Given): Promise<void> {
     )
   )
     throw new MistakeError(`${file}: is there already; name another file`);
+  await tryOutput(file, 'file');
   const given = answersGiven(options);
   const { texts, served } = await asked(given);
   const { answers, wrong, texts: all } = readAll({ ...given, ...texts }, served);
@@ -48,7 +50,7 @@ export async function writeStarter({ file, ...options }: Given): Promise<void> {
     `Written: ${file}`,
     `Correct it to your café, then run: cuptide size ${file}`,
   ];
-  process.stdout.write(`${said.map((line) => folded(line, widthOf(), '  ')).join('\n')}\n`);
+  print(`${said.map((line) => folded(line, widthOf(), '  ')).join('\n')}\n`);
 }
 
 /** What the options say; an amount such as £14 names the currency too. */

@@ -1,7 +1,8 @@
+import { spawnSync } from 'node:child_process';
 import { mkdirSync, readdirSync, readFileSync, writeFileSync } from 'node:fs';
 import { join } from 'node:path';
 import { describe, expect, it } from 'vitest';
-import { cuptide, emptyFolder, root } from './run.js';
+import { command, cuptide, emptyFolder, root } from './run.js';
 
 const demo = 'scenarios/1-commuter-bar.yaml';
 
@@ -76,10 +77,33 @@ describe('options', () => {
   it.each([
     [[], /Name a command/],
     [['siz', demo], /"siz" is no command; did you mean "size"\?/],
-    [['size'], /Not enough non-option arguments/],
-    [['size', demo, '--levle', '0.9'], /Unknown argument: levle/],
-    [['size', demo, '--level', '2'], /--level is not a share between 0 and 1/],
-    [['size', demo, '--days', '0'], /--days is not a whole number/],
+    [['size'], /^Name the file\ncuptide --help/],
+    [['check'], /^Name a scenario file, or give --schema/],
+    [['size', demo, '--levle', '0.9'], /^"levle" is not known to this command/],
+    [['report', demo, '--no-out'], /^"no-out" is not known to this command\ncuptide/],
+    [['size', demo, '--seed.x=3'], /^"seed\.x" is not known to this command/],
+    [['size', demo, '--level', '100 %'], /^--level: "100 %" is not a share between 0 and 100 %/],
+    [['size', demo, '--level', '0'], /^--level: "0" is not a share/],
+    [['size', demo, '--level', '-5'], /^--level needs a value|^--level: "-5" is not a share/],
+    [['size', demo, '--level'], /^--level needs a value/],
+    [['size', demo, '--days'], /^--days needs a value/],
+    [['size', demo, '--threads'], /^--threads needs a value/],
+    [['compare', demo, '--uncertainty'], /^--uncertainty needs a value/],
+    [['size', demo, '--days', '0'], /^--days: "0" is not a whole number from 1 to 1,000,000/],
+    [['size', demo, '--days', '1e3'], /^--days: "1e3" is not a whole number/],
+    [['compare', demo, '--days', '50'], /^--days: "50" is not a whole number from 100 to/],
+    [['size', demo, '--seed', 'a', '--seed', 'b'], /^--seed is given twice; give it once\n$/],
+    [
+      ['size', demo, '--seed=a', '--seed', 'b', '--json', '--json'],
+      /--seed is given twice.*\n--json is given twice/,
+    ],
+    [['compare', demo, '--seats', '20', '--seats', '30'], /^--seats is given twice/],
+    [['report', demo, '--out', ''], /^--out: the name is empty; name a folder/],
+    [['page', '--out', ''], /^--out: the name is empty; name a file/],
+    [['check', '/dev/zero'], /^\/dev\/zero: is a device; name a file/],
+    [['size', demo, '--day', '/dev/zero'], /^\/dev\/zero: is a device; name a file/],
+    [['report', demo, '--out', '/proc/none/deeper'], /^\/proc\/none\/deeper: cannot be written/],
+    [['check', 'a\u001b[31m\u0007b.yaml'], /^a\[31mb\.yaml: no such file/],
     [
       ['size', demo, '--stock', 'cup=4,x='],
       /"cup" is no ware of this scenario[\s\S]*"x=" is not a ware and a whole number/,
@@ -151,5 +175,37 @@ describe('writing', () => {
     ]);
     expect(status).toBe(0);
     expect(cuptide(['check', join(folder, 'a/b/house.yaml')]).out).toMatch(/is sound/);
+  });
+});
+
+describe('options as people write them', () => {
+  const peaksAt = (level: string) =>
+    cuptide(['size', demo, '--days', '100', '--json', '--level', level]).out;
+
+  it('take a level as a share or a percentage', () => {
+    const answer = JSON.parse(peaksAt('0.9')) as { level: number };
+    expect(answer.level).toBe(0.9);
+    expect(peaksAt('90')).toBe(peaksAt('0.9'));
+    expect(peaksAt('90 %')).toBe(peaksAt('0.9'));
+  });
+
+  it('take a file that begins with a hyphen after --', () => {
+    const folder = emptyFolder();
+    writeFileSync(join(folder, '-x.yaml'), readFileSync(join(root, demo)));
+    const { status, out } = cuptide(['check', '--', '-x.yaml'], folder);
+    expect(status).toBe(0);
+    expect(out).toMatch(/is sound/);
+  });
+});
+
+describe('an answer that nobody can take', () => {
+  it('is no mistake of anybody when a pipe closes early', () => {
+    const { stdout, stderr } = spawnSync(
+      'sh',
+      ['-c', `{ "${process.execPath}" "${command}" check --schema; echo "$?" >&2; } | head -c 1`],
+      { cwd: root, encoding: 'utf8' },
+    );
+    expect(stdout).toBe('{');
+    expect(stderr).toBe('0\n');
   });
 });

@@ -2,7 +2,7 @@
 import type { CommandModule } from 'yargs';
 
 interface Arguments {
-  readonly file: string;
+  readonly file?: string;
   readonly schema: boolean;
 }
 
@@ -16,21 +16,23 @@ export const check: CommandModule<object, Arguments> = {
         type: 'boolean',
         default: false,
         describe: 'Print the JSON Schema of scenario files instead, for editors',
-      })
-      .check(({ file, schema }) =>
-        file === undefined && !schema ? 'Name a scenario file, or ask for --schema.' : true,
-      ) as never,
+      }) as never,
   async handler({ file, schema }) {
     if (schema) {
       const { scenarioJsonSchema } = await import('../../scenario/scenario.js');
       process.stdout.write(`${JSON.stringify(scenarioJsonSchema(), null, 2)}\n`);
       return;
     }
-    const [{ openScenario, problemsAsMistake }, { partProblems }, { piecesPerRackOf }] =
+    if (file === undefined) {
+      const { MistakeError } = await import('../mistakes.js');
+      throw new MistakeError('Name a scenario file, or give --schema.');
+    }
+    const [{ openScenario, problemsAsMistake }, { partProblems }, { piecesPerRackOf }, { print }] =
       await Promise.all([
         import('../open-scenario.js'),
         import('../../questions/part-checks.js'),
         import('../../scenario/rack-geometry.js'),
+        import('../print.js'),
       ]);
     const opened = await openScenario(file);
     const problems = partProblems(opened, file, { piecesPerRack: piecesPerRackOf });
@@ -38,8 +40,8 @@ export const check: CommandModule<object, Arguments> = {
     const { scenario, inputs, warnings } = opened;
     const count = (basis: string): number => inputs.filter((input) => input.basis === basis).length;
     for (const { message, path } of warnings)
-      process.stdout.write(`warning${path === '' ? '' : ` (${path})`}: ${message}\n`);
-    process.stdout.write(
+      print(`warning${path === '' ? '' : ` (${path})`}: ${message}\n`);
+    print(
       `${file}: ${scenario.name} is sound: ${Object.keys(scenario.ware).length} ware, ${Object.keys(scenario.menu).length} drinks; ` +
         `${inputs.length} inputs, of which ${count('measured')} measured, ${count('published')} published, ${count('practice')} common practice, ${count('assumed')} assumed.\n`,
     );

@@ -17,12 +17,15 @@ export const page: CommandModule<object, Arguments> = {
       describe: 'File to write',
     }) as never,
   async handler({ out }) {
-    const [{ blankHtml }, { livePage, typefaces }, { writeAll }] = await Promise.all([
-      import('../../letter/letter.js'),
-      import('../live-page.js'),
-      import('../files.js'),
-    ]);
+    const [{ blankHtml }, { livePage, typefaces }, { tryOutput, writeAll }, { print }] =
+      await Promise.all([
+        import('../../letter/letter.js'),
+        import('../live-page.js'),
+        import('../files.js'),
+        import('../print.js'),
+      ]);
+    await tryOutput(out, 'file');
     await writeAll([{ path: out, content: blankHtml(await livePage(null), await typefaces()) }]);
-    process.stdout.write(`Written: ${out}\nOpen it in a browser.\n`);
+    print(`Written: ${out}\nOpen it in a browser.\n`);
   },
 };

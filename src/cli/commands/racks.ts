@@ -1,28 +1,17 @@
 /** cuptide racks: how many pieces a rack takes, from their shapes, and washing as the rush has it. */
 import type { RacksArguments } from '../run-racks.js';
 import type { CommandModule } from 'yargs';
+import { OPTIONS, scenarioFile } from '../study-options.js';
 
 export const racks: CommandModule<object, RacksArguments> = {
   command: 'racks <file>',
   describe: 'Pieces a rack from the shape of the ware, drawings, and washing in the rush',
   builder: (yargs) =>
     yargs
-      .positional('file', {
-        type: 'string',
-        demandOption: true,
-        describe: 'Scenario file (YAML or JSON)',
-      })
+      .positional('file', scenarioFile())
       .option('ware', { type: 'string', requiresArg: true, describe: 'One ware alone' })
-      .option('json', {
-        type: 'boolean',
-        default: false,
-        describe: 'Print the answer as one JSON object',
-      })
-      .option('seed', {
-        type: 'string',
-        requiresArg: true,
-        describe: 'Word or number that the random days are drawn from',
-      })
+      .option('json', OPTIONS.json)
+      .option('seed', OPTIONS.seed)
       .option('lift-from', {
         type: 'string',
         requiresArg: true,

@@ -1,20 +1,13 @@
 /** cuptide stocktake: a count of what is there, the loss rates seen, and the top-up order. */
 import type { StocktakeArguments } from '../run-stocktake.js';
 import type { CommandModule } from 'yargs';
-import { studyOptions } from '../study-options.js';
+import { OPTIONS, scenarioFile, studyOptions } from '../study-options.js';
 
 export const stocktake: CommandModule<object, StocktakeArguments> = {
   command: 'stocktake <file>',
   describe: 'From a count of what is there to loss rates and a top-up order',
   builder: (yargs) =>
-    studyOptions(
-      yargs.positional('file', {
-        type: 'string',
-        demandOption: true,
-        describe: 'Scenario file (YAML or JSON)',
-      }),
-      'sizing',
-    )
+    studyOptions(yargs.positional('file', scenarioFile()))
       .option('counts', {
         type: 'string',
         demandOption: true,
@@ -38,11 +31,7 @@ export const stocktake: CommandModule<object, StocktakeArguments> = {
         requiresArg: true,
         describe: 'Day of this count, YYYY-MM-DD; else today',
       })
-      .option('json', {
-        type: 'boolean',
-        default: false,
-        describe: 'Print the result as one JSON object',
-      }) as never,
+      .option('json', OPTIONS.json) as never,
   async handler(args) {
     const { runStocktake } = await import('../run-stocktake.js');
     await runStocktake(args);

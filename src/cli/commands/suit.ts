@@ -1,5 +1,6 @@
 /** cuptide suit: which vessel for which drink and guest. */
 import type { CommandModule } from 'yargs';
+import { OPTIONS, scenarioFile } from '../study-options.js';
 
 interface Arguments {
   readonly file: string;
@@ -13,21 +14,9 @@ export const suit: CommandModule<object, Arguments> = {
   describe: 'Check strength, grip, heat and fit of the vessels, and which could go',
   builder: (yargs) =>
     yargs
-      .positional('file', {
-        type: 'string',
-        demandOption: true,
-        describe: 'Scenario file (YAML or JSON)',
-      })
-      .option('json', {
-        type: 'boolean',
-        default: false,
-        describe: 'Print the answer as one JSON object',
-      })
-      .option('seed', {
-        type: 'string',
-        requiresArg: true,
-        describe: 'Word or number that the random days are drawn from',
-      })
+      .positional('file', scenarioFile())
+      .option('json', OPTIONS.json)
+      .option('seed', OPTIONS.seed)
       .option('out', {
         type: 'string',
         requiresArg: true,

@@ -59,6 +59,7 @@ export const till: CommandModule<object, Arguments> = {
       { tillSummary },
       { readScenario },
       { MistakeError },
+      { print },
     ] = await Promise.all([
       import('node:fs'),
       import('node:path'),
@@ -71,7 +72,10 @@ export const till: CommandModule<object, Arguments> = {
       import('../../till/summary.js'),
       import('../../scenario/read-scenario.js'),
       import('../mistakes.js'),
+      import('../print.js'),
     ]);
+    for (const target of [out, ...(picture === undefined ? [] : [picture])])
+      await files.tryOutput(target, 'file');
     const read = readTillMap(await files.readWhole(mapFile, LARGEST_MAP), mapFile);
     if (!read.ok) throw opening.problemsAsMistake(read.problems);
     const stop = (flaws: readonly Parameters<typeof tillProblem>[0][]) =>
@@ -104,7 +108,7 @@ export const till: CommandModule<object, Arguments> = {
       picture === undefined ? [] : [{ path: picture, content: await drawTill(fit.value) }];
     const written = [{ path: out, content: applied.value.text }, ...drawing];
     await files.writeAll(written);
-    process.stdout.write(
+    print(
       `${tillSummary(fit.value)}${applied.value.notes.map((note) => `${note}\n`).join('')}\nWritten: ${written.map(({ path }) => path).join(', ')}\n`,
     );
   },

@@ -1,0 +1,42 @@
+/** The arguments as they were given: what the option parser would let pass or say in its own words. */
+import { didYouMean } from '../quantities/nearest.js';
+import { MistakeError } from './mistakes.js';
+
+/**
+ * Arguments for the option parser. What follows `--` is a file, even if it begins with a hyphen.
+ * @throws MistakeError for an unknown command, and for options given twice, of which the parser would take one silently
+ */
+export function checkGiven(given: readonly string[], known: readonly string[]): string[] {
+  const [word] = given;
+  if (word !== undefined && !word.startsWith('-') && !known.includes(word))
+    throw new MistakeError(
+      `"${word}" is no command; ${didYouMean(word, known)}\ncuptide --help tells more.`,
+    );
+  const end = given.indexOf('--');
+  const before = end < 0 ? given : given.slice(0, end);
+  const options = before.filter((one) => /^--\w/.test(one)).map((one) => one.split('=')[0]!);
+  const twice = [...new Set(options.filter((one, i) => options.indexOf(one) !== i))];
+  if (twice.length > 0)
+    throw new MistakeError(
+      twice.map((option) => `${option} is given twice; give it once`).join('\n'),
+    );
+  const files = end < 0 ? [] : given.slice(end + 1);
+  return [...before, ...files.map((file) => (file.startsWith('-') ? `./${file}` : file))];
+}
+
+/** What the option parser says, as we say it. */
+export function inPlainWords(message: string): string {
+  const needsValue = /^Not enough arguments following: (.+)$/.exec(message)?.[1];
+  if (needsValue !== undefined) return `--${needsValue} needs a value`;
+  if (message.startsWith('Not enough non-option arguments')) return 'Name the file';
+  const unknown = /^Unknown arguments?: (.+)$/.exec(message)?.[1]?.split(', ');
+  if (unknown === undefined) return message;
+  // Options with a hyphen come in two spellings.
+  const spelt = unknown.filter(
+    (one) => !unknown.some((other) => other !== one && camel(other) === one),
+  );
+  return spelt.map((one) => `"${one}" is not known to this command`).join('\n');
+}
+
+const camel = (text: string): string =>
+  text.replace(/-(\w)/g, (_, letter: string) => letter.toUpperCase());

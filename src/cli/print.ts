@@ -1,0 +1,27 @@
+/** Text for people on stdout: names from files and the command line never move the cursor or colour the screen. */
+import { harmless } from '../tell/clean-text.js';
+
+/** Every line without control characters. */
+export const harmlessLines = (text: string): string =>
+  text
+    .split(/\r?\n/)
+    .map((line) => harmless(line))
+    .join('\n');
+
+export const print = (text: string): void => void process.stdout.write(harmlessLines(text));
+
+/**
+ * An answer as one line of JSON, or as text with the files that were written.
+ * @param json null: people read it
+ */
+export function printAnswer(
+  json: unknown,
+  text: () => string,
+  files: readonly { readonly path: string }[] = [],
+): void {
+  if (json !== null) process.stdout.write(`${JSON.stringify(json)}\n`);
+  else
+    print(
+      `${text()}${files.length === 0 ? '' : `\nWritten:\n${files.map(({ path }) => `  ${path}\n`).join('')}`}`,
+    );
+}

@@ -1,0 +1,104 @@
+import { existsSync, mkdirSync, readdirSync, readFileSync, writeFileSync } from 'node:fs';
+import { join } from 'node:path';
+import { describe, expect, it } from 'vitest';
+import { readWhole, removeTemporary, tryOutput, writeAll } from '../../src/cli/files.js';
+import { makeFolders } from '../../src/cli/folders.js';
+import { MistakeError } from '../../src/cli/mistakes.js';
+import { reasonOf } from '../../src/cli/system-errors.js';
+import { emptyFolder } from './run.js';
+
+/** A process that cannot be running: larger than any system counts to. */
+const NOBODY = 2 ** 30;
+
+describe('files written together', () => {
+  it('appear all, and replace what was there', async () => {
+    const folder = emptyFolder();
+    writeFileSync(join(folder, 'a'), 'old');
+    await writeAll([
+      { path: join(folder, 'a'), content: 'new' },
+      { path: join(folder, 'deep/er/b'), content: 'b' },
+    ]);
+    expect(readFileSync(join(folder, 'a'), 'utf8')).toBe('new');
+    expect(readFileSync(join(folder, 'deep/er/b'), 'utf8')).toBe('b');
+    expect(readdirSync(folder).toSorted()).toEqual(['a', 'deep']);
+  });
+
+  it('are all as before when one of them cannot be', async () => {
+    const folder = emptyFolder();
+    writeFileSync(join(folder, 'a'), 'old');
+    mkdirSync(join(folder, 'c'));
+    await expect(
+      writeAll([
+        { path: join(folder, 'a'), content: 'new' },
+        { path: join(folder, 'b'), content: 'b' },
+        { path: join(folder, 'c'), content: 'a folder is in the way' },
+      ]),
+    ).rejects.toThrow(/c: cannot be written: is a directory/);
+    expect(readFileSync(join(folder, 'a'), 'utf8')).toBe('old');
+    expect(readdirSync(folder).toSorted()).toEqual(['a', 'c']);
+  });
+
+  it('sweep away what a killed run left of the same file, and nothing else', async () => {
+    const folder = emptyFolder();
+    const parts = {
+      dead: `.a.${NOBODY}-0123abcd.part`,
+      living: `.a.${process.pid}-0123abcd.part`,
+      other: `.b.${NOBODY}-0123abcd.part`,
+    };
+    for (const name of Object.values(parts)) writeFileSync(join(folder, name), 'half');
+    await writeAll([{ path: join(folder, 'a'), content: 'whole' }]);
+    expect(readdirSync(folder).toSorted()).toEqual([parts.living, parts.other, 'a'].toSorted());
+  });
+});
+
+describe('outputs tried before the work', () => {
+  it('leave no folder behind when the work then fails', async () => {
+    const folder = emptyFolder();
+    await tryOutput(join(folder, 'x/y'), 'folder');
+    expect(existsSync(join(folder, 'x/y'))).toBe(true);
+    removeTemporary();
+    expect(readdirSync(folder)).toEqual([]);
+  });
+
+  it('are refused where a file is in the way, or a folder where a file is wanted', async () => {
+    const folder = emptyFolder();
+    writeFileSync(join(folder, 'file'), '');
+    await expect(tryOutput(join(folder, 'file/deeper'), 'folder')).rejects.toThrow(
+      /a part of this path is a file/,
+    );
+    await expect(tryOutput(folder, 'file')).rejects.toThrow(/is a directory/);
+    await expect(tryOutput('', 'folder')).rejects.toThrow(MistakeError);
+  });
+});
+
+describe('folders', () => {
+  it('are made from the highest down, and told', () => {
+    const folder = emptyFolder();
+    expect(makeFolders(join(folder, 'a/b'))).toEqual([join(folder, 'a'), join(folder, 'a/b')]);
+    expect(makeFolders(join(folder, 'a/b'))).toEqual([]);
+  });
+
+  it('that no system can make are refused at once', () => {
+    expect(() => makeFolders('/proc/none/deeper')).toThrow();
+  });
+});
+
+describe('reading', () => {
+  it('refuses what is no file, and what is too large', async () => {
+    const folder = emptyFolder();
+    writeFileSync(join(folder, 'a'), 'abc');
+    expect(Buffer.from(await readWhole(join(folder, 'a'), 3)).toString()).toBe('abc');
+    await expect(readWhole(join(folder, 'a'), 2)).rejects.toThrow(MistakeError);
+    await expect(readWhole(folder, 3)).rejects.toThrow(/is a directory/);
+    await expect(readWhole('', 3)).rejects.toThrow(/empty/);
+  });
+});
+
+describe('what the system says', () => {
+  it('is said in words, also where it is something new', () => {
+    const error = (code: string): NodeJS.ErrnoException =>
+      Object.assign(new Error(`${code}: resource busy or locked, rename 'x'`), { code });
+    expect(reasonOf(error('EBUSY'))).toBe('it is in use by another program');
+    expect(reasonOf(error('EXYZ'))).toBe('the system refuses it (EXYZ)');
+  });
+});
