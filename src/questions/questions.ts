@@ -15,6 +15,7 @@ import { problem, type Flaw, type Problem } from '../scenario/problems.js';
 import { piecesPerRackOf } from '../scenario/rack-geometry.js';
 import { racksStudy, type RacksAnswer } from './racks/study.js';
 import type { Runner } from '../cafe/runner.js';
+import type { Result } from './question.js';
 import { whatMoves } from './compare/sensitivity.js';
 import { suitStudy } from './suit/study.js';
 
@@ -29,16 +30,12 @@ export interface Question {
   readonly days?: number | undefined;
 }
 
-export type Told<A> =
-  | { readonly ok: true; readonly value: A }
-  | { readonly ok: false; readonly problems: readonly Problem[] };
-
 const reading = { piecesPerRack: piecesPerRackOf };
 /** Days of one reading of a map or of an input at an end of its range. */
 const QUICK_DAYS = 500;
 
 /** The alternatives side by side; with none in the scenario, the house as it is and which level to buy. */
-export async function askAlternatives(question: Question): Promise<Told<Comparison>> {
+export async function askAlternatives(question: Question): Promise<Result<Comparison>> {
   const candidates = candidatesOf(question.opened, question.fileName, reading);
   if (!candidates.ok) return candidates;
   return {
@@ -48,7 +45,7 @@ export async function askAlternatives(question: Question): Promise<Told<Comparis
 }
 
 /** What machines, their class and clearing rounds are worth in ware. */
-export async function askMap(question: Question): Promise<Told<TradeOffMap>> {
+export async function askMap(question: Question): Promise<Result<TradeOffMap>> {
   const base = asItIs(question);
   const flaws = mapFlaws(base);
   if (flaws.length > 0) return { ok: false, problems: flaws.map((flaw) => placed(flaw, question)) };
@@ -64,7 +61,7 @@ export async function askMap(question: Question): Promise<Told<TradeOffMap>> {
 }
 
 /** How far each input moves the order over its range. */
-export async function askMoves(question: Question): Promise<Told<MovesAnswer>> {
+export async function askMoves(question: Question): Promise<Result<MovesAnswer>> {
   return {
     ok: true,
     value: await whatMoves(asItIs(question), question.runner, quick(question), reading, null),
@@ -72,7 +69,7 @@ export async function askMoves(question: Question): Promise<Told<MovesAnswer>> {
 }
 
 /** What racks take, the lift of the fullest, washing in the rush, and the same drinks in wider cups. */
-export async function askRacks({ opened, runner, seed }: Question): Promise<Told<RacksAnswer>> {
+export async function askRacks({ opened, runner, seed }: Question): Promise<Result<RacksAnswer>> {
   return {
     ok: true,
     value: await racksStudy(opened.scenario, runner, seed === undefined ? {} : { seed }),
@@ -88,7 +85,7 @@ export async function askOrder(
   question: Question,
   date: string,
   loadSolver: SolverLoader = null,
-): Promise<Told<OrderStudy>> {
+): Promise<Result<OrderStudy>> {
   const told = await orderStudy(question.opened.scenario, question.runner, {
     ...given(question),
     date,
@@ -100,7 +97,7 @@ export async function askOrder(
 }
 
 /** Strength, heat, grip and fit of the vessels. */
-export async function askSuit(question: Question): Promise<Told<SuitAnswer>> {
+export async function askSuit(question: Question): Promise<Result<SuitAnswer>> {
   const { opened, runner, seed } = question;
   const value = await suitStudy(
     opened.scenario,

@@ -1,8 +1,8 @@
-import { costOf, excessDays, missesAt } from './excess-days.js';
-import type { ExcessDays } from './excess-days.js';
-import { patchedStock } from './patched-stock.js';
+import { costOf, reducedDays, missesAt } from './reduced-days.js';
+import type { ReducedDays } from './reduced-days.js';
+import { repairedStock } from './repaired-stock.js';
 import type { Peaks } from './peaks.js';
-import { PriceBounds } from './price-bound.js';
+import { LagrangianBounds } from './lagrangian-bounds.js';
 import { shrunkBox } from './stock-box.js';
 import type { StockBox } from './stock-box.js';
 
@@ -16,9 +16,9 @@ export interface LeastCostStock {
   readonly stock: number[];
   /** Σ unit cost × pieces, minor units. */
   readonly cost: number;
-  /** Whether no stock that keeps the promise is cheaper; false only if the search was given up. */
+  /** Whether no stock that meets the service level is cheaper; false only if the search was given up. */
   readonly proven: boolean;
-  /** No stock that keeps the promise costs less than this (ware without a price counted as explained below). */
+  /** No stock that meets the service level costs less than this (ware without a price counted as explained below). */
   readonly bound: number;
 }
 
@@ -29,7 +29,7 @@ const ROUNDS_IN_PARTS = 5;
 
 /**
  * The cheapest stock at which at most k of the days run out of anything. Exact branch and bound: the days are
- * reduced to the few that can matter, a first answer is patched together, lower bounds come from a price on
+ * reduced to the few that can matter, a first answer is found by repair, lower bounds come from a price on
  * missed days, and what they cannot decide is split at a stock of one ware into "at most" and "more".
  *
  * Ware without a price would be bought without end, so it counts as costing as little as the cheapest ware that
@@ -59,7 +59,7 @@ export function leastCostStock(
     throw new RangeError(`the days that may be missed are a whole number ≥ 0; given ${k}`);
   const cheapest = Math.min(...unitCostMinor.filter((cost) => cost > 0));
   const priced = unitCostMinor.map((cost) => cost || (cheapest < Infinity ? cheapest : 1));
-  const found = new Search(excessDays(peaks, k), priced, options).run();
+  const found = new Search(reducedDays(peaks, k), priced, options).run();
   return {
     stock: Array.from(found.stock),
     cost: costOf(unitCostMinor, found.stock),
@@ -69,9 +69,9 @@ export function leastCostStock(
 }
 
 class Search {
-  readonly #excess: ExcessDays;
+  readonly #reduced: ReducedDays;
   readonly #unitCost: readonly number[];
-  readonly #bounds: PriceBounds;
+  readonly #bounds: LagrangianBounds;
   readonly #step: number;
   #partsLeft: number;
   #best: Int32Array;
@@ -79,18 +79,18 @@ class Search {
   /** The lowest bound of the parts given up. */
   #open = Infinity;
 
-  constructor(excess: ExcessDays, unitCost: readonly number[], options: LeastCostOptions) {
-    this.#excess = excess;
+  constructor(reduced: ReducedDays, unitCost: readonly number[], options: LeastCostOptions) {
+    this.#reduced = reduced;
     this.#unitCost = unitCost;
-    this.#bounds = new PriceBounds(excess, unitCost);
+    this.#bounds = new LagrangianBounds(reduced, unitCost);
     this.#partsLeft = options.parts ?? PARTS;
-    this.#best = patchedStock(excess, unitCost, excess.top);
+    this.#best = repairedStock(reduced, unitCost, reduced.top);
     this.#bestCost = costOf(unitCost, this.#best);
-    this.#step = leastStep(unitCost, costOf(unitCost, excess.top));
+    this.#step = leastStep(unitCost, costOf(unitCost, reduced.top));
   }
 
   run(): { stock: Int32Array; proven: boolean; bound: number } {
-    const { floor, top } = this.#excess;
+    const { floor, top } = this.#reduced;
     this.#look(
       { low: floor, high: top },
       costOf(this.#unitCost, floor),
@@ -114,11 +114,11 @@ class Search {
       return;
     }
     this.#partsLeft--;
-    let box = shrunkBox(this.#excess, this.#unitCost, part, this.#limit);
+    let box = shrunkBox(this.#reduced, this.#unitCost, part, this.#limit);
     let rounds = whole ? ROUNDS : ROUNDS_IN_PARTS;
     for (;;) {
       if (box === null) return;
-      if (missesAt(this.#excess, box.low) <= this.#excess.k) {
+      if (missesAt(this.#reduced, box.low) <= this.#reduced.k) {
         this.#offer(box.low);
         return;
       }
@@ -135,7 +135,7 @@ class Search {
       price = found.price;
       rounds = ROUNDS_IN_PARTS;
       const before = this.#width(box);
-      const smaller = shrunkBox(this.#excess, this.#unitCost, found, this.#limit);
+      const smaller = shrunkBox(this.#reduced, this.#unitCost, found, this.#limit);
       if (smaller !== null && this.#width(smaller) > 0.7 * before) {
         this.#split(smaller, bound, price, found.stock);
         return;
@@ -165,7 +165,7 @@ class Search {
   }
 
   #patch(stock: Int32Array): number {
-    this.#offer(patchedStock(this.#excess, this.#unitCost, stock));
+    this.#offer(repairedStock(this.#reduced, this.#unitCost, stock));
     return this.#limit;
   }
 

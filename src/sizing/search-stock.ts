@@ -1,4 +1,4 @@
-import { costOf } from './excess-days.js';
+import { costOf } from './reduced-days.js';
 
 export interface StockSearch {
   /** The stock that the peaks would have if that many days could be missed and no rule looked at the clean count. */
@@ -19,7 +19,7 @@ export interface SearchedStock {
   readonly stock: number[];
   /** Σ unit cost × pieces, minor units. */
   readonly cost: number;
-  /** Days that run out of something at this stock; above k only if no stock tried kept the promise. */
+  /** Days that run out of something at this stock; above k only if no stock tried met the service level. */
   readonly misses: number;
   /** Stocks that were run. */
   readonly tries: number;
@@ -35,10 +35,10 @@ const RAISES = [1, 2, 4];
  * A cheap stock at which at most k days run out of anything, where only a run can tell: when a rule looks at the
  * clean count, say starts a part load as cups run low, peaks depend on the stock and cannot be read off.
  *
- * It starts on the line of stocks that the peaks hold cheapest, at the last one that keeps the promise when it is
+ * It starts on the line of stocks that the peaks hold cheapest, at the last one that meets the service level when it is
  * run. From there each ware, the dearest first, is lowered as far as it goes; then each in turn is raised a little to
  * see whether the others can be lowered for more than that costs, until no such exchange is left. Every try is a run
- * of the same days, so comparisons carry no noise. The stock returned was run and keeps the promise, but it is not
+ * of the same days, so comparisons carry no noise. The stock returned was run and meets the service level, but it is not
  * proven cheapest: it takes more pieces to help more, which such rules need not obey, and sees neither exchanges of
  * many ware at once nor what lies over a hump. Where the peaks do decide it starts, and ends, at the exact answer;
  * where one ware needs a tenth less or more than they say it has ended up to 1 % dearer than the least with four
@@ -87,7 +87,7 @@ export async function searchStock(search: StockSearch): Promise<SearchedStock> {
 type Keeps = (stock: readonly number[]) => Promise<boolean>;
 
 /**
- * The stock of the peaks with the most days missed that keeps the promise when run; with none missed if none does.
+ * The stock of the peaks with the most days missed that meets the service level when run; with none missed if none does.
  * From k on in doubling steps, whichever way is called for, then halving.
  */
 async function lastOnLine(
@@ -107,7 +107,7 @@ async function lastOnLine(
   return byPeaks(Math.max(kept, 0));
 }
 
-/** The start, or if that does not keep the promise, scaled up by 5, 10, 20 … 640 percent until it does; else the start. */
+/** The start, or if that does not meet the service level, scaled up by 5, 10, 20 … 640 percent until it does; else the start. */
 async function raisedTogether(start: readonly number[], keeps: Keeps): Promise<readonly number[]> {
   if (await keeps(start)) return start;
   for (let percent = 5; percent <= 640; percent *= 2) {
@@ -117,7 +117,7 @@ async function raisedTogether(start: readonly number[], keeps: Keeps): Promise<r
   return start;
 }
 
-/** Lowers each ware in turn as far as the promise lasts, in doubling steps and then by halving. */
+/** Lowers each ware in turn as far as the service level allows, in doubling steps and then by halving. */
 async function lowered(
   start: readonly number[],
   order: readonly number[],

@@ -1,8 +1,8 @@
 import { exactBinomialInterval } from '../statistics/exact-binomial-interval.js';
 import type { ShareInterval } from '../statistics/exact-binomial-interval.js';
 import { allowedMisses } from '../statistics/quantile-of-counts.js';
-import { aloneStock } from './alone-stock.js';
-import { correctedMisses } from './corrected-misses.js';
+import { marginalStock } from './marginal-stock.js';
+import { crossValidatedMisses } from './cross-validated-misses.js';
 import { costError } from './cost-error.js';
 import { DayStore } from './day-store.js';
 import type { DayProvider } from './day-store.js';
@@ -50,7 +50,7 @@ export interface SizedStock {
   /** Pieces by ware, and what they cost in minor units. */
   readonly stock: readonly number[];
   readonly cost: number;
-  /** By ware: what it would need were it the only one promised, and the interval of that number. */
+  /** By ware: what it would need if running out of the others did not matter, and the interval of that number. */
   readonly alone: readonly number[];
   readonly low: readonly (number | null)[];
   readonly high: readonly (number | null)[];
@@ -79,7 +79,7 @@ const CAP = 8000;
  * correction for fitting its own days, then met with as many fresh days, at least 1,000; the share of those in
  * which nothing runs out is the level that is told. Should even the high end of its interval lie below the level,
  * the days are doubled again and the stock is certified on days never used before. At the cap, and with a fixed
- * number of days, a missed promise is a warning. Days 0, 1, 2 … are chosen on; the next ones not yet used certify.
+ * number of days, a missed service level is a warning. Days 0, 1, 2 … are chosen on; the next ones not yet used certify.
  * With `certifyOn` the first choice is certified on so many days and told, wide as its interval may be.
  *
  * @throws RangeError for a level outside 0…1, or no days
@@ -110,7 +110,7 @@ export async function sizeStock(request: SizingRequest): Promise<SizedStock> {
       peaks = await store.days(0, days, following());
       error = costError(peaks, unitCostMinor, level, uniform);
     }
-    const chosen = await choose(request, peaks, correctedMisses(peaks, unitCostMinor, level));
+    const chosen = await choose(request, peaks, crossValidatedMisses(peaks, unitCostMinor, level));
     const from = Math.max(used, days);
     const certifiedOn = toCertify();
     used = from + certifiedOn;
@@ -178,7 +178,7 @@ function sized(
   certificate: Certificate | null,
 ): SizedStock {
   const { level, provider } = request;
-  const each = aloneStock(peaks, level, request.confidence);
+  const each = marginalStock(peaks, level, request.confidence);
   const kept = certificate?.kept ?? null;
   return {
     stock: chosen.stock,

@@ -41,36 +41,38 @@ export function sizingWarnings({
   if (kept !== null && kept.high < level) {
     warn(
       'promise-missed',
-      `${percent(level)} of rushes were promised; on fresh days ${percent(kept.share)} kept it (${percent(kept.low)} to ${percent(kept.high)}): choose on more days, or promise less`,
+      `on the days it was tested on, nothing ran out on ${percent(kept.share)} (${percent(kept.low)} to ${percent(kept.high)}), less than the ${percent(level)} asked for: choose on more days, or ask for less`,
     );
   }
   if (missed > k) {
     warn(
       'promise-missed',
-      `no stock that was tried kept the promise on the days it was chosen on: ${missed} of ${days} ran out of something, ${k} may`,
+      `no stock tried meets the service level even on the days it was chosen on: something ran out on ${missed} of ${count(days)}, and at most ${k} may`,
     );
   }
   const enough = leastSampleForBound(level);
   if (days < enough) {
     warn(
       'few-days',
-      `${days} days say little about a level of ${percent(level)}: from ${enough} days on the largest need seen is an upper bound with 95 % confidence`,
+      `${count(days)} ${days === 1 ? 'day is' : 'days are'} too few for a level of ${percent(level)}: use at least ${count(enough)} days, from which the largest need seen is an upper bound with 95 % confidence`,
     );
   }
   if (costError !== null && costError >= STEADY) {
     warn(
       'cost-unsteady',
-      `another ${days} days would give a cost that differs by about ±${percent(costError)}: choose on more days for a steadier one`,
+      `with another ${count(days)} days the cost could differ by about ${percent(costError)} either way: use more days for a steadier figure`,
     );
   }
   if (gap > 0) {
     warn(
       'not-cheapest',
-      `the search for the cheapest stock was given up; another that keeps the promise may cost up to ${percent(gap)} less`,
+      `the search for the cheapest stock stopped early; another stock that meets the service level may cost up to ${percent(gap)} less`,
     );
   }
   return warnings;
 }
+
+const count = (days: number): string => days.toLocaleString('en');
 
 function percent(share: number): string {
   return `${(100 * share).toFixed(1)} %`;

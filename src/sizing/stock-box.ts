@@ -1,5 +1,5 @@
-import { costOf } from './excess-days.js';
-import type { ExcessDays } from './excess-days.js';
+import { costOf } from './reduced-days.js';
+import type { ReducedDays } from './reduced-days.js';
 
 /**
  * A part of the search: all stocks between `low` and `high`. Days above `high` in some ware are missed by every
@@ -21,16 +21,16 @@ export interface StockBox {
  * caps each ware.
  */
 export function shrunkBox(
-  excess: ExcessDays,
+  reduced: ReducedDays,
   unitCost: ArrayLike<number>,
   from: Pick<StockBox, 'low' | 'high'>,
   limit: number,
 ): StockBox | null {
-  const { ware, peak, weight, byPeak } = excess;
+  const { ware, peak, weight, byPeak } = reduced;
   const low = from.low.slice();
   const high = from.high.slice();
-  const usedUp = new Uint8Array(excess.rows);
-  let left = excess.k;
+  const usedUp = new Uint8Array(reduced.rows);
+  let left = reduced.k;
   for (let moved = true; moved;) {
     moved = false;
     for (let w = 0; w < ware; w++) {
@@ -41,7 +41,7 @@ export function shrunkBox(
       }
     }
     if (left < 0) return null;
-    for (let w = 0; w < ware; w++) low[w] = Math.max(low[w], leastPeak(excess, w, usedUp, left));
+    for (let w = 0; w < ware; w++) low[w] = Math.max(low[w], leastPeak(reduced, w, usedUp, left));
     const room = limit - costOf(unitCost, low);
     if (room < 0) return null;
     for (let w = 0; w < ware; w++) {
@@ -66,11 +66,11 @@ export function shrunkBox(
 }
 
 /** The (left+1)-th largest peak of a ware among the days not used up; the floor if there are fewer. */
-function leastPeak(excess: ExcessDays, w: number, usedUp: Uint8Array, left: number): number {
+function leastPeak(reduced: ReducedDays, w: number, usedUp: Uint8Array, left: number): number {
   let seen = 0;
-  for (const row of excess.byPeak[w]) {
-    if (usedUp[row] === 0) seen += excess.weight[row];
-    if (seen > left) return excess.peak[row * excess.ware + w];
+  for (const row of reduced.byPeak[w]) {
+    if (usedUp[row] === 0) seen += reduced.weight[row];
+    if (seen > left) return reduced.peak[row * reduced.ware + w];
   }
-  return excess.floor[w];
+  return reduced.floor[w];
 }

@@ -1,6 +1,6 @@
 import { describe, expect, it } from 'vitest';
 import { mean, sampleStandardDeviation } from 'simple-statistics';
-import { correctedMisses } from '../../src/sizing/corrected-misses.js';
+import { crossValidatedMisses } from '../../src/sizing/cross-validated-misses.js';
 import { costError } from '../../src/sizing/cost-error.js';
 import { leastCostStock } from '../../src/sizing/least-cost-stock.js';
 import {
@@ -33,7 +33,7 @@ function levels(
       exactLevel(of, leastCostStock(peaks, costs, Math.floor(days * (1 - level) + 1e-9)).stock),
     );
     corrected.push(
-      exactLevel(of, leastCostStock(peaks, costs, correctedMisses(peaks, costs, level)).stock),
+      exactLevel(of, leastCostStock(peaks, costs, crossValidatedMisses(peaks, costs, level)).stock),
     );
   }
   return { plain, corrected };
@@ -45,7 +45,7 @@ const standardError = (values: number[]) =>
 // The exact level of a stock comes from the Poisson distribution of @stdlib, not from further days.
 describe('the level that fresh days keep', () => {
   it(
-    'meets the promise on average with the correction and falls well short without: 8 ware, 1,000 days',
+    'meets the service level on average with the correction and falls well short without: 8 ware, 1,000 days',
     () => {
       const { plain, corrected } = levels(BUSY, EIGHT_COSTS, 0.95, 1000, 24);
       expect(mean(plain)).toBeLessThan(0.945);
@@ -73,7 +73,7 @@ describe('the level that fresh days keep', () => {
   it('needs hardly any correction for a single ware, whose quantile fits nothing', () => {
     for (let sample = 0; sample < 10; sample++) {
       const peaks = drawDays({ means: [60], kinds: THREE_KINDS }, 1000, `single ${sample}`);
-      expect(correctedMisses(peaks, [100], 0.95)).toBeGreaterThanOrEqual(40);
+      expect(crossValidatedMisses(peaks, [100], 0.95)).toBeGreaterThanOrEqual(40);
     }
   });
 });
@@ -81,7 +81,7 @@ describe('the level that fresh days keep', () => {
 describe('the corrected number of misses', () => {
   it('never passes the plain one and is none where none may be missed', () => {
     for (const days of [1, 19, 20, 73, 300]) {
-      const k = correctedMisses(drawDays(BUSY, days, `few ${days}`), EIGHT_COSTS, 0.95);
+      const k = crossValidatedMisses(drawDays(BUSY, days, `few ${days}`), EIGHT_COSTS, 0.95);
       expect(k).toBeGreaterThanOrEqual(0);
       expect(k).toBeLessThanOrEqual(Math.floor(days / 20 + 1e-9));
     }
@@ -89,8 +89,8 @@ describe('the corrected number of misses', () => {
 
   it('is the same every time', () => {
     const peaks = drawDays(BUSY, 400, 'again');
-    expect(correctedMisses(peaks, EIGHT_COSTS, 0.95)).toBe(
-      correctedMisses(peaks, EIGHT_COSTS, 0.95),
+    expect(crossValidatedMisses(peaks, EIGHT_COSTS, 0.95)).toBe(
+      crossValidatedMisses(peaks, EIGHT_COSTS, 0.95),
     );
   });
 });

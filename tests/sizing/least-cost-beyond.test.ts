@@ -45,7 +45,7 @@ function cheapest(
 }
 
 describe('the stock beyond what is owned', () => {
-  it('spends as little as trying every stock does, never goes below what is there, keeps the promise', () =>
+  it('spends as little as trying every stock does, never goes below what is there, meets the service level', () =>
     fc.assert(
       fc.property(houses, ({ rows, prices, owned, k }) => {
         const peaks = peaksOf(rows);

@@ -2,7 +2,7 @@ import { beforeAll, describe, expect, it } from 'vitest';
 import fc from 'fast-check';
 import loadHighs from 'highs';
 import type { LegacyHighs } from 'highs';
-import { aloneStock } from '../../src/sizing/alone-stock.js';
+import { marginalStock } from '../../src/sizing/marginal-stock.js';
 import { leastCostStock } from '../../src/sizing/least-cost-stock.js';
 import { countMisses, selectDays } from '../../src/sizing/peaks.js';
 import type { Peaks } from '../../src/sizing/peaks.js';
@@ -77,7 +77,7 @@ describe('against HiGHS, a general solver of mixed-integer programs', () => {
   }
 
   it(
-    'costs the same on 120 random problems, and keeps the promise',
+    'costs the same on 120 random problems, and meets the service level',
     () => {
       fc.assert(
         fc.property(problems(12), (problem) => {
@@ -175,7 +175,7 @@ describe('laws of the least cost', () => {
         const found = leastCostStock(peaks, costs, k);
         expect(leastCostStock(peaks, costs, k + 1).cost).toBeLessThanOrEqual(found.cost);
         if (k === 0 || k >= rows.length) return;
-        aloneStock(peaks, 1 - k / rows.length).forEach(({ pieces }, w) =>
+        marginalStock(peaks, 1 - k / rows.length).forEach(({ pieces }, w) =>
           expect(found.stock[w]).toBeGreaterThanOrEqual(pieces),
         );
       }),
@@ -260,8 +260,8 @@ describe('a café of realistic size', () => {
     expect(found.proven).toBe(true);
     expect(countMisses(peaks, found.stock)).toBeLessThanOrEqual(100);
     expect(leastCostStock(peaks, costs, 100)).toEqual(found);
-    // Buying each ware at its own 95 % would be cheaper and keep far less than the promise.
-    const alone = aloneStock(peaks, 0.95).map(({ pieces }) => pieces);
+    // Buying each ware at its own 95 % would be cheaper and fall far short of the service level.
+    const alone = marginalStock(peaks, 0.95).map(({ pieces }) => pieces);
     expect(countMisses(peaks, alone)).toBeGreaterThan(200);
   });
 });

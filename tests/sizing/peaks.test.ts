@@ -1,6 +1,6 @@
 import { describe, expect, it } from 'vitest';
 import fc from 'fast-check';
-import { aloneStock } from '../../src/sizing/alone-stock.js';
+import { marginalStock } from '../../src/sizing/marginal-stock.js';
 import { DayStore } from '../../src/sizing/day-store.js';
 import { countMisses, mergePeaks, selectDays, sliceDays } from '../../src/sizing/peaks.js';
 import { drawDays, peaksOf, rowsOf, THREE_KINDS } from './days.js';
@@ -66,18 +66,22 @@ describe('a ware alone', () => {
   // The published ranks for 100 days at 95 % (Hahn & Meeker, Statistical Intervals, 5.2): 90th and 100th smallest.
   it('has the peaks of the published ranks as its interval', () => {
     const peaks = peaksOf(Array.from({ length: 100 }, (_, i) => [((i * 37) % 100) + 1]));
-    expect(aloneStock(peaks, 0.95)).toEqual([{ pieces: 95, low: 90, high: 100 }]);
+    expect(marginalStock(peaks, 0.95)).toEqual([{ pieces: 95, low: 90, high: 100 }]);
   });
 
   it('has no end where the days are too few for one', () => {
     // Even the largest of three is below the 95 % quantile with chance 0.95³; all three with chance 0.05³.
-    expect(aloneStock(peaksOf([[3], [4], [5]]), 0.95)).toEqual([{ pieces: 5, low: 4, high: null }]);
-    expect(aloneStock(peaksOf([[3], [4], [5]]), 0.2)).toEqual([{ pieces: 3, low: null, high: 5 }]);
+    expect(marginalStock(peaksOf([[3], [4], [5]]), 0.95)).toEqual([
+      { pieces: 5, low: 4, high: null },
+    ]);
+    expect(marginalStock(peaksOf([[3], [4], [5]]), 0.2)).toEqual([
+      { pieces: 3, low: null, high: 5 },
+    ]);
   });
 
   it('is the least stock that misses no more days than allowed', () => {
     const peaks = drawDays(DAYS, 500, 'alone');
-    aloneStock(peaks, 0.9).forEach(({ pieces }, w) => {
+    marginalStock(peaks, 0.9).forEach(({ pieces }, w) => {
       const ample = [999, 999, 999];
       expect(countMisses(peaks, ample.with(w, pieces))).toBeLessThanOrEqual(50);
       expect(countMisses(peaks, ample.with(w, pieces - 1))).toBeGreaterThan(50);

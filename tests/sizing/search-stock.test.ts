@@ -48,7 +48,7 @@ describe('the search by runs', () => {
     }
   });
 
-  it('keeps the promise and stays near the least cost where they mislead: one ware needs a tenth less', async () => {
+  it('meets the service level and stays near the least cost where they mislead: one ware needs a tenth less', async () => {
     let same = 0;
     for (let sample = 0; sample < 12; sample++) {
       const peaks = drawn(4, sample);
@@ -60,7 +60,7 @@ describe('the search by runs', () => {
     expect(same).toBeGreaterThanOrEqual(7);
   });
 
-  it('keeps the promise where the peaks promise too much: everything needs a tenth more', async () => {
+  it('meets the service level where the peaks claim too much: everything needs a tenth more', async () => {
     for (let sample = 0; sample < 6; sample++) {
       const peaks = drawn(3, sample);
       const { ratio, kept } = await trial(peaks, scaled(peaks, [1.1, 1.1, 1.1]));

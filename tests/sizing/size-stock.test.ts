@@ -1,5 +1,5 @@
 import { describe, expect, it } from 'vitest';
-import { aloneStock } from '../../src/sizing/alone-stock.js';
+import { marginalStock } from '../../src/sizing/marginal-stock.js';
 import { leastCostStock } from '../../src/sizing/least-cost-stock.js';
 import { countMisses, sliceDays } from '../../src/sizing/peaks.js';
 import type { Peaks } from '../../src/sizing/peaks.js';
@@ -59,7 +59,7 @@ describe('sizing a stock', () => {
     expect(sized.cost).toBe(
       sized.stock.reduce((sum, pieces, w) => sum + pieces * (COSTS[w] ?? 0), 0),
     );
-    expect(sized.alone).toEqual(aloneStock(chosenOn, 0.95).map(({ pieces }) => pieces));
+    expect(sized.alone).toEqual(marginalStock(chosenOn, 0.95).map(({ pieces }) => pieces));
 
     // The true level, known exactly, lies in the certified interval.
     const truth = exactLevel(CAFE, sized.stock);
@@ -152,7 +152,7 @@ describe('sizing a stock', () => {
   });
 });
 
-describe('a promise that fresh days break', () => {
+describe('a service level that fresh days miss', () => {
   // 1,000 calm days come first, then busier ones for ever: what calm days say about a stock is wrong.
   const calm = drawDays({ means: [20, 30], kinds: ONE_KIND }, 1000, 'calm');
   const busy = drawDays({ means: [30, 45], kinds: ONE_KIND }, 31_000, 'busy');
@@ -248,7 +248,7 @@ describe('rules that look at the clean count', () => {
     expect([read.proven, searched.proven]).toEqual([true, false]);
   });
 
-  it('are a warning when no stock keeps the promise', async () => {
+  it('are a warning when no stock meets the service level', async () => {
     const ruled: SizingProvider = { peaks: handing(whole).peaks, misses: (_, __, count) => count };
     const sized = await sizeStock({ ...request(ruled), days: 100 });
     expect(sized.certified?.level).toBe(0);

@@ -23,8 +23,8 @@ import {
   askRacks,
   askSuit,
   type Question as Inquiry,
-  type Told,
 } from '../../questions/questions.js';
+import type { Result } from '../../questions/question.js';
 import { scenarioStudy } from '../../questions/size/scenario-study.js';
 import type { GivenOptions } from '../../letter/live.js';
 import type { Question, Swing } from '../messages.js';
@@ -43,7 +43,7 @@ export class NoAnswer extends Error {
   }
 }
 
-function told<A>(answer: Told<A>): A {
+function told<A>(answer: Result<A>): A {
   if (!answer.ok) throw new NoAnswer(answer.problems);
   return answer.value;
 }

@@ -5,7 +5,7 @@
  */
 import { reachOfMany } from '../../comparing/repeated-looks.js';
 import { verdictOf, type Verdict } from '../../comparing/verdict.js';
-import { correctedMisses } from '../../sizing/corrected-misses.js';
+import { crossValidatedMisses } from '../../sizing/cross-validated-misses.js';
 import { peaksBeyond } from '../../sizing/least-cost-beyond.js';
 import type { Candidate } from './alternatives.js';
 import { indifferenceOf } from './costs.js';
@@ -151,7 +151,7 @@ export async function takeLooks(
 async function missesOfAll(houses: readonly House[], days: number, level: number): Promise<number> {
   let sum = 0;
   for (const house of houses)
-    sum += correctedMisses(
+    sum += crossValidatedMisses(
       peaksBeyond(await house.peaks(days), house.owned),
       house.unitCost,
       level,

@@ -26,6 +26,8 @@ export interface OrderRow {
   readonly kind: 'ware' | 'group' | 'total';
   readonly name: string;
   readonly pieces: string;
+  readonly have: string;
+  readonly add: string;
   readonly perSeat: string;
   readonly rule: string;
   readonly alone: string;
@@ -121,17 +123,19 @@ function orderRows(answer: Answer, context: ReportContext, formats: Formats): Or
       kind: 'ware',
       name: cleanText(line.name) || line.ware,
       pieces: formats.count(line.pieces),
+      have: formats.count(line.have),
+      add: formats.count(line.add),
       perSeat: perSeat(line.pieces),
       rule: kinds.get(kind)!.length === 1 ? rule(kind) : '',
       alone: formats.count(line.alone),
       interval: intervalText(line, formats),
       unitCost: formats.money(line.unitCost),
-      cost: formats.money(line.pieces * line.unitCost),
+      cost: formats.money(line.add * line.unitCost),
     };
   });
   for (const [kind, lines] of kinds) {
     if (lines.length < 2 || ruleOfThumb(kind, context.seats, saucers) === null) continue;
-    const blank = { alone: '', interval: '', unitCost: '', cost: '' };
+    const blank = { have: '', add: '', alone: '', interval: '', unitCost: '', cost: '' };
     rows.push({
       kind: 'group',
       name: say.allOfKind[kind],
@@ -146,11 +150,13 @@ function orderRows(answer: Answer, context: ReportContext, formats: Formats): Or
     name: say.total,
     pieces: formats.count(sum(answer.stock)),
     perSeat: perSeat(sum(answer.stock)),
+    have: '',
+    add: formats.count(answer.stock.reduce((total, { add }) => total + add, 0)),
     rule: '',
     alone: '',
     interval: '',
     unitCost: '',
-    cost: formats.money(answer.cost),
+    cost: formats.money(answer.spend),
   });
   return rows;
 }

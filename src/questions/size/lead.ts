@@ -24,7 +24,9 @@ export function leadOf(answer: Answer, context: ReportContext, formats: Formats)
     return { sentence: say.nothing, measured: '' };
   const stock = stockText(bought.length === 0 ? answer.stock : bought, formats);
   const asked = formats.percent(answer.level, digitsOf(answer.level));
-  const have = say.have(stock, formats.money(answer.cost));
+  const have = answer.stock.some(({ have: owned }) => owned > 0)
+    ? say.haveSome(stock, formats.money(answer.spend))
+    : say.have(stock, formats.money(answer.cost));
   const days = daysOf(context);
   const { rushLevel, certified, fillRate } = answer;
   if (rushLevel !== undefined) {

@@ -11,7 +11,7 @@ import { mergeDays, type DaysRun } from '../../cafe/rush.js';
 import { looksAtTheShelf } from '../../cafe/washing/rules/in-order.js';
 import { Stream, streamKey } from '../../engine/streams.js';
 import { minorPerUnit } from '../../quantities/money.js';
-import { aloneStock } from '../../sizing/alone-stock.js';
+import { marginalStock } from '../../sizing/marginal-stock.js';
 import { peaksBeyond } from '../../sizing/least-cost-beyond.js';
 import { countMisses, sliceDays, type Peaks } from '../../sizing/peaks.js';
 import { onePathOf, riskCurve, scaledPathOf, type RiskPoint } from '../../sizing/risk-curve.js';
@@ -112,7 +112,7 @@ export async function study(
     given?.atStock ?? (provider.misses === undefined ? unlimited : await run(0, days, stock));
   const facts = rushFacts(model, told, level);
   const peaks = peaksOf(unlimited);
-  const alone = aloneStock(peaks, level);
+  const alone = marginalStock(peaks, level);
   const perUnit = minorPerUnit(scenario.currency);
   const lines: StockLine[] = Object.entries(scenario.ware).map(([id, ware], index) => ({
     ware: id,

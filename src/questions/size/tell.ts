@@ -23,7 +23,13 @@ export function sizeParts(answer: Answer, context: ReportContext): SizeParts {
   return {
     lead: [paragraphs([facts.sentence], 'lead')],
     measured: [paragraphs([facts.measured], 'small')],
-    order: [orderTable(facts, given)],
+    order: [
+      orderTable(
+        facts,
+        given,
+        answer.stock.some(({ have }) => have > 0),
+      ),
+    ],
     warnings:
       facts.overloads.length + facts.warnings.length === 0
         ? []
@@ -58,10 +64,12 @@ export function sizeBlocks(answer: Answer, context: ReportContext): Block[] {
   ];
 }
 
-function orderTable({ order }: AnswerFacts, given: boolean): Block {
+/** @param owned whether some of it is there already */
+function orderTable({ order }: AnswerFacts, given: boolean, owned: boolean): Block {
   const cells = (row: (typeof order)[number]): string[] => [
     row.name,
     row.pieces,
+    ...(owned ? [row.have, row.add] : []),
     row.perSeat,
     row.rule,
     row.unitCost,
@@ -75,6 +83,7 @@ function orderTable({ order }: AnswerFacts, given: boolean): Block {
     columns: [
       { title: say.item, as: 'words' },
       { title: say.pieces, as: 'figures' },
+      ...(owned ? [say.owned, say.toBuy].map((title) => ({ title, as: 'figures' as const })) : []),
       { title: say.perSeat, as: 'figures', spare: true },
       { title: say.rule, as: 'figures', spare: true },
       { title: say.unitCost, as: 'figures', spare: true },

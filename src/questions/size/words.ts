@@ -11,6 +11,9 @@ const STAGES: Readonly<Record<string, { readonly who: string; readonly them: str
 export const sizeWords = {
   manyPieces: (count: string, kinds: string): string => `${count} pieces of ${kinds} kinds`,
   have: (stock: string, cost: string): string => `Have ${stock} clean when you open (${cost}).`,
+  /** @param spend what is still to buy costs, beside what is there already */
+  haveSome: (stock: string, spend: string): string =>
+    `Have ${stock} clean when you open: ${spend} to spend on top of what you own.`,
   with: (stock: string): string => `You have ${stock} clean when you open.`,
   nothing: 'You need no cups, glasses or spoons: no drink on this menu is served in any.',
   /** @param days "mornings", "days", "rushes" */
@@ -46,6 +49,8 @@ export const sizeWords = {
   givenCaption: 'The stock that was tested',
   item: 'Item',
   pieces: 'Pieces',
+  owned: 'You have',
+  toBuy: 'To buy',
   perSeat: 'Per seat',
   rule: 'Rule of\nthumb',
   alone: 'Needed for\nthis item alone',

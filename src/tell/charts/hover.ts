@@ -14,7 +14,7 @@ export const asTold = { description: { field: 'told', type: 'nominal' } } as con
 /** Layers whose names begin so are unseen and only tell. */
 export const UNSEEN = 'unseen';
 
-export interface Told {
+export interface HoverText {
   /** Where on the horizontal scale. */
   readonly at: number;
   readonly told: string;
@@ -34,7 +34,7 @@ export function thinned<T>(items: readonly T[], most: number = MOST_TOLD): T[] {
  * @param name unlike other layers' in the same picture
  */
 export function tellingStrips(
-  points: readonly Told[],
+  points: readonly HoverText[],
   x: object,
   name: string = UNSEEN,
 ): ChartLayer[] {

@@ -32,9 +32,9 @@ import {
   askRacks,
   askSuit,
   type Question,
-  type Told,
 } from '../../../src/questions/questions.js';
 import { piecesPerRackOf } from '../../../src/scenario/rack-geometry.js';
+import type { Result } from '../../../src/questions/question.js';
 import type { RacksAnswer } from '../../../src/questions/racks/study.js';
 import { readScenario } from '../../../src/scenario/read-scenario.js';
 import { inThisThread } from '../../../src/cafe/runner.js';
@@ -91,7 +91,7 @@ export function opened(name: string): Opened {
   return read;
 }
 
-export async function valueOf<A>(told: Promise<Told<A>>): Promise<A> {
+export async function valueOf<A>(told: Promise<Result<A>>): Promise<A> {
   const result = await told;
   if (!result.ok) throw new Error(result.problems.map(({ message }) => message).join('\n'));
   return result.value;

@@ -76,7 +76,7 @@ describe('laws of the whole line', () => {
     expect(rest(quick)).toEqual(rest(full));
   });
 
-  it('a low-water rule is searched for, and the stock found keeps the promise on its days', async () => {
+  it('a low-water rule is searched for, and the stock found meets the service level on its days', async () => {
     const marked = demo
       .replace('medium-cup: { like: medium-cup,', 'medium-cup: { like: medium-cup, lowWater: 6,')
       .replace('partLoadWait: 8 min', 'partLoadWait: 30 min');

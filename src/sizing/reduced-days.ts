@@ -8,7 +8,7 @@ import type { Peaks } from './peaks.js';
  * the floors can never be missed, and a peak at or below the floor asks for nothing. Days alike in what is left
  * are one row with a weight. Of 4,000 days and 20 ware a few hundred rows remain.
  */
-export interface ExcessDays {
+export interface ReducedDays {
   readonly ware: number;
   /** Days that may be missed. */
   readonly k: number;
@@ -25,7 +25,7 @@ export interface ExcessDays {
 }
 
 /** Reduces the days to those that decide which stock is cheapest while at most k days are missed. */
-export function excessDays(peaks: Peaks, k: number): ExcessDays {
+export function reducedDays(peaks: Peaks, k: number): ReducedDays {
   const { ware, data } = peaks;
   const floor = new Int32Array(ware);
   const top = new Int32Array(ware);
@@ -77,17 +77,17 @@ export function excessDays(peaks: Peaks, k: number): ExcessDays {
 }
 
 /** Whether a row's day runs out of something at a stock. */
-export function runsOut(excess: ExcessDays, row: number, stock: ArrayLike<number>): boolean {
-  const { ware, peak } = excess;
+export function runsOut(reduced: ReducedDays, row: number, stock: ArrayLike<number>): boolean {
+  const { ware, peak } = reduced;
   for (let w = 0, at = row * ware; w < ware; w++, at++) if (peak[at] > stock[w]) return true;
   return false;
 }
 
 /** How many days run out of something at a stock that is not below the floors. */
-export function missesAt(excess: ExcessDays, stock: ArrayLike<number>): number {
+export function missesAt(reduced: ReducedDays, stock: ArrayLike<number>): number {
   let misses = 0;
-  for (let row = 0; row < excess.rows; row++)
-    if (runsOut(excess, row, stock)) misses += excess.weight[row];
+  for (let row = 0; row < reduced.rows; row++)
+    if (runsOut(reduced, row, stock)) misses += reduced.weight[row];
   return misses;
 }
 

@@ -1,4 +1,4 @@
-import type { ExcessDays } from './excess-days.js';
+import type { ReducedDays } from './reduced-days.js';
 import type { StockBox } from './stock-box.js';
 
 /** Bisection of the price stops at this relative width; a better price would hardly raise the bound. */
@@ -7,13 +7,13 @@ const PRICE_WIDTH = 1e-3;
 const LEAST_SHARE = 1e-3;
 
 /** The best bound found, and what it says about where a cheaper stock can lie. */
-export interface PriceBound {
-  /** No stock of the box that keeps the promise costs less. */
+export interface LagrangianBound {
+  /** No stock of the box that meets the service level costs less. */
   readonly value: number;
   readonly price: number;
   /** The stock at which the bound is taken; it may miss more days than allowed, usually few. */
   readonly stock: Int32Array;
-  /** Every stock of the box that keeps the promise and costs at most the limit lies between these. */
+  /** Every stock of the box that meets the service level and costs at most the limit lies between these. */
   readonly low: Int32Array;
   readonly high: Int32Array;
 }
@@ -23,13 +23,13 @@ export interface PriceBound {
  * Programming Study 2, 1974; Fisher, Management Science 27, 1981).
  *
  * Let every missed day cost `price` and give back `left` prices for the misses that are allowed: a stock that
- * keeps the promise then costs no more than before. Let each day's price be shared out among the ware that it may
+ * meets the service level then costs no more than before. Let each day's price be shared out among the ware that it may
  * run out of, and let a ware that runs out pay its share only: cheaper again, and now each ware decides alone,
  * by one walk down its peaks. So the sum of what the ware decide is a lower bound, whatever the price and the
  * shares. The price is set by bisection; a day's shares move towards the ware that does run out.
  */
-export class PriceBounds {
-  readonly #excess: ExcessDays;
+export class LagrangianBounds {
+  readonly #reduced: ReducedDays;
   readonly #unitCost: ArrayLike<number>;
   /** Row × ware. Kept from one part of the search to the next: good shares here are good shares there. */
   readonly #share: Float64Array;
@@ -42,13 +42,13 @@ export class PriceBounds {
   /** and the shares that each has to pay. */
   #shares: Float64Array;
 
-  constructor(excess: ExcessDays, unitCost: ArrayLike<number>) {
-    this.#excess = excess;
+  constructor(reduced: ReducedDays, unitCost: ArrayLike<number>) {
+    this.#reduced = reduced;
     this.#unitCost = unitCost;
-    this.#share = new Float64Array(excess.rows * excess.ware).fill(1);
-    this.#stock = new Int32Array(excess.ware);
-    this.#least = new Float64Array(excess.ware);
-    this.#first = new Int32Array(excess.ware + 1);
+    this.#share = new Float64Array(reduced.rows * reduced.ware).fill(1);
+    this.#stock = new Int32Array(reduced.ware);
+    this.#least = new Float64Array(reduced.ware);
+    this.#first = new Int32Array(reduced.ware + 1);
     this.#level = new Int32Array(0);
     this.#shares = new Float64Array(0);
   }
@@ -65,7 +65,7 @@ export class PriceBounds {
     rounds: number,
     limit: number,
     inspect?: (stock: Int32Array) => number,
-  ): PriceBound {
+  ): LagrangianBound {
     const contested = this.#contestedRows(box);
     this.#findLevels(box);
     let best = { value: -Infinity, price, stock: box.low };
@@ -85,7 +85,7 @@ export class PriceBounds {
 
   /** For each day that may run out of several ware: where the shares of those lie. Scales them to sum to one. */
   #contestedRows(box: StockBox): Contested {
-    const { ware, rows } = this.#excess;
+    const { ware, rows } = this.#reduced;
     // First entry by row, by counting; then the entries, in the order of ware.
     const first = new Int32Array(rows + 1);
     for (const some of box.rows) for (const row of some) first[row + 1]++;
@@ -133,7 +133,7 @@ export class PriceBounds {
 
   /** The shares to be paid at each of those: of all days with a higher peak. */
   #addShares({ rows, peaks }: StockBox): void {
-    const { ware, weight } = this.#excess;
+    const { ware, weight } = this.#reduced;
     for (let w = 0; w < rows.length; w++) {
       const some = rows[w];
       const peak = peaks[w];
@@ -219,7 +219,7 @@ export class PriceBounds {
   }
 
   #moveShares({ entries, first, rows }: Contested, growth: number): void {
-    const { ware, peak } = this.#excess;
+    const { ware, peak } = this.#reduced;
     for (const row of rows) {
       const from = first[row];
       const to = first[row + 1];

@@ -3,8 +3,8 @@ import { exceededByAtMost, quantileOfCounts } from '../statistics/quantile-of-co
 import { peakCounts } from './peaks.js';
 import type { Peaks } from './peaks.js';
 
-/** What one ware would need were it the only one promised. */
-export interface AloneStock {
+/** What one ware would need if running out of the others did not matter. */
+export interface MarginalStock {
   /** The least stock that at most ⌊n(1 − level) + 10⁻⁹⌋ of the days exceed. */
   readonly pieces: number;
   /** Distribution-free interval of the quantile; null where so few days give it no end. */
@@ -19,7 +19,7 @@ export interface AloneStock {
  * @param level a share strictly between 0 and 1
  * @throws RangeError for no days or a level outside
  */
-export function aloneStock(peaks: Peaks, level: number, confidence = 0.95): AloneStock[] {
+export function marginalStock(peaks: Peaks, level: number, confidence = 0.95): MarginalStock[] {
   const { days } = peaks;
   const { lower, upper } = quantileIntervalRanks(days, level, confidence);
   return Array.from({ length: peaks.ware }, (_, ware) => {

@@ -11,19 +11,19 @@ const DEALS = 2;
 const PARTS = 200;
 
 /**
- * How many of its own days the cheapest stock may miss so that fresh days keep the promise.
+ * How many of its own days the cheapest stock may miss so that fresh days meet the service level.
  *
  * The cheapest stock is fitted to the days it is chosen on: it misses exactly those that are dear to save, and on
  * fresh days it misses more. How many more is found by holding days out (cross-validation: Stone, Journal of the
  * Royal Statistical Society B 36, 1974): choose on four fifths of the days, count the misses on the other fifth,
  * in turn for all fifths, for two ways of dealing the days out. The answer is the largest k, at most the plain
- * ⌊n(1 − level)⌋, at which the days held out are missed no oftener than promised; 0 if none is small enough.
+ * ⌊n(1 − level)⌋, at which the days held out are missed no more often than asked for; 0 if none is small enough.
  *
  * Fifths rather than halves, because a stock chosen on half the days is over-fitted more than the one chosen on all
  * of them, and was found to buy too much. Days are independent, so they are dealt out by their number, without a
  * draw. Misses are taken to grow with k, which they do but for noise.
  */
-export function correctedMisses(
+export function crossValidatedMisses(
   peaks: Peaks,
   unitCostMinor: readonly number[],
   level: number,

@@ -1,27 +1,27 @@
-import { runsOut } from './excess-days.js';
-import type { ExcessDays } from './excess-days.js';
+import { runsOut } from './reduced-days.js';
+import type { ReducedDays } from './reduced-days.js';
 
 /**
  * Turns any stock not below the floors into one that misses at most k days and cannot be lowered in any one ware:
  * first it is raised for one missed day after another, the cheapest to save first; then whatever misses are left
  * over are spent where lowering saves most a day. A good first answer for the exact search, nothing more.
  */
-export function patchedStock(
-  excess: ExcessDays,
+export function repairedStock(
+  reduced: ReducedDays,
   unitCost: ArrayLike<number>,
   start: Int32Array,
 ): Int32Array {
   const stock = start.slice();
-  const missed = raise(excess, unitCost, stock);
-  lower(excess, unitCost, stock, missed);
+  const missed = raise(reduced, unitCost, stock);
+  lower(reduced, unitCost, stock, missed);
   return stock;
 }
 
 /** Raises the stock in place until at most k days are missed; returns the rows still missed. */
-function raise(excess: ExcessDays, unitCost: ArrayLike<number>, stock: Int32Array): number[] {
-  const { ware, k, peak, weight } = excess;
+function raise(reduced: ReducedDays, unitCost: ArrayLike<number>, stock: Int32Array): number[] {
+  const { ware, k, peak, weight } = reduced;
   let missed: number[] = [];
-  for (let row = 0; row < excess.rows; row++) if (runsOut(excess, row, stock)) missed.push(row);
+  for (let row = 0; row < reduced.rows; row++) if (runsOut(reduced, row, stock)) missed.push(row);
   while (total(missed, weight) > k) {
     let cheapest = -1;
     let least = Infinity;
@@ -37,26 +37,26 @@ function raise(excess: ExcessDays, unitCost: ArrayLike<number>, stock: Int32Arra
       }
     }
     for (let w = 0; w < ware; w++) stock[w] = Math.max(stock[w], peak[cheapest * ware + w]);
-    missed = missed.filter((row) => runsOut(excess, row, stock));
+    missed = missed.filter((row) => runsOut(reduced, row, stock));
   }
   return missed;
 }
 
 /** Lowers the stock in place, ware by ware as far as the misses left allow, the best bargain first. */
 function lower(
-  excess: ExcessDays,
+  reduced: ReducedDays,
   unitCost: ArrayLike<number>,
   stock: Int32Array,
   missed: readonly number[],
 ): void {
-  const { ware, k, peak, weight, byPeak } = excess;
-  const isMissed = new Uint8Array(excess.rows);
+  const { ware, k, peak, weight, byPeak } = reduced;
+  const isMissed = new Uint8Array(reduced.rows);
   for (const row of missed) isMissed[row] = 1;
   let left = k - total(missed, weight);
   for (;;) {
     let best = { ware: -1, level: 0, extra: 0, bargain: 0 };
     for (let w = 0; w < ware; w++) {
-      const { level, extra } = lowest(excess, w, stock[w], isMissed, left);
+      const { level, extra } = lowest(reduced, w, stock[w], isMissed, left);
       const bargain = (unitCost[w] * (stock[w] - level)) / (1 + extra);
       if (bargain > best.bargain) best = { ware: w, level, extra, bargain };
     }
@@ -72,17 +72,17 @@ function lower(
 
 /** How far one ware can be lowered before more than `left` further days are missed. */
 function lowest(
-  excess: ExcessDays,
+  reduced: ReducedDays,
   w: number,
   from: number,
   isMissed: Uint8Array,
   left: number,
 ): { level: number; extra: number } {
-  const { ware, peak, weight, floor } = excess;
+  const { ware, peak, weight, floor } = reduced;
   let extra = 0;
   let allowed = 0;
   let level = from;
-  for (const row of excess.byPeak[w]) {
+  for (const row of reduced.byPeak[w]) {
     const value = peak[row * ware + w];
     if (value > from) continue;
     if (value < level) {
