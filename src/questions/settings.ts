@@ -115,7 +115,7 @@ function parsePieces(text: string): Record<string, number> {
   for (const part of text.split(',').map((one) => one.trim())) {
     const [id = '', count = '', ...rest] = part.split('=').map((one) => one.trim());
     if (id === '' || rest.length > 0 || !/^\d{1,7}$/.test(count))
-      problems.push(`"${part}" is not a ware and a whole number of pieces; write cup=40`);
+      problems.push(`"${part}" is not an item and a whole number of pieces; write cup=40`);
     else if (pieces.has(id)) problems.push(`"${id}" is given twice; give it once`);
     else pieces.set(id, Number(count));
   }

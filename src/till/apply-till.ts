@@ -132,7 +132,7 @@ function setHours(document: Document, root: YAMLMap, fit: TillFit, notes: string
   for (const { value } of fresh.items) if (value) value.type = Scalar.QUOTE_DOUBLE;
   put(root, 'hours', fresh);
   notes.push(
-    `Hours are now ${clock(fit.fromMinute)} to ${clock(fit.toMinute)}, as in the map; the base has others. Look at whatever in it goes by the clock (other loads, machines out of order).`,
+    `Hours are now ${clock(fit.fromMinute)} to ${clock(fit.toMinute)}, as in the map; your base scenario has different ones. Check everything in it that goes by the clock (other loads, machine breakdowns).`,
   );
 }
 
@@ -233,7 +233,7 @@ export function applyTill(baseText: string, fit: TillFit): Outcome<AppliedTill> 
   const missing = shares.filter((drink) => !drink.onTill).map((drink) => drink.drink);
   if (missing.length > 0)
     notes.push(
-      `No item of the till stands for ${missing.join(', ')}: kept on the menu with a share of 0 %. Is that so, or is the map short of an item?`,
+      `The till has no item for ${missing.join(', ')}, so the share on the menu is 0 %. If you do sell it, add its item to the map.`,
     );
   return succeed({ text: write(baseText, document), notes });
 }

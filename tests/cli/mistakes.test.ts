@@ -105,9 +105,11 @@ describe('options', () => {
     [['report', demo, '--out', '/proc/none/deeper'], /^\/proc\/none\/deeper: cannot be written/],
     [['check', 'a\u001b[31m\u0007b.yaml'], /^a\[31mb\.yaml: no such file/],
     [
-      ['size', demo, '--stock', 'cup=4,x='],
-      /"cup" is no ware of this scenario[\s\S]*"x=" is not a ware and a whole number/,
+      ['size', demo, '--stock', 'cup=4,x=,cup=5'],
+      /--stock: "x=" is not an item and a whole number of pieces[\s\S]*"cup" is given twice/,
     ],
+    [['size', demo, '--stock', 'cup=4'], /--stock: "cup" is not an item of this scenario/],
+    [['size', demo, '--level', '250'], /--level: "250" is not a share/],
     [['size', demo, '--day', 'LICENSE'], /LICENSE:1:1/],
     [['new', demo], /is there already/],
     [['new', 'somewhere.yaml', '--name', 'X'], /Nobody to ask: give --seats/],

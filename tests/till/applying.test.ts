@@ -6,7 +6,8 @@ import { readScenario } from '../../src/scenario/read-scenario.js';
 import { applyTill, sourceOf, unknownDrinks } from '../../src/till/apply-till.js';
 import { tillChart } from '../../src/till/chart.js';
 import type { TillFit } from '../../src/till/fit-till.js';
-import { tillSummary } from '../../src/till/summary.js';
+import { tillBlocks } from '../../src/questions/till/tell.js';
+import { writeText } from '../../src/tell/write-text.js';
 import {
   countsMap,
   drawTickets,
@@ -131,7 +132,7 @@ describe('the new scenario', async () => {
   it('keeps drinks that are not on the till with a share of 0, and says so', () => {
     expect(field(tree, 'menu', 'juice', 'share', 'value')).toBe('0 %');
     expect(field(tree, 'menu', 'espresso', 'share', 'value')).toBe('0 %');
-    expect(notes.join('\n')).toContain('No item of the till stands for espresso, juice');
+    expect(notes.join('\n')).toContain('The till has no item for espresso, juice');
   });
 
   it('has sizes and shares that sum to 1', () => {
@@ -263,21 +264,21 @@ describe('the summary', async () => {
       ),
     ),
   );
-  const summary = tillSummary(fit);
+  const summary = writeText(tillBlocks(fit), { width: 120, all: true });
 
   it('tells rows, skipped lines, days, figures and what the till cannot tell', () => {
     const rows = fit.reading.rows;
-    expect(summary).toMatch(new RegExp(`rows +${rows.toLocaleString('en-GB')}\n`));
+    expect(summary).toMatch(new RegExp(`Rows +${rows.toLocaleString('en-GB')}\n`));
     expect(summary).toMatch(new RegExp(`no date \\(iso\\) +1 +line ${rows} \\(first: "Total"\\)`));
     expect(summary).toMatch(
       new RegExp(`no time of day +1 +line ${rows + 1} \\(first: "25:00:00"\\)`),
     );
-    expect(summary).toMatch(/used +29 {2}any day of the week, 2020-01-01 to 2020-01-30/);
-    expect(summary).toMatch(/excepted by the map +1 {2}2020-01-05/);
-    expect(summary).toContain(`day factor, CV`);
+    expect(summary).toMatch(/Used +29 {2}any day of the week, 2020-01-01 to 2020-01-30/);
+    expect(summary).toMatch(/Excluded by the map +1 {2}2020-01-05/);
+    expect(summary).toContain('Day factor');
     expect(summary).toContain(fit.dayFactor.cv.toFixed(3));
     for (const word of [
-      'staying in',
+      'share of guests who stay in',
       'how long guests stay',
       'second drinks',
       'chi-square',
@@ -286,8 +287,15 @@ describe('the summary', async () => {
       expect(summary).toContain(word);
   });
 
+  it('begins with what was found, and fits any terminal', () => {
+    const short = writeText(tillBlocks(fit), { width: 60 });
+    expect(short).toMatch(/^On an average day \d+\.\d parties come/);
+    expect(short).not.toContain('chi-square');
+    for (const line of short.split('\n')) expect(line.length).toBeLessThanOrEqual(60);
+  });
+
   it('has columns that line up', () => {
-    const block = summary.split('\n').filter((line) => /^ {2}\d\d:\d\d /.test(line));
+    const block = summary.split('\n').filter((line) => /^\d\d:\d\d /.test(line));
     expect(block.length).toBe(16);
     expect(new Set(block.map((line) => line.length)).size).toBe(1);
     expect(summary).not.toMatch(/NaN|undefined|Infinity|[ \t]\n/);

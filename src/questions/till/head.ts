@@ -1,0 +1,21 @@
+import type { Settings } from '../settings.js';
+
+/** A till export comes before a scenario, so its command takes the export as its file and the scenario as a setting. */
+export const till = {
+  name: 'till',
+  describe: 'Fit guests and menu to a till export and write a scenario with them',
+  settings: {
+    map: {
+      as: 'file',
+      most: 1_000_000,
+      required: true,
+      describe: 'What the columns mean and which days to fit (YAML)',
+    },
+    scenario: {
+      as: 'file',
+      most: 1_000_000,
+      required: true,
+      describe: 'Scenario that everything else comes from',
+    },
+  },
+} as const satisfies { name: string; describe: string; settings: Settings };
