@@ -57,11 +57,6 @@ export async function runCompare(args: CompareArguments): Promise<void> {
   if (!candidates.ok || mapped.length > 0)
     throw problemsAsMistake(inOrder([...(candidates.ok ? [] : candidates.problems), ...mapped]));
   const base = candidates.all[0]!;
-  if (candidates.all.length === 1 && !args.map && !args.moves && seats === undefined) {
-    throw new MistakeError(
-      `${args.file}: names no alternatives; add them, such as\nalternatives:\n  often-cleared: { change: { clearing.every: 5 min } }`,
-    );
-  }
   if (seats !== undefined && (base.scenario.seats.count ?? 0) === 0)
     throw new MistakeError(
       '--seats needs a scenario with a number of seats, which guests then grow with',
@@ -72,6 +67,7 @@ export async function runCompare(args: CompareArguments): Promise<void> {
       ...(args.seed === undefined ? {} : { seed: args.seed }),
       ...(args.days === undefined ? {} : { days: args.days }),
       ...(seats === undefined ? {} : { seats }),
+      usual: !args.map && !args.moves && args.uncertainty === undefined && seats === undefined,
       map: args.map,
       moves: args.moves || args.uncertainty !== undefined,
       draws: args.uncertainty ?? 0,

@@ -40,7 +40,11 @@ export async function askAlternatives(question: Question): Promise<Result<Compar
   if (!candidates.ok) return candidates;
   return {
     ok: true,
-    value: await compareStudy(candidates.all, question.runner, { ...given(question), ...reading }),
+    value: await compareStudy(candidates.all, question.runner, {
+      ...given(question),
+      ...reading,
+      usual: true,
+    }),
   };
 }
 

@@ -9,7 +9,12 @@ export const compare: CommandModule<object, CompareArguments> = {
     'More ware, another machine or another habit: the alternatives of a scenario side by side',
   builder: (yargs) =>
     studyOptions(
-      yargs.positional('file', scenarioFile('Scenario file (YAML or JSON) with alternatives')),
+      yargs.positional(
+        'file',
+        scenarioFile(
+          'Scenario file (YAML or JSON); without alternatives the usual questions are tried',
+        ),
+      ),
       100,
     )
       .option('map', {

@@ -50,7 +50,9 @@ export async function advise(
     if (verdict !== 'cheaper' && verdict !== 'dearer') return verdict;
     const own = difference(at);
     const shifted = off[at]!.map((one) => one.difference);
-    const best = at === 0 || tuned === null ? [] : [tuned.pair.total.difference];
+    // A habit put best in both houses is no difference any more, and says nothing against the habit.
+    const atBest = tuned?.pair.total.difference ?? 0;
+    const best = at === 0 || atBest === 0 ? [] : [atBest];
     if (!holdsWith(own, [...shifted, ...best])) return 'habits';
     const hour = frameOf(candidates[0]!.scenario).staffHour;
     return turnsAt[at] !== null && turnsAt[at]! > 0 && turnsAt[at]! < hour ? 'staff' : verdict;

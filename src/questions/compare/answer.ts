@@ -200,6 +200,8 @@ export interface Comparison {
   readonly days: number;
   readonly mostDays: number;
   readonly equalGuests: boolean;
+  /** Usual questions that were tried and hardly matter in this house, by name. */
+  readonly hardlyMatter: readonly string[];
   readonly horizonYears: number;
   readonly discount: number;
   readonly daysAYear: number;

@@ -18,14 +18,16 @@ const WAITS = [0.5, 1, 2, 4];
 const FILLS = [null, 0.5, 0.75, 0.9];
 const OFF = [0.8, 1.2];
 
-const WAIT: Path = ['washing', 'partLoadWait'];
+/** A habit's place: a group of the scenario and its field. */
+export type TimePath = readonly [string, string];
+
+const WAIT: TimePath = ['washing', 'partLoadWait'];
 const FROM: Path = ['washing', 'partLoadFrom'];
-const ROUNDS: Path = ['clearing', 'every'];
+const ROUNDS: TimePath = ['clearing', 'every'];
 
 /** Mean of a habit's time, ms; null where the house has none. */
-const timeOf = (scenario: Scenario, path: Path): number | null => {
-  const [group, field] = path as [keyof Scenario, string];
-  const slice = scenario[group] as unknown;
+export const timeOf = (scenario: Scenario, [group, field]: TimePath): number | null => {
+  const slice = scenario[group as keyof Scenario] as unknown;
   return typeof slice === 'object' && slice !== null
     ? valueSize((slice as Record<string, unknown>)[field])
     : null;
@@ -55,7 +57,7 @@ export function withHabits(
   const own = timeOf(scenario, WAIT);
   if (own === null || own === 0) return null;
   const times = (waitMinutes! * MINUTE) / own;
-  const waited = withRawValue(raw, WAIT, longer(valueIn(candidate, WAIT, own), times));
+  const waited = withRawValue(raw, WAIT, longer(rawValueAt(raw, WAIT), own, times));
   return reread(
     candidate,
     from === null ? waited : withRawValue(waited, FROM, `${tidy(100 * from)} %`),
@@ -83,7 +85,7 @@ export function habitsOff(
           ? one
           : (reread(
               one,
-              withRawValue(one.raw, path, longer(valueIn(one, path, own), times)),
+              withRawValue(one.raw, path, longer(rawValueAt(one.raw, path), own, times)),
               reading,
             ) ?? one);
       }) as [Candidate, Candidate];
@@ -96,14 +98,14 @@ export function habitsOff(
 export const quickTotal = async (candidate: Candidate, reader: QuickReader): Promise<number> =>
   (await reader.read(candidate.scenario, extraOf(candidate))).costs.total;
 
-/** The habit as the file has it, or what the reference data filled in. */
-const valueIn = ({ raw }: Candidate, path: Path, ms: number): unknown =>
-  rawValueAt(raw, path) ?? `${tidy(ms / MINUTE)} min`;
-
-/** "8 min" or any law, so many times as long. */
-function longer(value: unknown, times: number): unknown {
+/**
+ * A habit's time as the file has it, so many times as long: "8 min", "about 8 min" or any law.
+ * @param ms its mean, for a file that leaves it to the reference data
+ */
+export function longer(inFile: unknown, ms: number, times: number): unknown {
+  const value = inFile ?? `${tidy(ms / MINUTE)} min`;
   const about = typeof value === 'string' ? /^\s*about\s+(.*)$/.exec(value)?.[1] : undefined;
-  if (about !== undefined) return `about ${String(longer(about, times))}`;
+  if (about !== undefined) return `about ${String(longer(about, ms, times))}`;
   const split = typeof value === 'string' ? splitNumber(value) : null;
   return split === null ? scaled(value, times) : `${tidy(split.number * times)} ${split.rest}`;
 }

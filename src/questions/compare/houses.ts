@@ -14,7 +14,12 @@ import type { Answer, Share } from '../size/answer.js';
 import type { Advice } from './advice.js';
 import type { AtBest, ComparedAlternative, Difference } from './answer.js';
 import { breakEvens } from './break-even.js';
-import { costOfScenario, frameOf, racksOf, shelfM2 } from './costs.js';
+import { shortDrinkCost } from '../../comparing/level-worth.js';
+import { compile } from '../../scenario/compile.js';
+import { piecesPerRackOf } from '../../scenario/rack-geometry.js';
+import { checkTree } from '../../scenario/read-scenario.js';
+import { withOneOut } from './usual.js';
+import { costOfScenario, frameOf, racksOf, shelfM2, shortDrinkOf } from './costs.js';
 import { extraOf, runningOf, type Evaluated } from './evaluate.js';
 import type { Looked, Looks } from './looks.js';
 import { rushFacts } from '../size/rush-facts.js';
@@ -30,6 +35,7 @@ export interface Telling {
 /** Fresh days on which the level of an alternative's stock is measured. */
 const FRESH_DAYS = 1000;
 const DAYS_WATCHED = 150;
+const DAYS_OUT = 300;
 
 /** @param certified the answer of the base, as `size` has it */
 export async function toldHouses(
@@ -64,13 +70,14 @@ interface AsItIs {
 }
 
 async function toldHouse(
-  { one, base, pair, tuned }: Looked,
+  house: Looked,
   at: number,
   { said, off, turnsAt }: Advice,
   asItIs: AsItIs,
   runner: Runner,
   { seed, perUnit, cheaper }: Telling,
 ): Promise<ComparedAlternative> {
+  const { one, base, pair, tuned } = house;
   const { candidate, model, level } = one;
   const { scenario } = candidate;
   const frame = frameOf(scenario);
@@ -120,7 +127,7 @@ async function toldHouse(
     yearTotal: money(({ yearTotal }) => yearTotal),
     total: money(({ total }) => total),
     yearWorth: money(({ yearTotal }) => yearTotal) * years,
-    failureSpares: null,
+    failureSpares: isBase ? null : await failureSpares(house, runner, seed, perUnit),
     staffAYear: money(({ staffAYear }) => staffAYear),
     stockAgainstBase: pair === null ? null : inUnits(pair.stock, perUnit),
     totalAgainstBase: pair === null ? null : inUnits(pair.total, perUnit),
@@ -176,6 +183,41 @@ export const inUnits = (
   alone: { low: alone.low / perUnit, high: alone.high / perUnit },
   ...rest,
 });
+
+/** What a day without one machine costs less than in the house as it is: the drinks for which the wanted ware is missing. */
+async function failureSpares(
+  { one, base }: Looked,
+  runner: Runner,
+  seed: string,
+  perUnit: number,
+): Promise<number | null> {
+  const machines = ({ model }: Evaluated): number => model.washing.machines?.length ?? 0;
+  if (machines(one) <= machines(base)) return null;
+  const short: number[] = [];
+  for (const house of [base, one]) {
+    const raw = withOneOut(house.candidate);
+    const read =
+      raw === null
+        ? null
+        : checkTree(raw, () => ({ line: 1, column: 1 }), house.candidate.name, {
+            piecesPerRack: piecesPerRackOf,
+          });
+    if (read === null || !read.ok) return null;
+    const { sums, days } = await runner.run({
+      model: compile(read.scenario, piecesPerRackOf),
+      seed,
+      from: house.days,
+      days: DAYS_OUT,
+      stock: house.stock,
+      listed: null,
+      byDay: false,
+    });
+    short.push(sums.shortDrinks / days);
+  }
+  const { scenario } = one.candidate;
+  const each = shortDrinkCost(shortDrinkOf(scenario), frameOf(scenario).staffHour);
+  return ((short[0]! - short[1]!) * each) / perUnit;
+}
 
 const MINUTE = 60_000;
 

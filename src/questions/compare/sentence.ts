@@ -12,10 +12,12 @@ export interface Telling {
   readonly name: (id: string) => string;
 }
 
+const capital = (text: string): string => `${text.charAt(0).toUpperCase()}${text.slice(1)}`;
+
 /** Amounts below half a unit are none. */
 const some = (amount: number): boolean => Math.abs(amount) >= 0.5;
 
-/** "Second machine saves 7 pieces (€32) and 12 staff minutes a day, but costs €6,600 now and €310 a year: more cups win, ..." */
+/** "Second machine: saves 7 pieces (€32) and 12 staff minutes a day, but costs €6,600 now and €310 a year. More cups win, ..." */
 export function verdictSentence(
   comparison: Comparison,
   one: ComparedAlternative,
@@ -24,7 +26,12 @@ export function verdictSentence(
   const { words, name } = telling;
   const say = words.compare;
   const base = comparison.alternatives[0]!;
-  const [gains, costs] = [gainsOf(base, one, telling), costsOf(base, one, telling)];
+  const all = changesOf(base, one);
+  // Of what is no choice, only what it asks of the house.
+  const changes = comparison.ranking.notRanked.includes(one.id)
+    ? { ...all, now: 0, year: 0, staff: Math.max(0, all.staff) }
+    : all;
+  const [gains, costs] = [gainsOf(changes, telling), costsOf(changes, telling)];
   const does =
     gains === '' && costs === ''
       ? say.changesLittle
@@ -35,7 +42,7 @@ export function verdictSentence(
   const then = [wouldPay(comparison, one, telling), buysMachine(base, one) ? say.trades : '']
     .filter((text) => text !== '')
     .join(' ');
-  return `${name(one.id)} ${does}: ${what}.${then === '' ? '' : ` ${then}`}`;
+  return `${name(one.id)}: ${does}. ${capital(what)}.${then === '' ? '' : ` ${then}`}`;
 }
 
 interface Changes {
@@ -57,10 +64,9 @@ function changesOf(base: ComparedAlternative, one: ComparedAlternative): Changes
   };
 }
 
-function gainsOf(base: ComparedAlternative, one: ComparedAlternative, telling: Telling): string {
+function gainsOf({ pieces, ware, staff, now, year }: Changes, telling: Telling): string {
   const { formats, whole, words } = telling;
   const say = words.compare;
-  const { pieces, ware, staff, now, year } = changesOf(base, one);
   const minutes = Math.round(-staff);
   const items = [
     ...(some(ware) && ware < 0
@@ -77,10 +83,9 @@ function gainsOf(base: ComparedAlternative, one: ComparedAlternative, telling: T
   return items.length === 0 ? '' : `${say.saves} ${listed(items, words)}`;
 }
 
-function costsOf(base: ComparedAlternative, one: ComparedAlternative, telling: Telling): string {
+function costsOf({ pieces, ware, staff, now, year }: Changes, telling: Telling): string {
   const { formats, whole, words } = telling;
   const say = words.compare;
-  const { pieces, ware, staff, now, year } = changesOf(base, one);
   const minutes = Math.round(staff);
   const needs =
     some(ware) && ware > 0
@@ -179,10 +184,11 @@ function wouldPay(
   if (price === '' && others.length === 0) return '';
   const rest = listedOr(others);
   if (price === '') return `${say.itWouldPay} ${rest}.`;
-  return `${price}${rest === '' ? '' : `; ${say.or} ${rest}`}.`;
+  const or = machine?.flipsAt === null ? say.unless : say.or;
+  return `${price}${rest === '' ? '' : `, ${or} ${rest}`}.`;
 }
 
-const listedOr = (items: readonly string[]): string => items.join(', or ');
+const listedOr = (items: readonly string[]): string => items.join(', or if ');
 
 /** Days a year on which a machine would have to fail for what a failure costs to outweigh the difference. */
 function failures(

@@ -15,6 +15,7 @@ import { levelToBuy } from './level.js';
 import { takeLooks } from './looks.js';
 import { mapDays, tradeOffMap } from './map.js';
 import { QuickReader } from './quick.js';
+import { screened } from './screen.js';
 import { planningTable } from './seats.js';
 import type { PiecesPerRack } from '../../scenario/pieces-per-rack.js';
 import { checkTree } from '../../scenario/read-scenario.js';
@@ -38,12 +39,15 @@ export interface CompareOptions {
   readonly equalGuests?: boolean;
   /** Leave out the question which level to buy. */
   readonly noLevel?: boolean;
+  /** Of a house alone: try the questions that owners usually ask. */
+  readonly usual?: boolean;
   readonly piecesPerRack?: PiecesPerRack;
 }
 
 /** Days at each look: doubling, so that the last look is not much more than was needed. */
 const LOOKS = [1000, 2000, 4000];
 const HABIT_DAYS = 200;
+const SCREEN_DAYS = 300;
 const QUICK_DAYS = 500;
 const DRAW_DAYS = 200;
 
@@ -54,15 +58,19 @@ export async function compareStudy(
 ): Promise<Comparison> {
   const { piecesPerRack } = options;
   const reading = piecesPerRack === undefined ? {} : { piecesPerRack };
-  const candidates =
-    options.equalGuests === true ? given.map((one) => seatingAll(one, reading)) : given;
-  const base = candidates[0]!;
-  const { scenario } = base;
+  const { scenario } = given[0]!;
   const seed = options.seed ?? scenario.seed;
   const level = options.level ?? scenario.level;
   const looks = options.days === undefined ? LOOKS : [options.days];
   const days = looks[0]!;
   const quick = { level, seed, days: Math.min(days, QUICK_DAYS), piecesPerRack };
+  const { kept, left } =
+    options.usual === true && given.length === 1
+      ? await screened(given[0]!, runner, { ...quick, days: Math.min(days, SCREEN_DAYS) }, reading)
+      : { kept: given, left: [] };
+  const candidates =
+    options.equalGuests === true ? kept.map((one) => seatingAll(one, reading)) : kept;
+  const base = candidates[0]!;
 
   const { answer } = await study(scenario, runner, {
     level,
@@ -95,6 +103,7 @@ export async function compareStudy(
     days,
     mostDays: Math.max(...found.houses.map(({ one }) => one.days)),
     equalGuests: options.equalGuests === true,
+    hardlyMatter: left,
     horizonYears: frame.horizonYears,
     discount: frame.discount,
     daysAYear: frame.daysAYear,

@@ -237,6 +237,9 @@ function notes(comparison: Comparison, context: ReportContext, telling: Telling)
       formats.count(daysAYear),
     ),
     say.staffFrame(formats.percent(staffCounted, digitsOf(staffCounted))),
+    ...(comparison.hardlyMatter.length === 0
+      ? []
+      : [say.hardlyMatter(listed(comparison.hardlyMatter, words))]),
     ...(comparison.habits === null ? [] : [say.bestNote]),
     ...(comparison.alternatives.length > 1
       ? [

@@ -49,7 +49,7 @@ export const compareWords = {
       `it pays only if the time is worth more than ${worth} an hour to you`,
     staffCosts: (worth: string): string =>
       `it pays only while the time it takes is worth less than ${worth} an hour to you`,
-    other: 'other guests or a bad day: to plan for, not to choose',
+    other: 'to plan for, not to choose',
   },
   less: (amount: string): string => `${amount} less`,
   more: (amount: string): string => `${amount} more`,
@@ -62,12 +62,13 @@ export const compareWords = {
   },
   wouldPayBelow: (price: string): string =>
     `It would pay at a price of ${price} or less for what is bought`,
-  itWouldPay: 'It would pay',
-  or: 'or',
+  itWouldPay: 'It would pay if',
+  or: 'or if',
   neverPays: 'It would not pay even as a gift',
-  orStaff: (worth: string): string => `if an hour of staff is worth more than ${worth} to you`,
+  unless: 'unless',
+  orStaff: (worth: string): string => `an hour of staff is worth more than ${worth} to you`,
   orFails: (mornings: string, one: boolean): string =>
-    `if a machine fails you on more than ${mornings} ${one ? 'day' : 'days'} a year`,
+    `a machine fails you on more than ${mornings} ${one ? 'day' : 'days'} a year`,
   trades: 'Space, power, water and drain: ask a licensed trade.',
   assumedMoney: (names: string): string =>
     `Assumed, as your file gives none (in hours of your staff cost): ${names}. Give your own figures before you decide.`,
@@ -138,6 +139,8 @@ export const compareWords = {
     `Of staff time ${share} is counted as cash: those on shift are paid anyway. "With all staff time" counts every minute.`,
   together: (count: string, days: string, most: string, seed: string): string =>
     `All ${count} intervals of cash hold together, and at every look, in 95 % of such comparisons; a verdict is given only where an interval leaves no room for the contrary. Read on ${days}${days === most ? '' : ` to ${most}`} days that all houses share; seed ${seed}.`,
+  hardlyMatter: (names: string): string =>
+    `Also tried on a few days, and of little weight here: ${names}. Name your own questions under alternatives.`,
   bestNote:
     'Best habits: half to four times the present wait of part loads, started at any filling or from 50, 75 or 90 %; chosen on some days and judged on others.',
   assumed: (list: string): string =>

@@ -1,0 +1,75 @@
+/** Which of the usual questions matter in this house: all are read on a few days, those that move the money or the ware most stay. */
+import { checkTree, type ReadOptions } from '../../scenario/read-scenario.js';
+import type { Scenario } from '../../scenario/scenario.js';
+import type { Runner } from '../../cafe/runner.js';
+import type { Candidate } from './alternatives.js';
+import { extraOf } from './evaluate.js';
+import { QuickReader, type QuickOptions } from './quick.js';
+import { usualQuestions } from './usual.js';
+
+/** Choices and things to plan for that are looked at closely. */
+const [CHOICES, PLANS] = [6, 3];
+/** Always among them where they apply: what an owner comes for. */
+const ALWAYS = 'another-machine';
+
+const bare = (scenario: Scenario): string => JSON.stringify({ ...scenario, name: '' });
+
+/** Every usual question that applies to the house, as a changed copy of it. */
+export function usualCandidates(base: Candidate, reading: ReadOptions): Candidate[] {
+  return usualQuestions.flatMap((usual) => {
+    const raw = usual.edit(base);
+    if (raw === null) return [];
+    const read = checkTree(raw, () => ({ line: 1, column: 1 }), usual.name, reading);
+    if (!read.ok || bare(read.scenario) === bare(base.scenario)) return [];
+    return [
+      {
+        ...base,
+        id: usual.id,
+        name: usual.name,
+        raw,
+        scenario: read.scenario,
+        inputs: read.inputs,
+        otherGuests: usual.planFor,
+      },
+    ];
+  });
+}
+
+export interface Screened {
+  /** The base first, then those that matter, in the order of the questions. */
+  readonly kept: readonly Candidate[];
+  /** Names of those that hardly matter here. */
+  readonly left: readonly string[];
+}
+
+/** The days have a seed of their own, so that what is kept for its luck does not look better later. */
+export async function screened(
+  base: Candidate,
+  runner: Runner,
+  options: QuickOptions,
+  reading: ReadOptions,
+): Promise<Screened> {
+  const reader = new QuickReader(runner, { ...options, seed: `${options.seed}/screen` });
+  const own = await reader.read(base.scenario, extraOf(base));
+  const all = usualCandidates(base, reading);
+  const weights = new Map<string, number>();
+  for (const one of all) {
+    const { costs, stockCost } = await reader.read(one.scenario, extraOf(one));
+    // A choice by what it saves, something to plan for by the ware it asks for.
+    weights.set(
+      one.id,
+      one.otherGuests ? Math.abs(stockCost - own.stockCost) : own.costs.total - costs.total,
+    );
+  }
+  const most = (plans: boolean, count: number): string[] =>
+    all
+      .filter(({ otherGuests }) => otherGuests === plans)
+      .toSorted((a, b) => weights.get(b.id)! - weights.get(a.id)!)
+      .slice(0, count)
+      .map(({ id }) => id);
+  const stay = new Set([ALWAYS, ...most(false, CHOICES), ...most(true, PLANS)]);
+  return {
+    kept: [base, ...all.filter(({ id }) => stay.has(id))],
+    left: all.filter(({ id }) => !stay.has(id)).map(({ name }) => name),
+  };
+}

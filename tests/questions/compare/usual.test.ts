@@ -1,0 +1,67 @@
+import { describe, expect, it } from 'vitest';
+import { candidatesOf, type Candidate } from '../../../src/questions/compare/alternatives.js';
+import { screened, usualCandidates } from '../../../src/questions/compare/screen.js';
+import { usualQuestions } from '../../../src/questions/compare/usual.js';
+import { inThisThread } from '../../../src/cafe/runner.js';
+import { piecesPerRackOf } from '../../../src/scenario/rack-geometry.js';
+import { opened, scenarioNames } from '../sections/answers.js';
+
+const reading = { piecesPerRack: piecesPerRackOf };
+const baseOf = (name: string): Candidate => {
+  const candidates = candidatesOf(opened(name), name, reading);
+  if (!candidates.ok) throw new Error(candidates.problems[0]!.message);
+  return candidates.all[0]!;
+};
+const demo = baseOf(scenarioNames[0]!);
+const asked = (id: string): Candidate =>
+  usualCandidates(demo, reading).find((one) => one.id === id)!;
+const machines = ({ scenario }: Candidate): number =>
+  Array.isArray(scenario.washing.machines)
+    ? scenario.washing.machines.reduce((sum, { count }) => sum + (count ?? 1), 0)
+    : 0;
+
+describe('the usual questions', () => {
+  it.each(scenarioNames.map((name) => [name] as const))(
+    'are valid changes of %s, each of them a change, no name twice',
+    (name) => {
+      const base = baseOf(name);
+      const all = usualCandidates(base, reading);
+      expect(all.length).toBeGreaterThan(12);
+      expect(new Set(all.map(({ id }) => id)).size).toBe(all.length);
+      for (const { scenario } of all) expect(scenario).not.toEqual(base.scenario);
+      const plans = new Set(usualQuestions.filter((one) => one.planFor).map(({ id }) => id));
+      for (const { id, otherGuests } of all) expect(otherGuests).toBe(plans.has(id));
+    },
+  );
+
+  it('change what their names say in the demo', () => {
+    expect(machines(asked('another-machine'))).toBe(machines(demo) + 1);
+    expect(asked('faster-machine').scenario.washing.machines).toMatchObject([{ class: 'hood' }]);
+    expect(usualCandidates(demo, reading).some(({ id }) => id === 'one-machine-fewer')).toBe(false);
+    const cups = (one: Candidate): string[] =>
+      Object.keys(one.scenario.ware).filter((id) => one.scenario.ware[id]!.shape === 'cup');
+    expect(cups(demo)).toHaveLength(2);
+    expect(cups(asked('one-cup'))).toEqual(['large-cup']);
+    expect(asked('barista-more').scenario.counter.makers).toBe(3);
+    expect(asked('more-takeaway').scenario.guests.staysIn).toBeCloseTo(0.35, 12);
+    const narrower = asked('narrower-cup').scenario;
+    const changed = Object.keys(narrower.ware).filter(
+      (id) => narrower.ware[id]!.rim !== demo.scenario.ware[id]!.rim,
+    );
+    expect(changed).toHaveLength(1);
+    expect(narrower.ware[changed[0]!]!.rim).toBeLessThan(demo.scenario.ware[changed[0]!]!.rim!);
+  });
+
+  it('are thinned to those that matter, another machine always among them', async () => {
+    const { kept, left } = await screened(
+      demo,
+      inThisThread(),
+      { level: 0.95, seed: 'screen', days: 60, ...reading },
+      reading,
+    );
+    expect(kept[0]!.id).toBe('base');
+    expect(kept.some(({ id }) => id === 'another-machine')).toBe(true);
+    expect(kept.length).toBeLessThanOrEqual(1 + 6 + 3 + 1);
+    expect(kept.length - 1 + left.length).toBe(usualCandidates(demo, reading).length);
+  });
+});
