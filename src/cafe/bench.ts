@@ -35,8 +35,6 @@ export class Bench {
   used = new Float64Array(32);
   since = new Float64Array(32);
   firstPiece = new Float64Array(32);
-  /** By rack: 1 once a fixed time has released it. */
-  released = new Uint8Array(32);
   /** By rack and ware: pieces[rack × wareCount + ware]. */
   pieces: Int32Array;
   /** By kind: pieces loose for want of a rack. */
@@ -210,7 +208,6 @@ export class Bench {
     this.used[rack] = 0;
     this.since[rack] = since;
     this.firstPiece[rack] = number;
-    this.released[rack] = 0;
     return rack;
   }
 
@@ -220,7 +217,6 @@ export class Bench {
     this.used = grown(this.used, new Float64Array(to));
     this.since = grown(this.since, new Float64Array(to));
     this.firstPiece = grown(this.firstPiece, new Float64Array(to));
-    this.released = grown(this.released, new Uint8Array(to));
     this.pieces = grown(this.pieces, new Int32Array(to * this.wareCount));
   }
 }

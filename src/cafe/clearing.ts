@@ -1,20 +1,24 @@
 /**
  * Clearing: at once on leaving, or in rounds.
  *
- * A round is walked by one free clearer, trip after trip, until no table is dirty; a round that finds
- * no free clearer is skipped. Tables are cleared in the order of leaving and a table may be split.
+ * A round is walked by one free clearer, trip after trip, until no table is dirty; a timed round that finds
+ * no free clearer is skipped. Tables are cleared in the order of leaving and a table may be split. Beside the
+ * timed rounds there is at most one extra round at a time, when enough lies dirty or a party waits for seats
+ * that a dirty table holds: looked at when a party leaves and when a clearer becomes free.
  */
 import { Duration } from '../engine/durations.js';
 import { Stream, streamKey } from '../engine/streams.js';
 import { grown } from './day.js';
 import type { Flow } from './flow.js';
-import { MOMENT } from './moments.js';
+import { EVENT } from './events.js';
 import type { ClearingModel } from './model.js';
 import type { People } from './people.js';
 import { BENCH, CARRIED, DIRTY_TABLE } from './places.js';
+import { Recurrence } from './recurrence.js';
 import type { Tables } from './tables.js';
 
 const NOBODY: readonly number[] = [];
+const NONE = -1;
 
 /** What one clearer carries: pieces in the order picked up, and parties whose last piece is among them. */
 export interface Trip {
@@ -35,6 +39,10 @@ export class Clearing {
   private readonly duration: Duration;
   private readonly most: number;
   private readonly durations: Stream;
+  private readonly rounds: Recurrence | null;
+  /** The clearer on an extra round. */
+  private extra = NONE;
+  private readonly extras: boolean;
 
   constructor(
     private readonly rules: ClearingModel,
@@ -47,6 +55,8 @@ export class Clearing {
     this.duration = new Duration(rules.trip);
     this.most = rules.tripPieces ?? Infinity;
     this.durations = new Stream(streamKey(seed, 'clearing trips'));
+    this.rounds = rules.every && new Recurrence(rules.every, seed, 'clearing rounds');
+    this.extras = rules.whenDirty !== null || rules.forSeats;
   }
 
   open(day: number): void {
@@ -58,6 +68,8 @@ export class Clearing {
     for (let clearer = this.carrying.length - 1; clearer >= 0; clearer -= 1)
       this.idle.push(clearer);
     if (!this.duration.constant) this.durations.toDay(day);
+    this.extra = NONE;
+    if (this.rounds !== null) this.flow.recur(this.rounds.first(day), EVENT.round, 0);
   }
 
   /** A party has left: its seats, and its pieces if there are any. */
@@ -66,9 +78,10 @@ export class Clearing {
     const guests = flow.day.size[party]!;
     if (!tables.hasPieces(party)) {
       flow.seatsFree(guests);
+      this.extraRound();
       return;
     }
-    if (this.rules.everyMs === null) {
+    if (this.rounds === null) {
       do {
         const ware = tables.pickUp(party);
         flow.ledger.move(ware, DIRTY_TABLE, BENCH, 1);
@@ -81,16 +94,26 @@ export class Clearing {
     this.dirty[this.tail] = party;
     this.tail += 1;
     if (!this.heldUntilCleared) flow.seatsFree(guests);
+    this.extraRound();
   }
 
-  /** The moment of a round. */
+  /** The moment of a timed round. Rounds go on, also after closing, while there is anything to clear or that may become so. */
   round(): void {
-    if (this.head < this.tail && this.clearers.free > 0)
-      this.setOut(
-        this.idle.pop() ??
-          this.carrying.push({ startedAt: 0, pieces: new Int32Array(64), count: 0, parties: [] }) -
-            1,
-      );
+    if (this.head < this.tail && this.clearers.free > 0) this.sendOut();
+    if (this.head < this.tail || this.flow.moreToCome)
+      this.flow.recur(this.rounds!.next(this.flow.now), EVENT.round, 0);
+  }
+
+  /** A party has left or a clearer has become free: an extra round, if it is called for and nobody is on one. */
+  extraRound(): void {
+    if (!this.extras || this.extra !== NONE) return;
+    if (this.head === this.tail || this.clearers.free === 0) return;
+    const { whenDirty, forSeats } = this.rules;
+    if (
+      (whenDirty !== null && this.flow.ledger.at(DIRTY_TABLE) >= whenDirty) ||
+      (forSeats && this.flow.partiesWaiting > 0)
+    )
+      this.extra = this.sendOut();
   }
 
   /** For those who look on: what each clearer who is out carries. */
@@ -98,11 +121,6 @@ export class Clearing {
     this.carrying.forEach((trip, clearer) => {
       if (!this.idle.includes(clearer)) see(trip, clearer);
     });
-  }
-
-  /** Whether rounds go on, also after closing: while there is anything to clear or that may become so. */
-  get goesOn(): boolean {
-    return this.head < this.tail || this.flow.moreToCome;
   }
 
   /** A clearer puts the pieces on the bench and, if tables are dirty, sets out again. */
@@ -118,9 +136,21 @@ export class Clearing {
     // The same clearer goes on before anyone else asks for a hand.
     const cleared = this.heldUntilCleared ? trip.parties.splice(0) : NOBODY;
     if (this.head < this.tail) this.setOut(clearer);
-    else this.idle.push(clearer);
+    else {
+      this.idle.push(clearer);
+      if (this.extra === clearer) this.extra = NONE;
+    }
     flow.benchFilled();
     for (const party of cleared) flow.seatsFree(flow.day.size[party]!);
+  }
+
+  /** A free clearer sets out on a round; its number. */
+  private sendOut(): number {
+    const clearer =
+      this.idle.pop() ??
+      this.carrying.push({ startedAt: 0, pieces: new Int32Array(64), count: 0, parties: [] }) - 1;
+    this.setOut(clearer);
+    return clearer;
   }
 
   private setOut(clearer: number): void {
@@ -144,6 +174,6 @@ export class Clearing {
     this.trips += 1;
     const time = this.duration.draw(this.durations);
     this.clearers.hold(flow.now, time);
-    flow.calendar.schedule(flow.now + time, MOMENT.tripEnds, clearer);
+    flow.calendar.schedule(flow.now + time, EVENT.tripEnds, clearer);
   }
 }

@@ -7,7 +7,7 @@
  * drinks whenever a maker is free. Nothing is reserved.
  */
 import type { Flow } from './flow.js';
-import { MOMENT } from './moments.js';
+import { EVENT } from './events.js';
 import type { CafeModel } from './model.js';
 import { PLACE_COUNT, SHELF, IN_USE } from './places.js';
 import type { People } from './people.js';
@@ -50,7 +50,6 @@ export class Counter {
   /** By drink: when it was ordered, and the setting it is made in. */
   private orderedAt = new Float64Array(512);
   private setting = new Int32Array(512);
-  private readonly watchesShelf: boolean;
 
   constructor(
     model: CafeModel,
@@ -65,7 +64,6 @@ export class Counter {
     this.firstAside = new Int32Array(model.menu.length);
     this.lastAside = new Int32Array(model.menu.length);
     this.noUse = new Uint8Array(model.menu.length);
-    this.watchesShelf = model.ware.some((ware) => ware.lowWater !== null);
   }
 
   open(): void {
@@ -238,7 +236,7 @@ export class Counter {
     if (this.storage !== null) this.takeFromTop(this.storage, setting);
     this.make(drink, setting);
     // A takeaway cup takes nothing from the shelf.
-    if (this.watchesShelf && setting !== TAKEAWAY_CUP) this.flow.shelfLower();
+    if (setting !== TAKEAWAY_CUP) this.flow.shelfLower();
   }
 
   private make(drink: number, setting: number): void {
@@ -248,6 +246,6 @@ export class Counter {
     this.waitedMs += now - this.orderedAt[drink]!;
     this.started += 1;
     this.makers.hold(now, making);
-    calendar.schedule(now + making, MOMENT.drinkDone, drink);
+    calendar.schedule(now + making, EVENT.drinkDone, drink);
   }
 }

@@ -32,7 +32,8 @@ export class Demand {
   private readonly all: readonly Stream[];
   private readonly making: readonly Duration[];
   private readonly dwell: readonly Duration[];
-  private readonly menuUpTo: Float64Array;
+  /** Parts of the day with shares of their own; one part where they are the same all day. */
+  private readonly shares: readonly Shares[];
   private readonly sizeUpTo: Float64Array;
 
   constructor(
@@ -46,7 +47,16 @@ export class Demand {
     this.all = entries.map(([, stream]) => stream);
     this.making = model.menu.map((drink) => new Duration(drink.making));
     this.dwell = model.guests.dwell.map((law) => new Duration(law));
-    this.menuUpTo = runningShares(model.menu.map((drink) => drink.share));
+    const allDay = {
+      untilMs: Infinity,
+      staysIn: model.guests.staysIn,
+      menu: model.menu.map((drink) => drink.share),
+    };
+    this.shares = (model.shareSteps ?? [allDay]).map(({ untilMs, staysIn, menu }) => ({
+      untilMs,
+      staysIn,
+      menuUpTo: runningShares(menu),
+    }));
     this.sizeUpTo = runningShares(model.guests.partySize);
   }
 
@@ -77,9 +87,18 @@ export class Demand {
     }
   }
 
+  /** The shares that hold at a moment; the last part of the day goes on to its end. */
+  private sharesAt(ms: number): Shares {
+    const { shares } = this;
+    let part = 0;
+    while (part < shares.length - 1 && ms >= shares[part]!.untilMs) part += 1;
+    return shares[part]!;
+  }
+
   private drawParty(arrivalMs: number, into: Day): void {
     const { streams, model } = this;
-    const { staysIn, drinksEach, secondDrink } = model.guests;
+    const { drinksEach, secondDrink } = model.guests;
+    const { staysIn, menuUpTo } = this.sharesAt(arrivalMs);
     const size = 1 + drawShare(this.sizeUpTo, streams.sizes);
     const stays = staysIn >= 1 || (staysIn > 0 && streams.stays.uniform() < staysIn);
     const dwell = this.dwell[Math.min(size, this.dwell.length) - 1]!;
@@ -89,14 +108,14 @@ export class Demand {
     for (let guest = 0; guest < size; guest += 1) {
       const drinks = least + (chanceOfMore > 0 && streams.rounds.uniform() < chanceOfMore ? 1 : 0);
       for (let drink = 0; drink < drinks; drink += 1) {
-        const kind = drawShare(this.menuUpTo, streams.kinds);
+        const kind = drawShare(menuUpTo, streams.kinds);
         into.order(kind, this.making[kind]!.draw(streams.making));
       }
     }
     if (secondDrink <= 0) return;
     for (let guest = 0; guest < size; guest += 1) {
       if (secondDrink < 1 && streams.seconds.uniform() >= secondDrink) continue;
-      const kind = drawShare(this.menuUpTo, streams['second kinds']);
+      const kind = drawShare(menuUpTo, streams['second kinds']);
       into.orderSecond(
         kind,
         this.making[kind]!.draw(streams['second making']),
@@ -104,6 +123,13 @@ export class Demand {
       );
     }
   }
+}
+
+/** Shares made ready for drawing, up to a moment. */
+interface Shares {
+  readonly untilMs: number;
+  readonly staysIn: number;
+  readonly menuUpTo: Float64Array;
 }
 
 /** Running sums of shares; the last is exactly 1, so that a draw always falls somewhere. */

@@ -10,17 +10,19 @@ import type { Bench } from './bench.js';
 import { Clearing } from './clearing.js';
 import { Counter } from './counter.js';
 import type { Day } from './day.js';
+import { FloorView } from './floor-view.js';
 import type { Flow } from './flow.js';
 import { Ledger } from './ledger.js';
 import type { CafeModel } from './model.js';
-import { MOMENT } from './moments.js';
+import { EVENT } from './events.js';
 import { People } from './people.js';
-import { DRYING, POLISHING, SHELF } from './places.js';
 import { Polishing } from './polishing.js';
+import { Returning } from './returning.js';
 import { Seats } from './seats.js';
 import { Settings } from './settings.js';
 import { Storage } from './storage.js';
 import { Tables } from './tables.js';
+import { Visits } from './visits.js';
 import { OtherLoads } from './washing/other-loads.js';
 import { Washing } from './washing/washing.js';
 
@@ -40,24 +42,29 @@ export class Floor implements Flow {
   readonly seats: Seats;
   readonly counter: Counter;
   readonly tables: Tables;
+  readonly visits: Visits;
   readonly clearing: Clearing;
   readonly bench: Bench;
   readonly washing: Washing;
   readonly polishing: Polishing;
+  private readonly returning: Returning;
   /** Null where the shelf is one place. */
   readonly storage: Storage | null;
   day!: Day;
   now = 0;
-  /** Guests who chose to take away. */
-  guestsTookAway = 0;
 
   private readonly others: OtherLoads | null;
   private arrived = 0;
-  /** By party: 1 once it has sat down. */
-  private seatedParty = new Uint8Array(256);
-  /** Events in the calendar that only keep a rhythm: they are no reason to go on. */
-  private rhythms = 0;
+  /** Events in the calendar that only keep a habit going: they are no reason to go on. */
+  private recurring = 0;
   private readonly handsAreMakers: boolean;
+  private readonly handsAreClearers: boolean;
+  /** What wakes a rule of the part racks beside the events that always do. */
+  private readonly wakes: {
+    readonly shelf: boolean;
+    readonly drink: boolean;
+    readonly party: boolean;
+  };
 
   constructor(
     readonly model: CafeModel,
@@ -69,6 +76,7 @@ export class Floor implements Flow {
     this.makers = new People(model.makers, closingMs);
     this.clearers = new People(model.clearing.clearers, closingMs);
     this.handsAreMakers = washing.hands === 'makers';
+    this.handsAreClearers = washing.hands === 'clearers';
     this.hands =
       washing.hands === 'makers'
         ? this.makers
@@ -81,6 +89,7 @@ export class Floor implements Flow {
       : null;
     this.counter = new Counter(model, this.settings, this.makers, this.storage, this);
     this.tables = new Tables(this.settings, this);
+    this.visits = new Visits(this.seats, this.tables, this.counter);
     this.clearing = new Clearing(
       model.clearing,
       model.seats.heldUntilCleared,
@@ -89,9 +98,15 @@ export class Floor implements Flow {
       this.clearers,
       this,
     );
-    this.washing = new Washing(model, seed, this.hands, this);
+    this.washing = new Washing(model, seed, this.hands, new FloorView(this), this);
     this.bench = this.washing.bench;
+    this.wakes = {
+      shelf: this.washing.wokenBy('shelf lower'),
+      drink: this.washing.wokenBy('drink done'),
+      party: this.washing.wokenBy('party leaves'),
+    };
     this.polishing = new Polishing(model, seed, this.hands, this);
+    this.returning = new Returning(model.ware.length, this.polishing, this.storage, this);
     this.others = washing.otherLoads && new OtherLoads(washing.otherLoads, closingMs, seed);
   }
 
@@ -119,7 +134,7 @@ export class Floor implements Flow {
         const party = this.arrived;
         this.now = ledger.now = day.arrivalMs[party]!;
         this.arrived = party + 1;
-        this.arrive(party);
+        this.visits.arrive(party);
         arrivalKey = this.nextArrivalKey();
       }
     }
@@ -127,14 +142,14 @@ export class Floor implements Flow {
 
   private nextArrivalKey(): number {
     return this.arrived < this.day.parties
-      ? this.day.arrivalMs[this.arrived]! * RANKS + MOMENT.arrival
+      ? this.day.arrivalMs[this.arrived]! * RANKS + EVENT.arrival
       : Infinity;
   }
 
   private open(day: Day, number: number, stock: ArrayLike<number> | null): void {
     this.day = day;
-    if (day.parties > this.seatedParty.length) this.seatedParty = new Uint8Array(day.parties * 2);
-    this.now = this.arrived = this.rhythms = this.guestsTookAway = 0;
+    this.visits.open(day);
+    this.now = this.arrived = this.recurring = 0;
     this.calendar.clear();
     this.ledger.open(stock);
     for (const people of [this.makers, this.clearers, this.hands]) people.open();
@@ -146,9 +161,6 @@ export class Floor implements Flow {
     this.polishing.open(number);
     this.washing.open(number);
     this.clearing.open(number);
-    if (this.model.clearing.everyMs !== null) this.beat(MOMENT.round, this.model.clearing.everyMs);
-    if (this.model.washing.partLoadsEveryMs !== null)
-      this.beat(MOMENT.partLoadTime, this.model.washing.partLoadsEveryMs);
     if (this.others !== null) {
       this.others.open(number);
       this.scheduleOther(this.others);
@@ -157,51 +169,47 @@ export class Floor implements Flow {
 
   private happen(rank: number, payload: number): void {
     switch (rank) {
-      case MOMENT.piecesReturn:
-        return this.piecesReturn(payload);
-      case MOMENT.polished:
-        this.polishing.done(payload);
-        this.storage?.returned(
-          payload % this.model.ware.length,
-          Math.floor(payload / this.model.ware.length),
-        );
-        return this.shelfFuller();
-      case MOMENT.fetched:
+      case EVENT.piecesReturn:
+        return this.returning.dried(payload);
+      case EVENT.polished:
+        return this.returning.polished(payload);
+      case EVENT.fetched:
         this.storage!.fetched(payload);
-        return this.peopleFree();
-      case MOMENT.unloaded:
+        return this.dispatchStaff();
+      case EVENT.unloaded:
         return this.washing.unloaded(payload);
-      case MOMENT.cycleDone:
+      case EVENT.cycleDone:
         return this.washing.cycleDone(payload);
-      case MOMENT.loaded:
+      case EVENT.loaded:
         return this.washing.loaded(payload);
-      case MOMENT.machineChanges:
+      case EVENT.machineChanges:
         return this.washing.machineChanges(payload);
-      case MOMENT.tripEnds:
+      case EVENT.tripEnds:
         return this.clearing.tripEnds(payload);
-      case MOMENT.leave:
-        return this.tables.leave(payload);
-      case MOMENT.drinkDone:
+      case EVENT.leave:
+        this.tables.leave(payload);
+        if (this.wakes.party) this.washing.work();
+        return;
+      case EVENT.drinkDone:
         this.counter.done(payload);
-        return this.handsAreMakers ? this.peopleFree() : this.counter.work();
-      case MOMENT.round:
-        this.rhythms -= 1;
-        this.clearing.round();
-        if (this.clearing.goesOn) this.beat(MOMENT.round, this.model.clearing.everyMs!);
+        if (this.handsAreMakers) this.dispatchStaff();
+        else this.counter.work();
+        if (this.wakes.drink) this.washing.work();
         return;
-      case MOMENT.partLoadWait:
+      case EVENT.round:
+        this.recurring -= 1;
+        return this.clearing.round();
+      case EVENT.partLoadWait:
         return this.washing.work();
-      case MOMENT.partLoadTime:
-        this.rhythms -= 1;
-        if (this.washing.releasePartRacks() || this.moreToCome)
-          this.beat(MOMENT.partLoadTime, this.model.washing.partLoadsEveryMs!);
-        return;
-      case MOMENT.seatWait:
+      case EVENT.ruleCalled:
+        this.recurring -= 1;
+        return this.washing.ruleCalled(payload);
+      case EVENT.seatWait:
         return this.seats.giveUp(payload);
-      case MOMENT.otherLoad:
+      case EVENT.otherLoad:
         this.scheduleOther(this.others!);
         return this.washing.otherArrives();
-      case MOMENT.secondOrder:
+      case EVENT.secondOrder:
         if (this.tables.orderSecond(payload)) this.ordered(payload);
         return;
       default:
@@ -209,78 +217,27 @@ export class Floor implements Flow {
     }
   }
 
-  private arrive(party: number): void {
-    if (this.day.staysIn[party] === 1) return this.seats.arrive(party);
-    this.guestsTookAway += this.day.size[party]!;
-    this.seatedParty[party] = 0;
-    this.orderFirstRound(party);
-  }
-
-  private orderFirstRound(party: number): void {
-    const { day } = this;
-    const to = day.firstSecond[party]!;
-    for (let drink = day.firstDrink[party]!; drink < to; drink += 1) this.counter.join(drink);
-    this.counter.work();
-  }
-
   private scheduleOther(others: OtherLoads): void {
     const moment = others.next();
-    if (moment >= 0) this.calendar.schedule(moment, MOMENT.otherLoad, 0);
-  }
-
-  private beat(rank: number, everyMs: number): void {
-    this.rhythms += 1;
-    this.calendar.schedule(this.now + everyMs, rank, 0);
-  }
-
-  /** What dries at one moment comes back together, before anyone is served from it. */
-  private piecesReturn(payload: number): void {
-    const { calendar, ledger } = this;
-    const key = calendar.time * RANKS + calendar.rank;
-    let lot = payload;
-    for (;;) {
-      const wares = this.model.ware.length;
-      const ware = lot % wares;
-      const pieces = (lot - ware) / wares;
-      if (this.polishing.polishes(ware)) {
-        ledger.move(ware, DRYING, POLISHING, pieces);
-        this.polishing.join(lot);
-      } else {
-        ledger.move(ware, DRYING, SHELF, pieces);
-        this.storage?.returned(ware, pieces);
-      }
-      if (calendar.nextKey() !== key) break;
-      calendar.take();
-      lot = calendar.payload;
-    }
-    this.shelfFuller();
-  }
-
-  private shelfFuller(): void {
-    if (this.polishing.used) this.peopleFree();
-    else this.counter.work();
+    if (moment >= 0) this.calendar.schedule(moment, EVENT.otherLoad, 0);
   }
 
   // What the stages ask of one another.
 
   get moreToCome(): boolean {
-    return this.calendar.size > this.rhythms || this.arrived < this.day.parties;
+    return this.calendar.size > this.recurring || this.arrived < this.day.parties;
   }
 
   inHouse(party: number): boolean {
-    return this.seatedParty[party] === 1;
+    return this.visits.inHouse(party);
   }
 
   seated(party: number): void {
-    const { day } = this;
-    this.seatedParty[party] = 1;
-    this.tables.sit(party, day.firstSecond[party]! - day.firstDrink[party]!);
-    this.orderFirstRound(party);
+    this.visits.seated(party);
   }
 
   takesAway(party: number): void {
-    this.seatedParty[party] = 0;
-    this.orderFirstRound(party);
+    this.visits.takesAway(party);
   }
 
   ordered(drink: number): void {
@@ -304,23 +261,42 @@ export class Floor implements Flow {
     this.bench.receive(ware);
   }
 
-  benchFilled(): void {
-    this.peopleFree();
-  }
-
   racksFree(): void {
     this.bench.rackLoose();
     this.washing.work();
   }
 
-  shelfLower(): void {
-    this.washing.work();
+  shelfFuller(): void {
+    if (this.polishing.used) this.dispatchStaff();
+    else this.counter.work();
   }
 
-  peopleFree(): void {
+  shelfLower(): void {
+    if (this.wakes.shelf) this.washing.work();
+  }
+
+  dispatchStaff(): void {
     this.washing.work();
     if (this.polishing.used) this.polishing.work();
     this.storage?.work();
     this.counter.work();
+  }
+
+  handFree(): void {
+    this.dispatchStaff();
+    if (this.handsAreClearers) this.clearing.extraRound();
+  }
+
+  recur(moment: number, rank: number, payload: number): void {
+    this.recurring += 1;
+    this.calendar.schedule(moment, rank, payload);
+  }
+
+  get partiesWaiting(): number {
+    return this.seats.waiting;
+  }
+
+  benchFilled(): void {
+    this.dispatchStaff();
   }
 }

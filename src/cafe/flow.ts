@@ -34,10 +34,18 @@ export interface Flow {
   benchFilled(): void;
   /** Racks have come back empty. */
   racksFree(): void;
+  /** Pieces have come back to the shelf, or dry for somebody to polish. */
+  shelfFuller(): void;
   /** Pieces were taken from the shelf. */
   shelfLower(): void;
   /** People may have become free: give them their next work. */
-  peopleFree(): void;
+  dispatchStaff(): void;
+  /** A hand at the dishwasher has become free: give it its next work. */
+  handFree(): void;
+  /** Schedule an event that only keeps a habit going: by itself it is no reason to go on with the day. */
+  recur(moment: number, rank: number, payload: number): void;
+  /** Parties waiting for seats. */
+  readonly partiesWaiting: number;
   /** Whether anything at all is still to come. */
   readonly moreToCome: boolean;
 }

@@ -16,7 +16,7 @@ export class Ledger {
   readonly fewest: Int32Array;
   /** Pieces taken from the shelf, by ware. */
   readonly uses: Float64Array;
-  /** Piece-milliseconds by ware and place, laid up as Σ leaving moments − Σ entering moments. */
+  /** Piece-milliseconds by ware and place, kept as Σ leaving moments − Σ entering moments. */
   private readonly spent: Float64Array;
   /** The present moment, ms; the floor sets it. */
   now = 0;
@@ -61,6 +61,14 @@ export class Ledger {
   /** Pieces of a ware on the shelf. */
   shelf(ware: number): number {
     return this.counts[ware * PLACE_COUNT + SHELF]!;
+  }
+
+  /** Pieces of any ware at a place. */
+  at(place: number): number {
+    let pieces = 0;
+    for (let cell = place; cell < this.counts.length; cell += PLACE_COUNT)
+      pieces += this.counts[cell]!;
+    return pieces;
   }
 
   /** The largest number of pieces of a ware that was ever off the shelf. */

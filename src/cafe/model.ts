@@ -70,11 +70,15 @@ export interface SeatsModel {
 }
 
 export interface ClearingModel {
-  /** null: cleared at once on leaving. */
-  readonly everyMs: number | null;
+  /** Between rounds; null: cleared at once on leaving. */
+  readonly every: DurationLaw | null;
   readonly clearers: number | null;
   readonly tripPieces: number | null;
   readonly trip: DurationLaw;
+  /** Pieces dirty on tables that call for a round of their own; null: none does. */
+  readonly whenDirty: number | null;
+  /** Whether a party that waits calls for a round while dirty tables hold seats. */
+  readonly forSeats: boolean;
 }
 
 export interface MachineModel {
@@ -105,9 +109,12 @@ export interface WashingModel {
   readonly everyMachine: MachineModel;
   /** Hands for loading and unloading: a number of their own, null for unlimited, or people with another job. */
   readonly hands: number | null | 'clearers' | 'makers';
-  readonly partLoadWaitMs: number | null;
-  /** Part racks may also go at every multiple of this from opening; null: no such rule. */
-  readonly partLoadsEveryMs: number | null;
+  /** How long the first piece of a part rack waits on the bench before the rack may go; null: for ever. */
+  readonly partLoadWait: DurationLaw | null;
+  /** Between times at which all part racks may go; null: no such rule. */
+  readonly partLoadsEvery: DurationLaw | null;
+  /** Filled share, 0..1, below which no part rack goes by waiting or by time, until the closing sweep; null: none. */
+  readonly partLoadFrom: number | null;
   readonly otherLoads: OtherLoadsModel | null;
 }
 
@@ -122,9 +129,19 @@ export interface StorageModel {
   readonly fetchers: number | null | 'makers';
 }
 
+/** Shares that hold for parties that arrive before a moment, after those of the step before. */
+export interface ShareStep {
+  readonly untilMs: number;
+  readonly staysIn: number;
+  /** By drink on the menu; they sum to 1. */
+  readonly menu: readonly number[];
+}
+
 export interface CafeModel {
   readonly closingMs: number;
   readonly arrivals: readonly ArrivalStep[];
+  /** Who stays in and what is ordered where that differs by time of day; `guests.staysIn` and the menu's shares are then its means over expected parties. */
+  readonly shareSteps?: readonly ShareStep[] | null;
   /** Coefficient of variation of the whole day's level; 0: every day expects the same. */
   readonly dayFactorCv: number;
   readonly guests: GuestsModel;

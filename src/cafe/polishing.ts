@@ -5,7 +5,7 @@
 import { Duration } from '../engine/durations.js';
 import { Stream, streamKey } from '../engine/streams.js';
 import type { Flow } from './flow.js';
-import { MOMENT } from './moments.js';
+import { EVENT } from './events.js';
 import type { CafeModel } from './model.js';
 import type { People } from './people.js';
 import { POLISHING, SHELF } from './places.js';
@@ -55,7 +55,7 @@ export class Polishing {
         total += time.draw(this.stream);
       this.hands.hold(this.flow.now, total);
       this.handMs += total;
-      this.flow.calendar.schedule(this.flow.now + total, MOMENT.polished, lot);
+      this.flow.calendar.schedule(this.flow.now + total, EVENT.polished, lot);
     }
   }
 

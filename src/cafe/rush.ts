@@ -1,6 +1,6 @@
 /**
- * The rush: run days and lay up what matters. Days are numbered; any run of days can be done anywhere
- * and the results merge exactly, as everything laid up is a whole number, a largest or a list by day.
+ * The rush: run days and gather what matters. Days are numbered; any run of days can be done anywhere
+ * and the results merge exactly, as everything gathered is a whole number, a largest or a list by day.
  */
 import { Day } from './day.js';
 import { Demand } from './demand.js';
@@ -178,7 +178,7 @@ function addDay(sums: Record<SumName, number>, floor: Floor): void {
   sums.safeDays += counter.shortDrinks === 0 ? 1 : 0;
   sums.parties += floor.day.parties;
   sums.guestsSeated += seats.guestsSeated;
-  sums.guestsTookAway += floor.guestsTookAway;
+  sums.guestsTookAway += floor.visits.guestsTookAway;
   sums.guestsLeft += seats.guestsLeft;
   sums.guestsTakeawayInstead += seats.guestsTakeawayInstead;
   sums.houseDrinks += counter.houseDrinks;

@@ -10,16 +10,9 @@ import * as z from 'zod';
 import { durationLaw } from '../quantities/duration-law.js';
 import { group, list, named } from '../quantities/group.js';
 import { money } from '../quantities/money.js';
-import {
-  clock,
-  count,
-  countOrUnlimited,
-  moment,
-  plainNumber,
-  share,
-} from '../quantities/numbers.js';
+import { clock, count, countOrUnlimited, plainNumber, share } from '../quantities/numbers.js';
 import { filled, quantities, text } from '../quantities/quantity.js';
-import { duration, energy, length, mass, power, rate, volume } from '../quantities/units.js';
+import { duration, length, mass, rate, volume } from '../quantities/units.js';
 
 const yesOrNo = z.boolean({ error: 'is neither true nor false; write true or false' });
 
@@ -123,10 +116,21 @@ const dwell = z.union([durationLaw.transform((law) => [law]), dwellBySize], {
 });
 quantities.add(dwell, { kind: 'durationLaw' });
 
+const staysIn = z.union(
+  [
+    share,
+    list(
+      group({ for: duration, staysIn: share }, 'write { for: 60 min, staysIn: 30 % }'),
+      'write a list of { for: 60 min, staysIn: 30 % }',
+    ),
+  ],
+  { error: 'is not a share; write "35 %", or a list of { for: 60 min, staysIn: 30 % }' },
+);
+
 const guests = group(
   {
     partySize: filled(partySize),
-    staysIn: filled(share),
+    staysIn: filled(staysIn),
     drinksEach: filled(plainNumber('drinks a guest', true)),
     secondDrink: filled(share),
     dwell: filled(dwell),
@@ -145,9 +149,20 @@ const setting = z.union(
   },
 );
 
+const drinkShare = z.union(
+  [
+    share,
+    list(
+      group({ for: duration, share }, 'write { for: 60 min, share: 30 % }'),
+      'write a list of { for: 60 min, share: 30 % }',
+    ),
+  ],
+  { error: 'is not a share; write "30 %", or a list of { for: 60 min, share: 30 % }' },
+);
+
 export const drinkFields = {
   name: text('the name of the drink').optional(),
-  share,
+  share: drinkShare,
   setting,
   fallBacks: list(
     setting,
@@ -252,102 +267,23 @@ const clearing = z.union(
     z.literal('atOnce'),
     group(
       {
-        every: filled(duration),
+        every: filled(durationLaw),
         clearers: filled(countOrUnlimited('clearers', 1)),
         tripPieces: filled(countOrUnlimited('pieces', 1)),
         trip: filled(durationLaw),
+        /** Pieces dirty on tables that call for an extra round. */
+        whenDirty: count('pieces', 1).optional(),
+        /** An extra round while a party waits and dirty tables hold seats. */
+        forSeats: yesOrNo.optional(),
       },
-      'write { every: 10 min, clearers: 1 }',
+      'write { every: about 10 min, clearers: 1 }',
     ),
   ],
   {
     error:
-      'does not say how tables are cleared; write atOnce, or { every: 10 min, clearers: 1, tripPieces: 10, trip: 60 s }',
+      'does not say how tables are cleared; write atOnce, or { every: about 10 min, clearers: 1, tripPieces: 10, trip: about 60 s }',
   },
 );
-
-const spell = group({ from: moment, for: duration }, 'write { from: "08:10", for: 60 min }');
-
-export const machineFields = {
-  class: text('a class of machine').optional(),
-  name: text('the name of the machine').optional(),
-  racks: filled(count('racks', 1)),
-  loading: filled(durationLaw),
-  cycle: filled(durationLaw),
-  unloading: filled(durationLaw),
-  warmUp: duration.optional(),
-  down: list(spell, 'write a list of { from: "08:10", for: 60 min }').optional(),
-  breakdown: group(
-    { until: durationLaw, repair: durationLaw },
-    'write { until: { exponential: 90 h }, repair: { exponential: 1 h } }',
-  ).optional(),
-  water: volume.optional(),
-  energy: energy.optional(),
-  idlePower: power.optional(),
-  detergent: mass.optional(),
-  rinseAid: volume.optional(),
-  price: money.optional(),
-  installation: money.optional(),
-  lifeYears: plainNumber('years of life', true).optional(),
-};
-
-const neverOr = z.union([z.literal('never').transform(() => null), duration], {
-  error: 'is neither a duration nor never; write "6 min" or never',
-});
-quantities.add(neverOr, { kind: 'duration' });
-
-const otherLoads = group(
-  {
-    racks: z.union(
-      [
-        rate,
-        list(
-          group({ for: duration, racks: rate }, 'write { for: 60 min, racks: 10 / h }'),
-          'write a list of { for: 60 min, racks: 10 / h }',
-        ),
-      ],
-      {
-        error: 'is not a rate; write "10 / h", or a list of { for: 60 min, racks: 10 / h }',
-      },
-    ),
-    arrivals: filled(z.enum(['regular', 'poisson'])),
-    goes: filled(z.enum(['first', 'inTurn', 'last'])),
-  },
-  'write { racks: 10 / h }, or leave it out',
-);
-
-const hands = z.union([z.enum(['clearers', 'makers']), countOrUnlimited('hands', 1)], {
-  error: 'does not say who works the machine; write a number, unlimited, clearers or makers',
-});
-quantities.add(hands, { kind: 'count' });
-
-/** Washing, with the machine's fields as `scenario/` composes them. */
-export const washingSchema = <M extends z.ZodType, L extends z.ZodType>(
-  oneMachine: M,
-  listedMachine: L,
-) =>
-  group(
-    {
-      machines: z.union(
-        [
-          z.array(listedMachine),
-          group({ unlimited: oneMachine }, 'write { unlimited: { class: undercounter } }'),
-        ],
-        {
-          error:
-            'does not say which machines there are; write a list such as [{ class: undercounter }], or { unlimited: { class: undercounter } }',
-        },
-      ),
-      hands: filled(hands),
-      partLoadWait: filled(neverOr),
-      partLoadsEvery: neverOr.optional(),
-      otherLoads: otherLoads.optional(),
-    },
-    'write { machines: [{ class: undercounter }] }',
-  );
-
-/** How often an entry of the list of machines is there. */
-export const machineCount = { count: count('machines').optional() };
 
 /** The café's top-level fields, but for menu, ware and washing, to which others add. */
 export const cafeFields = {

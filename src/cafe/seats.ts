@@ -1,5 +1,5 @@
 /** Seats: who sits down, who waits strictly in line, who goes away. */
-import { MOMENT } from './moments.js';
+import { EVENT } from './events.js';
 import type { Flow } from './flow.js';
 import type { SeatsModel } from './model.js';
 import { grown } from './day.js';
@@ -121,6 +121,6 @@ export class Seats {
     this.tail += 1;
     this.inLine[party] = 1;
     this.waiting += 1;
-    this.flow.calendar.schedule(this.flow.now + this.rules.waitLimitMs, MOMENT.seatWait, party);
+    this.flow.calendar.schedule(this.flow.now + this.rules.waitLimitMs, EVENT.seatWait, party);
   }
 }

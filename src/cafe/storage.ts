@@ -9,7 +9,7 @@
 import { Duration } from '../engine/durations.js';
 import { Stream, streamKey } from '../engine/streams.js';
 import type { Flow } from './flow.js';
-import { MOMENT } from './moments.js';
+import { EVENT } from './events.js';
 import type { StorageModel } from './model.js';
 import { People } from './people.js';
 import type { Settings } from './settings.js';
@@ -88,7 +88,7 @@ export class Storage {
       this.underWay[ware] = 1;
       this.trips += 1;
       this.fetchers.hold(now, time);
-      calendar.schedule(now + time, MOMENT.fetched, ware);
+      calendar.schedule(now + time, EVENT.fetched, ware);
     }
   }
 

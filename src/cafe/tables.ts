@@ -7,7 +7,7 @@
 import { wholeMs } from '../engine/durations.js';
 import { grown } from './day.js';
 import type { Flow } from './flow.js';
-import { MOMENT } from './moments.js';
+import { EVENT } from './events.js';
 import { DIRTY_TABLE, IN_USE } from './places.js';
 import type { Settings } from './settings.js';
 
@@ -87,7 +87,7 @@ export class Tables {
     } else {
       const open = (this.secondsOpen[party] = this.secondsOpen[party]! - 1);
       if (open === 0 && this.state[party] === STAYS_ON)
-        this.flow.calendar.schedule(this.flow.now, MOMENT.leave, party);
+        this.flow.calendar.schedule(this.flow.now, EVENT.leave, party);
     }
   }
 
@@ -159,10 +159,10 @@ export class Tables {
   private startDwell(party: number): void {
     const { day, calendar, now } = this.flow;
     const dwell = day.dwellMs[party]!;
-    calendar.schedule(now + dwell, MOMENT.leave, party);
+    calendar.schedule(now + dwell, EVENT.leave, party);
     const end = day.firstDrink[party + 1]!;
     for (let drink = day.firstSecond[party]!; drink < end; drink += 1) {
-      calendar.schedule(now + wholeMs(dwell * day.shareOfDwell[drink]!), MOMENT.secondOrder, drink);
+      calendar.schedule(now + wholeMs(dwell * day.shareOfDwell[drink]!), EVENT.secondOrder, drink);
     }
   }
 }

@@ -85,6 +85,20 @@ export function meanMs(law: DurationLaw): number {
   return law.meanMs;
 }
 
+/** The law with every duration times `factor`: its kind and the ratio of its spread to its mean stay. */
+export function scaledLaw(law: DurationLaw, factor: number): DurationLaw {
+  switch (law.law) {
+    case 'constant':
+      return { ...law, ms: law.ms * factor };
+    case 'exponential':
+      return { ...law, meanMs: law.meanMs * factor };
+    case 'measured':
+      return { ...law, valuesMs: law.valuesMs.map((ms) => ms * factor) };
+    default:
+      return { ...law, meanMs: law.meanMs * factor, sdMs: law.sdMs * factor };
+  }
+}
+
 /** Rounded to whole milliseconds, half up. */
 export function wholeMs(ms: number): number {
   return Math.floor(ms + 0.5);

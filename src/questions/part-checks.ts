@@ -10,6 +10,7 @@ import { orderFlaws } from './order/checks.js';
 import type { Path } from '../scenario/path.js';
 import { inOrder, problem, type Problem } from '../scenario/problems.js';
 import { rawValueAt } from '../scenario/raw-paths.js';
+import { meanMenu } from '../scenario/shares-by-time.js';
 import type { ReadOptions } from '../scenario/read-scenario.js';
 
 interface Found {
@@ -50,7 +51,7 @@ export function partProblems(
           currency: scenario.currency,
           staffHourMinor: scenario.staffHour.minor,
           ware: suitWare(scenario.ware),
-          menu: suitMenu(scenario.menu),
+          menu: suitMenu(meanMenu(scenario)),
           suit: scenario.suit,
         }).problems;
   return inOrder([

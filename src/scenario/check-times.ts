@@ -1,6 +1,8 @@
 /**
  * Checks of times and rates against the opening hours.
  */
+import { meanMs } from '../engine/durations.js';
+import { durationLaw } from '../quantities/duration-law.js';
 import { parseClock } from '../quantities/numbers.js';
 import { durationUnits, parseRate, parseWithUnit } from '../quantities/units.js';
 import type { Path } from './path.js';
@@ -30,6 +32,11 @@ function inWords(ms: number): string {
     ...(rest > 0 || minutes < 60 ? [`${rest} min`] : []),
   ].join(' ');
 }
+
+const namesAt = (tree: unknown, path: Path): string[] => {
+  const found = valueAt(tree, path);
+  return isGroup(found) ? Object.keys(found) : [];
+};
 
 /** Length of the rush in ms; null while the hours cannot be read. */
 function hoursMs(tree: unknown): number | null {
@@ -206,10 +213,12 @@ function checkSpells(tree: unknown): Flaw[] {
 
 /** Intervals at which something is done again and again cannot be zero. */
 function checkIntervals(tree: unknown): Flaw[] {
-  const zero = (path: Path, remedy: string): Flaw[] =>
-    durationAt(tree, path) === 0
+  const zero = (path: Path, remedy: string): Flaw[] => {
+    const law = durationLaw.safeParse(valueAt(tree, path));
+    return law.success && meanMs(law.data) === 0
       ? [problemAt(path, valueAt(tree, path), 'is no interval', remedy)]
       : [];
+  };
   return [
     ...zero(['clearing', 'every'], 'write atOnce for clearing without rounds'),
     ...zero(['washing', 'partLoadsEvery'], 'write a duration above zero, or leave it out'),
@@ -244,6 +253,8 @@ export function checkTimes(tree: unknown): Flaw[] {
     ...checkPeak(tree),
     ...checkVolume(tree, open),
     ...checkSteps(tree, ['washing', 'otherLoads', 'racks'], open),
+    ...checkSteps(tree, ['guests', 'staysIn'], open),
+    ...namesAt(tree, ['menu']).flatMap((id) => checkSteps(tree, ['menu', id, 'share'], open)),
     ...checkSpells(tree),
     ...checkIntervals(tree),
   ];

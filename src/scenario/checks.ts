@@ -13,11 +13,12 @@ import {
 } from '../catalogue/catalogue.js';
 import { parseCurrency, parseMoney } from '../quantities/money.js';
 import { didYouMean } from '../quantities/nearest.js';
-import { parseShare } from '../quantities/numbers.js';
 import { length } from '../quantities/units.js';
 import { rackProblems } from '../racking/problems.js';
 import { checkCalendar } from './calendar.js';
 import { checkHave } from './have.js';
+import { checkHabits } from './check-habits.js';
+import { checkMenuShares, checkSum } from './check-shares.js';
 import { checkHours, checkTimes } from './check-times.js';
 import type { Path } from './path.js';
 import { problemAt, type Flaw } from './problems.js';
@@ -30,27 +31,6 @@ const groupAt = (tree: unknown, ...path: string[]): Record<string, unknown> => {
   const found = valueAt(tree, path);
   return isGroup(found) ? found : {};
 };
-
-/** Largest miss of a sum of shares: what rounding in binary fractions can leave behind. */
-const sumTolerance = 1e-9;
-
-/** Shares must make up the whole; says nothing while one of them cannot be read. */
-function checkSum(path: Path, shares: readonly unknown[], what: string): Flaw[] {
-  const parsed = shares.map(parseShare);
-  if (parsed.length === 0 || parsed.some((one) => !one.ok)) return [];
-  const sum = parsed.reduce((total, one) => total + (one.ok ? one.value : 0), 0);
-  if (Math.abs(sum - 1) <= sumTolerance) return [];
-  const percent = Number((sum * 100).toPrecision(6));
-  const gap = Number((Math.abs(1 - sum) * 100).toPrecision(6));
-  return [
-    problemAt(
-      path,
-      undefined,
-      `has shares that add up to ${percent} %, not 100 %`,
-      `${sum < 1 ? 'add' : 'take away'} ${gap} % among the ${what}`,
-    ),
-  ];
-}
 
 function checkSetting(setting: unknown, path: Path, ware: readonly string[]): Flaw[] {
   if (!Array.isArray(setting)) return [];
@@ -95,11 +75,7 @@ function checkMenu(tree: unknown): Flaw[] {
   });
   return [
     ...dangling,
-    ...checkSum(
-      ['menu'],
-      drinks.map(([, drink]) => (isGroup(drink) ? drink['share'] : undefined)),
-      'drinks',
-    ),
+    ...checkMenuShares(drinks.map(([, drink]) => (isGroup(drink) ? drink['share'] : undefined))),
   ];
 }
 
@@ -362,6 +338,7 @@ export function crossChecks(tree: unknown): Flaw[] {
     ...checkMeasures(tree),
     ...checkInstead(tree),
     ...checkMachines(tree),
+    ...checkHabits(tree),
     ...checkMoney(tree),
     ...checkCalendar(tree),
     ...checkHave(tree),

@@ -2,25 +2,26 @@
  * Scenario → the café as the rush sees it: times in ms from opening, names turned into indices.
  */
 import type {
-  ArrivalStep,
   CafeModel,
   ClearingModel,
   DrinkModel,
   FamilyModel,
-  GuestsModel,
   MachineModel,
   OtherLoadsModel,
   RackKindModel,
   Setting,
+  ShareStep,
   WareModel,
   WashingModel,
 } from '../cafe/model.js';
 import { inMinor } from '../quantities/money.js';
 import type { Moment } from '../quantities/numbers.js';
+import { arrivalSteps, closingMs, stepped } from './arrivals.js';
 import { familyOf, rackFill, rackKindOf, type PiecesPerRack } from './pieces-per-rack.js';
-import { easyHandleVariants } from '../suiting/easyHandles.js';
+import { easyHandleVariants, type DrinkVariant } from '../suiting/easyHandles.js';
 import { suitMenu } from '../suiting/scenario-parts.js';
 import type { Scenario } from './scenario.js';
+import { meanShares, meanStaysIn, sharesByTime } from './shares-by-time.js';
 
 type Machine = Extract<Scenario['washing']['machines'], { unlimited: unknown }>['unlimited'];
 
@@ -30,103 +31,44 @@ const clear = { law: 'constant', ms: 0 } as const;
 export const openingClockMs = (scenario: Scenario): number =>
   'from' in scenario.hours ? scenario.hours.from : 0;
 
-/** Length of the rush, ms. */
-export const closingMs = ({ hours }: Scenario): number =>
-  'from' in hours ? hours.to - hours.from : Math.round(hours.for);
-
 /** Cost of a piece of every ware, in minor units of the scenario's currency, in the order of the file. */
 export const unitCosts = (scenario: Scenario): number[] =>
   Object.values(scenario.ware).map(({ price }) => inMinor(price, scenario.staffHour.minor));
 
-/** Steps of a rate over the hours; the last ends at closing. */
-function stepped(
-  steps: readonly { readonly for: number; readonly rate: number }[],
-  closing: number,
-): { untilMs: number; rate: number }[] {
-  let until = 0;
-  return steps.map((step, i) => {
-    until = i === steps.length - 1 ? closing : until + Math.round(step.for);
-    return { untilMs: until, rate: step.rate };
-  });
-}
-
-/**
- * Weight in the busiest hour (or the whole rush, if shorter) of a rate that is constant in equal
- * slots. The window that holds most begins or ends at a slot's boundary.
- */
-function busiestHour(shape: readonly number[], slotMs: number, windowMs: number): number {
-  const ends = shape.map((_, i) => (i + 1) * slotMs);
-  const upTo = (ms: number): number =>
-    shape.reduce(
-      (sum, weight, i) => sum + (weight * Math.min(Math.max(ms - i * slotMs, 0), slotMs)) / slotMs,
-      0,
-    );
-  const last = ends.at(-1)! - windowMs;
-  const starts = [0, last, ...ends, ...ends.map((end) => end - windowMs)].filter(
-    (start) => start >= 0 && start <= last,
+/** The drinks that are ordered, with these shares by drink of the menu. Guests who need an easy handle ask for variants, which come after the menu's own. */
+function variantsOf(scenario: Scenario, shares: Readonly<Record<string, number>>): DrinkVariant[] {
+  const menu = Object.fromEntries(
+    Object.entries(scenario.menu).map(([id, drink]) => [id, { ...drink, share: shares[id]! }]),
   );
-  return Math.max(...starts.map((start) => upTo(start + windowMs) - upTo(start)));
+  const easy = scenario.suit?.guests;
+  return easyHandleVariants(suitMenu(menu), easy?.easyHandle ?? 0, easy?.instead ?? {}).toSorted(
+    (a, b) => Number(a.easyHandle) - Number(b.easyHandle),
+  );
 }
 
-function arrivalSteps(scenario: Scenario, partySize: readonly number[]): ArrivalStep[] {
-  const closing = closingMs(scenario);
-  const { slots, steps, peak } = scenario.arrivals;
-  if (slots)
-    return stepped(
-      slots.parties.map((parties) => ({
-        for: slots.every,
-        rate: parties / Math.round(slots.every),
-      })),
-      closing,
-    ).map(toStep);
-  if (steps)
-    return stepped(
-      steps.map((step) => ({ for: step.for, rate: step.parties })),
-      closing,
-    ).map(toStep);
-  const { guests, shape } = peak!;
-  const slotMs = closing / shape.length;
-  const windowMs = Math.min(3_600_000, closing);
-  const meanSize = partySize.reduce((sum, share, i) => sum + share * (i + 1), 0);
-  // Guests a weight of one stands for, so that the busiest hour has `guests` an hour.
-  const perWeight = (guests * windowMs) / busiestHour(shape, slotMs, windowMs);
-  return shape.map((weight, i) => {
-    const untilMs = Math.round((i + 1) * slotMs);
-    const lengthMs = untilMs - Math.round(i * slotMs);
-    return {
-      untilMs,
-      partiesPerMs: lengthMs === 0 ? 0 : (weight * perWeight) / meanSize / lengthMs,
-    };
-  });
-}
-
-const toStep = ({ untilMs, rate }: { untilMs: number; rate: number }): ArrivalStep => ({
-  untilMs,
-  partiesPerMs: rate,
-});
-
-function compileGuests({ guests }: Scenario): GuestsModel {
-  const { staysIn, drinksEach, secondDrink, dwell } = guests;
-  return { partySize: guests.partySize, staysIn, drinksEach, secondDrink, dwell };
-}
-
-/** Guests who need an easy handle ask for variants of their drinks, which come after the menu's own. */
 function compileMenu(scenario: Scenario, wareIds: readonly string[]): DrinkModel[] {
   const pieces = (setting: readonly string[]): Setting => setting.map((id) => wareIds.indexOf(id));
-  const easy = scenario.suit?.guests;
-  const variants = easyHandleVariants(
-    suitMenu(scenario.menu),
-    easy?.easyHandle ?? 0,
-    easy?.instead ?? {},
+  return variantsOf(scenario, meanShares(scenario)).map(
+    ({ id, of, share, setting, fallBacks }) => ({
+      id,
+      share,
+      setting: pieces(setting),
+      fallBacks: fallBacks.map(pieces),
+      making: scenario.menu[of]!.making ?? scenario.counter.making,
+    }),
   );
-  const inOrder = variants.toSorted((a, b) => Number(a.easyHandle) - Number(b.easyHandle));
-  return inOrder.map(({ id, of, share, setting, fallBacks }) => ({
-    id,
-    share,
-    setting: pieces(setting),
-    fallBacks: fallBacks.map(pieces),
-    making: scenario.menu[of]!.making ?? scenario.counter.making,
-  }));
+}
+
+/** Who stays in and what is ordered, step by step; null where both are the same all day. */
+function compileShareSteps(scenario: Scenario): ShareStep[] | null {
+  const steps = sharesByTime(scenario);
+  return (
+    steps?.map(({ untilMs, staysIn, menu }) => ({
+      untilMs,
+      staysIn,
+      menu: variantsOf(scenario, menu).map(({ share }) => share),
+    })) ?? null
+  );
 }
 
 function compileWare(
@@ -169,12 +111,21 @@ function compileWare(
 
 function compileClearing({ clearing }: Scenario): ClearingModel {
   if (clearing === 'atOnce')
-    return { everyMs: null, clearers: null, tripPieces: null, trip: clear };
+    return {
+      every: null,
+      clearers: null,
+      tripPieces: null,
+      trip: clear,
+      whenDirty: null,
+      forSeats: false,
+    };
   return {
-    everyMs: Math.round(clearing.every),
+    every: clearing.every,
     clearers: clearing.clearers,
     tripPieces: clearing.tripPieces,
     trip: clearing.trip,
+    whenDirty: clearing.whenDirty ?? null,
+    forSeats: clearing.forSeats ?? false,
   };
 }
 
@@ -241,13 +192,13 @@ function compileWashing(scenario: Scenario): WashingModel {
   const everyMachine = machines
     ? machines[0]!
     : compileMachine((washing.machines as { unlimited: Machine }).unlimited, 1, opening);
-  const every = washing.partLoadsEvery ?? null;
   return {
     machines,
     everyMachine,
     hands: washing.hands,
-    partLoadWaitMs: washing.partLoadWait === null ? null : Math.round(washing.partLoadWait),
-    partLoadsEveryMs: every === null ? null : Math.round(every),
+    partLoadWait: washing.partLoadWait,
+    partLoadsEvery: washing.partLoadsEvery ?? null,
+    partLoadFrom: washing.partLoadFrom ?? null,
     otherLoads: compileOtherLoads(scenario),
   };
 }
@@ -257,13 +208,13 @@ function compileWashing(scenario: Scenario): WashingModel {
  * the shape of a ware; it must be the one the scenario was read with.
  */
 export function compile(scenario: Scenario, piecesPerRack?: PiecesPerRack): CafeModel {
-  const guests = compileGuests(scenario);
-  const { seats } = scenario;
+  const { seats, guests } = scenario;
   return {
     closingMs: closingMs(scenario),
-    arrivals: arrivalSteps(scenario, guests.partySize),
+    arrivals: arrivalSteps(scenario),
+    shareSteps: compileShareSteps(scenario),
     dayFactorCv: scenario.arrivals.dayFactor,
-    guests,
+    guests: { ...guests, staysIn: meanStaysIn(scenario) },
     menu: compileMenu(scenario, Object.keys(scenario.ware)),
     ...compileWare(scenario, piecesPerRack),
     seats: {

@@ -2,11 +2,13 @@
 import { rackKindIds } from '../catalogue/catalogue.js';
 import { familyOf, rackFill, type PiecesPerRack } from './pieces-per-rack.js';
 import type { Scenario } from './scenario.js';
+import { meanMenu } from './shares-by-time.js';
 
 /** The scenario with a rack for every family, where it asks for the plan with fewest loads; else as it is. */
 export function withRackPlan(scenario: Scenario, piecesPerRack?: PiecesPerRack): Scenario {
-  const { racks, menu } = scenario;
+  const { racks } = scenario;
   if (racks?.plan !== 'fewestLoads') return scenario;
+  const menu = meanMenu(scenario);
   const usesOf = (ware: string): number =>
     Object.values(menu).reduce(
       (sum, { share, setting }) => sum + share * setting.filter((piece) => piece === ware).length,

@@ -2,14 +2,8 @@
  * The whole scenario file: one schema, put together from the parts of the folders that read them.
  */
 import * as z from 'zod';
-import {
-  cafeFields,
-  drinkFields,
-  machineCount,
-  machineFields,
-  wareFields,
-  washingSchema,
-} from '../cafe/schema.js';
+import { cafeFields, drinkFields, wareFields } from '../cafe/schema.js';
+import { machineCount, machineFields, washingSchema } from '../cafe/washing/schema.js';
 import { bases } from '../catalogue/catalogue.js';
 import { group, named } from '../quantities/group.js';
 import { amount, currency } from '../quantities/money.js';

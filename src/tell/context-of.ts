@@ -1,6 +1,7 @@
 /** The report's context from the scenario that the answer is of. */
 import { nameOf } from '../quantities/name.js';
-import { closingMs, compile, openingClockMs } from '../scenario/compile.js';
+import { closingMs } from '../scenario/arrivals.js';
+import { compile, openingClockMs } from '../scenario/compile.js';
 import type { Input } from '../scenario/inputs.js';
 import type { PiecesPerRack } from '../scenario/pieces-per-rack.js';
 import { shown } from '../scenario/problems.js';
@@ -39,7 +40,7 @@ export function contextOf(
       makers: model.makers,
       hands:
         hands === 'makers' ? model.makers : hands === 'clearers' ? model.clearing.clearers : hands,
-      clearers: model.clearing.everyMs === null ? null : model.clearing.clearers,
+      clearers: model.clearing.every === null ? null : model.clearing.clearers,
     },
     hotDrinks: true,
     inputs: inputs.map(reportInput),

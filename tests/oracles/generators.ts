@@ -90,14 +90,23 @@ const seats: fc.Arbitrary<SeatsModel> = fc.record({
   heldUntilCleared: fc.boolean(),
 });
 
+/** A habit of 1 to `most` half minutes: constant, or varying about that mean. */
+const habit = (most: number): fc.Arbitrary<DurationLaw> =>
+  fc
+    .tuple(fc.integer({ min: 1, max: most }), fc.boolean())
+    .map(([n, varies]) =>
+      varies
+        ? { law: 'gamma', meanMs: n * HALF_MINUTE, sdMs: 0.3 * n * HALF_MINUTE }
+        : { law: 'constant', ms: n * HALF_MINUTE },
+    );
+
 const clearing: fc.Arbitrary<ClearingModel> = fc.record({
-  everyMs: fc.option(
-    fc.integer({ min: 1, max: 8 }).map((n) => n * HALF_MINUTE),
-    { nil: null, freq: 2 },
-  ),
+  every: fc.option(habit(8), { nil: null, freq: 2 }),
   clearers: limit(2),
   tripPieces: limit(4),
   trip: constant(4),
+  whenDirty: fc.option(fc.integer({ min: 1, max: 6 }), { nil: null, freq: 1 }),
+  forSeats: fc.boolean(),
 });
 
 /** Arrivals of a drawn day; listed days do not look at them. */
@@ -149,11 +158,12 @@ export function smallCafe({ lowWater, washUp = false }: CafeOptions): fc.Arbitra
           : fc.option(fc.array(machine, { minLength: 1, maxLength: 2 }), { nil: null, freq: 4 }),
         everyMachine: machine,
         hands: limit(2),
-        partLoadWaitMs: fc.option(
-          halves(6).map((h) => h * HALF_MINUTE),
-          { nil: null, freq: 2 },
-        ),
-        partLoadsEveryMs: fc.constant(null),
+        partLoadWait: fc.option(mostly(constant(6), habit(6)), { nil: null, freq: 2 }),
+        partLoadsEvery: fc.option(habit(10), { nil: null, freq: 1 }),
+        partLoadFrom: fc.option(fc.constantFrom(0, 1 / 3, 0.4, 0.5, 2 / 3, 0.8, 1), {
+          nil: null,
+          freq: 1,
+        }),
         otherLoads,
       }),
       closingMs: fc.constant(CLOSING_HALVES * HALF_MINUTE),
@@ -280,16 +290,12 @@ function withDrawnTimes(model: CafeModel): CafeModel {
 
 /**
  * A café with any of the rules the plain model leaves out: hands with another job, polishing, machines
- * that warm up, are down or break down, part loads by the clock, other loads at random, drawn times.
+ * that warm up, are down or break down, other loads at random, drawn times.
  */
 export function wholeCafe(options: CafeOptions): fc.Arbitrary<CafeModel> {
   const extras = fc.record({
     drawn: fc.boolean(),
     hands: fc.constantFrom<CafeModel['washing']['hands']>(null, 1, 'clearers', 'makers'),
-    partLoadsEveryMs: fc.option(
-      fc.integer({ min: 1, max: 10 }).map((h) => h * HALF_MINUTE),
-      { nil: null },
-    ),
     polishing: fc.option(
       fc.integer({ min: 0, max: 20 }).map((s): DurationLaw => ({ law: 'constant', ms: s * 1000 })),
       { nil: null },
@@ -304,25 +310,19 @@ export function wholeCafe(options: CafeOptions): fc.Arbitrary<CafeModel> {
   });
   return fc
     .tuple(smallCafe(options), extras)
-    .map(
-      ([
-        model,
-        { drawn, hands, partLoadsEveryMs, polishing, warmUpMs, down, breakdown, others },
-      ]) => {
-        const { washing } = model;
-        const whole: CafeModel = {
-          ...model,
-          // The first ware alone is polished, so that others overtake it.
-          ware: model.ware.map((row, w) => (w === 0 ? { ...row, polishing } : row)),
-          washing: {
-            ...washing,
-            hands,
-            partLoadsEveryMs,
-            machines: washing.machines?.map((m) => ({ ...m, warmUpMs, down, breakdown })) ?? null,
-            otherLoads: washing.otherLoads && { ...washing.otherLoads, arrivals: others },
-          },
-        };
-        return drawn ? withDrawnTimes(whole) : whole;
-      },
-    );
+    .map(([model, { drawn, hands, polishing, warmUpMs, down, breakdown, others }]) => {
+      const { washing } = model;
+      const whole: CafeModel = {
+        ...model,
+        // The first ware alone is polished, so that others overtake it.
+        ware: model.ware.map((row, w) => (w === 0 ? { ...row, polishing } : row)),
+        washing: {
+          ...washing,
+          hands,
+          machines: washing.machines?.map((m) => ({ ...m, warmUpMs, down, breakdown })) ?? null,
+          otherLoads: washing.otherLoads && { ...washing.otherLoads, arrivals: others },
+        },
+      };
+      return drawn ? withDrawnTimes(whole) : whole;
+    });
 }

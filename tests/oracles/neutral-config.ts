@@ -150,10 +150,12 @@ export function modelFromNeutral(config: NeutralConfig): CafeModel {
     },
     makers: makers.count,
     clearing: {
-      everyMs:
+      every:
         oneOf(clearing.mode, ['immediate', 'rounds']) === 'rounds'
-          ? clearing.every! * MINUTE
+          ? minutes(clearing.every!)
           : null,
+      whenDirty: null,
+      forSeats: false,
       clearers: clearing.clearers ?? null,
       tripPieces: clearing.tripPieces ?? null,
       trip: minutes(clearing.trip ?? 0),
@@ -162,8 +164,9 @@ export function modelFromNeutral(config: NeutralConfig): CafeModel {
       machines,
       everyMachine,
       hands: washing.hands,
-      partLoadWaitMs: washing.patience === null ? null : washing.patience * MINUTE,
-      partLoadsEveryMs: null,
+      partLoadWait: washing.patience === null ? null : minutes(washing.patience),
+      partLoadsEvery: null,
+      partLoadFrom: null,
       otherLoads,
     },
   };

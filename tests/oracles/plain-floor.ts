@@ -3,16 +3,26 @@
  *
  * It is written from the rules alone and shares no code with `src/cafe`: every piece is an object that
  * knows its place, counts are made by looking at all pieces, and what may go into a machine is sorted
- * afresh each time. Listed days and constant durations only; no polishing, warm-up, spells out of order,
- * part loads by the clock, or hands with another job.
+ * afresh each time. Listed days and constant durations only, but for habits that vary (`Luck`); no polishing,
+ * warm-up, spells out of order, or hands with another job.
  *
  * The rules, as R1 to R8 below: R1 arrivals, R2 seats, R3 counter, R4 table, R5 clearing, R6 racking,
  * R7 washing, R8 drying; R0 is the order of things within one millisecond.
  */
 import type { CafeModel, Setting } from '../../src/cafe/model.js';
 import type { ListedDay } from '../../src/cafe/listed-day.js';
-import type { Drink, Kind, Party, Piece, Place } from './plain-parts.js';
-import { constantMs, halfUp, ORDER, PLAIN_PLACES, readParty, regularTimes } from './plain-parts.js';
+import type { Drink, Kind, Luck, Party, Piece, Place } from './plain-parts.js';
+import {
+  constantMs,
+  habit,
+  HABITS,
+  halfUp,
+  luckOf,
+  ORDER,
+  PLAIN_PLACES,
+  readParty,
+  regularTimes,
+} from './plain-parts.js';
 import { plainWashUp } from './plain-wash-up.js';
 
 export interface PlainOutcome {
@@ -31,17 +41,20 @@ export interface PlainOutcome {
   readonly stays: readonly (readonly number[])[];
 }
 
-/** The rush of a listed day at a stock (pieces per ware, in model order), or with unlimited ware (null). */
+/** The rush of a listed day at a stock (pieces per ware, in model order), or with unlimited ware (null); `luck` is for habits that vary. */
 export function plainFloor(
   model: CafeModel,
   day: ListedDay,
   stock: readonly number[] | null,
+  luck: Luck = luckOf('any seed', 0),
 ): PlainOutcome {
   const { ware, clearing, seats } = model;
 
   // ---- the calendar: one sorted list -------------------------------------------------------------
   const events: { ms: number; rank: number; sequence: number; run: () => void }[] = [];
   let [now, sequence] = [0, 0];
+  /** Whether anything is still to come that is no mere habit. */
+  const moreToCome = (): boolean => events.some(({ rank }) => !HABITS.includes(rank));
   const at = (ms: number, kind: Kind, run: () => void): void => {
     events.push({ ms, rank: ORDER.indexOf(kind), sequence: sequence++, run });
     events.sort((a, b) => a.ms - b.ms || a.rank - b.rank || a.sequence - b.sequence);
@@ -168,12 +181,12 @@ export function plainFloor(
     party.gone = true;
     for (const piece of party.pieces) move(piece, 'table');
     // R4: seats are free now, or once the last piece has been carried off; with no piece there is nothing to wait for.
-    const freeNow =
-      !seats.heldUntilCleared || party.pieces.length === 0 || clearing.everyMs === null;
+    const freeNow = !seats.heldUntilCleared || party.pieces.length === 0 || clearing.every === null;
     // R5: at once on leaving, without a walk, or the table waits for a round.
-    if (clearing.everyMs === null) washUp.reachBench(party.pieces);
+    if (clearing.every === null) washUp.reachBench(party.pieces);
     else if (party.pieces.length > 0) dirtyTables.push(party);
     if (freeNow) freeSeatsOf(party);
+    extraRound();
   };
 
   // ---- R2 seats ----------------------------------------------------------------------------------
@@ -225,15 +238,29 @@ export function plainFloor(
   let freeClearers = clearing.clearers ?? Infinity;
 
   /** R5: one free clearer sets out, if there is one and anything to clear. */
-  const callClearer = (): void => {
+  const callClearer = (extra: boolean): void => {
     if (freeClearers === 0 || dirtyTables.length === 0) return;
+    if (extra) onExtraRound = true;
     freeClearers--;
-    walk();
+    walk(extra);
+  };
+  let onExtraRound = false;
+  /** R5: when a party leaves or a clearer becomes free, if enough lies dirty or dirty tables keep a party waiting; one at a time. */
+  const extraRound = (): void => {
+    if (onExtraRound || clearing.every === null) return;
+    const dirty = dirtyTables.reduce((sum, party) => sum + party.pieces.length, 0);
+    if (
+      dirty >= (clearing.whenDirty ?? Infinity) ||
+      (clearing.forSeats && line.length > 0 && dirty > 0)
+    )
+      callClearer(true);
   };
   /** R5: trip after trip until no table is dirty. */
-  const walk = (): void => {
+  const walk = (extra: boolean): void => {
     if (dirtyTables.length === 0) {
       freeClearers++;
+      if (extra) onExtraRound = false;
+      extraRound();
       return;
     }
     const carried: Piece[] = [];
@@ -247,13 +274,14 @@ export function plainFloor(
     at(now + constantMs(clearing.trip), 'tripEnd', () => {
       washUp.reachBench(carried);
       if (seats.heldUntilCleared) cleared.forEach(freeSeatsOf);
-      walk();
+      walk(extra);
     });
   };
+  const rounds = clearing.every && habit(clearing.every, 'clearing rounds', luck);
   const round = (): void => {
-    callClearer();
+    callClearer(false);
     // Also after closing, while anything can still become dirty or is.
-    if (events.length > 0 || dirtyTables.length > 0) at(now + clearing.everyMs!, 'round', round);
+    if (moreToCome() || dirtyTables.length > 0) at(now + rounds!.interval(), 'round', round);
   };
 
   // ---- R6 racking, R7 washing, R8 drying ----------------------------------------------------------
@@ -265,6 +293,8 @@ export function plainFloor(
     move,
     onShelf,
     shelfFuller: serveCounter,
+    luck,
+    moreToCome,
   });
 
   // ---- the day -----------------------------------------------------------------------------------
@@ -273,7 +303,8 @@ export function plainFloor(
     at(halfUp(listed.minute * 60_000), 'arrival', () => arrive(party));
   }
   for (const ms of regularTimes(model)) at(ms, 'otherLoad', washUp.otherArrives);
-  if (clearing.everyMs !== null) at(clearing.everyMs, 'round', round);
+  if (rounds !== null) at(rounds.first(), 'round', round);
+  washUp.open();
   while (events.length > 0) {
     const event = events.shift()!;
     now = event.ms;

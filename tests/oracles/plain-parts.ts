@@ -1,7 +1,8 @@
 /** What the plain floor is made of: pieces, parties, drinks, racks, and the order of things within a millisecond. */
 import type { CafeModel, MachineModel, Setting } from '../../src/cafe/model.js';
 import type { ListedDay } from '../../src/cafe/listed-day.js';
-import type { DurationLaw } from '../../src/engine/durations.js';
+import { Duration, type DurationLaw } from '../../src/engine/durations.js';
+import { Stream, streamKey } from '../../src/engine/streams.js';
 
 /** The places a piece goes through, in the order of its way round. */
 export const PLAIN_PLACES = [
@@ -56,6 +57,10 @@ export interface Rack {
   readonly pieces: Piece[];
   /** When it closed, or arrived, in order; null: a part rack. */
   fullOrder: number | null;
+  /** When its first piece has waited long enough. */
+  dueMs: number;
+  /** Whether a time for part racks has come since it was opened. */
+  released: boolean;
 }
 
 export interface Load {
@@ -75,6 +80,7 @@ export const ORDER = [
   'drinkDone',
   'round',
   'waitOver',
+  'partTime',
   'seatWaitOver',
   'otherLoad',
   'arrival',
@@ -82,11 +88,54 @@ export const ORDER = [
 ] as const;
 export type Kind = (typeof ORDER)[number];
 
+/** Events that only keep a habit going: they are no reason to go on. */
+export const HABITS: readonly number[] = [ORDER.indexOf('round'), ORDER.indexOf('partTime')];
+
 export const halfUp = (x: number): number => Math.floor(x + 0.5);
 
 export function constantMs(law: DurationLaw): number {
   if (law.law !== 'constant') throw new RangeError('the plain floor knows constant durations only');
   return halfUp(law.ms);
+}
+
+/** Where habits vary: how they fall. */
+export interface Luck {
+  /** A length of the law, ms. */
+  length(purpose: string, law: DurationLaw): number;
+  /** A share between 0 and 1. */
+  share(purpose: string): number;
+}
+
+/** The luck of a day: the streams that the seed has for each purpose. */
+export function luckOf(seed: string, day: number): Luck {
+  const streams = new Map<string, Stream>();
+  const stream = (purpose: string): Stream => {
+    const known = streams.get(purpose) ?? new Stream(streamKey(seed, purpose)).toDay(day);
+    streams.set(purpose, known);
+    return known;
+  };
+  return {
+    length: (purpose, law) => new Duration(law).draw(stream(purpose)),
+    share: (purpose) => stream(purpose).uniform(),
+  };
+}
+
+/** Times of a habit: at every multiple of a constant, or after intervals drawn one by one, each at least a second. */
+export function habit(
+  law: DurationLaw,
+  purpose: string,
+  luck: Luck,
+): { readonly first: () => number; readonly interval: () => number } {
+  if (law.law === 'constant')
+    return { first: () => constantMs(law), interval: () => constantMs(law) };
+  const interval = (): number => Math.max(1000, luck.length(purpose, law));
+  return {
+    first: () => {
+      const drawn = interval();
+      return halfUp(drawn * luck.share(purpose));
+    },
+    interval,
+  };
 }
 
 /** Times at which the accumulated rate reaches 1, 2, 3 ..., strictly before closing. */

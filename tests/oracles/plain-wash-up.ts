@@ -3,8 +3,8 @@
  * afresh each time it is asked.
  */
 import type { CafeModel } from '../../src/cafe/model.js';
-import type { Kind, Load, Piece, Place, Rack } from './plain-parts.js';
-import { constantMs } from './plain-parts.js';
+import type { Kind, Load, Luck, Piece, Place, Rack } from './plain-parts.js';
+import { constantMs, habit } from './plain-parts.js';
 
 /** What the wash-up needs of the floor around it. */
 export interface House {
@@ -18,9 +18,14 @@ export interface House {
   onShelf(ware: number): number;
   /** Pieces have come back to the shelf. */
   shelfFuller(): void;
+  readonly luck: Luck;
+  /** Whether anything is still to come that is no mere habit. */
+  moreToCome(): boolean;
 }
 
 export interface WashUp {
+  /** The day begins. */
+  open(): void;
   /** Dirty pieces reach the bench, in this order. */
   reachBench(carried: readonly Piece[]): void;
   /** Start what may start: unloading, then loads. */
@@ -29,7 +34,8 @@ export interface WashUp {
   otherArrives(): void;
 }
 
-export function plainWashUp({ model, pieces, now, at, move, onShelf, shelfFuller }: House): WashUp {
+export function plainWashUp(house: House): WashUp {
+  const { model, pieces, now, at, move, onShelf, shelfFuller, luck, moreToCome } = house;
   const { ware, families, rackKinds, washing } = model;
 
   // ---- R6 racking --------------------------------------------------------------------------------
@@ -54,7 +60,6 @@ export function plainWashUp({ model, pieces, now, at, move, onShelf, shelfFuller
       move(piece, 'bench');
       Object.assign(piece, { benchMs: now(), benchOrder: benchOrders++ });
     }
-    if (washing.partLoadWaitMs !== null) at(now() + washing.partLoadWaitMs, 'waitOver', startLoads);
     rackBench();
     startLoads();
   };
@@ -75,7 +80,7 @@ export function plainWashUp({ model, pieces, now, at, move, onShelf, shelfFuller
       if (rack === undefined) {
         if (racks.filter((r) => r.kind === kind).length >= (rackKinds[kind]!.owned ?? Infinity))
           continue;
-        rack = { kind, family, pieces: [], fullOrder: null };
+        rack = { kind, family, pieces: [], fullOrder: null, dueMs: Infinity, released: false };
         racks.push(rack);
         waitingRacks.push(rack);
       }
@@ -83,6 +88,11 @@ export function plainWashUp({ model, pieces, now, at, move, onShelf, shelfFuller
       move(piece, 'racked');
       // R6: full when the family's smallest piece no longer fits.
       if (used(rack) + smallest(family) > parts) rack.fullOrder = fullOrders++;
+      else if (rack.pieces.length === 1 && washing.partLoadWait !== null) {
+        // R7: the wait of a rack is drawn with its first piece, and counts from when that reached the bench.
+        rack.dueMs = piece.benchMs + luck.length('part-load waits', washing.partLoadWait);
+        if (rack.dueMs > now()) at(rack.dueMs, 'waitOver', startLoads);
+      }
     }
   };
 
@@ -109,9 +119,15 @@ export function plainWashUp({ model, pieces, now, at, move, onShelf, shelfFuller
           oldest(a).benchMs - oldest(b).benchMs || oldest(a).benchOrder - oldest(b).benchOrder,
       );
     // R7 goes by the clock: a rack whose wait ends in this millisecond may go with a machine that comes free in it.
-    const waited = part.filter(
-      (r) => now() - oldest(r).benchMs >= (washing.partLoadWaitMs ?? Infinity),
-    );
+    const filled = part.filter((r) => used(r) / parts >= (washing.partLoadFrom ?? 0));
+    const waited = filled.filter((r) => now() >= r.dueMs);
+    const timed = filled.filter((r) => r.released);
+    // R7: the last loads of the day.
+    const over =
+      washing.partLoadFrom !== null &&
+      now() >= model.closingMs &&
+      !pieces.some((p) => ['in use', 'table', 'carried'].includes(p.place));
+    const swept = over ? part : [];
     const low = part.filter((r) =>
       r.pieces.some((p) => onShelf(p.ware) <= (ware[p.ware]!.lowWater ?? -1)),
     );
@@ -119,7 +135,15 @@ export function plainWashUp({ model, pieces, now, at, move, onShelf, shelfFuller
     const relief = part.filter((r) => loose.includes(r.kind)).sort((a, b) => used(b) - used(a));
     const goes = washing.otherLoads?.goes ?? 'inTurn';
     const first = goes === 'first' ? [...others, ...ours] : goes === 'last' ? ours : full;
-    return [...first, ...waited, ...low, ...relief, ...(goes === 'last' ? others : [])][0];
+    return [
+      ...first,
+      ...waited,
+      ...timed,
+      ...swept,
+      ...low,
+      ...relief,
+      ...(goes === 'last' ? others : []),
+    ][0];
   };
 
   const startLoads = (): void => {
@@ -183,9 +207,31 @@ export function plainWashUp({ model, pieces, now, at, move, onShelf, shelfFuller
   };
 
   const otherArrives = (): void => {
-    waitingRacks.push({ kind: -1, family: -1, pieces: [], fullOrder: fullOrders++ });
+    waitingRacks.push({
+      kind: -1,
+      family: -1,
+      pieces: [],
+      fullOrder: fullOrders++,
+      dueMs: Infinity,
+      released: false,
+    });
     startLoads();
   };
 
-  return { reachBench, startLoads, otherArrives };
+  /** R7: at the times for part racks, all of them may go. */
+  const open = (): void => {
+    if (washing.partLoadFrom !== null) at(model.closingMs, 'partTime', startLoads);
+    if (washing.partLoadsEvery === null) return;
+    const times = habit(washing.partLoadsEvery, 'part-load times', luck);
+    const release = (): void => {
+      const part = waitingRacks.filter((r) => r.fullOrder === null);
+      for (const rack of part) rack.released = true;
+      const goOn = part.length > 0 || moreToCome();
+      startLoads();
+      if (goOn) at(now() + times.interval(), 'partTime', release);
+    };
+    at(times.first(), 'partTime', release);
+  };
+
+  return { open, reachBench, startLoads, otherArrives };
 }

@@ -53,10 +53,12 @@ describe('compiling a scenario', () => {
     ]);
     expect(cafe.guests.partySize).toEqual([0.6, 0.4, 0]);
     expect(cafe.clearing).toEqual({
-      everyMs: null,
+      every: null,
       clearers: null,
       tripPieces: null,
       trip: { law: 'constant', ms: 0 },
+      whenDirty: null,
+      forSeats: false,
     });
   });
 
@@ -222,10 +224,12 @@ washing:
       seats: { count: null, whenFull: 'wait', waitLimitMs: 300_000, heldUntilCleared: false },
       makers: null,
       clearing: {
-        everyMs: null,
+        every: null,
         clearers: null,
         tripPieces: null,
         trip: { law: 'constant', ms: 0 },
+        whenDirty: null,
+        forSeats: false,
       },
       washing: {
         machines: null,
@@ -240,8 +244,9 @@ washing:
           breakdown: null,
         },
         hands: null,
-        partLoadWaitMs: null,
-        partLoadsEveryMs: null,
+        partLoadWait: null,
+        partLoadsEvery: null,
+        partLoadFrom: null,
         otherLoads: null,
       },
     });
@@ -310,15 +315,17 @@ washing:
       heldUntilCleared: true,
     });
     expect(cafe.clearing).toEqual({
-      everyMs: 600_000,
+      every: { law: 'constant', ms: 600_000 },
       clearers: null,
       tripPieces: null,
       trip: { law: 'gamma', meanMs: 60_000, sdMs: 20_000 },
+      whenDirty: null,
+      forSeats: false,
     });
     expect(cafe.washing).toMatchObject({
       hands: 'clearers',
-      partLoadWaitMs: 300_000,
-      partLoadsEveryMs: 900_000,
+      partLoadWait: { law: 'constant', ms: 300_000 },
+      partLoadsEvery: { law: 'constant', ms: 900_000 },
       otherLoads: { arrivals: 'poisson', goes: 'last' },
     });
     expect(

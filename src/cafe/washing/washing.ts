@@ -7,14 +7,14 @@
  */
 import { Duration } from '../../engine/durations.js';
 import { Stream, streamKey } from '../../engine/streams.js';
-import { grown } from '../day.js';
 import { Bench, type RackTaker } from '../bench.js';
+import { Fifo } from '../fifo.js';
 import type { Flow } from '../flow.js';
-import { MOMENT } from '../moments.js';
+import { EVENT } from '../events.js';
 import type { CafeModel } from '../model.js';
 import type { People } from '../people.js';
 import { DRYING, RACKED, WASHING } from '../places.js';
-import { NO_RACK, type LoadRule, type Yard } from './load-rule.js';
+import { NEVER, NO_RACK, type LoadRule, type RuleView, type Wake } from './load-rule.js';
 import { Machines, STAGE } from './machines.js';
 import { rulesInOrder } from './rules/in-order.js';
 
@@ -31,19 +31,15 @@ export class Washing implements RackTaker {
   /** Loading and unloading, after closing too, whoever does it. */
   handlingMs = 0;
 
-  private ready = new Int32Array(64);
-  private head = 0;
-  private tail = 0;
+  /** Full racks and other loads, in the order of arrival. */
+  private readonly ready = new Fifo();
   private otherWaiting = 0;
   /** Machines whose cycle is over, waiting for a hand. */
-  private toUnload = new Int32Array(64);
-  private unloadHead = 0;
-  private unloadTail = 0;
-  private readonly rules: readonly LoadRule[];
+  private readonly toUnload = new Fifo();
+  readonly rules: readonly LoadRule[];
   private readonly times: Stream;
   private readonly dryingTimes: Stream;
   private readonly drying: readonly Duration[];
-  private readonly yard: Yard;
   readonly bench: Bench;
   private readonly goes: 'first' | 'inTurn' | 'last';
 
@@ -51,22 +47,24 @@ export class Washing implements RackTaker {
     private readonly model: CafeModel,
     seed: string,
     private readonly hands: People,
+    private readonly view: RuleView,
     private readonly flow: Flow,
   ) {
     this.machines = new Machines(model.washing, model.closingMs);
-    this.rules = rulesInOrder(model);
+    this.rules = rulesInOrder(model, seed);
     this.times = new Stream(streamKey(seed, 'machines'));
     this.dryingTimes = new Stream(streamKey(seed, 'drying'));
     this.drying = model.ware.map((ware) => new Duration(ware.drying));
     this.goes = model.washing.otherLoads?.goes ?? 'inTurn';
     this.bench = new Bench(model, flow.ledger, this);
-    this.yard = { bench: this.bench, ledger: flow.ledger };
   }
 
   open(day: number): void {
     this.machines.open();
     this.loads = this.racks = this.ownRacks = this.fillPermille = this.handlingMs = 0;
-    this.head = this.tail = this.otherWaiting = this.unloadHead = this.unloadTail = 0;
+    this.otherWaiting = 0;
+    this.ready.clear();
+    this.toUnload.clear();
     this.times.toDay(day);
     this.dryingTimes.toDay(day);
     const { calendar } = this.flow;
@@ -76,33 +74,46 @@ export class Washing implements RackTaker {
       if (machine.untilBreakdown)
         calendar.schedule(
           machine.untilBreakdown.draw(this.times),
-          MOMENT.machineChanges,
+          EVENT.machineChanges,
           number * 4 + 2,
         );
     });
+    this.rules.forEach((rule, number) => this.callAgain(number, rule.open(day)));
+  }
+
+  /** Whether a rule of this house wants to be woken so. */
+  wokenBy(wake: Wake): boolean {
+    return this.rules.some(({ wakes }) => wakes.includes(wake));
   }
 
   /** Full racks and other loads waiting for a machine. */
   get waiting(): number {
-    return this.tail - this.head + this.otherWaiting;
+    return this.ready.size + this.otherWaiting;
   }
 
   /** A rack has just been closed. */
   rackClosed(rack: number): void {
-    this.join(rack);
+    this.ready.push(rack);
   }
 
-  /** A part rack has taken its first piece: look again when that has waited long enough. */
+  /** A part rack has taken its first piece and stays open. */
   rackOpened(rack: number): void {
-    const wait = this.model.washing.partLoadWaitMs;
-    if (wait === null) return;
-    const due = this.bench.since[rack]! + wait;
-    if (due > this.flow.now) this.flow.calendar.schedule(due, MOMENT.partLoadWait, 0);
+    for (let at = 0; at < this.rules.length; at += 1) {
+      const moment = this.rules[at]!.rackOpened(rack, this.view);
+      if (moment !== NEVER) this.flow.calendar.schedule(moment, EVENT.partLoadWait, 0);
+    }
+  }
+
+  /** The moment that a rule asked for. */
+  ruleCalled(number: number): void {
+    const next = this.rules[number]!.called(this.view);
+    this.work();
+    this.callAgain(number, next);
   }
 
   /** A rack of food ware arrives. */
   otherArrives(): void {
-    if (this.goes === 'inTurn') this.join(OTHER_LOAD);
+    if (this.goes === 'inTurn') this.ready.push(OTHER_LOAD);
     else this.otherWaiting += 1;
     this.work();
   }
@@ -124,17 +135,15 @@ export class Washing implements RackTaker {
     machine.stage = STAGE.running;
     this.flow.calendar.schedule(
       this.flow.now + machine.cycle.draw(this.times),
-      MOMENT.cycleDone,
+      EVENT.cycleDone,
       number,
     );
-    this.flow.peopleFree();
+    this.flow.handFree();
   }
 
   cycleDone(number: number): void {
     this.machines.list[number]!.stage = STAGE.waiting;
-    if (this.unloadTail === this.toUnload.length) this.compactUnload();
-    this.toUnload[this.unloadTail] = number;
-    this.unloadTail += 1;
+    this.toUnload.push(number);
     this.work();
   }
 
@@ -150,7 +159,7 @@ export class Washing implements RackTaker {
     }
     this.machines.release(number, flow.now);
     flow.racksFree();
-    flow.peopleFree();
+    flow.handFree();
   }
 
   /** A machine goes out of order or comes back; the payload is number × 4 + (0 stops, 1 starts again, 2 breaks down, 3 is repaired). */
@@ -164,68 +173,37 @@ export class Washing implements RackTaker {
     if (what === 2)
       calendar.schedule(
         now + machine.repair!.draw(this.times),
-        MOMENT.machineChanges,
+        EVENT.machineChanges,
         number * 4 + 3,
       );
     // After closing no new breakdown is drawn, so that the day can end.
     if (what === 3 && now < this.model.closingMs)
       calendar.schedule(
         now + machine.untilBreakdown!.draw(this.times),
-        MOMENT.machineChanges,
+        EVENT.machineChanges,
         number * 4 + 2,
       );
     if (machine.stopped === 0) this.work();
   }
 
-  /** A fixed time for part loads: whatever is racked may go. True while there may be a use for the next. */
-  releasePartRacks(): boolean {
-    let any = false;
-    for (const rack of this.bench.openRack) {
-      if (rack === NO_RACK) continue;
-      this.bench.released[rack] = 1;
-      any = true;
-    }
-    if (any) this.work();
-    return any;
+  private callAgain(number: number, moment: number): void {
+    if (moment !== NEVER) this.flow.recur(moment, EVENT.ruleCalled, number);
   }
 
   private stop(number: number, from: number, to: number): void {
-    this.flow.calendar.schedule(from, MOMENT.machineChanges, number * 4);
-    this.flow.calendar.schedule(to, MOMENT.machineChanges, number * 4 + 1);
-  }
-
-  private join(entry: number): void {
-    if (this.tail === this.ready.length) {
-      if (this.head > this.tail / 2) {
-        this.ready.copyWithin(0, this.head, this.tail);
-        this.tail -= this.head;
-        this.head = 0;
-      } else {
-        this.ready = grown(this.ready, new Int32Array(this.tail * 2));
-      }
-    }
-    this.ready[this.tail] = entry;
-    this.tail += 1;
-  }
-
-  private compactUnload(): void {
-    this.toUnload.copyWithin(0, this.unloadHead, this.unloadTail);
-    this.unloadTail -= this.unloadHead;
-    this.unloadHead = 0;
-    if (this.unloadTail > this.toUnload.length / 2)
-      this.toUnload = grown(this.toUnload, new Int32Array(this.toUnload.length * 2));
+    this.flow.calendar.schedule(from, EVENT.machineChanges, number * 4);
+    this.flow.calendar.schedule(to, EVENT.machineChanges, number * 4 + 1);
   }
 
   private unload(): void {
-    while (this.hands.free > 0 && this.unloadHead < this.unloadTail) {
-      const number = this.toUnload[this.unloadHead]!;
-      this.unloadHead += 1;
+    while (this.hands.free > 0 && this.toUnload.size > 0) {
+      const number = this.toUnload.shift();
       const machine = this.machines.list[number]!;
       machine.stage = STAGE.unloading;
       const time = machine.unloading.draw(this.times);
       this.hands.hold(this.flow.now, time);
       this.handlingMs += time;
-      this.flow.calendar.schedule(this.flow.now + time, MOMENT.unloaded, number);
+      this.flow.calendar.schedule(this.flow.now + time, EVENT.unloaded, number);
     }
   }
 
@@ -245,11 +223,11 @@ export class Washing implements RackTaker {
     this.machines.start(number, flow.now);
     this.hands.hold(flow.now, time);
     this.handlingMs += time;
-    flow.calendar.schedule(flow.now + time, MOMENT.loaded, number);
+    flow.calendar.schedule(flow.now + time, EVENT.loaded, number);
   }
 
   private anythingMayGo(): boolean {
-    return this.head < this.tail || this.otherWaiting > 0 || this.nextPartRack() !== NO_RACK;
+    return this.ready.size > 0 || this.otherWaiting > 0 || this.nextPartRack() !== NO_RACK;
   }
 
   private takeNext(): number {
@@ -257,11 +235,7 @@ export class Washing implements RackTaker {
       this.otherWaiting -= 1;
       return OTHER_LOAD;
     }
-    if (this.head < this.tail) {
-      const entry = this.ready[this.head]!;
-      this.head += 1;
-      return entry;
-    }
+    if (this.ready.size > 0) return this.ready.shift();
     const part = this.nextPartRack();
     if (part !== NO_RACK) {
       this.bench.takeOpen(part);
@@ -276,7 +250,7 @@ export class Washing implements RackTaker {
 
   private nextPartRack(): number {
     for (let at = 0; at < this.rules.length; at += 1) {
-      const rack = this.rules[at]!.next(this.yard);
+      const rack = this.rules[at]!.next(this.view);
       if (rack !== NO_RACK) return rack;
     }
     return NO_RACK;
@@ -303,7 +277,7 @@ export class Washing implements RackTaker {
       bench.pieces[row + ware] = 0;
       flow.ledger.move(ware, WASHING, DRYING, pieces);
       const time = this.drying[ware]!.draw(this.dryingTimes);
-      flow.calendar.schedule(flow.now + time, MOMENT.piecesReturn, pieces * bench.wareCount + ware);
+      flow.calendar.schedule(flow.now + time, EVENT.piecesReturn, pieces * bench.wareCount + ware);
     }
   }
 }

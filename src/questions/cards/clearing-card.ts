@@ -1,5 +1,5 @@
 /** The clearing rule: when this house clears, in how many pieces, and what it costs when rounds slip. */
-import { meanMs } from './facts.js';
+import { meanMs } from '../../engine/durations.js';
 import { cardOf, head, list, para, spell, type Card, type CardDesk } from './card.js';
 
 /** Places by the names of the answer. */
@@ -18,8 +18,8 @@ export function clearingCard(desk: CardDesk): readonly Card[] {
     clearing === 'atOnce'
       ? [para(say.atOnce, 'card-huge'), para(say.atOnceText, 'card-strong')]
       : [
-          para(say.every(spell(clearing.every, desk)), 'card-huge'),
-          para(rounds(desk, clearing.every), 'card-strong'),
+          para(say.every(spell(meanMs(clearing.every), desk)), 'card-huge'),
+          para(rounds(desk, meanMs(clearing.every)), 'card-strong'),
         ];
   const body = `${rule.join('\n')}
 ${list([...trips(desk), ...(clearing === 'atOnce' ? [] : [say.order]), ...(washing.hands === 'clearers' ? [say.washer] : []), say.first(name(answer.tightest.ware)), ...(seats.heldUntilCleared ? [say.held] : []), say.carry, say.chips], true)}

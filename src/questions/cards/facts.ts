@@ -2,7 +2,7 @@
  * What the trainer's cards need and an answer does not hold: what slipping rounds would cost, where the
  * pieces stand, how long a load takes, and what is lost in a week.
  */
-import type { DurationLaw } from '../../engine/durations.js';
+import { meanMs, scaledLaw } from '../../engine/durations.js';
 import { expectedLosses } from '../../ordering/losses.js';
 import { usesACalendarDay } from '../../ordering/make-sheet.js';
 import { SUPPLY_DEFAULTS } from '../../ordering/read-supply.js';
@@ -48,12 +48,12 @@ const MINUTE_MS = 60_000;
 function slowed({ clearing }: Scenario): Exclude<Scenario['clearing'], 'atOnce'> {
   if (clearing === 'atOnce')
     return {
-      every: ROUNDS_INSTEAD_MS,
+      every: { law: 'constant', ms: ROUNDS_INSTEAD_MS },
       clearers: null,
       tripPieces: null,
       trip: { law: 'constant', ms: 0 },
     };
-  return { ...clearing, every: clearing.every * 2 };
+  return { ...clearing, every: scaledLaw(clearing.every, 2) };
 }
 
 /**
@@ -79,8 +79,9 @@ export async function slowerClearing(
     extraPieces: slow.stock[index]!.pieces - line.pieces,
   }));
   return {
-    everyMinutes: clearing.every / MINUTE_MS,
-    insteadOfMinutes: scenario.clearing === 'atOnce' ? null : scenario.clearing.every / MINUTE_MS,
+    everyMinutes: meanMs(clearing.every) / MINUTE_MS,
+    insteadOfMinutes:
+      scenario.clearing === 'atOnce' ? null : meanMs(scenario.clearing.every) / MINUTE_MS,
     extraPieces: ware.reduce((sum, { extraPieces }) => sum + extraPieces, 0),
     // Both are whole minor units; the difference of two floats is not.
     extraCost: Math.round((slow.cost - now.cost) * perUnit) / perUnit,
@@ -148,16 +149,4 @@ export function loadTimes({ washing }: Scenario): LoadTimes {
     racks: machine.racks,
     waterMl: machine.water ?? null,
   };
-}
-
-/** Mean of a law of durations, ms. */
-export function meanMs(law: DurationLaw): number {
-  switch (law.law) {
-    case 'constant':
-      return law.ms;
-    case 'measured':
-      return law.valuesMs.reduce((sum, ms) => sum + ms, 0) / law.valuesMs.length;
-    default:
-      return law.meanMs;
-  }
 }

@@ -1,5 +1,6 @@
 /** Rack cards: a family each, a large one on several. How a full rack looks and how many it is, who may share it, and what air in it costs. */
 import { rackKind } from '../../catalogue/catalogue.js';
+import { meanMs } from '../../engine/durations.js';
 import { rackLayout, type RackLayout } from '../../racking/layout.js';
 import type { Rack } from '../../racking/rack.js';
 import type { Vessel } from '../../racking/vessel.js';
@@ -187,10 +188,10 @@ function whenItGoes(desk: CardDesk): string[] {
   const { washing } = desk.scenario;
   const say = desk.words.cards.rack;
   const told = [
-    ...(washing.partLoadWait === null ? [] : [say.wait(spell(washing.partLoadWait, desk))]),
+    ...(washing.partLoadWait === null ? [] : [say.wait(spell(meanMs(washing.partLoadWait), desk))]),
     ...(washing.partLoadsEvery == null
       ? []
-      : [say.partRounds(spell(washing.partLoadsEvery, desk))]),
+      : [say.partRounds(spell(meanMs(washing.partLoadsEvery), desk))]),
   ];
   return told.length === 0 ? [say.neverPart] : told;
 }

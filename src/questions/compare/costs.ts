@@ -11,7 +11,7 @@ import type { ShortDrink } from '../../comparing/level-worth.js';
 import { calendarOf } from '../../scenario/calendar.js';
 import { ownedPieces } from '../../scenario/have.js';
 import { inMinor, type Money } from '../../quantities/money.js';
-import { closingMs } from '../../scenario/compile.js';
+import { closingMs } from '../../scenario/arrivals.js';
 import type { Answer } from '../size/answer.js';
 import type { Scenario } from '../../scenario/scenario.js';
 

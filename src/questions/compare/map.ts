@@ -1,5 +1,6 @@
 /** The trade-off map: the stock needed over machines, their class, clearing rounds and racks, the level being kept at every point. */
 import { machineClass, machineClassIds } from '../../catalogue/catalogue.js';
+import { meanMs } from '../../engine/durations.js';
 import { didYouMean } from '../../quantities/nearest.js';
 import { minorPerUnit } from '../../quantities/money.js';
 import type { Candidate } from './alternatives.js';
@@ -55,7 +56,7 @@ export async function tradeOffMap(
   const axes = scenario.costs?.map ?? {};
   const listed = Array.isArray(scenario.washing.machines) ? scenario.washing.machines : [];
   const own = listed.reduce((sum, { count }) => sum + (count ?? 1), 0);
-  const every = scenario.clearing === 'atOnce' ? null : scenario.clearing.every / MINUTE;
+  const every = scenario.clearing === 'atOnce' ? null : meanMs(scenario.clearing.every) / MINUTE;
   const machines =
     axes.machines ??
     [...new Set([1, 2, 3, own])].filter((count) => count > 0).toSorted((a, b) => a - b);

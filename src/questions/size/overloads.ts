@@ -65,7 +65,7 @@ export function findOverloads(model: CafeModel, houseShare: number): Overload[] 
   if (washing.machines !== null) consider(list, 'machines', atOnce, washSteps(loadMs));
   if (typeof washing.hands === 'number')
     consider(list, 'hands', washing.hands, washSteps(handMs / one.racks));
-  if (clearing.everyMs !== null && clearing.tripPieces !== null)
+  if (clearing.every !== null && clearing.tripPieces !== null)
     consider(
       list,
       'clearers',

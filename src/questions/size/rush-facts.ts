@@ -31,7 +31,7 @@ export function rushFacts(model: CafeModel, run: DaysRun, level: number): RushFa
       makers: share(sums.makerMs, model.makers),
       seats: share(sums.seatMs, model.seats.count),
       clearers:
-        model.clearing.everyMs === null ? null : share(sums.clearerMs, model.clearing.clearers),
+        model.clearing.every === null ? null : share(sums.clearerMs, model.clearing.clearers),
       hands: share(sums.handMs, people),
     },
     guests: {

@@ -7,6 +7,7 @@ import type { RackFit, SuitDrink } from '../../suiting/model.js';
 import { drinksAWeek, rackFit, suitMenu, suitWare } from '../../suiting/scenario-parts.js';
 import { suit } from '../../suiting/suit.js';
 import { calendarOf } from '../../scenario/calendar.js';
+import { meanMenu } from '../../scenario/shares-by-time.js';
 import { compile } from '../../scenario/compile.js';
 import type { Input } from '../../scenario/inputs.js';
 import { familyOf, rackKindOf } from '../../scenario/pieces-per-rack.js';
@@ -30,7 +31,7 @@ export async function suitStudy(
   options: SuitOptions = {},
 ): Promise<SuitAnswer> {
   const model = compile(scenario, piecesPerRackOf);
-  const menu = suitMenu(scenario.menu);
+  const menu = suitMenu(meanMenu(scenario));
   const sizeOf = (changed: Scenario) =>
     study(changed, runner, {
       days: DAYS,

@@ -2,55 +2,53 @@ import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import { Day } from '../../../src/cafe/day.js';
 import { Floor } from '../../../src/cafe/floor.js';
+import { FloorView } from '../../../src/cafe/floor-view.js';
 import { fillDay } from '../../../src/cafe/listed-day.js';
 import type { CafeModel } from '../../../src/cafe/model.js';
 import { PLACE_COUNT } from '../../../src/cafe/places.js';
-import { NO_RACK, type LoadRule } from '../../../src/cafe/washing/load-rule.js';
-import { FixedTimes } from '../../../src/cafe/washing/rules/fixed-times.js';
-import { LoosePieces } from '../../../src/cafe/washing/rules/loose-pieces.js';
-import { LowShelf } from '../../../src/cafe/washing/rules/low-shelf.js';
-import { Waited } from '../../../src/cafe/washing/rules/waited.js';
+import { NO_RACK } from '../../../src/cafe/washing/load-rule.js';
+import { RULES, rulesInOrder } from '../../../src/cafe/washing/rules/in-order.js';
 import { smallRush } from '../../oracles/generators.js';
 
-/** Every load rule passes the same contract: a new one is added to this list. */
-const rules: readonly (readonly [string, (model: CafeModel) => LoadRule])[] = [
-  ['waited', () => new Waited(90_000)],
-  ['fixed times', () => new FixedTimes()],
-  ['low shelf', (model) => new LowShelf(model)],
-  ['loose pieces', () => new LoosePieces()],
-];
+/** The house with every rule of the list in it. */
+const withAll = (model: CafeModel): CafeModel => ({
+  ...model,
+  ware: model.ware.map((ware) => ({ ...ware, lowWater: ware.lowWater ?? 1 })),
+  washing: {
+    ...model.washing,
+    partLoadWait: model.washing.partLoadWait ?? { law: 'constant', ms: 90_000 },
+    partLoadsEvery: model.washing.partLoadsEvery ?? { law: 'gamma', meanMs: 240_000, sdMs: 72_000 },
+    partLoadFrom: model.washing.partLoadFrom ?? 0.5,
+  },
+});
 
-describe.each(rules)('the rule "%s"', (name, make) => {
+const snapshot = ({ ledger, bench }: Floor): string =>
+  JSON.stringify([
+    [...ledger.counts],
+    [...bench.openRack],
+    [...bench.pieces],
+    [...bench.used],
+    [...bench.looseOfKind],
+  ]);
+
+/** Every load rule passes the same contract; the list is the one that the floor reads. */
+describe.each(RULES.map(({ name }) => name))('the rule "%s"', (name) => {
   it('names an open rack or none, gives the same answer twice, and changes nothing, at every event', () => {
     let named = 0;
     fc.assert(
       fc.property(smallRush({ lowWater: true, washUp: true }), ({ model, day: listed, stock }) => {
-        const floor = new Floor(model, 'rules');
+        const floor = new Floor(withAll(model), 'rules');
+        const view = new FloorView(floor);
         const day = new Day();
         fillDay(listed, model.menu, day);
-        const rule = make(model);
+        const rule = floor.washing.rules.find((one) => one.name === name)!;
         const wares = model.ware.length;
         floor.run(day, 0, stock, {
           before: (_next, { bench, ledger }) => {
-            if (name === 'fixed times')
-              for (const rack of bench.openRack)
-                if (rack !== NO_RACK && rack % 2 === 0) bench.released[rack] = 1;
-            const before = JSON.stringify([
-              [...ledger.counts],
-              [...bench.openRack],
-              [...bench.pieces],
-              [...bench.used],
-            ]);
-            const rack = rule.next({ bench, ledger });
-            expect(rule.next({ bench, ledger })).toBe(rack);
-            expect(
-              JSON.stringify([
-                [...ledger.counts],
-                [...bench.openRack],
-                [...bench.pieces],
-                [...bench.used],
-              ]),
-            ).toBe(before);
+            const before = snapshot(floor);
+            const rack = rule.next(view);
+            expect(rule.next(view)).toBe(rack);
+            expect(snapshot(floor)).toBe(before);
             if (rack !== NO_RACK) {
               named += 1;
               expect([...bench.openRack]).toContain(rack);
@@ -75,5 +73,20 @@ describe.each(rules)('the rule "%s"', (name, make) => {
       { seed: 20, numRuns: 150 },
     );
     expect(named).toBeGreaterThan(0);
+  });
+
+  it('is in a house only where the house asks for it', () => {
+    const { model } = fc.sample(smallRush({ lowWater: true, washUp: true }), {
+      seed: 20,
+      numRuns: 1,
+    })[0]!;
+    const none: CafeModel = {
+      ...model,
+      ware: model.ware.map((ware) => ({ ...ware, lowWater: null })),
+      rackKinds: model.rackKinds.map((kind) => ({ ...kind, owned: null })),
+      washing: { ...model.washing, partLoadWait: null, partLoadsEvery: null, partLoadFrom: null },
+    };
+    expect(rulesInOrder(withAll(model), 'rules').map((rule) => rule.name)).toContain(name);
+    expect(rulesInOrder(none, 'rules')).toEqual([]);
   });
 });

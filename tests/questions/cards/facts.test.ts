@@ -3,10 +3,10 @@ import { describe, expect, it } from 'vitest';
 import {
   loadTimes,
   lossesOver,
-  meanMs,
   slowerClearing,
   storageOf,
 } from '../../../src/questions/cards/facts.js';
+import { meanMs, scaledLaw, type DurationLaw } from '../../../src/engine/durations.js';
 import { orderStudy } from '../../../src/questions/order/study.js';
 import { piecesPerRackOf } from '../../../src/scenario/rack-geometry.js';
 import { readScenario } from '../../../src/scenario/read-scenario.js';
@@ -32,7 +32,7 @@ describe('slower clearing', () => {
     const days = 80;
     const facts = await slowerClearing(bar, runner, { days, seed: 'a' });
     if (bar.clearing === 'atOnce') throw new Error('the bar walks rounds');
-    const sized = async (every: number) =>
+    const sized = async (every: DurationLaw) =>
       (
         await study(
           {
@@ -43,7 +43,10 @@ describe('slower clearing', () => {
           { days, certifyOn: 1, seed: 'a', piecesPerRack: piecesPerRackOf },
         )
       ).answer;
-    const [now, slow] = [await sized(bar.clearing.every), await sized(bar.clearing.every * 2)];
+    const [now, slow] = [
+      await sized(bar.clearing.every),
+      await sized(scaledLaw(bar.clearing.every, 2)),
+    ];
     expect(facts).toMatchObject({ everyMinutes: 20, insteadOfMinutes: 10, days });
     expect(facts.ware.map(({ extraPieces }) => extraPieces)).toEqual(
       now.stock.map(({ pieces }, index) => slow.stock[index]!.pieces - pieces),

@@ -3,23 +3,25 @@
  * A new rule: its own file beside this one, and one line here.
  */
 import type { CafeModel } from '../../model.js';
-import type { LoadRule } from '../load-rule.js';
-import { FixedTimes } from './fixed-times.js';
-import { LoosePieces } from './loose-pieces.js';
-import { LowShelf } from './low-shelf.js';
-import { Waited } from './waited.js';
+import type { LoadRule, RuleEntry } from '../load-rule.js';
+import { closingSweep } from './closing-sweep.js';
+import { fixedTimes } from './fixed-times.js';
+import { loosePieces } from './loose-pieces.js';
+import { lowShelf } from './low-shelf.js';
+import { waited } from './waited.js';
 
-export function rulesInOrder(model: CafeModel): LoadRule[] {
-  const { partLoadWaitMs, partLoadsEveryMs } = model.washing;
-  return [
-    ...(partLoadWaitMs === null ? [] : [new Waited(partLoadWaitMs)]),
-    ...(partLoadsEveryMs === null ? [] : [new FixedTimes()]),
-    ...(model.ware.some((ware) => ware.lowWater !== null) ? [new LowShelf(model)] : []),
-    ...(model.rackKinds.some((kind) => kind.owned !== null) ? [new LoosePieces()] : []),
-  ];
-}
+export const RULES: readonly RuleEntry[] = [
+  waited,
+  fixedTimes,
+  closingSweep,
+  lowShelf,
+  loosePieces,
+];
+
+/** The rules of a house. */
+export const rulesInOrder = (model: CafeModel, seed: string): LoadRule[] =>
+  RULES.filter(({ applies }) => applies(model)).map(({ make }) => make(model, seed));
 
 /** Whether a rule looks at the clean count: the stock can then not be read off one run with unlimited ware. */
-export function looksAtTheShelf(model: CafeModel): boolean {
-  return model.ware.some((ware) => ware.lowWater !== null);
-}
+export const looksAtTheShelf = (model: CafeModel): boolean =>
+  RULES.some(({ looksAtShelf, applies }) => looksAtShelf && applies(model));

@@ -1,10 +1,10 @@
-/** While pieces lie loose for want of a rack of a kind, the fullest part rack of that kind goes, to free it. */
-import { NO_RACK, type LoadRule, type Yard } from '../load-rule.js';
+/** While pieces lie loose for want of a rack of a kind, the fullest part rack of that kind goes, to free it; equally full: the one whose first piece reached the bench first. */
+import { LoadRule, NO_RACK, type RuleEntry, type RuleView } from '../load-rule.js';
 
-export class LoosePieces implements LoadRule {
+class LoosePieces extends LoadRule {
   readonly name = 'loose pieces';
 
-  next({ bench }: Yard): number {
+  next({ bench }: RuleView): number {
     let best = NO_RACK;
     for (let family = 0; family < bench.openRack.length; family += 1) {
       const rack = bench.openRack[family]!;
@@ -20,3 +20,10 @@ export class LoosePieces implements LoadRule {
     return best;
   }
 }
+
+export const loosePieces: RuleEntry = {
+  name: 'loose pieces',
+  applies: (model) => model.rackKinds.some((kind) => kind.owned !== null),
+  make: () => new LoosePieces(),
+  looksAtShelf: false,
+};

@@ -1,9 +1,10 @@
 /** A part rack goes while it holds a ware of which the shelf is down to its low-water mark; oldest first. */
 import type { CafeModel } from '../../model.js';
-import { OldestFirst, type Yard } from '../load-rule.js';
+import { OldestFirst, type RuleEntry, type RuleView, type Wake } from '../load-rule.js';
 
-export class LowShelf extends OldestFirst {
+class LowShelf extends OldestFirst {
   readonly name = 'low shelf';
+  override readonly wakes: readonly Wake[] = ['shelf lower'];
   private readonly marks: readonly (number | null)[];
 
   constructor(model: CafeModel) {
@@ -11,10 +12,20 @@ export class LowShelf extends OldestFirst {
     this.marks = model.ware.map((ware) => ware.lowWater);
   }
 
-  mayGo(rack: number, { bench, ledger }: Yard): boolean {
-    const row = rack * bench.wareCount;
-    return this.marks.some(
-      (mark, ware) => mark !== null && bench.pieces[row + ware]! > 0 && ledger.shelf(ware) <= mark,
-    );
+  mayGo(rack: number, view: RuleView): boolean {
+    const { pieces, wareCount } = view.bench;
+    const row = rack * wareCount;
+    for (let ware = 0; ware < wareCount; ware += 1) {
+      const mark = this.marks[ware]!;
+      if (mark !== null && pieces[row + ware]! > 0 && view.shelf(ware) <= mark) return true;
+    }
+    return false;
   }
 }
+
+export const lowShelf: RuleEntry = {
+  name: 'low shelf',
+  applies: (model) => model.ware.some((ware) => ware.lowWater !== null),
+  make: (model) => new LowShelf(model),
+  looksAtShelf: true,
+};

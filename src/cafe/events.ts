@@ -1,11 +1,11 @@
 /**
  * What can happen on the floor, in the order in which it happens when it happens at one instant.
  *
- * The numbers are the calendar's ranks: pieces come back before anyone asks for them, guests leave
+ * The numbers are the calendar's ranks (priorities): pieces come back before anyone asks for them, guests leave
  * before others give up waiting for their seats, and second orders come last, so that none is placed in
  * the very millisecond in which its party leaves.
  */
-export const MOMENT = {
+export const EVENT = {
   piecesReturn: 0,
   polished: 1,
   fetched: 2,
@@ -17,8 +17,10 @@ export const MOMENT = {
   leave: 10,
   drinkDone: 12,
   round: 14,
+  /** Loads are considered, because a rule asked for it when a rack was opened. */
   partLoadWait: 16,
-  partLoadTime: 17,
+  /** A rule of the part racks is called at a time of its own. */
+  ruleCalled: 17,
   seatWait: 18,
   otherLoad: 20,
   arrival: 22,
