@@ -226,7 +226,7 @@ export function plainWashUp(house: House): WashUp {
     const release = (): void => {
       const part = waitingRacks.filter((r) => r.fullOrder === null);
       for (const rack of part) rack.released = true;
-      const goOn = part.length > 0 || moreToCome();
+      const goOn = part.some((r) => used(r) / parts >= (washing.partLoadFrom ?? 0)) || moreToCome();
       startLoads();
       if (goOn) at(now() + times.interval(), 'partTime', release);
     };

@@ -35,9 +35,9 @@ class FixedTimes extends OldestFirst {
       const rack = bench.openRack[family]!;
       if (rack === NO_RACK) continue;
       this.released[rack] = 1;
-      any = true;
+      any ||= this.fill.met(rack, bench);
     }
-    // The last time of the day is one that finds no rack, with nothing more to come.
+    // The last time of the day is one that finds no rack to wash, with nothing more to come.
     return any || moreToCome ? this.times.next(now) : NEVER;
   }
 
