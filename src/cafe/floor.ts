@@ -24,6 +24,7 @@ import { Storage } from './storage.js';
 import { Tables } from './tables.js';
 import { Visits } from './visits.js';
 import { OtherLoads } from './washing/other-loads.js';
+import type { Wake } from './washing/load-rule.js';
 import { Washing } from './washing/washing.js';
 
 /** Somebody who looks on: told before each event how far the clock is about to go. */
@@ -60,11 +61,7 @@ export class Floor implements Flow {
   private readonly handsAreMakers: boolean;
   private readonly handsAreClearers: boolean;
   /** What wakes a rule of the part racks beside the events that always do. */
-  private readonly wakes: {
-    readonly shelf: boolean;
-    readonly drink: boolean;
-    readonly party: boolean;
-  };
+  private readonly wakes: Readonly<Record<Wake, boolean>>;
 
   constructor(
     readonly model: CafeModel,
@@ -100,10 +97,11 @@ export class Floor implements Flow {
     );
     this.washing = new Washing(model, seed, this.hands, new FloorView(this), this);
     this.bench = this.washing.bench;
+    const wakes = (wake: Wake): boolean => this.washing.wokenBy(wake);
     this.wakes = {
-      shelf: this.washing.wokenBy('shelf lower'),
-      drink: this.washing.wokenBy('drink done'),
-      party: this.washing.wokenBy('party leaves'),
+      'shelf lower': wakes('shelf lower'),
+      'drink done': wakes('drink done'),
+      'party leaves': wakes('party leaves'),
     };
     this.polishing = new Polishing(model, seed, this.hands, this);
     this.returning = new Returning(model.ware.length, this.polishing, this.storage, this);
@@ -188,13 +186,13 @@ export class Floor implements Flow {
         return this.clearing.tripEnds(payload);
       case EVENT.leave:
         this.tables.leave(payload);
-        if (this.wakes.party) this.washing.work();
+        if (this.wakes['party leaves']) this.washing.work();
         return;
       case EVENT.drinkDone:
         this.counter.done(payload);
         if (this.handsAreMakers) this.dispatchStaff();
         else this.counter.work();
-        if (this.wakes.drink) this.washing.work();
+        if (this.wakes['drink done']) this.washing.work();
         return;
       case EVENT.round:
         this.recurring -= 1;
@@ -272,7 +270,7 @@ export class Floor implements Flow {
   }
 
   shelfLower(): void {
-    if (this.wakes.shelf) this.washing.work();
+    if (this.wakes['shelf lower']) this.washing.work();
   }
 
   dispatchStaff(): void {

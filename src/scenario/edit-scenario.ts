@@ -5,6 +5,7 @@
  * that cannot be made so is refused with its reason.
  */
 import type { Basis } from '../catalogue/catalogue.js';
+import { withMean } from '../quantities/law-text.js';
 import { fill } from './defaults.js';
 import { readFlow } from './flow-text.js';
 import { parseYaml } from './parse-yaml.js';
@@ -38,7 +39,13 @@ export interface Marks {
 /** One change. Paths are those of the scenario, as inputs and problems tell them: marks do not show. */
 export type Edit =
   /** A value as the file holds it ("9 min", 3, [cup, saucer]), its range widened if it leaves it; without one, only its marks change. */
-  | ({ readonly kind: 'set'; readonly path: Path; readonly value?: unknown } & Marks)
+  | ({
+      readonly kind: 'set';
+      readonly path: Path;
+      readonly value?: unknown;
+      /** A plain duration is the new mean of the law that stands there, which else stays as it is. */
+      readonly asMean?: boolean;
+    } & Marks)
   /** A value as one line of the file, as somebody types it: `{ lognormal: { mean: 42 min, sd: 18 min } }`. */
   | ({ readonly kind: 'set'; readonly path: Path; readonly flow: string } & Marks)
   /** Something new by name (a drink, a ware, an alternative), or at the end of a list (a machine). */
@@ -124,12 +131,22 @@ function edited(state: State, edit: Edit): State {
           : { range: isGroup(range) ? typed(String(range['flow']), path) : range }),
         ...(source === undefined ? {} : { source }),
       };
-      const value = 'flow' in edit ? typed(edit.flow, path) : edit.value;
+      const value = 'flow' in edit ? typed(edit.flow, path) : wantedValue(state, edit);
       const valued = value === undefined ? state : setValue(state, path, value);
       if (value !== undefined && range === undefined) Object.assign(marks, widened(valued, path));
       return Object.keys(marks).length === 0 ? valued : setMarks(valued, path, marks);
     }
   }
+}
+
+/** The value as it is to stand in the file: where a law stands and a mean is given, that law with the mean. */
+function wantedValue(
+  { tree }: State,
+  { path, value, asMean }: { path: Path; value?: unknown; asMean?: boolean },
+): unknown {
+  return asMean === true && typeof value === 'string'
+    ? withMean(valueAt(fill(unwrap(tree).tree).tree, path), value)
+    : value;
 }
 
 /** A mark's range that its value has left goes along as far as the value. */

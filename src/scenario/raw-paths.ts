@@ -1,5 +1,5 @@
 /** Dotted paths into a raw tree, in which any value may be marked with its basis. */
-import { splitNumber } from '../quantities/quantity.js';
+import { scaleWritten } from '../quantities/law-text.js';
 import type { Path } from './path.js';
 import { isGroup, valueAt, withValueAt } from './tree.js';
 
@@ -66,6 +66,7 @@ const counts = new Set([
   'owned',
   'perRack',
   'lowWater',
+  'whenDirty',
 ]);
 /** What of a group does not grow with it: how long steps last, and how they share the whole. */
 const shapes = new Set(['for', 'every', 'shape', 'dayFactor', 'source', 'basis']);
@@ -74,12 +75,7 @@ const shapes = new Set(['for', 'every', 'shape', 'dayFactor', 'source', 'basis']
 export function scaled(node: unknown, factor: number, key: string | number = ''): unknown {
   if (typeof node === 'number')
     return counts.has(String(key)) ? Math.max(1, Math.round(node * factor)) : tidy(node * factor);
-  if (typeof node === 'string') {
-    const split = splitNumber(node);
-    return split === null || node.includes(':')
-      ? node
-      : `${tidy(split.number * factor)} ${split.rest}`.trim();
-  }
+  if (typeof node === 'string') return node.includes(':') ? node : scaleWritten(node, factor);
   if (Array.isArray(node)) return node.map((item: unknown) => scaled(item, factor, key));
   if (!isGroup(node)) return node;
   return Object.fromEntries(

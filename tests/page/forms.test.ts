@@ -157,6 +157,10 @@ describe('what is typed in a box', () => {
     expect(editOf(any('durationLaw', { written: '50 s' }), '40', 'us', '50 s')).toEqual(
       set({ value: '40 s' }),
     );
+    // A duration where a law stands is its new mean.
+    expect(
+      editOf(any('durationLaw', { written: 'about 10 min' }), '12', 'us', 'about 10 min'),
+    ).toEqual(set({ value: '12 min', asMean: true }));
     expect(editOf(any('numbers', { written: '[1, 2]' }), '3, 4', 'us', '[1, 2]')).toEqual(
       set({ flow: '[3, 4]' }),
     );

@@ -2,52 +2,16 @@
  * The rush against queueing theory, through ordinary scenarios with idealised stages. Sources stand
  * beside each value in shared/checks/published.json and are named in the title of each check.
  */
-import { mean, sampleStandardDeviation } from 'simple-statistics';
 import { describe, expect, it } from 'vitest';
-import all from '../../shared/checks/published.json' with { type: 'json' };
 import { Day } from '../../src/cafe/day.js';
 import { Demand } from '../../src/cafe/demand.js';
 import { Floor } from '../../src/cafe/floor.js';
 import { EveryStep } from '../../src/cafe/looking-on.js';
 import type { CafeModel } from '../../src/cafe/model.js';
-import { BENCH, IN_USE, PLACE_COUNT, RACKED, WASHING } from '../../src/cafe/places.js';
-import { runDays, type DaysRun } from '../../src/cafe/rush.js';
+import { IN_USE, PLACE_COUNT, RACKED, WASHING } from '../../src/cafe/places.js';
 import { watchDays } from '../../src/questions/size/evidence.js';
+import { checks, expectWithin, input, replications } from './checks.js';
 import { idealised, instantMachine, modelOf, steady } from './scenario-of.js';
-
-interface Check {
-  id: string;
-  topic: string;
-  inputs: Record<string, number | string>;
-  expected: unknown;
-  source: string;
-}
-
-const checks = (topic: string): Check[] => {
-  const found = (all as unknown as Check[]).filter((check) => check.topic === topic);
-  if (found.length === 0) throw new Error(`no check on ${topic}`);
-  return found;
-};
-const input = (check: Check, name: string): number => Number(check.inputs[name]);
-
-/** Mean over replications within four standard errors of the value. */
-function expectWithin(values: readonly number[], expected: number): void {
-  const error = sampleStandardDeviation([...values]) / Math.sqrt(values.length);
-  expect(error).toBeGreaterThan(0);
-  expect(
-    Math.abs(mean([...values]) - expected),
-    `${mean([...values])} ± ${error} against ${expected}`,
-  ).toBeLessThanOrEqual(4 * error);
-}
-
-const replications = (
-  model: CafeModel,
-  days: number,
-  stock: readonly number[] | null = null,
-): DaysRun[] =>
-  Array.from({ length: days }, (_, day) =>
-    runDays({ model, seed: 'queues', from: day, days: 1, stock, listed: null, byDay: false }),
-  );
 
 const sit = (dwell: unknown): Record<string, unknown> => ({
   partySize: 1,
@@ -242,35 +206,6 @@ describe('M_t/G/∞ (Eick, Massey & Whitt, Management Science 39(2), 1993): mean
     );
     expectPoissonMeans(piecesOut(model, inputs.t, DAYS), check.expected as number[], DAYS);
   });
-});
-
-describe('bulk service M/D^[a,b]/1 at the rack (Neuts 1967; Medhi, Stochastic Models in Queueing Theory, 2nd ed., ch. 4)', () => {
-  it.each(checks('bulk-M/D^[a,b]/1').map((check) => [check.id, check] as const))(
-    '%s: wait from bench to machine, and pieces a load',
-    (_, check) => {
-      const [lambda, a, b] = [input(check, 'lambda'), input(check, 'a'), input(check, 'b')];
-      const expected = check.expected as { Wq: number; meanBatch: number };
-      const model = modelOf(
-        idealised({
-          ...steady(lambda, Math.ceil(60_000 / lambda)),
-          ware: { cup: { price: '1 EUR', family: 'china', perRack: b, drying: '0 s' } },
-          washing: {
-            machines: [{ ...instantMachine, cycle: '1 min' }],
-            hands: 'unlimited',
-            partLoadWait: a === 1 ? '0 s' : 'never',
-          },
-        }),
-      );
-      const runs = replications(model, 24);
-      expectWithin(
-        runs.map(({ pieceMs, uses }) => (pieceMs[BENCH]! + pieceMs[RACKED]!) / uses[0]! / 60_000),
-        expected.Wq,
-      );
-      const batches = runs.map(({ sums, uses }) => uses[0]! / sums.loads);
-      if (a === b) batches.forEach((batch) => expect(Math.abs(batch - b)).toBeLessThan(0.01));
-      else expectWithin(batches, expected.meanBatch);
-    },
-  );
 });
 
 describe('machine repair, finite source (Winston, Operations Research, 4th ed., sec. 20.9; M/M/c//N)', () => {

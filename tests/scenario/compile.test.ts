@@ -196,6 +196,7 @@ washing:
 `);
     expect(cafe).toEqual({
       closingMs: 2_400_000_000,
+      shareSteps: null,
       arrivals: [{ untilMs: 2_400_000_000, partiesPerMs: expect.closeTo(1 / 60_000, 15) }],
       dayFactorCv: 0,
       guests: {

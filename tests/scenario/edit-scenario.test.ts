@@ -529,3 +529,23 @@ describe('a checked change', () => {
     });
   });
 });
+
+describe('a mean typed where a law stands', () => {
+  const file = valid.replace(/^clearing:.*$/m, 'clearing: { every: about 10 min, clearers: 1 }');
+  const set = (value: string): string =>
+    editScenario(file, [
+      { kind: 'set', path: ['clearing', 'every'], value, asMean: true },
+      {
+        kind: 'set',
+        path: ['guests', 'dwell'],
+        flow: '{ gamma: { mean: 40 min, sd: 20 min } }',
+      },
+      { kind: 'set', path: ['guests', 'dwell'], value: '30 min', asMean: true },
+    ]);
+
+  it('keeps the kind of the law and the ratio of its spread to its mean', () => {
+    expect(file).toContain('about 10 min');
+    expect(set('12 min')).toContain('about 12 min');
+    expect(set('12 min')).toMatch(/gamma: \{ mean: 30 min, sd: 15 min \}/);
+  });
+});

@@ -136,7 +136,7 @@ describe('forms of a scenario', () => {
       options: [{ word: 'clearers' }, { word: 'makers' }, { word: 'unlimited' }],
     });
     expect(field(valid, 'washing.partLoadsEvery')).toMatchObject({
-      kind: 'duration',
+      kind: 'durationLaw',
       written: '',
       origin: 'none',
       mark: null,

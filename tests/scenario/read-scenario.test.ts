@@ -209,7 +209,7 @@ describe('a single mistake: place, path, value, rule and remedy', () => {
       'a form that is none',
       'clearing: atOnce',
       'clearing: ▸sometimes',
-      'clearing: "sometimes" does not say how tables are cleared; write atOnce, or { every: 10 min, clearers: 1, tripPieces: 10, trip: 60 s }',
+      'clearing: "sometimes" does not say how tables are cleared; write atOnce, or { every: about 10 min, clearers: 1, tripPieces: 10, trip: about 60 s }',
     ],
     [
       'rounds without an interval',

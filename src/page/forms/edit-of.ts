@@ -40,9 +40,11 @@ export function editOf(field: FormField, text: string, units: Units, shown: stri
   const typed = text.trim();
   if (typed === shown.trim()) return null;
   if (typed === '' && optional) return origin === 'file' ? { kind: 'remove', path: at } : null;
-  const how = held(typed, field, units, shown);
+  const how = held(typed, field, units, shown.replace(/^\s*about\s+/, ''));
   if ('value' in how && String(how.value) === written && field.kind !== 'choice') return null;
-  return { kind: 'set', path: at, ...how };
+  // A plain duration where a law stands is its new mean.
+  const mean = field.kind === 'durationLaw' && 'value' in how && /^\s*(about\s|\{)/.test(written);
+  return { kind: 'set', path: at, ...how, ...(mean ? { asMean: true } : {}) };
 }
 
 /** A change of what a value rests on. Ranges are lines of the file too: a law may have laws at its ends. */

@@ -1,7 +1,7 @@
 /** Stepping the number in a box by the arrow keys, whatever its unit. */
 import { decimalExponent, power } from '../../elementary/powers.js';
 
-const pattern = /^(\s*)([-+]?(?:\d+\.?\d*|\.\d+))(.*)$/su;
+const pattern = /^(\s*(?:about\s+)?)([-+]?(?:\d+\.?\d*|\.\d+))(.*)$/su;
 
 const decimalsOf = (digits: string): number => (digits.split('.')[1] ?? '').length;
 

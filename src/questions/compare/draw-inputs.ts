@@ -13,6 +13,9 @@ export function between(low: unknown, high: unknown, share: number): unknown {
       : tidy(value);
   }
   if (typeof low === 'string' && typeof high === 'string') {
+    const about = 'about ';
+    if (low.startsWith(about) && high.startsWith(about))
+      return `${about}${String(between(low.slice(about.length), high.slice(about.length), share))}`;
     const [a, b] = [splitNumber(low), splitNumber(high)];
     if (a !== null && b !== null && a.rest === b.rest)
       return `${moneyLike(a.rest, a.number + (b.number - a.number) * share)} ${a.rest}`.trim();
