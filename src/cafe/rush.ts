@@ -51,6 +51,9 @@ export interface DaysRun {
   readonly peaks: Uint16Array;
   /** Most racks in use: rackPeaks[day × kinds + k]. */
   readonly rackPeaks: Uint16Array;
+  /** By day: guests at the door, and share of the seats held in the fullest quarter hour, in thousandths (0 where unlimited). */
+  readonly guestsAtDoor: Int32Array;
+  readonly seatPermille: Uint16Array;
   readonly sums: Readonly<Record<SumName, number>>;
   /** By ware: uses, drinks short charged to it, and piece-milliseconds by place (ware × PLACE_COUNT + place). */
   readonly uses: Float64Array;
@@ -130,6 +133,8 @@ export function runDays(task: RushTask): DaysRun {
   const kinds = model.rackKinds.length;
   const peaks = new Uint16Array(days * wares);
   const rackPeaks = new Uint16Array(days * kinds);
+  const guestsAtDoor = new Int32Array(days);
+  const seatPermille = new Uint16Array(days);
   const sums = Object.fromEntries(SUMS.map((name) => [name, 0])) as Record<SumName, number>;
   const uses = new Float64Array(wares);
   const short = new Float64Array(wares);
@@ -156,6 +161,9 @@ export function runDays(task: RushTask): DaysRun {
     }
     for (let kind = 0; kind < kinds; kind += 1)
       rackPeaks[index * kinds + kind] = Math.min(LARGEST_PEAK, bench.mostInUse[kind]!);
+    for (let party = 0; party < day.parties; party += 1)
+      guestsAtDoor[index] = guestsAtDoor[index]! + day.size[party]!;
+    seatPermille[index] = seats.fullestPermille();
     if (task.byDay) {
       byDay.push({
         short: [...counter.short],
@@ -169,7 +177,21 @@ export function runDays(task: RushTask): DaysRun {
     addInto(paper, counter.paperByKind);
     addDay(sums, floor);
   }
-  return { from, days, peaks, rackPeaks, sums, uses, short, pieceMs, away, paper, byDay };
+  return {
+    from,
+    days,
+    peaks,
+    rackPeaks,
+    guestsAtDoor,
+    seatPermille,
+    sums,
+    uses,
+    short,
+    pieceMs,
+    away,
+    paper,
+    byDay,
+  };
 }
 
 function addDay(sums: Record<SumName, number>, floor: Floor): void {
@@ -213,6 +235,8 @@ export function mergeDays(parts: readonly DaysRun[]): DaysRun {
   const days = inOrder.reduce((sum, part) => sum + part.days, 0);
   const peaks = new Uint16Array(inOrder.reduce((sum, part) => sum + part.peaks.length, 0));
   const rackPeaks = new Uint16Array(inOrder.reduce((sum, part) => sum + part.rackPeaks.length, 0));
+  const guestsAtDoor = new Int32Array(days);
+  const seatPermille = new Uint16Array(days);
   const sums = { ...first.sums };
   for (const name of SUMS) sums[name] = 0;
   const uses = new Float64Array(first.uses.length);
@@ -227,6 +251,8 @@ export function mergeDays(parts: readonly DaysRun[]): DaysRun {
     if (part.from !== expected)
       throw new RangeError(`days ${expected} to ${part.from - 1} are missing`);
     expected = part.from + part.days;
+    guestsAtDoor.set(part.guestsAtDoor, part.from - first.from);
+    seatPermille.set(part.seatPermille, part.from - first.from);
     peaks.set(part.peaks, peakAt);
     peakAt += part.peaks.length;
     rackPeaks.set(part.rackPeaks, rackAt);
@@ -243,6 +269,8 @@ export function mergeDays(parts: readonly DaysRun[]): DaysRun {
     days,
     peaks,
     rackPeaks,
+    guestsAtDoor,
+    seatPermille,
     sums,
     uses,
     short,

@@ -3,6 +3,7 @@ import { EVENT } from './events.js';
 import type { Flow } from './flow.js';
 import type { SeatsModel } from './model.js';
 import { grown } from './day.js';
+import { SeatQuarters } from './seat-quarters.js';
 
 export class Seats {
   free = 0;
@@ -19,6 +20,9 @@ export class Seats {
   /** Seat-milliseconds taken between opening and closing, as far as given back. */
   private takenMs = 0;
 
+  /** Null where seats are unlimited. */
+  private readonly quarters: SeatQuarters | null;
+
   private line = new Int32Array(64);
   private head = 0;
   private tail = 0;
@@ -32,6 +36,7 @@ export class Seats {
     private readonly flow: Flow,
   ) {
     this.size = rules.count;
+    this.quarters = rules.count === null ? null : new SeatQuarters(closingMs);
   }
 
   open(): void {
@@ -40,6 +45,7 @@ export class Seats {
     this.guestsSeated = this.guestsLeft = this.guestsTakeawayInstead = 0;
     this.guestsInHouse = this.waiting = this.head = this.tail = 0;
     this.takenMs = 0;
+    this.quarters?.open();
     const { parties } = this.flow.day;
     if (parties > this.inLine.length) this.inLine = new Uint8Array(parties * 2);
     else this.inLine.fill(0, 0, parties);
@@ -68,6 +74,7 @@ export class Seats {
     this.free += guests;
     this.guestsInHouse -= guests;
     this.takenMs += guests * Math.min(this.flow.now, this.closingMs);
+    this.quarters?.change(this.flow.now, -guests);
     this.seatThoseInLine();
   }
 
@@ -84,6 +91,11 @@ export class Seats {
   seatMs(): number {
     const stillTaken = this.size === null ? 0 : this.size - this.free;
     return this.takenMs + stillTaken * Math.min(this.flow.now, this.closingMs);
+  }
+
+  /** Share of the seats held in the fullest quarter hour, in thousandths; call it once the day is over. */
+  fullestPermille(): number {
+    return this.quarters === null ? 0 : Math.round((1000 * this.quarters.fullest()) / this.size!);
   }
 
   private seatThoseInLine(): void {
@@ -107,6 +119,7 @@ export class Seats {
     this.guestsInHouse += guests;
     this.guestsSeated += guests;
     this.takenMs -= guests * Math.min(this.flow.now, this.closingMs);
+    this.quarters?.change(this.flow.now, guests);
     this.flow.seated(party);
   }
 

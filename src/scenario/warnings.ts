@@ -2,8 +2,11 @@
  * What is legal in a scenario but seldom wise.
  */
 import type { Warning } from './warning.js';
+import type { DurationLaw } from '../engine/durations.js';
 import { nameOf } from '../quantities/name.js';
 import type { Scenario } from './scenario.js';
+
+const MINUTE = 60_000;
 
 /** Warnings that can be told from the scenario alone, before any rush is run. */
 export function warningsOf(scenario: Scenario): Warning[] {
@@ -50,5 +53,47 @@ export function warningsOf(scenario: Scenario): Warning[] {
         `${nameOf(id, ware)} is in no drink's setting: none will be asked for.`,
       );
   }
+  warnings.push(...constantHabits(scenario), ...easyHandles(scenario));
   return warnings;
+}
+
+/** People do not keep a beat: exact rounds and exact waits fall together, and a minute more or less then seems to matter. */
+function constantHabits({ clearing, washing }: Scenario): Warning[] {
+  const habits: readonly (readonly [string, string, DurationLaw | null])[] = [
+    ['clearing.every', 'Rounds of clearing come', clearing === 'atOnce' ? null : clearing.every],
+    ['washing.partLoadWait', 'Part racks wait', washing.partLoadWait],
+    ['washing.partLoadsEvery', 'Times for part racks come', washing.partLoadsEvery ?? null],
+  ];
+  return habits.flatMap(([path, what, law]): Warning[] => {
+    if (law?.law !== 'constant' || law.ms === 0) return [];
+    const exactly = law.ms % MINUTE === 0 ? `${law.ms / MINUTE} min` : `${law.ms / 1000} s`;
+    return [
+      {
+        code: 'constant-habit',
+        path,
+        message:
+          `${what} exactly every ${exactly}. People do not keep a beat, and exact times fall together: a minute more or less then seems to change the stock. Write "about ${exactly}".`.replace(
+            'wait exactly every',
+            'wait exactly',
+          ),
+      },
+    ];
+  });
+}
+
+/** Guests who ask for a vessel that is easy to hold take it from the shelf. */
+function easyHandles({ suit }: Scenario): Warning[] {
+  const { easyHandle = 0, instead = {} } = suit?.guests ?? {};
+  if (easyHandle <= 0 || Object.keys(instead).length === 0) return [];
+  return [
+    {
+      code: 'easy-handle-guests',
+      path: 'suit.guests.easyHandle',
+      message: `${Number((easyHandle * 100).toPrecision(3))} % of guests ask for an easy handle and take another vessel (${Object.entries(
+        instead,
+      )
+        .map(([from, to]) => `${to} in place of ${from}`)
+        .join(', ')}): the stock is for them too.`,
+    },
+  ];
 }

@@ -36,6 +36,8 @@ const bytes = (run: DaysRun): string =>
     ...run,
     peaks: [...run.peaks],
     rackPeaks: [...run.rackPeaks],
+    guestsAtDoor: [...run.guestsAtDoor],
+    seatPermille: [...run.seatPermille],
     uses: [...run.uses],
     short: [...run.short],
     pieceMs: [...run.pieceMs],

@@ -144,6 +144,7 @@ export function fixtureAnswer(
     cost: stock.reduce((sum, { pieces, unitCost }) => sum + pieces * unitCost, 0),
     spend: stock.reduce((sum, { pieces, unitCost }) => sum + pieces * unitCost, 0),
     seats: 44,
+    seatsHeldBusiest: 0.8,
     overloads: [{ what: 'makers', load: 1.12, fromMinute: 75, wouldDo: 3 }],
     minutes: {
       counterWait: 1.8,

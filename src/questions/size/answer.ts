@@ -128,6 +128,8 @@ export interface Answer {
   readonly spend: number;
   /** Seats of the house; null: unlimited. */
   readonly seats: number | null;
+  /** Share of the seats held in the fullest quarter hour, mean over the busiest tenth of days; null: unlimited. */
+  readonly seatsHeldBusiest: number | null;
   readonly overloads: readonly Overload[];
   readonly minutes: {
     /** Mean wait of a drink for a maker, house and takeaway. */

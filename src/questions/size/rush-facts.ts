@@ -9,7 +9,15 @@ const MINUTE = 60_000;
 
 export type RushFacts = Pick<
   Answer,
-  'busy' | 'guests' | 'seats' | 'minutes' | 'loads' | 'uses' | 'drinks' | 'takeawayCups'
+  | 'busy'
+  | 'guests'
+  | 'seats'
+  | 'seatsHeldBusiest'
+  | 'minutes'
+  | 'loads'
+  | 'uses'
+  | 'drinks'
+  | 'takeawayCups'
 > & {
   /** Share of parties' guests who sit down, of those who stay at all. */
   readonly houseShare: number;
@@ -50,6 +58,7 @@ export function rushFacts(model: CafeModel, run: DaysRun, level: number): RushFa
       arrived: (stayed + sums.guestsLeft) / days,
     },
     seats: model.seats.count,
+    seatsHeldBusiest: model.seats.count === null ? null : seatsHeldBusiest(run),
     minutes: {
       counterWait: sums.drinksStarted === 0 ? 0 : sums.waitedMs / sums.drinksStarted / MINUTE,
       loop: model.ware.map(({ id }, ware) => {
@@ -83,6 +92,14 @@ export function rushFacts(model: CafeModel, run: DaysRun, level: number): RushFa
       })),
     },
   };
+}
+
+/** Share of the seats held in the fullest quarter hour, mean over the tenth of days with most guests. */
+function seatsHeldBusiest({ days, guestsAtDoor, seatPermille }: DaysRun): number {
+  const busiest = Array.from({ length: days }, (_, day) => day)
+    .toSorted((a, b) => guestsAtDoor[b]! - guestsAtDoor[a]! || a - b)
+    .slice(0, Math.ceil(days / 10));
+  return busiest.reduce((sum, day) => sum + seatPermille[day]!, 0) / busiest.length / 1000;
 }
 
 /** Racks of a kind that are enough on a share `level` of days. */

@@ -3,6 +3,7 @@ import type { ListedDay } from '../../cafe/listed-day.js';
 import type { CafeModel } from '../../cafe/model.js';
 import type { DaysRun } from '../../cafe/rush.js';
 import type { Warning } from '../../scenario/warning.js';
+import { runningWarnings } from './running-warnings.js';
 import type { RushFacts } from './rush-facts.js';
 
 const BUSY = 0.85;
@@ -48,5 +49,5 @@ export function rushWarnings(
       message: `${late.length} listed parties arrive at or after closing; they are served all the same`,
       path: 'hours',
     });
-  return warnings;
+  return [...warnings, ...runningWarnings(model, facts)];
 }
