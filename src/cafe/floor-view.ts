@@ -1,10 +1,22 @@
 /** The floor as washing rules see it: to read, never to change. */
 import type { Bench } from './bench.js';
-import type { Floor } from './floor.js';
+import type { Ledger } from './ledger.js';
 import type { RuleView } from './washing/load-rule.js';
 
+/** What of the floor is looked at. */
+interface Seen {
+  readonly now: number;
+  readonly moreToCome: boolean;
+  readonly model: { readonly closingMs: number };
+  readonly bench: Bench;
+  readonly ledger: Ledger;
+  readonly counter: { readonly waiting: number };
+  readonly seats: { readonly guestsInHouse: number; readonly waiting: number };
+  readonly makers: { readonly free: number };
+}
+
 export class FloorView implements RuleView {
-  constructor(private readonly floor: Floor) {}
+  constructor(private readonly floor: Seen) {}
 
   get now(): number {
     return this.floor.now;
