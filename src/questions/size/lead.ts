@@ -25,7 +25,7 @@ export function leadOf(answer: Answer, context: ReportContext, formats: Formats)
   const stock = stockText(bought.length === 0 ? answer.stock : bought, formats);
   const asked = formats.percent(answer.level, digitsOf(answer.level));
   const have = answer.stock.some(({ have: owned }) => owned > 0)
-    ? say.haveSome(stock, formats.money(answer.spend))
+    ? say.haveSome(stock, toBuy(answer.stock, formats), formats.money(answer.spend))
     : say.have(stock, formats.money(answer.cost));
   const days = daysOf(context);
   const { rushLevel, certified, fillRate } = answer;
@@ -52,6 +52,12 @@ export function leadOf(answer: Answer, context: ReportContext, formats: Formats)
     sentence: `${have} ${howOften(certified.level, days, formats)}`,
     measured: `${say.measuredFresh(formats.count(answer.days.certifiedOn), ...shareTexts(certified, formats))} ${verdict(asked)}`,
   };
+}
+
+/** What is to be bought on top of what is owned; '' where nothing is. */
+function toBuy(stock: Answer['stock'], formats: Formats): string {
+  const lines = stock.filter(({ add }) => add > 0).map((line) => ({ ...line, pieces: line.add }));
+  return lines.length === 0 ? '' : stockText(lines, formats);
 }
 
 function stockText(stock: Answer['stock'], formats: Formats): string {

@@ -12,8 +12,8 @@ export const sizeWords = {
   manyPieces: (count: string, kinds: string): string => `${count} pieces of ${kinds} kinds`,
   have: (stock: string, cost: string): string => `Have ${stock} clean when you open (${cost}).`,
   /** @param spend what is still to buy costs, beside what is there already */
-  haveSome: (stock: string, spend: string): string =>
-    `Have ${stock} clean when you open: ${spend} to spend on top of what you own.`,
+  haveSome: (stock: string, buy: string, spend: string): string =>
+    `Have ${stock} clean when you open. ${buy === '' ? 'You own all of it.' : `Buy ${buy} on top of what you own (${spend}).`}`,
   with: (stock: string): string => `You have ${stock} clean when you open.`,
   nothing: 'You need no cups, glasses or spoons: no drink on this menu is served in any.',
   /** @param days "mornings", "days", "rushes" */
