@@ -58,7 +58,8 @@ function changed(vessel: Vessel, dimension: Cliff['dimension'], by: number): Ves
 /**
  * The nearest change of the count by less and by more of every measure, within 12.8 mm.
  *
- * @param takes whether a vessel goes in so many times
+ * @param count how often a vessel goes in
+ * @param takes whether a vessel goes in so many times: quicker, and seldom mistaken
  */
 export function cliffsOf(
   vessel: Vessel,
@@ -69,28 +70,38 @@ export function cliffsOf(
   const cliffs: Cliff[] = [];
   for (const dimension of ['rim', 'handle', 'handleWidth', 'height', 'depth'] as const) {
     for (const sign of [-1, 1]) {
+      const counted = (tenths: number): number => {
+        const other = changed(vessel, dimension, (sign * tenths) / 10);
+        return other === null ? pieces : count(other);
+      };
       const differs = (tenths: number): boolean => {
         const other = changed(vessel, dimension, (sign * tenths) / 10);
         return other !== null && (sign < 0 ? takes(other, pieces + 1) : !takes(other, pieces));
       };
-      let far = FARTHEST_TENTHS;
-      while (far > 1 && changed(vessel, dimension, (sign * far) / 10) === null)
-        far = Math.floor(far / 2);
-      if (!differs(far)) continue;
-      let near = 0;
-      while (far - near > 1) {
-        const middle = (near + far) >> 1;
-        if (differs(middle)) far = middle;
-        else near = middle;
-      }
-      cliffs.push({
-        dimension,
-        changeMm: (sign * far) / 10,
-        piecesThen: count(changed(vessel, dimension, (sign * far) / 10)!),
-      });
+      let most = FARTHEST_TENTHS;
+      while (most > 1 && changed(vessel, dimension, (sign * most) / 10) === null)
+        most = Math.floor(most / 2);
+      if (!differs(most)) continue;
+      let at = firstOf(differs, 0, most);
+      // What is quick may miss a layout at another angle, and so the cliff by a little.
+      const changes = (tenths: number): boolean => counted(tenths) !== pieces;
+      if (!changes(at)) at = changes(most) ? firstOf(changes, at, most) : 0;
+      else if (at > 1 && changes(at - 1)) at = firstOf(changes, 0, at - 1);
+      if (at > 0) cliffs.push({ dimension, changeMm: (sign * at) / 10, piecesThen: counted(at) });
     }
   }
   return cliffs;
+}
+
+/** The first whole number beyond `near` at which `holds`, which holds at `far` and not at `near`. */
+function firstOf(holds: (tenths: number) => boolean, near: number, far: number): number {
+  let [low, high] = [near, far];
+  while (high - low > 1) {
+    const middle = (low + high) >> 1;
+    if (holds(middle)) high = middle;
+    else low = middle;
+  }
+  return high;
 }
 
 /** The cliff that takes the smallest change; null where there is none. */

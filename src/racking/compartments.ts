@@ -7,7 +7,7 @@ import { outlineOf } from './outline.js';
 import type { LoadingRule } from './open-rack.js';
 import { clearanceOf, usableOf } from './rack.js';
 import type { GridRack } from './rack.js';
-import type { Placed } from './rows.js';
+import type { Placed } from './meeting.js';
 import type { Vessel } from './vessel.js';
 
 /** The narrowest square opening for a piece, and the angle of the handle at which it goes in. */

@@ -10,12 +10,14 @@ import { compartmentPieces, compartmentPositions, smallestSquareOpening } from '
 import { outlineOf, planAreaOf } from './outline.js';
 import { fullestOpenLayout, holds, mostPieces } from './open-rack.js';
 import type { LoadingRule, NamedPattern, OpenPattern, OpenSearch } from './open-rack.js';
+import { memory } from './memory.js';
 import { basketPieces, pegLoad, pegPositions } from './pegs.js';
-import { pairProblems, rackProblems, vesselProblems } from './problems.js';
-import type { Problem } from './problems.js';
+import { pairProblems } from './problems.js';
+import { rackProblems, vesselProblems } from './measures.js';
+import type { Problem } from './measures.js';
 import { EMPTY_MASS_G, clearanceOf, usableOf } from './rack.js';
 import type { Rack } from './rack.js';
-import type { Placed } from './rows.js';
+import type { Placed } from './meeting.js';
 import type { Vessel } from './vessel.js';
 
 /** What keeps one more piece out. wall: handles that may not stand out over the walls, or the floor is too small for a piece. */
@@ -81,7 +83,7 @@ function floorPieces(vessel: Vessel, rack: Rack, rule: LoadingRule): number {
 
 /** Pieces of a vessel in one rack; 0 where it does not go in or a measure is wrong. */
 export function piecesPerRack(vessel: Vessel, rack: Rack, rule: LoadingRule = 'best'): number {
-  return rememberedCount(vessel, rack, rule, () => {
+  return counts(keyOf(vessel, rack, rule), () => {
     if (problemsOf(vessel, rack).length > 0) return 0;
     return Math.min(massLimit(vessel, rack), floorPieces(vessel, rack, rule));
   });
@@ -110,9 +112,14 @@ function takes(
  * How a vessel stands in a rack. Wrong measures and pairs that cannot be come back as `problems` with no
  * pieces; no error is thrown for them.
  *
+ * An answer is remembered by its measures.
+ *
  * @param rule which way the handles point; a named pattern asks for that one alone
  */
-export function rackLayout(vessel: Vessel, rack: Rack, rule: LoadingRule = 'best'): RackLayout {
+export const rackLayout = (vessel: Vessel, rack: Rack, rule: LoadingRule = 'best'): RackLayout =>
+  layouts(keyOf(vessel, rack, rule), () => layoutOf(vessel, rack, rule));
+
+function layoutOf(vessel: Vessel, rack: Rack, rule: LoadingRule): RackLayout {
   const problems = problemsOf(vessel, rack);
   const broken = problems.some(
     (p) =>
@@ -274,36 +281,7 @@ export const handleFinding = (vessel: Vessel, rack: Rack): HandleFinding => ({
   best: piecesPerRack(vessel, rack, 'best'),
 });
 
-const REMEMBERED = 2000;
-
-/** A function's answers by key, the oldest forgotten first. */
-function memory<T>(): (key: string, make: () => T) => T {
-  const known = new Map<string, T>();
-  return (key, make) => {
-    const old = known.get(key);
-    if (old !== undefined) return old;
-    const answer = make();
-    if (known.size >= REMEMBERED) known.delete(known.keys().next().value!);
-    known.set(key, answer);
-    return answer;
-  };
-}
-
 const counts = memory<number>();
 const layouts = memory<RackLayout>();
-const key = (vessel: Vessel, rack: Rack, rule: LoadingRule): string =>
+const keyOf = (vessel: Vessel, rack: Rack, rule: LoadingRule): string =>
   JSON.stringify([vessel, rack, rule]);
-
-const rememberedCount = (
-  vessel: Vessel,
-  rack: Rack,
-  rule: LoadingRule,
-  make: () => number,
-): number => counts(key(vessel, rack, rule), make);
-
-/** `rackLayout`, remembered by its measures: for controls that are moved to and fro. */
-export const rememberedRackLayout = (
-  vessel: Vessel,
-  rack: Rack,
-  rule: LoadingRule = 'best',
-): RackLayout => layouts(key(vessel, rack, rule), () => rackLayout(vessel, rack, rule));

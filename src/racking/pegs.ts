@@ -5,7 +5,7 @@ import { cos, sin } from '../elementary/angles.js';
 import { hypot } from '../elementary/powers.js';
 import { clearanceOf, usableOf } from './rack.js';
 import type { BasketRack, PegRack } from './rack.js';
-import type { Placed } from './rows.js';
+import type { Placed } from './meeting.js';
 import { depthOf, widestOf } from './vessel.js';
 import type { Vessel } from './vessel.js';
 

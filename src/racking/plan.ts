@@ -4,7 +4,7 @@
 import { piecesPerRack } from './layout.js';
 import type { LoadingRule } from './open-rack.js';
 import { fitProblems } from './problems.js';
-import type { Problem } from './problems.js';
+import type { Problem } from './measures.js';
 import { extendersFor } from './rack.js';
 import type { Rack } from './rack.js';
 import type { Vessel } from './vessel.js';

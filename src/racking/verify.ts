@@ -6,7 +6,7 @@ import { hypot } from '../elementary/powers.js';
 import { movedBy, reach, rotated } from './convex.js';
 import type { Point, Rounded } from './convex.js';
 import type { Outline } from './outline.js';
-import type { Placed } from './rows.js';
+import type { Placed } from './meeting.js';
 
 /** Least gap between any two pieces, and between any piece and a wall, mm; negative where they overlap or stand out. */
 export interface Gaps {

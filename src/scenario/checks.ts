@@ -14,7 +14,7 @@ import {
 import { parseCurrency, parseMoney } from '../quantities/money.js';
 import { didYouMean } from '../quantities/nearest.js';
 import { length } from '../quantities/units.js';
-import { rackProblems } from '../racking/problems.js';
+import { rackProblems } from '../racking/measures.js';
 import { checkCalendar } from './calendar.js';
 import { checkHave } from './have.js';
 import { checkHabits } from './check-habits.js';

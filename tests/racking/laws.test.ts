@@ -1,6 +1,6 @@
 import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
-import { piecesPerRack, rackLayout, rememberedRackLayout } from '../../src/racking/layout.js';
+import { piecesPerRack, rackLayout } from '../../src/racking/layout.js';
 import type { LoadingRule } from '../../src/racking/open-rack.js';
 import { fullestOpenLayout } from '../../src/racking/open-rack.js';
 import { outlineOf } from '../../src/racking/outline.js';
@@ -190,8 +190,6 @@ describe('over all patterns', () => {
 
   test('an answer is remembered by the measures, not by the object', () => {
     const vessel = cup(89.5, 28.5, 14, 'round');
-    expect(rememberedRackLayout({ ...vessel }, { ...open })).toBe(
-      rememberedRackLayout(vessel, open),
-    );
+    expect(rackLayout({ ...vessel }, { ...open })).toBe(rackLayout(vessel, open));
   });
 });

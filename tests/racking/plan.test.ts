@@ -1,6 +1,6 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
-import { piecesPerRack, rememberedRackLayout, rackLayout } from '../../src/racking/layout.js';
+import { piecesPerRack } from '../../src/racking/layout.js';
 import { mixedShare, rackPlan, type RackedWare } from '../../src/racking/plan.js';
 import type { GridRack, OpenRack, Rack } from '../../src/racking/rack.js';
 import type { Vessel } from '../../src/racking/vessel.js';
@@ -81,8 +81,4 @@ describe('the plan of racks', () => {
     expect(mixedShare([], open)).toBe(0);
     expect(mixedShare([ware('bowl', 470, 1)], open)).toBeNull();
   });
-});
-
-it('a remembered layout is the layout', () => {
-  expect(rememberedRackLayout(cup(84), open)).toEqual(rackLayout(cup(84), open));
 });

@@ -1,6 +1,7 @@
 import { describe, expect, test } from 'vitest';
 import { piecesPerRack, rackLayout } from '../../src/racking/layout.js';
-import { fitProblems, rackProblems, vesselProblems } from '../../src/racking/problems.js';
+import { rackProblems, vesselProblems } from '../../src/racking/measures.js';
+import { fitProblems } from '../../src/racking/problems.js';
 import type { Rack } from '../../src/racking/rack.js';
 import type { Vessel } from '../../src/racking/vessel.js';
 import { cup, disc, open, spoon } from './some.js';

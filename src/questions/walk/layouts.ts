@@ -4,7 +4,7 @@
  */
 import { atan2, cos, sin } from '../../elementary/angles.js';
 import { hypot } from '../../elementary/powers.js';
-import { rememberedRackLayout } from '../../racking/layout.js';
+import { rackLayout } from '../../racking/layout.js';
 import { direction, type Rounded } from '../../racking/convex.js';
 import { outlineOf } from '../../racking/outline.js';
 import { pegLoad } from '../../racking/pegs.js';
@@ -56,7 +56,7 @@ export function walkLayouts(scenario: Scenario): Record<string, WalkLayout> {
       const drawn =
         rack.kind === 'basket'
           ? sideBySide(vessel, rack, full)
-          : rememberedRackLayout(vessel, rack, scenario.racks?.loading ?? 'best').positions;
+          : rackLayout(vessel, rack, scenario.racks?.loading ?? 'best').positions;
       return [
         [
           id,

@@ -49,8 +49,14 @@ export const cardWords = {
       grid: 'in even rows',
       staggered: 'rows staggered',
       turned: 'every second row turned about',
+      mixed: 'rows turned and shifted',
     },
-    noHandles: { grid: 'In even rows', staggered: 'In staggered rows', turned: 'In rows' },
+    noHandles: {
+      grid: 'In even rows',
+      staggered: 'In staggered rows',
+      turned: 'In rows',
+      mixed: 'In rows',
+    },
     handles: (how: string, rows: string): string => `${how}, ${rows}, as drawn.`,
     handlesApart: (name: string, how: string, rows: string): string =>
       `${name}: ${how.charAt(0).toLowerCase()}${how.slice(1)}, ${rows}.`,

@@ -204,6 +204,7 @@ export const chartWords = {
       grid: 'In a grid',
       staggered: 'In staggered rows',
       turned: 'Every second row turned about',
+      mixed: 'Rows turned and shifted as drawn',
       compartments: 'One a compartment',
       'on edge': 'On edge between the pegs',
       loose: 'Loose in the basket, drawn in order to show their number',
