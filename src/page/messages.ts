@@ -83,7 +83,7 @@ export interface View {
   readonly machines: readonly unknown[] | null;
   /** Null: as in the letter that was sent. */
   readonly days: Answer['days'] | null;
-  readonly has: { readonly alternatives: boolean; readonly suit: boolean };
+  readonly has: { readonly suit: boolean };
 }
 
 /** How far an input moves the cost of the stock from one end of its range to the other, whole currency units. */

@@ -336,7 +336,6 @@ const viewOf = (
     : null,
   days,
   has: {
-    alternatives: Object.keys(scenario.alternatives ?? {}).length > 0,
     suit: scenario.suit !== undefined,
   },
 });

@@ -8,7 +8,7 @@ const QUESTIONS: readonly {
   readonly question: Exclude<Question, 'cards'>;
   readonly asked: (view: View) => boolean;
 }[] = [
-  { question: 'alternatives', asked: ({ has }) => has.alternatives },
+  { question: 'alternatives', asked: () => true },
   { question: 'map', asked: ({ machines }) => machines !== null },
   { question: 'moves', asked: () => true },
   { question: 'racks', asked: () => true },
