@@ -133,7 +133,7 @@ washing:
   machines:                # time ten loads and give loading, cycle and unloading
 ${Array.from({ length: machine.count }, () => `    - class: ${machine.class}`).join('\n')}
   hands: 1                 # who load and unload: a number, or clearers, or makers
-  partLoadWait: 6 min      # a rack that is not full goes once its first piece has waited so long
+  partLoadWait: about 6 min  # a rack that is not full goes once its first piece has waited so long
   # otherLoads: { racks: 6 / h }   # racks of plates and pans that go through the same machine
 `;
 }
