@@ -126,14 +126,14 @@ counter:
   makers: ${makers}                # people who make drinks at the same time
 
 clearing:
-  every: 10 min            # a round through the room; or write  clearing: atOnce
+  every: about 10 min      # a round through the room; or write  clearing: atOnce
   clearers: 1
 
 washing:
   machines:                # time ten loads and give loading, cycle and unloading
 ${Array.from({ length: machine.count }, () => `    - class: ${machine.class}`).join('\n')}
   hands: 1                 # who load and unload: a number, or clearers, or makers
-  partLoadWait: about 6 min  # a rack that is not full goes once its first piece has waited so long
+  partLoadWait: about 6 min # a rack that is not full goes once its first piece has waited so long
   # otherLoads: { racks: 6 / h }   # racks of plates and pans that go through the same machine
 `;
 }
