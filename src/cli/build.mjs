@@ -66,7 +66,7 @@ copyFileSync(`${root}node_modules/highs/build/highs.wasm`, `${dist}/highs.wasm`)
 // engine is packed, which keeps a letter small enough for the post.
 const [script, engine] = await Promise.all([
   forPage('src/page/main.tsx'),
-  forPage('src/page/engine/worker.ts'),
+  forPage('src/page/engine/worker.ts', { inject: ['src/page/engine/bytes-blob.ts'] }),
 ]);
 const safe = script.replaceAll('</script', '<\\/script').replaceAll('<!--', '<\\!--');
 writeFileSync(
@@ -81,7 +81,7 @@ writeFileSync(
 writeFileSync(`${dist}/typefaces.css`, await typefaceStyle());
 writeFileSync(`${dist}/typefaces-licence.txt`, await typefaceLicences());
 
-async function forPage(entry) {
+async function forPage(entry, more = {}) {
   const { outputFiles } = await build({
     absWorkingDir: root,
     entryPoints: [entry],
@@ -97,6 +97,7 @@ async function forPage(entry) {
     write: false,
     logLevel: 'warning',
     plugins: [withoutMaps, withoutEval],
+    ...more,
   });
   return outputFiles[0].text;
 }

@@ -16,6 +16,7 @@ import type { size } from '../questions/size/head.js';
 import { sizeBlocks } from '../questions/size/tell.js';
 import type { Given } from '../questions/settings.js';
 import { writeText } from '../tell/write-text.js';
+import { tightMorningOf } from '../questions/walk/letter-picture.js';
 import { piecesPerRackOf } from '../scenario/rack-geometry.js';
 import { largestScenarioBytes } from '../scenario/parse-yaml.js';
 import { problem } from '../scenario/problems.js';
@@ -59,7 +60,11 @@ export async function writeReport(args: ReportArguments): Promise<void> {
     ...(listed === null ? {} : { listed }),
   };
   const context = contextOf(opened.scenario, opened.inputs, version, piecesPerRackOf);
-  const charts = await drawn(letterCharts(answer, context, riskCurves(answer, risk)));
+  const curves = riskCurves(answer, risk);
+  const charts = await drawn(letterCharts(answer, context, curves));
+  const tight = await drawn([
+    tightMorningOf(opened.scenario, answer, context, options.listed ?? null),
+  ]);
   const suited =
     opened.scenario.suit === undefined ? null : await suitParts(opened, context, inThisThread());
   const stem = join(folder, basename(scenarioFile, extname(scenarioFile)));
@@ -71,13 +76,14 @@ export async function writeReport(args: ReportArguments): Promise<void> {
           fileName: basename(scenarioFile),
           text: await scenarioText(scenarioFile),
           options,
-          pieces: piecesOf(answer),
-          tightest: { day: answer.tightest.day, ware: answer.tightest.ware },
+          answer,
+          curves,
         });
   const html = reportHtml(
     {
       answer,
       context,
+      tight: tight[0]!,
       charts: [...charts, ...(suited?.charts ?? [])],
       findings: suited?.findings ?? [],
       inputs: context.inputs,

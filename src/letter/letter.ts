@@ -10,9 +10,10 @@ import type { Caution } from '../tell/cautions.js';
 import { cleanText, shorten } from '../tell/clean-text.js';
 import type { ReportContext, ReportInput } from '../tell/context.js';
 import { escapeHtml } from '../tell/escape-html.js';
-import { formatsFor } from '../tell/format.js';
+import { formatsFor, type Formats } from '../tell/format.js';
 import { inputsSection } from './inputs.js';
 import { island, liveScripts, policyOf, type LivePage } from './live.js';
+import { NAME_LENGTH } from '../tell/section-parts.js';
 import { cell, column, rowHead, scrolled } from '../tell/html-parts.js';
 import { pageStyle } from './page-style.js';
 import { cardStyle } from '../questions/cards/card-style.js';
@@ -27,6 +28,8 @@ export interface ReportParts {
   readonly answer: Answer;
   readonly context: ReportContext;
   readonly charts: readonly ReportChart[];
+  /** The morning that makes the case, for the first view. */
+  readonly tight?: ReportChart;
   readonly inputs: readonly ReportInput[];
   readonly cautions: readonly Caution[];
   readonly version: string;
@@ -35,7 +38,10 @@ export interface ReportParts {
 /** The pieces that a letter is put together from; the page fills each anew when the answer changes. */
 export const LETTER_PARTS = [
   'heading',
+  'figures',
   'lead',
+  'measured',
+  'tight',
   'order',
   'mind',
   'rush',
@@ -56,6 +62,7 @@ export function letterParts({
   answer,
   context,
   charts,
+  tight,
   inputs,
   cautions,
   version,
@@ -72,8 +79,12 @@ export function letterParts({
       .split('\0')
       .map(escapeHtml)
       .join(`<bdi>${escapeHtml(name)}</bdi>`),
+    figures: figures(answer, formats, words),
     lead: escapeHtml(facts.sentence),
-    order: `${facts.measured === '' ? '' : `<p class="small">${escapeHtml(facts.measured)}</p>\n`}${orderTable(facts, answer.rushLevel !== undefined)}
+    measured: facts.measured === '' ? '' : `<p class="small">${escapeHtml(facts.measured)}</p>`,
+    tight: tight === undefined ? '' : picture(tight, formats, words),
+    order: `<h2>${escapeHtml(answer.rushLevel === undefined ? sizeWords.orderCaption : sizeWords.givenCaption)}</h2>
+${orderTable(facts, answer.rushLevel !== undefined)}
 ${sizeWords.notes.map((note) => `<p class="small">${escapeHtml(note)}</p>`).join('\n')}`,
     mind: beforeYouBuy(facts),
     rush: `<h2>${escapeHtml(sizeWords.rushHead)}</h2>
@@ -173,18 +184,24 @@ ${island(live, 'head')}
 <main>
 ${island(live, 'sender')}
 <h1 data-part="heading">${parts.heading}</h1>
+${part('figures')}
 <p class="lead" data-part="lead">${parts.lead}</p>
+${part('measured')}
+${live === null ? '' : asleep(words)}
 ${island(live, 'start')}
 ${island(live, 'status')}
+${island(live, 'changed')}
+<div class="view" data-group="view">
 ${island(live, 'boxes')}
+${part('tight')}
+</div>
+${island(live, 'questions')}
 ${part('order')}
-${island(live, 'pieces')}
 ${part('mind')}
 ${part('rush')}
 ${part('pictures')}
 ${part('findings')}
 ${island(live, 'walk')}
-${island(live, 'questions')}
 ${part('cautions')}
 ${part('inputs')}
 ${island(live, 'forms')}
@@ -200,6 +217,19 @@ ${live === null ? '' : liveScripts(live)}
 </body>
 </html>
 `;
+}
+
+/** The answer in large figures: pieces of each ware, and what they cost. */
+function figures({ stock, cost }: Answer, formats: Formats, words: Words): string {
+  const items = stock.map(({ pieces, name }) => {
+    const count = formats.count(pieces);
+    const label = words.answer
+      .pieces(count, shorten(cleanText(name), NAME_LENGTH), pieces === 1)
+      .slice(count.length + 1)
+      .replace(/^× /, '');
+    return `<li><b>${escapeHtml(count)}</b> <bdi>${escapeHtml(label)}</bdi></li>`;
+  });
+  return `<ul class="figures">${items.join('')}<li class="total"><b>${escapeHtml(formats.money(cost))}</b> ${escapeHtml(words.letter.inAll)}</li></ul>`;
 }
 
 function orderTable({ order }: AnswerFacts, given: boolean): string {
@@ -221,9 +251,14 @@ function orderTable({ order }: AnswerFacts, given: boolean): string {
   const caption = given ? say.givenCaption : say.orderCaption;
   return scrolled(
     caption,
-    `<table><caption>${escapeHtml(caption)}</caption><thead><tr>${heads.map(column).join('')}</tr></thead><tbody>\n${body.join('\n')}\n</tbody></table>`,
+    `<table><caption class="unseen">${escapeHtml(caption)}</caption><thead><tr>${heads.map(column).join('')}</tr></thead><tbody>\n${body.join('\n')}\n</tbody></table>`,
   );
 }
+
+/** Said where the letter cannot wake: without scripts, or in a browser that lacks what it takes. */
+const asleep = (words: Words): string =>
+  `<noscript><p class="alarm">${escapeHtml(words.page.noScript)}</p></noscript>
+<p class="alarm" id="asleep" hidden>${escapeHtml(words.page.asleep)}</p>`;
 
 function beforeYouBuy({ overloads, warnings }: AnswerFacts): string {
   if (overloads.length + warnings.length === 0) return '';

@@ -3,6 +3,8 @@
  * what it was made from. Without it the same letter is plain text and pictures.
  */
 import type { ListedDay } from '../cafe/listed-day.js';
+import type { Answer } from '../questions/size/answer.js';
+import type { RiskCurve } from '../questions/size/charts/risk-against-stock.js';
 import { escapeHtml } from '../tell/escape-html.js';
 
 export interface LivePage {
@@ -32,9 +34,9 @@ export interface GivenScenario {
   readonly fileName: string;
   readonly text: string;
   readonly options: GivenOptions;
-  /** In the letter as sent: pieces by ware, and the day and ware of its tightest moment. */
-  readonly pieces: Readonly<Record<string, number>>;
-  readonly tightest: { readonly day: number; readonly ware: string };
+  /** The answer that the letter was written from, and its curves of risk, so that it can be written in other units. */
+  readonly answer: Answer;
+  readonly curves: readonly RiskCurve[];
 }
 
 /** What was asked on the command's line beside the file. */

@@ -1,6 +1,44 @@
 /** Style of what the page adds to the letter: boxes under sentences, and what print leaves out. */
 export const pageStyle = (): string => `
 [data-island]{display:block}
+.view{display:grid;grid-template-columns:minmax(18rem,24rem) minmax(0,1fr);gap:0 2.5rem;border-top:1px solid var(--line);margin:0 0 .5rem}
+.view h2{margin:.4rem 0 .15rem;font-size:1.05rem}
+[data-island=questions]>section>h2{margin:.5rem 0 .35rem;font-size:1.05rem}
+.view .beside{display:block;margin:.75rem 0 0}
+.view .beside p{font-size:.85rem;line-height:1.35;color:var(--faint);margin:0;max-width:none}
+.view .beside h3{font-size:1.05rem;margin:0 0 .25rem}
+.view .beside>div{display:contents}
+.view .beside{display:flex;flex-wrap:wrap;gap:.15rem 1.5rem}
+.view .beside :is(h3,p,figure){flex:1 0 100%}
+.view .beside details[open]{flex:1 0 100%}
+.view .beside figure{order:1}
+.view .beside p{order:2}
+.view .beside details{order:3;margin:.25rem 0 0}
+.view .beside .tools{order:4}
+.view figure svg{max-width:none}
+.boxes.six{display:grid;grid-template-columns:1fr 1fr;gap:.2rem 1rem;margin:0 0 .2rem}
+.six .hint,.level .hint{font-size:.7rem;line-height:1.1;min-height:.8rem}
+.six .box,.level .box{gap:.05rem}
+.six .wrong,.level .wrong{margin:0}
+.six .box label,.level .box label{line-height:1.2}
+[data-part=measured] p{margin:0 0 .2rem;font-size:.85rem;max-width:none}
+.six input[type=text],.level input[type=text]{min-height:2rem;padding:.15rem .5rem}
+.six .box,.level .box{max-width:none}
+.six input[type=text],.level input[type=text]{width:100%}
+.six .box label,.level .box label{font:.85rem/1.3 var(--figures)}
+.boxes.level{display:grid;grid-template-columns:1fr 1fr;margin:0}
+.boxes.level{gap:.2rem 1rem;margin:0}
+#pieces{margin:.1rem 0 0}
+.changed{border-left:4px solid var(--accent);background:var(--panel);padding:.5rem .9rem;margin:0 0 .75rem;display:flex;flex-wrap:wrap;gap:.25rem 1.5rem;align-items:center;justify-content:space-between}
+.changed p{margin:0;max-width:none;flex:1 1 24rem}
+.changed .row{margin:0}
+.changed button{min-height:2rem;padding:.15rem .6rem;font-size:.9rem}
+.provisional{color:var(--alarm)}
+body[data-phase=provisional] .lead::before{content:'PROVISIONAL. ';color:var(--alarm);font-weight:600}
+body[data-phase=working] .lead::before{content:'BEFORE THE CHANGE. ';color:var(--alarm);font-weight:600}
+body:is([data-phase=provisional],[data-phase=working]) [data-part=method]::before{content:'PROVISIONAL: worked out on few days, to be certified.';color:var(--alarm);font-weight:600}
+body:is([data-phase=provisional],[data-phase=working]) .figures b{color:var(--faint)}
+button.plain{min-height:0;padding:0 .5rem;font-size:.85rem}
 [data-older]{opacity:.55;transition:opacity .2s}
 .boxes{display:flex;flex-wrap:wrap;gap:1rem 1.5rem;align-items:flex-end;margin:0 0 1rem}
 .box{display:flex;flex-direction:column;gap:.2rem;max-width:15rem}
@@ -16,26 +54,41 @@ button:disabled{color:var(--faint);border-color:var(--line);cursor:default}
 :is(input,select,textarea,button,a):focus-visible{outline:3px solid var(--accent);outline-offset:2px}
 [aria-invalid=true]{border-color:var(--alarm);border-width:2px}
 .wrong{color:var(--alarm);font-size:.9rem;line-height:1.35;margin:.1rem 0 0}
-.status{min-height:3.2rem;color:var(--faint);font-size:.95rem;max-width:42rem}
-.head{display:flex;flex-wrap:wrap;gap:.5rem 2rem;align-items:center;justify-content:space-between;margin:0 0 2rem;border-bottom:1px solid var(--line);padding:0 0 .75rem;font-size:.95rem}
+.status{color:var(--faint);font-size:.9rem}
+.status p{margin:0 0 .35rem;max-width:none}
+.head{display:flex;flex-wrap:wrap;gap:.25rem 2rem;align-items:center;justify-content:space-between;margin:0 0 .75rem;border-bottom:1px solid var(--line);padding:0 0 .25rem;font-size:.9rem}
 .head fieldset{border:0;margin:0;padding:0;display:flex;flex-wrap:wrap;gap:.25rem 1.25rem;align-items:center}
 .head fieldset legend{float:left;padding:0 1rem 0 0}
 .sender{display:flex;gap:1rem;align-items:center;margin:0 0 1.25rem}
 .sender img{max-height:4rem;max-width:12rem}
 fieldset.choices{display:flex;flex-wrap:wrap;gap:.5rem 1.25rem;border:1px solid var(--line);margin:0 0 1rem;padding:.5rem .75rem .75rem}
 .row{display:flex;flex-wrap:wrap;gap:.75rem 1rem;align-items:center;margin:0 0 1rem}
-.tools{display:flex;flex-wrap:wrap;gap:.5rem;margin:.5rem 0 0}
+.tools{margin:.25rem 0 0}
+.tools div{display:flex;flex-wrap:wrap;gap:.5rem}
 .tools button{font-size:.85rem;min-height:1.75rem;padding:.15rem .5rem}
+.asks{display:flex;flex-wrap:wrap;gap:.5rem;align-items:flex-start}
+.asks>details.ask{border:0;padding:0}
+.asks>details.ask>summary{border:1px solid var(--accent);border-radius:2px;padding:.35rem .7rem;font:.95rem/1.3 var(--figures);list-style:none}
+.asks>details.ask>summary::-webkit-details-marker{display:none}
+.asks>details.ask[open]{flex:1 0 100%;order:1}
+.asks>details.ask[open]>summary{background:var(--panel);font-weight:600}
 details.ask{border-top:1px solid var(--line);padding:.6rem 0;margin:0}
 details.ask:last-of-type{border-bottom:1px solid var(--line)}
 details.ask>summary{font-size:1.05rem;width:auto}
 .ask h2{margin-top:1rem}
+@media screen and (max-width:52rem){.view{grid-template-columns:minmax(0,1fr)}body{padding-left:.9rem;padding-right:.9rem}[data-part=figures]{position:sticky;top:0;z-index:2;background:var(--ground);border-bottom:1px solid var(--line);margin:0 0 .5rem}.figures .total{order:-1}.figures{flex-wrap:nowrap;overflow-x:auto;gap:0 .9rem;margin:0;padding:.25rem 0}.figures li{white-space:nowrap;font-size:.75rem}.figures b{font-size:1.15rem}}
 @media (prefers-reduced-motion:reduce){*{transition:none!important;animation:none!important;scroll-behavior:auto!important}}
 @page{margin:16mm 15mm 15mm}
 @media print{
-[data-island]:not([data-island=sender]),.tools,.sources .screen{display:none!important}
-[data-older]{opacity:1}
-.lead{font-size:13pt;margin-bottom:8pt}
+[data-island]:not([data-island=sender],[data-island=questions]),.tools,.sources .screen,#asleep{display:none!important}
+[data-older]{display:none}
+.view{display:block;border:0}
+.view figure svg{max-width:110mm}
+[data-island=questions] :is(h2:first-child,[role=status],.lead-in),[data-island=questions] details:not([open]){display:none}
+[data-island=questions] details[open]{display:block;border:0;padding:0;break-before:page}
+[data-island=questions] details[open]>summary{display:none}
+[data-island=questions] details details{display:none}
+.lead{font-size:12pt;margin-bottom:6pt}
 h2{margin-top:11pt}
 .pictures{gap:3mm 9mm}
 .pictures figure svg{max-width:66mm}

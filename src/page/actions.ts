@@ -2,13 +2,16 @@
 import type { GivenOptions } from '../letter/live.js';
 import type { LetterPart } from '../letter/letter.js';
 import type { Edit } from '../scenario/edit-scenario.js';
+import { alternativeOf } from './alternative.js';
 import type { Engines, OnReply } from './engines.js';
 import { fill, markOlder } from './letter.js';
 import type { Asked, Look, Question, Reply } from './messages.js';
-import type { PageState, Store } from './store.js';
+import { settledOf, type PageState, type Settled, type Store } from './store.js';
 
 /** Parts that only the certified answer brings. */
 const UNTIL_CERTIFIED = ['pictures', 'findings'] as const;
+/** A quick answer under way for longer than this is given up for a newer change, ms. */
+const PATIENCE_MS = 500;
 
 type Task = () => Promise<void>;
 
@@ -19,11 +22,14 @@ export class Actions {
   private candidate: Pick<PageState, 'text' | 'fileName' | 'options'> | null = null;
   private changed = false;
   private answering = false;
+  private answeringSince = 0;
   /** Sections that stand open, worked out anew after each change. */
   private readonly open = new Map<Question, OnReply>();
   /** What the sure engine has yet to do, one after the other. */
   private tasks: Task[] = [];
   private working = false;
+  /** What waits for the certified answer. */
+  private whenCertified: (() => void)[] = [];
 
   constructor(
     private readonly store: Store,
@@ -35,16 +41,17 @@ export class Actions {
     const { scenario } = this.store.state.given;
     if (scenario === null) return;
     const asked = this.asked();
-    await this.engines.quick.ask({ kind: 'forms', asked, sent: scenario }, (reply) =>
+    await this.engines.quick.ask({ kind: 'forms', asked, answer: scenario.answer }, (reply) =>
       this.take(reply),
     );
     void this.engines.quick.ask({ kind: 'warm', asked, pictures: false });
     this.later(() => this.engines.sure.ask({ kind: 'warm', asked, pictures: true }));
-    this.later(() => this.engines.sure.ask({ kind: 'swings', asked }, (reply) => this.take(reply)));
   }
 
   /** Change values of the scenario. */
   edit(edits: readonly Edit[]): void {
+    // Nothing is to change after all: only what was refused before goes.
+    if (edits.length === 0) return this.store.set({ mistakes: [] });
     this.edits.push(...edits);
     this.change();
   }
@@ -53,21 +60,64 @@ export class Actions {
   replace(text: string, fileName: string, options: GivenOptions = {}): void {
     this.edits = [];
     this.candidate = { text, fileName, options };
-    this.store.set({ swings: [] });
     this.change();
   }
 
   /** Ask how safe a stock is; null: ask which stock is needed. */
   tryStock(stock: Readonly<Record<string, number>> | null): void {
     const { stock: _, ...rest } = this.store.state.options;
+    this.remember();
     this.store.set({ options: stock === null ? rest : { ...rest, stock } });
     this.change();
   }
 
-  /** Have it told in other units or another place's numbers. */
+  /** Other units, or another place's numbers: the answer is written anew, not worked out anew. */
   look(look: Partial<Look>): void {
+    const settled = settledOf(this.store.state);
     this.store.set({ look: { ...this.store.state.look, ...look } });
-    this.change();
+    if (settled !== null) this.restore(settled, this.store.state.before);
+    else if (this.store.state.phase !== 'blank') this.change();
+  }
+
+  /** Back to what stood before the last change. */
+  undo(): void {
+    const { before } = this.store.state;
+    if (before !== null) this.restore(before, null);
+  }
+
+  /** The letter as it was sent, with its own answer. */
+  backToSent(): void {
+    const { given, groups, view } = this.store.state;
+    // Its forms and figures come with the answer that is written anew.
+    if (given.scenario !== null && view !== null)
+      this.restore({ ...given.scenario, groups, view }, null);
+  }
+
+  /** Give up what is under way; what stood before the change stands again. */
+  cancel(): void {
+    const { before } = this.store.state;
+    void this.engines.quick.ask({ kind: 'stop' });
+    if (before !== null) return this.restore(before, null);
+    this.drop();
+    this.store.set({ phase: 'blank', progress: 0, text: '', view: null });
+  }
+
+  /** The house as it was before the change, with the change kept as an alternative of it. */
+  keepAsAlternative(name: string): void {
+    const { before, groups } = this.store.state;
+    if (before === null) return;
+    const edit = alternativeOf(name, before, groups);
+    if (edit === null) return;
+    this.store.set({ text: before.text, fileName: before.fileName, options: before.options });
+    this.store.set({ groups: before.groups, answer: before.answer, curves: before.curves });
+    this.edit([edit]);
+  }
+
+  /** Does it now if the answer on show is certified, else as soon as it is. */
+  onceCertified(act: () => void): void {
+    if (settledOf(this.store.state) !== null) return act();
+    this.whenCertified.push(act);
+    this.store.set({ waiting: true });
   }
 
   /** A section that is worked out while it stands open, and again after each change. */
@@ -100,21 +150,56 @@ export class Actions {
     return { fileName, text, options, look };
   }
 
+  /** What stands now is what the change is compared with, if it is certified; else what was before stays so. */
+  private remember(): void {
+    const settled = settledOf(this.store.state);
+    if (settled !== null) this.store.set({ before: settled });
+  }
+
+  private drop(): void {
+    this.tasks = [];
+    this.edits = [];
+    this.candidate = null;
+    this.changed = false;
+    void this.engines.sure.ask({ kind: 'stop' });
+  }
+
+  /** Shows a certified answer that is known. @param before what it is compared with */
+  private restore(settled: Settled, before: Settled | null): void {
+    this.drop();
+    const { safety, given } = this.store.state;
+    const sent = given.scenario;
+    const { text, fileName, options, groups, view, answer, curves } = settled;
+    const isSent = sent !== null && text === sent.text && options === sent.options;
+    this.store.set({ text, fileName, options, groups, view, before, mistakes: [], fault: null });
+    this.store.set({ safety: before === null ? null : safety, progress: 0, answer: null });
+    const asked = this.asked();
+    void this.engines.quick.ask({ kind: 'retell', asked, answer, curves }, (reply) => {
+      this.take(reply);
+      if (reply.kind === 'whole' && isSent) this.store.set({ phase: 'as-sent' });
+    });
+    for (const question of this.open.keys()) this.later(this.asking(question));
+  }
+
   private change(): void {
+    this.remember();
     this.changed = true;
     this.tasks = [];
     void this.engines.sure.ask({ kind: 'stop' });
     if (!this.answering) void this.answer();
+    else if (performance.now() - this.answeringSince > PATIENCE_MS)
+      void this.engines.quick.ask({ kind: 'stop' });
   }
 
   private async answer(): Promise<void> {
     this.answering = true;
     while (this.changed) {
       this.changed = false;
+      this.answeringSince = performance.now();
       const { candidate } = this;
       this.candidate = null;
-      const before = this.store.state.phase;
-      this.store.set({ phase: 'working' });
+      const kept = this.store.state;
+      this.store.set({ phase: 'working', answer: null, safety: null });
       const asked = { ...this.asked(), ...candidate };
       let fine = true;
       await this.engines.quick.ask(
@@ -126,20 +211,28 @@ export class Actions {
           this.take(reply);
         },
       );
-      if (!fine) this.store.set({ phase: before });
+      if (!fine && this.store.state.phase === 'working') {
+        const { phase, text, fileName, options, groups, answer, before } = kept;
+        this.store.set({ phase, text, fileName, options, groups, answer, before });
+      }
     }
     this.answering = false;
-    if (this.store.state.phase === 'provisional')
-      this.later(() =>
-        this.engines.sure.ask({ kind: 'sure', asked: this.asked(), pictures: true }, (reply) =>
-          this.take(reply),
-        ),
-      );
-    if (this.store.state.swings.length === 0)
-      this.later(() =>
-        this.engines.sure.ask({ kind: 'swings', asked: this.asked() }, (reply) => this.take(reply)),
-      );
+    if (this.store.state.phase === 'provisional') this.later(() => this.certify());
     for (const question of this.open.keys()) this.later(this.asking(question));
+  }
+
+  private async certify(): Promise<void> {
+    await this.engines.sure.ask({ kind: 'sure', asked: this.asked() }, (reply) => this.take(reply));
+    const { before, view, phase } = this.store.state;
+    if (phase !== 'certified' || before === null || view === null || view.stockGiven) return;
+    const stock = Object.fromEntries(before.view.ware.map(({ id, pieces }) => [id, pieces]));
+    if (view.ware.some(({ id }) => stock[id] === undefined)) return;
+    if (view.ware.every(({ id, pieces }) => stock[id] === pieces)) return;
+    this.later(() =>
+      this.engines.sure.ask({ kind: 'safety', asked: this.asked(), stock }, (reply) =>
+        this.take(reply),
+      ),
+    );
   }
 
   private asking(question: Question): Task {
@@ -161,6 +254,10 @@ export class Actions {
     this.working = false;
   }
 
+  private fillAll(parts: Readonly<Partial<Record<LetterPart, string>>>): void {
+    for (const [part, html] of Object.entries(parts)) fill(part as LetterPart, html);
+  }
+
   private take(reply: Reply): void {
     switch (reply.kind) {
       case 'mistakes':
@@ -171,12 +268,14 @@ export class Actions {
         return this.store.set({ text: reply.text, groups: reply.groups });
       case 'view':
         return this.store.set({ view: reply.view });
-      case 'swings':
-        return this.store.set({ swings: reply.swings });
+      case 'safety':
+        return this.store.set({ safety: reply.share });
       case 'progress':
         return this.store.set({ progress: this.store.state.progress + reply.days });
+      case 'parts':
+        return this.fillAll(reply.parts);
       case 'answer':
-        for (const [part, html] of Object.entries(reply.parts)) fill(part as LetterPart, html);
+        this.fillAll(reply.parts);
         markOlder(UNTIL_CERTIFIED, true);
         return this.store.set({
           phase: reply.certified ? 'certified' : 'provisional',
@@ -184,12 +283,16 @@ export class Actions {
           mistakes: [],
           fault: null,
           progress: 0,
-          json: null,
+          answer: null,
         });
-      case 'pictures':
-        for (const part of UNTIL_CERTIFIED) fill(part, reply.parts[part]);
+      case 'whole': {
+        this.fillAll(reply.parts);
         markOlder(UNTIL_CERTIFIED, false);
-        return this.store.set({ json: reply.json });
+        this.store.set({ answer: reply.answer, curves: reply.curves, waiting: false });
+        const acts = this.whenCertified.splice(0);
+        for (const act of acts) act();
+        return;
+      }
       default:
     }
   }

@@ -7,15 +7,16 @@ import { PageContext, type Page } from './context.js';
 import { startEngines } from './engines.js';
 import { Boxes } from './islands/boxes.js';
 import { Cards } from './islands/cards.js';
+import { Changed } from './islands/changed.js';
 import { Files } from './islands/files.js';
 import { Forms } from './islands/all-forms.js';
 import { Head, Sender } from './islands/head.js';
-import { Pieces } from './islands/pieces.js';
 import { Questions } from './islands/questions.js';
 import { Start } from './islands/start.js';
 import { Status } from './islands/status.js';
 import { WalkThrough } from './islands/walk-through.js';
 import { addPictureTools } from './picture-tools.js';
+import { markDocument } from './mark-document.js';
 import { orderFor } from './reading-order.js';
 import { Store, type Reader } from './store.js';
 
@@ -24,8 +25,8 @@ const islands: Readonly<Record<string, ComponentType>> = {
   sender: Sender,
   start: Start,
   status: Status,
+  changed: Changed,
   boxes: Boxes,
-  pieces: Pieces,
   questions: Questions,
   walk: WalkThrough,
   forms: Forms,
@@ -50,10 +51,14 @@ async function wake(): Promise<void> {
     progress: 0,
     view: null,
     groups: [],
-    swings: [],
     mistakes: [],
     fault: null,
-    json: null,
+    answer: scenario?.answer ?? null,
+    curves: scenario?.curves ?? [],
+    before: null,
+    safety: null,
+    kept: scenario?.text ?? '',
+    waiting: false,
   });
   const engines = await startEngines(textOf('engine'), version);
   const page: Page = { store, actions: new Actions(store, engines), words: english };
@@ -72,6 +77,7 @@ async function wake(): Promise<void> {
   orderFor(store.state.reader);
   let { reader } = store.state;
   store.subscribe(() => {
+    markDocument(store.state);
     if (store.state.reader !== reader) orderFor((reader = store.state.reader));
   });
   await page.actions.begin();
@@ -82,4 +88,8 @@ async function wake(): Promise<void> {
 const readerOf = (word: string | undefined): Reader | null =>
   word === 'owner' || word === 'consultant' || word === 'trainer' ? word : null;
 
-void wake();
+wake().catch((error: unknown) => {
+  const sentence = document.getElementById('asleep');
+  if (sentence !== null) sentence.hidden = false;
+  console.error(error);
+});

@@ -2,9 +2,10 @@
  * What the page and its engines say to one another. Plain data: the page sends an ask with a number, an
  * engine answers with any number of replies of that number, the last of them `done`.
  */
-import type { GivenOptions, GivenScenario } from '../letter/live.js';
+import type { GivenOptions } from '../letter/live.js';
 import type { LetterPart } from '../letter/letter.js';
-import type { Answer } from '../questions/size/answer.js';
+import type { Answer, Share } from '../questions/size/answer.js';
+import type { RiskCurve } from '../questions/size/charts/risk-against-stock.js';
 import type { DayWalk } from '../questions/walk/day.js';
 import type { Edit } from '../scenario/edit-scenario.js';
 import type { FormGroup } from '../scenario/input-forms.js';
@@ -30,18 +31,27 @@ export type Question = 'alternatives' | 'map' | 'moves' | 'racks' | 'suit' | 'or
 export type Request =
   /** The other engine, to share days with. */
   | { readonly kind: 'join'; readonly port: MessagePort; readonly version: string }
-  /** The scenario's forms, nothing run; `sent`: what the letter on show says. */
+  /** The scenario's forms, nothing run; `answer`: that of the letter on show. */
+  | { readonly kind: 'forms'; readonly asked: Asked; readonly answer: Answer }
+  /** An answer written anew, in other units or another place's numbers. */
   | {
-      readonly kind: 'forms';
+      readonly kind: 'retell';
       readonly asked: Asked;
-      readonly sent: Pick<GivenScenario, 'pieces' | 'tightest'>;
+      readonly answer: Answer;
+      readonly curves: readonly RiskCurve[];
     }
   /** Do once, unseen, what will be asked soon, so that it is quick then. */
   | { readonly kind: 'warm'; readonly asked: Asked; readonly pictures: boolean }
   /** A quick answer on few days, after changes to the text. */
   | { readonly kind: 'quick'; readonly asked: Asked; readonly edits: readonly Edit[] }
   /** The certified answer, with its pictures. */
-  | { readonly kind: 'sure'; readonly asked: Asked; readonly pictures: boolean }
+  | { readonly kind: 'sure'; readonly asked: Asked }
+  /** How safe a stock would be. */
+  | {
+      readonly kind: 'safety';
+      readonly asked: Asked;
+      readonly stock: Readonly<Record<string, number>>;
+    }
   | { readonly kind: 'question'; readonly asked: Asked; readonly question: Question }
   | {
       readonly kind: 'walk';
@@ -50,8 +60,6 @@ export type Request =
       readonly stock: Readonly<Record<string, number>>;
     }
   | { readonly kind: 'workbook'; readonly asked: Asked }
-  /** Which inputs move the cost most. */
-  | { readonly kind: 'swings'; readonly asked: Asked }
   /** Drop what is under way. */
   | { readonly kind: 'stop' };
 
@@ -76,20 +84,26 @@ export interface View {
   /** Opening in minutes after midnight; null where the house has no clock. */
   readonly openingMinute: number | null;
   readonly ware: readonly ViewWare[];
+  /** Of all pieces, in whole currency units. */
+  readonly cost: number;
+  /** Share of safe days that is asked for. */
+  readonly level: number;
+  /** Share of safe days that was measured; null on listed days. */
+  readonly share: Share | null;
   /** A stock was given rather than asked for. */
   readonly stockGiven: boolean;
-  readonly tightest: GivenScenario['tightest'];
+  readonly tightest: Pick<Answer['tightest'], 'day' | 'ware'>;
   /** The machines as the file has them; null: as many as are needed. */
   readonly machines: readonly unknown[] | null;
   /** Null: as in the letter that was sent. */
   readonly days: Answer['days'] | null;
+  /** Guests expected in the busiest hour. */
+  readonly busiestHour: number;
+  /** Mean stay of a guest, minutes. */
+  readonly stayMinutes: number;
+  /** No clearing rounds: each table is cleared when it is left. */
+  readonly clearedAtOnce: boolean;
   readonly has: { readonly suit: boolean };
-}
-
-/** How far an input moves the cost of the stock from one end of its range to the other, whole currency units. */
-export interface Swing {
-  readonly path: string;
-  readonly money: number;
 }
 
 export interface ViewWare {
@@ -108,14 +122,16 @@ export type Reply =
       readonly certified: boolean;
       readonly view: View;
       readonly parts: Readonly<Partial<Record<LetterPart, string>>>;
-      readonly json: string | null;
     }
+  | { readonly kind: 'parts'; readonly parts: Readonly<Partial<Record<LetterPart, string>>> }
+  /** The last of a certified answer: its pictures, and the answer itself. */
   | {
-      readonly kind: 'pictures';
-      readonly parts: Readonly<Pick<Record<LetterPart, string>, 'pictures' | 'findings'>>;
-      readonly json: string;
+      readonly kind: 'whole';
+      readonly parts: Readonly<Partial<Record<LetterPart, string>>>;
+      readonly answer: Answer;
+      readonly curves: readonly RiskCurve[];
     }
-  | { readonly kind: 'swings'; readonly swings: readonly Swing[] }
+  | { readonly kind: 'safety'; readonly share: number }
   | { readonly kind: 'section'; readonly html: string }
   | { readonly kind: 'progress'; readonly days: number }
   | {

@@ -1,4 +1,4 @@
-/** Under each picture of the letter: take it along as a drawing or as dots, and its figures as a table. */
+/** Under each picture of the letter, in one menu: take it along as a drawing or as dots, and its figures as a table. */
 import { safeCell } from '../tell/charts/picture-files.js';
 import { standaloneSvg } from '../tell/charts/standalone-svg.js';
 import type { Words } from '../tell/words.js';
@@ -12,19 +12,24 @@ export function addPictureTools(within: HTMLElement, words: Words): void {
       figure === null ||
       svg === null ||
       svg === undefined ||
-      figure.querySelector('.tools') !== null
+      section.querySelector('.tools') !== null
     )
       continue;
     const title = section.querySelector('h3')?.textContent ?? '';
-    const tools = document.createElement('div');
+    const tools = document.createElement('details');
     tools.className = 'tools';
+    const head = document.createElement('summary');
+    head.textContent = words.page.savePicture;
+    head.setAttribute('aria-label', `${words.page.savePicture}: ${title}`);
+    const menu = document.createElement('div');
+    tools.append(head, menu);
     const button = (label: string, act: () => void): void => {
       const one = document.createElement('button');
       one.type = 'button';
       one.textContent = label;
       one.setAttribute('aria-label', `${label}: ${title}`);
       one.onclick = act;
-      tools.append(one);
+      menu.append(one);
     };
     const drawing = (): string => standaloneSvg(new XMLSerializer().serializeToString(svg));
     button(words.page.pictureSvg, () => save(`${section.id}.svg`, 'image/svg+xml', drawing()));
@@ -35,7 +40,7 @@ export function addPictureTools(within: HTMLElement, words: Words): void {
     const table = section.querySelector('table');
     if (table !== null)
       button(words.page.tableCsv, () => save(`${section.id}.csv`, 'text/csv', tableCsv(table)));
-    figure.append(tools);
+    figure.previousElementSibling?.append(tools);
   }
 }
 

@@ -5,18 +5,26 @@
  */
 import type { Reader } from './store.js';
 
-const OPENING = ['sender', 'heading', 'lead', 'start', 'status'] as const;
+const OPENING = [
+  'sender',
+  'heading',
+  'figures',
+  'lead',
+  'measured',
+  'start',
+  'status',
+  'changed',
+] as const;
 const CLOSING = ['files'] as const;
 
 const ORDER: Readonly<Record<Reader, readonly string[]>> = {
   owner: [
-    'boxes',
-    'order',
-    'pieces',
-    'mind',
-    'pictures',
+    'view',
     'questions',
+    'order',
+    'mind',
     'walk',
+    'pictures',
     'rush',
     'findings',
     'cautions',
@@ -33,8 +41,7 @@ const ORDER: Readonly<Record<Reader, readonly string[]>> = {
     'findings',
     'method',
     'inputs',
-    'boxes',
-    'pieces',
+    'view',
     'questions',
     'forms',
     'walk',
@@ -47,9 +54,8 @@ const ORDER: Readonly<Record<Reader, readonly string[]>> = {
     'cautions',
     'rush',
     'pictures',
-    'boxes',
+    'view',
     'order',
-    'pieces',
     'mind',
     'findings',
     'questions',
@@ -65,7 +71,7 @@ export function orderFor(reader: Reader): void {
   const focused = document.activeElement;
   for (const name of [...OPENING, ...ORDER[reader], ...CLOSING]) {
     for (const element of main.querySelectorAll(
-      `:scope > [data-part="${name}"], :scope > [data-island="${name}"]`,
+      `:scope > [data-part="${name}"], :scope > [data-island="${name}"], :scope > [data-group="${name}"]`,
     ))
       main.append(element);
   }

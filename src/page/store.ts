@@ -1,7 +1,9 @@
 /** What the page knows at a moment, and who wants to be told when that changes. */
 import type { Given, GivenOptions } from '../letter/live.js';
+import type { Answer } from '../questions/size/answer.js';
+import type { RiskCurve } from '../questions/size/charts/risk-against-stock.js';
 import type { FormGroup } from '../scenario/input-forms.js';
-import type { Look, Mistake, Swing, View } from './messages.js';
+import type { Look, Mistake, View } from './messages.js';
 
 /** Who reads: the letter opens differently for each. */
 export type Reader = 'owner' | 'consultant' | 'trainer';
@@ -14,6 +16,17 @@ export interface Sender {
 
 /** How far the answer on show has come. */
 export type Phase = 'blank' | 'as-sent' | 'working' | 'provisional' | 'certified';
+
+/** A scenario with its certified answer: what a change is compared with, and what undo goes back to. */
+export interface Settled {
+  readonly text: string;
+  readonly fileName: string;
+  readonly options: GivenOptions;
+  readonly groups: readonly FormGroup[];
+  readonly view: View;
+  readonly answer: Answer;
+  readonly curves: readonly RiskCurve[];
+}
 
 export interface PageState {
   readonly given: Given;
@@ -29,13 +42,20 @@ export interface PageState {
   readonly progress: number;
   readonly view: View | null;
   readonly groups: readonly FormGroup[];
-  /** Widest first; empty until it is known. */
-  readonly swings: readonly Swing[];
   /** What is wrong with what was typed last; the answer on show is that before it. */
   readonly mistakes: readonly Mistake[];
   readonly fault: string | null;
-  /** The answer as a file, once its pictures are drawn. */
-  readonly json: string | null;
+  /** The certified answer and its curves; null until they are those of the text as it stands. */
+  readonly answer: Answer | null;
+  readonly curves: readonly RiskCurve[];
+  /** What stood before the last change. */
+  readonly before: Settled | null;
+  /** Share of safe days with the stock of before in the house as it now is; null: not known yet. */
+  readonly safety: number | null;
+  /** The text as it was last sent or saved: what differs would be lost on leaving. */
+  readonly kept: string;
+  /** Something is to be saved or printed as soon as the certified answer is there. */
+  readonly waiting: boolean;
 }
 
 type Listener = () => void;
@@ -59,4 +79,12 @@ export class Store {
     this.listeners.add(listener);
     return () => this.listeners.delete(listener);
   }
+}
+
+/** The scenario and answer on show, where the answer is certified and belongs to the text; else null. */
+export function settledOf(state: PageState): Settled | null {
+  const { phase, text, fileName, options, groups, view, answer, curves } = state;
+  if ((phase !== 'as-sent' && phase !== 'certified') || view === null || answer === null)
+    return null;
+  return { text, fileName, options, groups, view, answer, curves };
 }

@@ -22,9 +22,15 @@ svg text{font-family:var(--figures)}
 @media (prefers-color-scheme:dark){:root{${variables(dark)}}}
 *{box-sizing:border-box}
 html{background:var(--ground);color:var(--ink);-webkit-text-size-adjust:100%}
-body{margin:0 auto;padding:2.5rem 1.25rem 4rem;max-width:66rem;font:1.0625rem/1.55 var(--text);overflow-wrap:break-word}
-h1{font-size:1.05rem;font-weight:400;font-style:italic;color:var(--faint);margin:0 0 1.25rem}
-.lead{font-size:1.5rem;line-height:1.4;margin:0 0 1.75rem;max-width:48rem;text-wrap:pretty}
+body{margin:0 auto;padding:.6rem 1.25rem 4rem;max-width:72rem;font:1.0625rem/1.55 var(--text);overflow-wrap:break-word}
+h1{font-size:1.05rem;font-weight:400;font-style:italic;color:var(--faint);margin:0 0 .2rem}
+.figures{list-style:none;display:flex;flex-wrap:wrap;gap:.25rem 2.25rem;margin:0 0 .4rem;padding:0;max-width:none}
+.figures li{margin:0;font:.95rem/1.3 var(--figures);color:var(--faint)}
+.figures b{display:block;font-size:2.5rem;line-height:1.1;font-weight:600;color:var(--ink);font-variant-numeric:tabular-nums}
+.figures .total{margin-left:auto;text-align:right}
+.lead{font-size:1.15rem;line-height:1.35;margin:0 0 .35rem;max-width:none;text-wrap:pretty}
+.unseen{position:absolute;width:1px;height:1px;overflow:hidden;clip-path:inset(50%);white-space:nowrap}
+.on-paper{display:none}
 h2{font-size:1.3rem;line-height:1.3;font-weight:600;margin:2.75rem 0 .75rem;break-after:avoid}
 h3{font-size:1.1rem;line-height:1.35;font-weight:600;margin:0 0 .5rem;break-after:avoid;text-wrap:balance}
 p{margin:0 0 .85rem;max-width:42rem}
@@ -68,12 +74,16 @@ dl>div{break-inside:avoid;margin:0 0 1rem}
 dt{font-weight:600}
 dd{margin:0;font-size:.95rem}
 footer{margin-top:3rem;border-top:1px solid var(--line);padding-top:1rem}
-@media screen and (max-width:52rem){.beside{grid-template-columns:minmax(0,1fr)}dl,ol.sources{columns:1}.lead{font-size:1.25rem}body{padding-top:1.5rem}th,td{padding-left:.45rem;padding-right:.45rem}}
+@media screen and (max-width:52rem){.beside{grid-template-columns:minmax(0,1fr)}dl,ol.sources{columns:1}.lead{font-size:1.05rem}.figures{gap:.25rem 1.25rem}.figures b{font-size:1.7rem}.figures .total{margin-left:0;text-align:left}th,td{padding-left:.45rem;padding-right:.45rem}}
 @page{margin:20mm 17mm 18mm;@top-left{content:${cssString(words.letter.runningHead(name.length > 80 ? `${name.slice(0, 79)}…` : name))};font:italic 9pt ${TEXT_FACE};color:#444}@bottom-right{content:${page};font:9pt ${TEXT_FACE};color:#444}}
 @media print{
 :root{color-scheme:light;${variables(print)}}
 body{padding:0;max-width:none;font-size:10pt;line-height:1.4}
-h1{display:none}
+h1{margin-bottom:4pt}
+.on-paper{display:block}
+.figures{gap:2pt 16pt;margin-bottom:8pt}
+.figures li{font-size:9pt}
+.figures b{font-size:20pt}
 .lead{font-size:14pt;margin-bottom:12pt}
 h2{font-size:12.5pt;margin:16pt 0 6pt}
 h3{font-size:10.5pt}

@@ -58,7 +58,7 @@ describe('the same bytes as the terminal', () => {
       await certified(page);
       expect(await lead(page)).toBe(sent);
       const { fileName, bytes } = await saved(page, 'Save the answer (JSON)');
-      expect(fileName).toBe(`${stem}.json`);
+      expect(fileName).toMatch(/^(tern-tide|\p{L}[\p{L}\p{N}-]*)-\d{4}-\d\d-\d\d\.json$/u);
       expect(bytes.toString('utf8') === (await letterText(`${stem}.json`)), 'the same bytes').toBe(
         true,
       );

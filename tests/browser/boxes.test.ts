@@ -56,9 +56,7 @@ describe('the boxes under the sentence', () => {
   it('say beside the box what will not do, keep the answer, and take what is put right', async () => {
     const { page, faults, close } = await openLetter(browser, letterPath('short.html'));
     const boxes = page.locator('[data-island=boxes]');
-    const id = await boxes
-      .getByLabel('Time between clearing rounds', { exact: true })
-      .getAttribute('id');
+    const id = await boxes.getByLabel('Tables cleared every', { exact: true }).getAttribute('id');
     const every = `[id="${id}"]`;
     const lead = await page.textContent('[data-part=lead]');
     await type(page, every, 'soon');
@@ -103,6 +101,7 @@ describe('the letter as a whole', () => {
     const back = await said(page);
     for (const [part, html] of Object.entries(sent)) expect(back[part], part).toBe(html);
     expect(await page.getByRole('button', { name: 'Back to the letter as sent' }).count()).toBe(0);
+    expect(await page.getAttribute('.status', 'data-phase')).toBe('as-sent');
     expect(faults).toEqual([]);
     await close();
   });

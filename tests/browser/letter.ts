@@ -78,8 +78,9 @@ export async function certified(page: Page): Promise<void> {
   await page.waitForFunction(
     (known) => {
       const done =
-        document.querySelector<HTMLElement>('.status')?.dataset['phase'] === 'certified' &&
-        document.querySelector('[data-older]') === null;
+        ['certified', 'as-sent'].includes(
+          document.querySelector<HTMLElement>('.status')?.dataset['phase'] ?? '',
+        ) && document.querySelector('[data-older]') === null;
       return (
         done && (window as unknown as { counted: { certified: number } }).counted.certified > known
       );

@@ -119,6 +119,10 @@ describe('hostile names', () => {
   it('are no formula in a table that is saved', async () => {
     const { page, close } = await openLetter(browser, letterPath('hostile.html'));
     const buttons = page.locator('button[aria-label^="Save the figures as CSV"]');
+    await page.evaluate(() => {
+      for (const menu of document.querySelectorAll<HTMLDetailsElement>('details.tools'))
+        menu.open = true;
+    });
     await buttons.first().waitFor();
     let seen = 0;
     for (const button of await buttons.all()) {

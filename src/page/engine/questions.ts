@@ -27,7 +27,7 @@ import {
 import type { Result } from '../../questions/question.js';
 import { scenarioStudy } from '../../questions/size/scenario-study.js';
 import type { GivenOptions } from '../../letter/live.js';
-import type { Question, Swing } from '../messages.js';
+import type { Question } from '../messages.js';
 import { drawnCharts } from './drawn.js';
 
 export interface Asking {
@@ -117,15 +117,4 @@ export async function orderOf({ inquiry }: Asking): Promise<OrderStudy> {
       inquiry.opened.scenario.supply?.date ?? new Date().toISOString().slice(0, 10),
     ),
   );
-}
-
-/** Days on which it is seen which inputs move the cost most: only their order matters. */
-const SWING_DAYS = 60;
-
-/** How far each input with a range moves the cost of the stock, the widest first. */
-export async function swingsOf({ inquiry }: Asking): Promise<Swing[]> {
-  const { inputs } = told(await askMoves({ ...inquiry, days: SWING_DAYS }));
-  return inputs
-    .map(({ path, low, high }) => ({ path, money: Math.abs(high - low) }))
-    .toSorted((a, b) => b.money - a.money);
 }

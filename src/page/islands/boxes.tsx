@@ -1,101 +1,153 @@
-/** The few values that move the answer most, to be typed over; and one machine more or fewer. */
+/**
+ * Six boxes in a fixed order, each a thing that a house knows or decides; then how safe it is to be, and
+ * pieces of one's own. A box stays where it is whatever the answer says.
+ */
 import { usePage } from '../context.js';
 import { Box } from '../forms/box.js';
-import { LeadBoxes } from '../forms/lead-boxes.js';
+import { FieldBox } from '../forms/field-box.js';
+import { problemOf } from '../forms/problems.js';
+import { formStyle } from '../forms/style.js';
+import { readLevel, readMachines, readPositive } from '../forms/typed-numbers.js';
+import { scaledDurations, scaledNumbers } from '../forms/scaled.js';
+import { Pieces } from './pieces.js';
 import type { FormField } from '../../scenario/input-forms.js';
-
-/** Always at hand, as they are what a house can decide. */
-const DECIDED = ['seats.count', 'clearing.every', 'level'];
-/** Until it is known what moves the answer here. */
-const USUALLY = ['arrivals.peak.guests', 'guests.staysIn', 'guests.dwell', 'washing.partLoadWait'];
-const MOST_MOVERS = 4;
-const MOST_MACHINES = 12;
-
-/** A price moves the cost in plain proportion; nobody needs a simulation to see that. */
-const isPrice = (path: string): boolean => /^ware\..*\.price$/.test(path);
+import type { Edit } from '../../scenario/edit-scenario.js';
+import { useState } from 'preact/hooks';
 
 export function Boxes() {
-  const { state, words, formats, actions } = usePage();
-  const { view, groups, swings, mistakes, look, text } = state;
-  const sent = state.given.scenario;
+  const { state, store, words, formats, actions } = usePage();
+  const { view, groups, mistakes, look } = state;
+  const [wrong, setWrong] = useState<Readonly<Record<string, string>>>({});
   if (view === null || groups.length === 0) return null;
   const say = words.page;
-  const fields = new Map(
-    groups
-      .flatMap(({ parts }) => parts.flatMap((part) => part.fields))
-      .map((field) => [field.path, field]),
+  const all = groups.flatMap(({ parts }) => parts.flatMap(({ fields }) => fields));
+  const fieldAt = (path: string): FormField | undefined => all.find((one) => one.path === path);
+  const under = (path: string, kinds: readonly string[]): FormField[] =>
+    all.filter(
+      (one) => one.path.startsWith(path) && kinds.includes(one.kind) && one.written !== '',
+    );
+  /** A box of our own: what is wrong with it stands beneath it, and the answer stays. */
+  const own = (
+    id: string,
+    label: string,
+    value: string,
+    read: (text: string) => { readonly edits: readonly Edit[] } | { readonly wrong: string },
+  ) => (
+    <Box
+      id={id}
+      label={label}
+      value={value}
+      problem={wrong[id] ?? null}
+      onCommit={(text) => {
+        const { [id]: _, ...others } = wrong;
+        const taken = text.trim() === value ? { edits: [] } : read(text);
+        setWrong('wrong' in taken ? { ...others, [id]: taken.wrong } : others);
+        if ('edits' in taken && taken.edits.length > 0) actions.edit(taken.edits);
+        return 'wrong' in taken || taken.edits.length > 0;
+      }}
+    />
   );
-  const found = (paths: readonly string[]): FormField[] =>
-    paths.flatMap((path) => fields.get(path) ?? []);
-  const movers =
-    swings.length === 0
-      ? found(USUALLY)
-      : found(
-          swings
-            .filter(({ path, money }) => money > 0 && !DECIDED.includes(path) && !isPrice(path))
-            .map(({ path }) => path),
-        ).slice(0, MOST_MOVERS);
-  const hintOf = ({ path }: FormField): { hint: string } | object => {
-    const swing = swings.find((one) => one.path === path);
-    return swing === undefined || swing.money === 0
-      ? {}
-      : { hint: say.moves(formats.money(swing.money)) };
+  const box = (path: string, label: string) => {
+    const field = fieldAt(path);
+    return field === undefined ? null : (
+      <FieldBox
+        field={field}
+        label={label}
+        problem={problemOf(field, mistakes)}
+        units={look.units}
+        words={words}
+        prefix="lead"
+        onEdit={(_, edit) => actions.edit(edit === null ? [] : [edit])}
+      />
+    );
   };
-  const machines = view.machines;
-  const setMachines = (text: string): boolean => {
-    const wanted = Number(text);
-    if (machines === null || !/^\d{1,2}$/.test(text.trim()) || wanted < 1 || wanted > MOST_MACHINES)
-      return false;
-    const at = ['washing', 'machines'];
-    if (wanted > machines.length)
-      actions.edit(
-        Array.from({ length: wanted - machines.length }, (_, index) => ({
-          kind: 'add',
-          path: [...at, machines.length + index],
-          value: machines.at(-1),
-        })),
-      );
-    else
-      actions.edit(
-        Array.from({ length: machines.length - wanted }, (_, index) => ({
-          kind: 'remove',
-          path: [...at, machines.length - 1 - index],
-        })),
-      );
-    return true;
-  };
+  const set = ({ at, kind }: FormField, text: string): Edit =>
+    kind === 'rate' || kind === 'duration'
+      ? { kind: 'set', path: at, value: text }
+      : { kind: 'set', path: at, flow: text };
+  const guests = formats.decimal(view.busiestHour, view.busiestHour < 10 ? 1 : 0);
+  const stay = formats.decimal(view.stayMinutes, 1);
+  const scaleAll =
+    (fields: readonly FormField[], was: number, scaled: (text: string, factor: number) => string) =>
+    (text: string) => {
+      const wanted = readPositive(text, state.look.locale ?? view.locale);
+      if (wanted === null) return { wrong: say.positiveWrong };
+      return {
+        edits: fields.map((field): Edit => {
+          const by = scaled(field.written, wanted / was);
+          return set(field, field.kind === 'numbers' ? `[${by}]` : by);
+        }),
+      };
+    };
   return (
     <section>
       <h2>{say.boxesHead}</h2>
-      <p>{say.boxesIntro}</p>
-      <LeadBoxes
-        fields={[...movers, ...found(DECIDED)].map((field) => ({ field, ...hintOf(field) }))}
-        problems={mistakes}
-        units={look.units}
-        words={words}
-        onEdit={(edits) => actions.edit(edits)}
-      />
-      {machines === null ? null : (
-        <div class="boxes">
-          <Box
-            id="machines"
-            label={say.machines}
-            value={String(machines.length)}
-            onCommit={setMachines}
-          />
-        </div>
-      )}
-      {sent === null ||
-      (text === sent.text && state.options.stock === sent.options.stock) ? null : (
-        <p class="row">
-          <button
-            type="button"
-            onClick={() => actions.replace(sent.text, sent.fileName, sent.options)}
-          >
-            {say.backToSent}
-          </button>
-        </p>
-      )}
+      <style>{formStyle}</style>
+      <div class="boxes six">
+        {box('arrivals.peak.guests', say.six.guests) ??
+          own(
+            'box-guests',
+            say.six.guests,
+            guests,
+            scaleAll(
+              [
+                ...under('arrivals.slots.parties', ['numbers']),
+                ...under('arrivals.steps', ['rate']),
+              ],
+              view.busiestHour,
+              scaledNumbers,
+            ),
+          )}
+        {box('seats.count', say.six.seats)}
+        {own(
+          'box-stay',
+          say.six.stay,
+          stay,
+          scaleAll(
+            under('guests.dwell', ['durationLaw', 'duration']),
+            view.stayMinutes,
+            scaledDurations,
+          ),
+        )}
+        {box('guests.staysIn', say.six.staysIn)}
+        {view.machines === null ? (
+          <Still id="machines" label={say.machines} text={say.asManyAsNeeded} />
+        ) : (
+          own('machines', say.machines, String(view.machines.length), (text) =>
+            readMachines(text, view.machines ?? [], words),
+          )
+        )}
+        {view.clearedAtOnce ? (
+          <Still id="box-clearing" label={say.six.clearing} text={say.clearedAtOnce} />
+        ) : (
+          box('clearing.every', say.six.clearing)
+        )}
+      </div>
+      <div class="boxes level">
+        {own(
+          'box-level',
+          say.six.level,
+          formats.percent(view.level, view.level * 100 === Math.round(view.level * 100) ? 0 : 2),
+          (text) => {
+            // A level asked for on the command's line would hide the file's.
+            const { level: _, ...options } = state.options;
+            const taken = readLevel(text, words);
+            if ('edits' in taken) store.set({ options });
+            return taken;
+          },
+        )}
+      </div>
+      <Pieces />
     </section>
+  );
+}
+
+/** A box's place where there is nothing to type. */
+function Still({ id, label, text }: { id: string; label: string; text: string }) {
+  return (
+    <div class="box">
+      <label for={id}>{label}</label>
+      <input id={id} type="text" disabled value={text} />
+    </div>
   );
 }

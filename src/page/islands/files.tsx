@@ -1,25 +1,40 @@
-/** Take it along: open and save scenarios, answers and the letter itself. */
-import { useState } from 'preact/hooks';
+/** Take it along: open and save scenarios, answers and the letter itself. Nothing leaves but a certified answer. */
+import { useEffect, useState } from 'preact/hooks';
 import { usePage } from '../context.js';
-import type { Given } from '../../letter/live.js';
 import { letterAsFile, save } from '../saving.js';
-import type { View } from '../messages.js';
-import type { PageState } from '../store.js';
+import { stemOf } from '../file-name.js';
+import type { PageState, Settled } from '../store.js';
+import { settledOf } from '../store.js';
+import type { Given } from '../../letter/live.js';
 
 const LARGEST = 1_000_000;
 const SPREADSHEET = 'application/vnd.openxmlformats-officedocument.spreadsheetml.sheet';
 
 export function Files() {
-  const { state, words, actions } = usePage();
+  const { state, store, words, actions } = usePage();
   const { view } = state;
   const say = words.page;
   const [wrong, setWrong] = useState<string | null>(null);
-  const stem = state.fileName.replace(/\.\w+$/, '');
+  const stem = stemOf(view?.name ?? state.fileName);
   const open = async (file: File | undefined): Promise<void> => {
     if (file === undefined) return;
     setWrong(file.size > LARGEST ? say.tooLarge : null);
     if (file.size <= LARGEST) actions.replace(await file.text(), file.name);
   };
+  const keep = (): void => store.set({ kept: store.state.text });
+  /** Saves something of the certified answer, once it is there. */
+  const certified = (act: (settled: Settled, now: PageState) => void) => (): void =>
+    actions.onceCertified(() => {
+      const settled = settledOf(store.state);
+      if (settled !== null) act(settled, store.state);
+    });
+  useEffect(() => {
+    const ask = (event: BeforeUnloadEvent): void => {
+      if (store.state.text !== store.state.kept) event.preventDefault();
+    };
+    addEventListener('beforeunload', ask);
+    return () => removeEventListener('beforeunload', ask);
+  }, []);
   return (
     <section>
       <h2>{say.filesHead}</h2>
@@ -41,36 +56,42 @@ export function Files() {
         <button
           type="button"
           disabled={state.text === ''}
-          onClick={() => save(`${stem}.yaml`, 'application/yaml', state.text)}
+          onClick={() => {
+            save(`${stem}.yaml`, 'application/yaml', state.text);
+            keep();
+          }}
         >
           {say.saveScenario}
         </button>
         <button
           type="button"
-          disabled={state.json === null}
-          onClick={() => save(`${stem}.json`, 'application/json', state.json ?? '')}
+          disabled={view === null}
+          onClick={certified(({ answer }) =>
+            save(`${stem}.json`, 'application/json', `${JSON.stringify(answer, null, 1)}\n`),
+          )}
         >
           {say.saveAnswer}
         </button>
         <button
           type="button"
           disabled={view === null}
-          onClick={() =>
-            actions.file('workbook', (bytes) => save(`${stem}.order.xlsx`, SPREADSHEET, bytes))
-          }
+          onClick={certified(() =>
+            actions.file('workbook', (bytes) => save(`${stem}.order.xlsx`, SPREADSHEET, bytes)),
+          )}
         >
           {say.saveWorkbook}
         </button>
         <button
           type="button"
           disabled={view === null}
-          onClick={() =>
-            view !== null && save(`${stem}.html`, 'text/html', letterAsFile(asSent(state, view)))
-          }
+          onClick={certified((settled, now) => {
+            save(`${stem}.html`, 'text/html', letterAsFile(asSent(settled, now)));
+            keep();
+          })}
         >
           {say.saveLetter}
         </button>
-        <button type="button" onClick={() => window.print()}>
+        <button type="button" disabled={view === null} onClick={certified(() => window.print())}>
           {say.print}
         </button>
       </div>
@@ -80,13 +101,12 @@ export function Files() {
 
 /** The page as the next reader is to find it. */
 function asSent(
-  { given, fileName, text, options, reader, look, sender }: PageState,
-  { ware, tightest }: View,
+  { fileName, text, options, answer, curves }: Settled,
+  { given, reader, look, sender }: PageState,
 ): Given {
-  const pieces = Object.fromEntries(ware.map((one) => [one.id, one.pieces]));
   return {
     ...given,
-    scenario: { fileName, text, options, pieces, tightest },
+    scenario: { fileName, text, options, answer, curves },
     reader,
     look,
     sender,

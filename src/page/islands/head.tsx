@@ -1,5 +1,6 @@
 /** At the head: who reads, in which units, and the sender's name and logo. */
 import { useState } from 'preact/hooks';
+import { safeLocale } from '../../tell/format.js';
 import { usePage } from '../context.js';
 import type { Reader } from '../store.js';
 
@@ -135,12 +136,19 @@ export function Head() {
 export function Sender() {
   const { state, words } = usePage();
   const { name, logo } = state.sender;
-  if (name === '' && logo === null) return null;
+  const day = new Intl.DateTimeFormat(safeLocale(state.look.locale ?? state.view?.locale ?? 'en'), {
+    dateStyle: 'long',
+  }).format(new Date());
   return (
-    <div class="sender">
-      {logo === null ? null : <img src={logo} alt={words.page.logoAlt} />}
-      <bdi>{name}</bdi>
-    </div>
+    <>
+      {name === '' && logo === null ? null : (
+        <div class="sender">
+          {logo === null ? null : <img src={logo} alt={words.page.logoAlt} />}
+          <bdi>{name}</bdi>
+        </div>
+      )}
+      <p class="on-paper">{day}</p>
+    </>
   );
 }
 

@@ -23,9 +23,11 @@ export function Questions() {
   return (
     <section>
       <h2>{words.page.questionsHead}</h2>
-      {QUESTIONS.filter(({ asked }) => asked(view)).map(({ question }) => (
-        <Asked key={question} question={question} />
-      ))}
+      <div class="asks">
+        {QUESTIONS.filter(({ asked }) => asked(view)).map(({ question }) => (
+          <Asked key={question} question={question} />
+        ))}
+      </div>
     </section>
   );
 }

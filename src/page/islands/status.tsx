@@ -1,30 +1,49 @@
-/** How far the answer has come, and what keeps it from coming. */
+/**
+ * How far the answer has come, and what keeps it from coming. What is seen may count days; what is
+ * read out is one sentence when work begins and the new answer when it is certified.
+ */
+import { useEffect, useState } from 'preact/hooks';
 import { usePage } from '../context.js';
 
+/** Quiet time before anything is read out, ms: a reader who types is not talked over. */
+const QUIET_MS = 700;
+
 export function Status() {
-  const { state, words, formats } = usePage();
-  const { phase, view, mistakes, fault, progress } = state;
+  const { state, words, formats, actions } = usePage();
+  const { phase, view, mistakes, fault, progress, answer, waiting } = state;
   const say = words.page;
   const { count } = formats;
   const days = view?.days ?? null;
+  const underWay = phase === 'working' || phase === 'provisional';
   const sentence = (): string => {
     if (phase === 'blank') return '';
     if (phase === 'as-sent') return say.asSent;
     if (phase === 'working' || days === null || view === null) return say.working;
     if (state.options.listed !== undefined) return say.onListed(count(state.options.listed.length));
-    if (phase === 'provisional') {
-      const so = view.stockGiven
+    if (phase === 'provisional')
+      return view.stockGiven
         ? say.provisionalAtStock(count(days.chosenOn))
         : say.provisional(count(days.chosenOn), count(days.certifiedOn));
-      return progress === 0 ? so : `${so} ${say.progress(count(progress))}`;
-    }
     return view.stockGiven
       ? say.certifiedAtStock(count(days.chosenOn))
       : say.certified(count(days.chosenOn), count(days.certifiedOn));
   };
   return (
     <div class="status" data-phase={phase}>
-      <p role="status">{sentence()}</p>
+      <p>
+        {phase === 'provisional' ? (
+          <strong class="provisional">{say.provisionalMark}</strong>
+        ) : null}
+        {sentence()}
+        {progress === 0 || !underWay ? '' : ` ${say.progress(count(progress))}`}
+        {waiting ? ` ${say.waiting}` : ''}{' '}
+        {underWay ? (
+          <button type="button" class="plain" onClick={() => actions.cancel()}>
+            {say.cancel}
+          </button>
+        ) : null}
+      </p>
+      <ReadOut working={underWay} settled={answer !== null} />
       {mistakes.length === 0 ? null : (
         <div role="alert" class="wrong">
           <p>{say.mistakesHead}</p>
@@ -45,5 +64,29 @@ export function Status() {
         </p>
       )}
     </div>
+  );
+}
+
+/** For those who listen. Nothing is said of the letter as it was opened. */
+function ReadOut({ working, settled }: { readonly working: boolean; readonly settled: boolean }) {
+  const { words } = usePage();
+  const [said, setSaid] = useState<string | null>(null);
+  useEffect(() => {
+    if (!working && !(settled && said !== null)) return;
+    const timer = setTimeout(
+      () =>
+        setSaid(
+          working
+            ? words.page.working
+            : (document.querySelector('[data-part=lead]')?.textContent ?? ''),
+        ),
+      QUIET_MS,
+    );
+    return () => clearTimeout(timer);
+  }, [working, settled]);
+  return (
+    <p role="status" class="unseen">
+      {said ?? ''}
+    </p>
   );
 }

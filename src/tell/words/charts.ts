@@ -24,6 +24,18 @@ export const chartWords = {
       `${pieces}: something runs out in ${risk} of rushes (95% interval ${low} to ${high})`,
     allPieces: (pieces: string): string => `${pieces} pieces in all`,
   },
+  tight: {
+    stages: ['with guests', 'dirty', 'waiting to be washed', 'washed, drying'] as readonly string[],
+    title: (pieces: string, time: string, one: boolean): string =>
+      `A tight day: at ${time} ${pieces} ${one ? 'is' : 'are'} left`,
+    none: (pieces: string): string => `no ${pieces}`,
+    description: (name: string, stock: string, left: string): string =>
+      `${name}, ${stock} pieces, on one simulated day that about 1 in 20 is as busy as: where each piece is, moment by moment. At the tightest moment ${left === '0' ? 'none' : left} ${left === '1' ? 'is' : 'are'} clean on the shelf.`,
+    pieces: 'pieces off the shelf',
+    stock: (count: string): string => `all ${count}`,
+    left: (count: string): string => `${count} left`,
+    caption: (name: string): string => `Where each ${name} is, on the tight day`,
+  },
   places: {
     title: (name: string, off: string, time: string): string =>
       `${name}: at most ${off} are off the shelf at once on a mean day, at ${time}`,

@@ -4,6 +4,7 @@ export const letterWords = {
   heading: (name: string): string => `Ware for ${name}`,
   runningHead: (name: string): string => `Ware for ${name}`,
   page: (page: string, pages: string): readonly string[] => ['Page ', page, ' of ', pages],
+  inAll: 'in all',
   picturesHead: 'Why',
   tableBehind: 'The figures behind this picture',
   inputsHead: 'What this rests on',

@@ -25,9 +25,9 @@ export const pageWords = {
     'This is the answer as it was sent. Change a number below and it is worked out again, here, without any network.',
   working: 'Working it out …',
   provisional: (days: string, fresh: string): string =>
-    `Provisional: chosen on ${days} simulated days, tried on ${fresh} others. The certified answer follows.`,
+    `Chosen on ${days} simulated days and checked on ${fresh} others; the certified answer follows.`,
   provisionalAtStock: (days: string): string =>
-    `Provisional: tried on ${days} simulated days. The answer on more days follows.`,
+    `Checked on ${days} simulated days; the answer on more days follows.`,
   progress: (days: string): string => `${days} days run so far.`,
   certified: (days: string, fresh: string): string =>
     `Worked out here: chosen on ${days} simulated days, tried on ${fresh} fresh ones.`,
@@ -40,15 +40,49 @@ export const pageWords = {
   fault: (message: string): string =>
     `Something went wrong on our side: ${message}. What you typed is kept; change a number to try again.`,
 
-  // The boxes under the sentence.
-  boxesHead: 'What if it were otherwise?',
-  boxesIntro: 'Type another value, or use the arrow keys; the answer follows.',
-  machines: 'Washing machines',
-  moves: (swing: string): string => `moves the cost by up to ${swing}`,
+  provisionalMark: 'Provisional.',
+  provisionalTitle: 'PROVISIONAL:',
+  waiting: 'What you asked to save or print follows with the certified answer.',
+  cancel: 'Cancel',
+  noScript:
+    'This letter can be read as it is. To change numbers in it, open it in a browser that runs scripts.',
+  asleep:
+    'This letter can be read as it is, but this browser is too old, or set too strictly, to change numbers in it. A current Chrome, Edge, Firefox or Safari can.',
+
+  // The boxes of the first view.
+  boxesHead: 'Your café',
+  six: {
+    guests: 'Guests, busiest hour',
+    seats: 'Seats',
+    stay: 'Guests stay (mean, min)',
+    staysIn: 'Share staying in',
+    clearing: 'Tables cleared every',
+    level: 'Safe on … of days',
+  },
+  machines: 'Dishwashers',
+  machinesWrong: (most: string): string =>
+    `Type a whole number from 1 to ${most}. The answer is still the one before.`,
+  levelWrong:
+    'Type a share from 1 % to 99.99 %, such as 95 %. No stock is safe on 100 % of days. The answer is still the one before.',
+  positiveWrong: 'Type a number above 0. The answer is still the one before.',
+  asManyAsNeeded: 'as many as needed',
+  clearedAtOnce: 'at once, as guests leave',
+
+  // What a change did.
+  changedValue: (label: string, from: string, to: string): string => `${label} ${from} → ${to}`,
+  changedMore: (count: string): string => `${count} more`,
+  changedNothing: 'the same stock as before',
+  changedProvisional: '(provisional)',
+  changedStock: (share: string, wanted: string): string =>
+    `With the stock of before, ${share} of days would be safe, not ${wanted}.`,
+  changedSafety: (from: string, to: string): string => `safe days ${from} → ${to}`,
+  nothingThere: 'none',
+  undo: 'Undo',
+  keepAlternative: 'Keep as an alternative',
   backToSent: 'Back to the letter as sent',
 
   // Pieces.
-  piecesHead: 'What if you bought other numbers?',
+  piecesHead: 'Pieces of my own',
   piecesIntro:
     'Type the pieces you have, or would rather buy; the letter then says how safe that is.',
   piecesWrong: (most: string): string =>
@@ -84,6 +118,7 @@ export const pageWords = {
   saveLetter: 'Save this letter',
   saveWorkbook: 'Save the order sheet (XLSX)',
   print: 'Print this letter',
+  savePicture: 'Save',
   pictureSvg: 'Save as SVG',
   picturePng: 'Save as PNG',
   tableCsv: 'Save the figures as CSV',

@@ -1,0 +1,43 @@
+/** The scenario that is asked about, read; what is wrong with it is said. */
+import { contextOf } from '../../tell/context-of.js';
+import type { ReportContext } from '../../tell/context.js';
+import { piecesPerRackOf } from '../../scenario/rack-geometry.js';
+import { editScenario, EditRefused, type Edit } from '../../scenario/edit-scenario.js';
+import { problem, type Problem } from '../../scenario/problems.js';
+import { readScenario, type ReadResult } from '../../scenario/read-scenario.js';
+import type { Asked, Mistake, Reply } from '../messages.js';
+
+export type Opened = Extract<ReadResult, { ok: true }>;
+export type Say = (reply: Reply) => void;
+
+export function opened({ text, fileName }: Asked, say: Say): Opened | null {
+  const read = readScenario(text, fileName, { piecesPerRack: piecesPerRackOf });
+  if (read.ok) return read;
+  say({ kind: 'mistakes', mistakes: read.problems.map(mistakeOf) });
+  return null;
+}
+
+/** A change that was refused stands nowhere in the file yet. */
+const nowhere = { line: 0, column: 0 } as const;
+
+/** The text after the changes; null where one was refused. */
+export function changed(text: string, edits: readonly Edit[], say: Say): string | null {
+  if (edits.length === 0) return text;
+  try {
+    return editScenario(text, edits);
+  } catch (error) {
+    if (!(error instanceof EditRefused)) throw error;
+    say({
+      kind: 'mistakes',
+      mistakes: error.flaws.map((flaw) => mistakeOf(problem(flaw, '', nowhere))),
+    });
+    return null;
+  }
+}
+
+export const mistakeOf = ({ path, line, message }: Problem): Mistake => ({ path, line, message });
+
+export function contextFor(read: Opened, { look }: Asked, version: string): ReportContext {
+  const context = contextOf(read.scenario, read.inputs, version, piecesPerRackOf, look.units);
+  return { ...context, ...(look.locale === null ? {} : { locale: look.locale }) };
+}

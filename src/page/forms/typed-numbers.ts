@@ -1,0 +1,50 @@
+/** Numbers as people type them into the boxes of the first view, as changes of the scenario or a sentence on what is wrong. */
+import type { Words } from '../../tell/words.js';
+import type { Edit } from '../../scenario/edit-scenario.js';
+
+type Taken = { readonly edits: readonly Edit[] } | { readonly wrong: string };
+
+const MOST_MACHINES = 12;
+const MACHINES = ['washing', 'machines'] as const;
+
+/** A number above 0, with the decimal mark of the place or a point, whatever unit is typed behind it; null: none. */
+export function readPositive(text: string, locale: string): number | null {
+  const mark =
+    new Intl.NumberFormat(locale).formatToParts(1.5).find(({ type }) => type === 'decimal')
+      ?.value ?? '.';
+  const found = /^\s*(\d[\d\s.,']*)/.exec(text)?.[1];
+  if (found === undefined) return null;
+  const plain = found.replace(/[\s']/g, '');
+  const number = Number(
+    mark === ',' && plain.includes(',')
+      ? plain.replaceAll('.', '').replace(',', '.')
+      : plain.replaceAll(',', ''),
+  );
+  return Number.isFinite(number) && number > 0 ? number : null;
+}
+
+/** "95", "95 %", "95%", "0.95" and "0,95" are all the same share; 0 % and 100 % cannot be had. */
+export function readLevel(text: string, words: Words): Taken {
+  const found = /^\s*(\d{1,3}(?:[.,]\d+)?)\s*%?\s*$/.exec(text)?.[1];
+  if (found === undefined) return { wrong: words.page.levelWrong };
+  const number = Number(found.replace(',', '.'));
+  const percent = number < 1 && !text.includes('%') ? number * 100 : number;
+  if (percent < 1 || percent > 99.99) return { wrong: words.page.levelWrong };
+  return {
+    edits: [{ kind: 'set', path: ['level'], value: `${Number(percent.toFixed(4))} %` }],
+  };
+}
+
+/** So many machines: the last is copied, or the last ones go. */
+export function readMachines(text: string, now: readonly unknown[], words: Words): Taken {
+  const wanted = Number(text.trim());
+  if (!/^\d{1,3}$/.test(text.trim()) || wanted < 1 || wanted > MOST_MACHINES)
+    return { wrong: words.page.machinesWrong(String(MOST_MACHINES)) };
+  return {
+    edits: Array.from({ length: Math.abs(wanted - now.length) }, (_, index): Edit =>
+      wanted > now.length
+        ? { kind: 'add', path: [...MACHINES, now.length + index], value: now.at(-1) }
+        : { kind: 'remove', path: [...MACHINES, now.length - 1 - index] },
+    ),
+  };
+}

@@ -1,0 +1,138 @@
+/** Chart: one tight morning, where the pieces of the scarcest ware are, against the stock. */
+import { cleanText, shorten } from '../../../tell/clean-text.js';
+import { chart, type Chart, type ChartTable } from '../../../tell/charts/chart-table.js';
+import {
+  clockAxis,
+  framed,
+  palette,
+  type ChartContext,
+  type ChartSpec,
+} from '../../../tell/charts/style.js';
+import { english, type Words } from '../../../tell/words.js';
+import type { TightMorning } from '../tight-morning.js';
+
+export interface TightMorningInput {
+  readonly morning: TightMorning;
+  readonly name: string;
+  readonly openingMinute: number | null;
+}
+
+const COLOURS = [palette.blue, palette.orange, palette.vermilion, palette.green];
+const [WIDTH, HEIGHT] = [600, 170];
+
+export function tightMorningChart(
+  input: TightMorningInput,
+  context: ChartContext,
+  words: Words = english,
+): Chart {
+  return chart('tight-morning', spec(input, context, words), tableOf(input, words));
+}
+
+function spec(
+  { morning, name, openingMinute }: TightMorningInput,
+  { formats, locale }: ChartContext,
+  words: Words,
+): ChartSpec {
+  const say = words.charts.tight;
+  const { moments, stock, tightest } = morning;
+  const short = shorten(cleanText(name), 40);
+  const until = moments.at(-1)?.minute ?? 1;
+  const values = moments.flatMap(({ minute, counts }) =>
+    counts.map((pieces, order) => ({ minute, order, stage: say.stages[order]!, pieces })),
+  );
+  const x = {
+    field: 'minute',
+    type: 'quantitative' as const,
+    scale: { domain: [0, until], nice: false },
+    axis: clockAxis(
+      until,
+      formats,
+      openingMinute === null ? words.charts.timeSinceOpening : words.charts.timeOfDay,
+      openingMinute,
+    ),
+  };
+  const y = {
+    type: 'quantitative' as const,
+    title: say.pieces,
+    scale: { domain: [0, Math.max(1, stock * 1.16)], nice: false },
+    axis: { format: ',d', tickMinStep: 1 },
+  };
+  const left = Math.max(0, tightest.left);
+  const moment = [{ minute: tightest.minute, pieces: stock - left }];
+  const toTheLeft = tightest.minute > until / 2;
+  return {
+    ...framed({
+      title: say.title(
+        left === 0
+          ? say.none(words.answer.pieces('', short, false).replace(/^ ?(?:× )?/, ''))
+          : words.answer.pieces(formats.count(left), short, left === 1),
+        formats.clock(tightest.minute),
+        left === 1,
+      ),
+      description: say.description(short, formats.count(stock), formats.count(left)),
+      locale,
+    }),
+    width: WIDTH,
+    height: HEIGHT,
+    layer: [
+      {
+        data: { values },
+        mark: { type: 'area', interpolate: 'step-after', opacity: 0.9 },
+        encoding: {
+          x,
+          y: { ...y, field: 'pieces', stack: 'zero' },
+          order: { field: 'order', type: 'quantitative' },
+          color: {
+            field: 'stage',
+            type: 'nominal',
+            scale: { domain: [...say.stages], range: COLOURS },
+            sort: [...say.stages],
+            legend: { columns: 4, columnPadding: 10, labelFontSize: 11 },
+          },
+        },
+      },
+      {
+        data: { values: [{ pieces: stock }] },
+        mark: { type: 'rule', color: 'currentColor', strokeWidth: 2 },
+        encoding: { y: { ...y, field: 'pieces' } },
+      },
+      {
+        data: { values: [{ minute: 0, pieces: stock, label: say.stock(formats.count(stock)) }] },
+        mark: { type: 'text', align: 'left', baseline: 'bottom', dy: -5, dx: 2, fontWeight: 600 },
+        encoding: { x, y: { ...y, field: 'pieces' }, text: { field: 'label', type: 'nominal' } },
+      },
+      {
+        data: { values: moment },
+        mark: { type: 'rule', color: 'currentColor', strokeDash: [3, 3] },
+        encoding: { x },
+      },
+      {
+        data: { values: moment.map((one) => ({ ...one, label: say.left(formats.count(left)) })) },
+        mark: {
+          type: 'text',
+          align: toTheLeft ? 'right' : 'left',
+          baseline: 'bottom',
+          dy: -5,
+          dx: toTheLeft ? -5 : 5,
+        },
+        encoding: {
+          x,
+          y: { ...y, datum: stock },
+          text: { field: 'label', type: 'nominal' },
+        },
+      },
+    ],
+  } as ChartSpec;
+}
+
+function tableOf({ morning, name }: TightMorningInput, words: Words): ChartTable {
+  const say = words.charts.tight;
+  return {
+    caption: say.caption(shorten(cleanText(name), 60)),
+    columns: [
+      { title: words.charts.places.time, as: 'clock' },
+      ...say.stages.map((title) => ({ title, as: 'count' as const })),
+    ],
+    rows: morning.moments.map(({ minute, counts }) => [minute, ...counts]),
+  };
+}
