@@ -53,7 +53,7 @@ const studies: readonly Study[] = [
   {
     name: 'known distances',
     shape: 'small',
-    aYear: [-8, 4, 8],
+    aYear: [4, 8, 16],
     looks: SMALL,
     habitDays: 50,
     replications: 400,
