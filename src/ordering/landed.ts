@@ -165,8 +165,12 @@ export function nextSteps(consignment: Consignment, mostMoreCartons = 60): reado
   return steps.sort((a, b) => a.netMinor - b.netMinor);
 }
 
-/** "12 more medium-cup cost EUR 9.00 and save EUR 31.00 of freight (free freight)". */
-export function nextStepSentence(step: NextStep, money: (minor: number) => string): string {
+/** "12 more Medium cup cost €9.00 and save €31.00 of freight (free freight): €22.00 less in all". */
+export function nextStepSentence(
+  step: NextStep,
+  nameOf: (ware: string) => string,
+  money: (minor: number) => string,
+): string {
   const cost =
     step.goodsMinor >= 0
       ? `cost ${money(step.goodsMinor)}`
@@ -177,5 +181,9 @@ export function nextStepSentence(step: NextStep, money: (minor: number) => strin
       : step.freightSavedMinor < 0
         ? ` and add ${money(-step.freightSavedMinor)} of freight`
         : '';
-  return `${step.pieces} more ${step.ware} ${cost}${saving} (${step.step})`;
+  const net =
+    step.netMinor < 0
+      ? `${money(-step.netMinor)} less in all`
+      : `${money(step.netMinor)} more in all`;
+  return `${step.pieces} more ${nameOf(step.ware)} ${cost}${saving} (${step.step}): ${net}.`;
 }

@@ -1,11 +1,13 @@
 /** The order sheet as plain data: what terminal, CSV, workbook, page and reorder cards are made from. */
 import type { Caution } from './cautions.js';
+import type { Bridge } from './bridge.js';
 import type { LandedPoint, NextStep } from './landed.js';
 import type { NextOrder, OrderPolicy } from './policy.js';
 import type { Warning } from './problems.js';
 import type { OrderRounds } from './plan.js';
 import type { RepeatSupply } from './schema.js';
 import type { ShelfCourse } from './shelf-course.js';
+import type { FreightStep } from './supply.js';
 import type { TakeawayLine } from './takeaway.js';
 
 /** One ware of the sheet. Money is whole minor units; `null` money means that no supplier quotes it. */
@@ -13,11 +15,15 @@ export interface OrderLine {
   readonly ware: string;
   readonly name: string;
   readonly colour: string | null;
-  /** Pieces that must stand clean at opening. */
+  /** Pieces that must be clean at opening. */
   readonly par: number;
   readonly onHand: number;
   /** Pieces to hold: par and spares, until the next delivery. */
   readonly hold: number;
+  /** Of these, enough until a delivery that is ordered at the next count. */
+  readonly untilDelivery: number;
+  /** Probability that the pieces stay at or above the par until the next delivery. */
+  readonly chance: number;
   readonly spares: OrderPolicy['spares'];
   /** Pieces needed, before cartons. */
   readonly needed: number;
@@ -29,6 +35,8 @@ export interface OrderLine {
   /** Days from one order of this ware to the next, as planned. */
   readonly coverDays: number;
   readonly cartonPieces: number | null;
+  /** Gross mass of a carton, g. */
+  readonly cartonMassG: number | null;
   readonly cartons: number | null;
   readonly cartonMinor: number | null;
   readonly goodsMinor: number | null;
@@ -61,6 +69,9 @@ export interface SheetConsignment {
   readonly freightMinor: number;
   /** Name of the freight step, or 'free'. */
   readonly freightStep: string;
+  /** The supplier's terms, to price another size of the order with. */
+  readonly freight: readonly FreightStep[];
+  readonly freeFromMinor: number | null;
   readonly taxRate: number;
   readonly taxMinor: number;
   readonly handlingMinor: number;
@@ -90,12 +101,25 @@ export interface SupplierComparison {
   }[];
 }
 
+/** Three sizes of the same order, from par to total. */
+export interface Bridges {
+  readonly ordered: Bridge;
+  /** Enough until a delivery that is ordered at the next count; null without suppliers. */
+  readonly smallest: Bridge | null;
+  /** Everything for the horizon at once; null without suppliers. */
+  readonly horizon: Bridge | null;
+}
+
 export interface OrderSheet {
   readonly title: string;
   readonly date: string;
   readonly currency: string;
   readonly locale: string | null;
   readonly confidence: number;
+  /** What the probability asked for is about: each ware by itself, or all of them at once. */
+  readonly promise: 'each' | 'together';
+  /** Probability that all ware stays at or above its par until its next delivery; losses of one ware do not depend on those of another. */
+  readonly chanceTogether: number;
   readonly horizonDays: number;
   readonly reviewDays: number;
   readonly shareFreightBy: 'value' | 'mass';
@@ -110,6 +134,7 @@ export interface OrderSheet {
     readonly handlingMinor: number;
     readonly totalMinor: number;
   };
+  readonly bridges: Bridges;
   /** Rounds of ordering over the horizon, what other numbers would have cost, and whether all were proved cheapest; null without suppliers. */
   readonly plan: {
     readonly chosen: OrderRounds;

@@ -11,8 +11,8 @@
 import type { DurationLaw } from '../engine/durations.js';
 import { meanOf, quantileOf } from './counts-of-pieces.js';
 import { addDays, daysBetween } from './dates.js';
-import { after, smallestHolding } from './holding-target.js';
-import { leadTimes } from './lead-time.js';
+import { after, chanceParHolds, smallestHolding } from './holding-target.js';
+import { leadTimes, type WeightedDays } from './lead-time.js';
 import {
   DAYS_A_YEAR,
   expectedLosses,
@@ -63,6 +63,8 @@ export interface OrderPolicy {
   readonly orderUpTo: number;
   /** Pieces held after the first delivery, at least `orderUpTo`. */
   readonly held: number;
+  /** Probability that `held` stays at or above the par until the next delivery. */
+  readonly chance: number;
   /** The least that an order will be for: from one below the reorder point. */
   readonly reorderQuantity: number | null;
   readonly spares: {
@@ -91,17 +93,21 @@ export function repeats(repeat: RepeatSupply, date: string, coverDays: number): 
   return daysBetween(date, repeat.until) >= coverDays;
 }
 
-/** Pieces to hold after the first delivery: until the next order's delivery, or for the horizon where there will be none. */
-export function openingHolding(input: Omit<PolicyInput, 'ware' | 'reviewDays' | 'held'>): number {
-  const { par, rates, confidence } = input;
+type HoldingInput = Omit<PolicyInput, 'ware' | 'reviewDays' | 'held'>;
+
+/** How long the opening holding has to last. */
+function spellsOf(input: HoldingInput): readonly WeightedDays[] {
   // An order that covers the horizon is the last: nothing need arrive after it.
   const last =
     !repeats(input.repeat, input.date, input.coverDays) || input.coverDays >= input.horizonDays;
-  const spells = last
+  return last
     ? [{ days: input.horizonDays, weight: 1 }]
     : after(input.coverDays, leadTimes(input.leadTime));
-  return smallestHolding(par, rates, spells, confidence);
 }
+
+/** Pieces to hold after the first delivery: until the next order's delivery, or for the horizon where there will be none. */
+export const openingHolding = (input: HoldingInput): number =>
+  smallestHolding(input.par, input.rates, spellsOf(input), input.confidence);
 
 /** The ordering rules of one ware. */
 export function ordersForPar(input: PolicyInput): OrderPolicy {
@@ -142,6 +148,7 @@ export function ordersForPar(input: PolicyInput): OrderPolicy {
     reorderPoint,
     orderUpTo,
     held,
+    chance: chanceParHolds(par, held, rates, spellsOf(input)),
     reorderQuantity: reorderPoint === null ? null : orderUpTo - reorderPoint + 1,
     spares: { total, besideMachine, inStore: total - besideMachine },
     nextOrder: reorderPoint === null ? null : nextOrder(input, held, reorderPoint),
@@ -190,13 +197,13 @@ function warningsOf(
   if (!repeated) {
     const why =
       input.repeat === 'none'
-        ? 'the supplier does not promise to repeat it'
-        : `supply ends on ${(input.repeat as { until: string }).until}, before the order after this one`;
+        ? 'the supplier does not promise to sell it again'
+        : `supply ends on ${(input.repeat as { until: string }).until}, before the next order`;
     return [
       {
         code: 'life-of-range',
         path,
-        message: `${input.ware}: ${why}, so the ${orderUpTo} pieces must last the ${years} years that the range is kept; a wrong loss rate cannot be put right later`,
+        message: `${input.ware}: ${why}, so ${orderUpTo} pieces must last the ${years} years that you keep the range; if more break than assumed, you cannot buy more later`,
       },
     ];
   }
@@ -205,7 +212,7 @@ function warningsOf(
       {
         code: 'supply-ends',
         path,
-        message: `${input.ware}: supply ends on ${lastOrder.by}; order up to ${lastOrder.upTo} pieces by then to last the ${years} years that the range is kept`,
+        message: `${input.ware}: supply ends on ${lastOrder.by}; by then, order enough to have ${lastOrder.upTo} pieces; they must last the ${years} years that you keep the range`,
       },
     ];
   return [];

@@ -31,6 +31,8 @@ export interface SupplyModel {
   readonly orders: number | null;
   readonly reviewDays: number;
   readonly confidence: number;
+  /** What the confidence is about: each ware by itself, or all of them at once. */
+  readonly promise: 'each' | 'together';
   readonly openDaysAWeek: number;
   readonly rushShare: number;
   readonly handlingMinor: number;
@@ -118,6 +120,7 @@ export function readSupply(slice: SupplySlice, context: SupplyContext): Outcome<
       horizonDays,
       orders: slice.orders ?? null,
       reviewDays,
+      promise: slice.promise ?? 'each',
       confidence: slice.confidence ?? SUPPLY_DEFAULTS.confidence,
       openDaysAWeek: slice.openDaysAWeek ?? SUPPLY_DEFAULTS.openDaysAWeek,
       rushShare: slice.rushShare ?? SUPPLY_DEFAULTS.rushShare,

@@ -212,6 +212,12 @@ export const supplySchema = group(
     review: spell.optional(),
     /** Chance that the pieces stay at or above the par until a delivery. */
     confidence: chance.optional(),
+    /** Whether that chance is for each ware by itself, or for all of them at once. */
+    promise: z
+      .enum(['each', 'together'], {
+        error: 'does not say what the confidence is about; write each or together',
+      })
+      .optional(),
     openDaysAWeek: bounded(
       plainNumber('days a week', true),
       (value) => value <= 7,

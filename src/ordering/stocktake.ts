@@ -1,13 +1,22 @@
 /**
  * A stocktake: what has gone since the last count, what that says about the loss rates, and what to order.
  *
- * Pieces missing are those bought and neither counted nor retired. Where the count does not say how many
+ * Pieces gone are those that were there and are neither counted nor retired. Where the count does not say how many
  * of them broke, they are put down to breakage and walk-off in the proportion that was expected.
+ *
+ * A count that the assumed rates make very unlikely, doubt about them included, is questioned: a thief, a bin, or a
+ * slip of the pen is no rate. The order then follows the assumed rates until somebody knows.
  */
 import { log1p } from '../elementary/log.js';
 import type { Count } from './counts-file.js';
 import { didYouMean } from '../quantities/nearest.js';
-import { DAYS_A_YEAR, expectedLosses, shareFromRate, type LossRates } from './losses.js';
+import {
+  DAYS_A_YEAR,
+  expectedLosses,
+  lossesAtMost,
+  shareFromRate,
+  type LossRates,
+} from './losses.js';
 import {
   beliefOf,
   countedRate,
@@ -26,9 +35,9 @@ export interface StocktakeWare {
   readonly lastCount: number;
   /** Uses of all its pieces since then. */
   readonly usesSince: number;
-  /** Plausible range of the assumed breakage per 1000 uses; null: not told. */
+  /** Plausible range of the assumed breakage per 1000 uses; null: not known. */
   readonly breakageRange: readonly [number, number] | null;
-  /** Plausible range of the assumed share walking off a year; null: not told. */
+  /** Plausible range of the assumed share walking off a year; null: not known. */
   readonly walkOffRange: readonly [number, number] | null;
   /** Par, assumed loss rates, lead time and the rest of its ordering rules. */
   readonly policy: PolicyInput;
@@ -49,6 +58,8 @@ export interface RateUpdate {
   readonly exposure: number;
   readonly prior: RateBelief;
   readonly posterior: RateBelief;
+  /** Weight of the assumed rate in the rate from now on, 0..1; the count has the rest. */
+  readonly weightOfAssumed: number;
   /** Law of the rate after the count. */
   readonly evidence: { readonly shape: number; readonly exposure: number };
 }
@@ -58,14 +69,21 @@ export interface StocktakeLine {
   readonly expected: number;
   readonly counted: number;
   readonly retired: number;
+  /** Pieces gone: neither counted nor retired. */
   readonly missing: number;
+  /** Of these, known to have broken; null: nobody noted it. */
+  readonly broken: number | null;
+  /** Mean pieces that the assumed rates let go in this time. */
+  readonly usual: number;
+  /** Where the count is very unlikely at the assumed rates: how. */
+  readonly question: 'too many gone' | 'too few gone' | null;
   /** Missing pieces per 1000 uses, with a 95 % interval; null where nothing was used. */
   readonly seen: (Interval & { readonly rate: number }) | null;
   /** Breakage per 1000 uses; null where none is assumed or nothing was used. */
   readonly breakage: RateUpdate | null;
   /** Walk-off a piece-year (a rate, not a share); null where none is assumed. */
   readonly walkOff: RateUpdate | null;
-  /** Loss rates with what was learnt. */
+  /** Loss rates that the order follows: with what was learnt, or the assumed ones where the count is questioned. */
   readonly rates: LossRates;
   readonly policy: OrderPolicy;
   /** Whether the count is below the reorder point. */
@@ -187,7 +205,8 @@ function lineOf(count: Count, ware: StocktakeWare, days: number): StocktakeLine 
       ? update(hazardOf(assumed.walkOffPerYear), range, missing - broken, pieceYears)
       : null;
 
-  const rates: LossRates = {
+  const question = questionOf(missing, expected, days, ware, breakage !== null);
+  const learnt: LossRates = {
     ...assumed,
     ...(breakage === null
       ? {}
@@ -197,6 +216,7 @@ function lineOf(count: Count, ware: StocktakeWare, days: number): StocktakeLine 
         }),
     ...(walkOff === null ? {} : { walkOffPerYear: shareFromRate(walkOff.posterior.mean) }),
   };
+  const rates = question === null ? learnt : assumed;
   const policy = ordersForPar({ ...ware.policy, rates });
   const orderNow = count.counted < (policy.reorderPoint ?? policy.par);
   return {
@@ -205,6 +225,9 @@ function lineOf(count: Count, ware: StocktakeWare, days: number): StocktakeLine 
     counted: count.counted,
     retired,
     missing,
+    broken: count.broken,
+    usual: accounted,
+    question,
     seen: thousandUses > 0 ? countedRate(missing, thousandUses) : null,
     breakage,
     walkOff,
@@ -213,6 +236,29 @@ function lineOf(count: Count, ware: StocktakeWare, days: number): StocktakeLine 
     orderNow,
     topUp: orderNow ? Math.max(0, policy.orderUpTo - count.counted) : 0,
   };
+}
+
+/** Chance below which a count is questioned. */
+const UNLIKELY = 0.01;
+
+/** Whether so many or so few gone are very unlikely at the assumed rates, even at the ends of their ranges. */
+function questionOf(
+  missing: number,
+  held: number,
+  days: number,
+  { policy: { rates }, usesSince, breakageRange, walkOffRange }: StocktakeWare,
+  breaks: boolean,
+): StocktakeLine['question'] {
+  const at = (end: 0 | 1): LossRates => ({
+    ...rates,
+    usesADay: usesSince / days,
+    walkOffPerYear: walkOffRange?.[end] ?? rates.walkOffPerYear,
+    // Retired pieces are counted by themselves.
+    retirementPerYear: 0,
+    ...(breaks ? { evidence: priorOf(rates.perThousandUses, breakageRange) } : {}),
+  });
+  if (1 - lossesAtMost(at(1), held, days, missing - 1) < UNLIKELY) return 'too many gone';
+  return lossesAtMost(at(0), held, days, missing) < UNLIKELY ? 'too few gone' : null;
 }
 
 function update(
@@ -228,6 +274,7 @@ function update(
     exposure,
     prior: beliefOf(prior),
     posterior: beliefOf(after),
+    weightOfAssumed: prior.thousandUses / after.thousandUses,
     evidence: { shape: after.shape, exposure: after.thousandUses },
   };
 }

@@ -1,15 +1,19 @@
-/** Takeaway cups and lids by size, a week: those ordered to go and those that stood in for a house cup. */
+/**
+ * Takeaway cups and lids by size, a week: those ordered to go and those used when a house cup ran out. Sleeves are
+ * for a week that is busier than most: the days of a week are drawn from the days of the study, independently.
+ */
+import { mixtureOf, quantileOf, sumOf, type PieceCounts } from './counts-of-pieces.js';
 import { nameOf } from '../quantities/name.js';
 import { inMinor } from '../quantities/money.js';
 import { didYouMean } from '../quantities/nearest.js';
 import { problem, type Outcome, type Problem } from './problems.js';
 import type { SupplySlice } from './schema.js';
 
-/** Takeaway cups of one drink in a day of the rush, on average. */
+/** Takeaway cups of one drink in the rush, one number a day. */
 export interface TakeawayDrink {
   readonly drink: string;
-  readonly ordered: number;
-  readonly asFallBack: number;
+  readonly ordered: readonly number[];
+  readonly asFallBack: readonly number[];
 }
 
 export interface TakeawayLine {
@@ -18,10 +22,13 @@ export interface TakeawayLine {
   readonly kind: 'cup' | 'lid';
   /** Pieces a week, mean. */
   readonly aWeek: number;
-  /** Of these, cups (or their lids) that stood in for a house cup. */
+  /** Of these, cups (or their lids) used when a house cup ran out. */
   readonly asFallBackAWeek: number;
+  /** Share of weeks for which `forAWeek` is enough. */
+  readonly confidence: number;
+  readonly forAWeek: number;
   readonly sleeve: number;
-  /** Whole sleeves a week. */
+  /** Whole sleeves that hold `forAWeek`. */
   readonly sleevesAWeek: number;
   /** Price of the sleeves of a week, before tax; null: no price given. */
   readonly minorAWeek: number | null;
@@ -30,6 +37,8 @@ export interface TakeawayLine {
 export interface TakeawayInput {
   readonly takeaway: NonNullable<SupplySlice['takeaway']>;
   readonly perDay: readonly TakeawayDrink[];
+  /** Share of weeks that the sleeves have to last, 0 < confidence < 1. */
+  readonly confidence: number;
   readonly openDaysAWeek: number;
   /** Share of a day's uses that the rush covers. */
   readonly rushShare: number;
@@ -87,29 +96,34 @@ export function takeawayLines(input: TakeawayInput): Outcome<readonly TakeawayLi
     input.perDay.map(({ drink }) => drink),
   );
   for (const { drink, ordered, asFallBack } of input.perDay) {
-    if (ordered + asFallBack > 0 && !sizeOf.has(drink))
+    if ([...ordered, ...asFallBack].some((cups) => cups > 0) && !sizeOf.has(drink))
       problems.push(
         problem(
           ['supply', 'takeaway', 'cups'],
           drink,
-          'is taken away in no size',
-          'name the drink in one of the sizes',
+          'has no takeaway size',
+          'add the drink to one of the sizes',
         ),
       );
   }
   if (problems.length > 0) return { ok: false, problems };
 
+  const days = input.perDay[0]?.ordered.length ?? 0;
   const week = input.openDaysAWeek / input.rushShare;
-  const used = (id: string): { all: number; asFallBack: number } =>
-    input.perDay
-      .filter(({ drink }) => sizeOf.get(drink) === id)
-      .reduce(
-        (sum, day) => ({
-          all: sum.all + (day.ordered + day.asFallBack) * week,
-          asFallBack: sum.asFallBack + day.asFallBack * week,
-        }),
-        { all: 0, asFallBack: 0 },
-      );
+  /** Cups of these sizes a day, with the share of each that is counted. */
+  const used = (shareOf: Readonly<Record<string, number>>): Use => {
+    const all = Array.from({ length: days }, () => 0);
+    let instead = 0;
+    for (const { drink, ordered, asFallBack } of input.perDay) {
+      const share = shareOf[sizeOf.get(drink) ?? ''] ?? 0;
+      if (share === 0) continue;
+      for (let day = 0; day < days; day++) {
+        all[day]! += share * (ordered[day]! + asFallBack[day]!);
+        instead += share * asFallBack[day]!;
+      }
+    }
+    return { aDay: all, insteadADay: days === 0 ? 0 : instead / days };
+  };
   const line = (
     id: string,
     kind: 'cup' | 'lid',
@@ -118,34 +132,70 @@ export function takeawayLines(input: TakeawayInput): Outcome<readonly TakeawayLi
       sleeve: number;
       price?: Parameters<typeof inMinor>[0] | undefined;
     },
-    uses: { all: number; asFallBack: number },
+    { aDay, insteadADay }: Use,
   ): TakeawayLine => {
-    // A mean within a millionth of a whole sleeve is that sleeve.
-    const sleevesAWeek = Math.ceil(uses.all / item.sleeve - 1e-6);
-    const minorAWeek =
-      item.price === undefined
-        ? null
-        : sleevesAWeek * item.sleeve * inMinor(item.price, input.staffHourMinor);
+    const mean = days === 0 ? 0 : aDay.reduce((sum, cups) => sum + cups, 0) / days;
+    const forAWeek = weekOf(aDay, input);
+    const sleevesAWeek = Math.ceil(forAWeek / item.sleeve);
     return {
       id,
       name: nameOf(id, item),
       kind,
-      aWeek: uses.all,
-      asFallBackAWeek: uses.asFallBack,
+      aWeek: mean * week,
+      asFallBackAWeek: insteadADay * week,
+      confidence: input.confidence,
+      forAWeek,
       sleeve: item.sleeve,
       sleevesAWeek,
-      minorAWeek,
+      minorAWeek:
+        item.price === undefined
+          ? null
+          : sleevesAWeek * item.sleeve * inMinor(item.price, input.staffHourMinor),
     };
   };
-  const cupLines = Object.entries(cups).map(([id, cup]) => line(id, 'cup', cup, used(id)));
-  const lidLines = Object.entries(lids).map(([id, lid]) => {
-    const uses = Object.entries(cups)
-      .filter(([, cup]) => cup.lid === id)
-      .map(([cupId, cup]) => ({ ...used(cupId), share: cup.lidded ?? 1 }));
-    return line(id, 'lid', lid, {
-      all: uses.reduce((sum, one) => sum + one.all * one.share, 0),
-      asFallBack: uses.reduce((sum, one) => sum + one.asFallBack * one.share, 0),
-    });
-  });
+  const cupLines = Object.entries(cups).map(([id, cup]) => line(id, 'cup', cup, used({ [id]: 1 })));
+  const lidLines = Object.entries(lids).map(([id, lid]) =>
+    line(
+      id,
+      'lid',
+      lid,
+      used(
+        Object.fromEntries(
+          Object.entries(cups).flatMap(([cupId, cup]) =>
+            cup.lid === id ? [[cupId, cup.lidded ?? 1]] : [],
+          ),
+        ),
+      ),
+    ),
+  );
   return { ok: true, value: [...cupLines, ...lidLines] };
+}
+
+interface Use {
+  readonly aDay: readonly number[];
+  readonly insteadADay: number;
+}
+
+/** The smallest whole number of cups that is enough for the share of weeks asked for. */
+function weekOf(
+  aDay: readonly number[],
+  { confidence, openDaysAWeek, rushShare }: TakeawayInput,
+): number {
+  if (aDay.length === 0) return 0;
+  // A share of cups that get a lid is rounded up, day by day; a millionth is none.
+  const whole = aDay.map((cups) => Math.ceil(cups / rushShare - 1e-6));
+  const day = Array.from({ length: Math.max(...whole) + 1 }, () => 0);
+  for (const cups of whole) day[cups]! += 1 / whole.length;
+  let total: PieceCounts = [1];
+  for (let open = 1; open <= openDaysAWeek; open++) total = sumOf(total, day);
+  const part = openDaysAWeek - Math.floor(openDaysAWeek);
+  return quantileOf(
+    part === 0
+      ? total
+      : mixtureOf([
+          { weight: 1 - part, counts: total },
+          { weight: part, counts: sumOf(total, day) },
+        ]),
+    confidence,
+  );
 }

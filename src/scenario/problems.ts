@@ -68,7 +68,9 @@ export function problem(flaw: Flaw, file: string, position: Position): Problem {
 
 /** `cafe.yaml:12:5: guests.dwell: 40 is a bare number where a duration is needed; write "40 s" or "40 min"`. */
 export function formatProblem({ file, line, column, path, message }: Problem): string {
-  return `${file}:${line}:${column}: ${path === '' ? '' : `${path}: `}${message}`;
+  // A table has rows only, and what was typed has neither.
+  const place = [file, line, column].filter((part) => part !== '' && part !== 0).join(':');
+  return [place, path, message].filter((part) => part !== '').join(': ');
 }
 
 /** In the order of the file, each said once. */

@@ -10,7 +10,6 @@ import { compareWords } from './words/compare.js';
 import { formWords } from './words/forms.js';
 import { inputPlaceWords, inputWords } from './words/inputs.js';
 import { letterWords } from './words/letter.js';
-import { orderWords } from './words/order.js';
 import { pageWords } from './words/page.js';
 import { rackWords } from './words/racks.js';
 import { walkWords } from './words/walk.js';
@@ -28,7 +27,6 @@ export const english = {
   inputs: inputWords,
   inputPlaces: inputPlaceWords,
   letter: letterWords,
-  order: orderWords,
   page: pageWords,
   racks: rackWords,
   walk: walkWords,

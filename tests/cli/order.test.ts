@@ -32,8 +32,9 @@ describe('cuptide order', () => {
     ]).toContain(totalMinor);
     for (const say of [
       /Suppliers side by side/,
-      /Takeaway, a week/,
-      /Where the pieces stand/,
+      /Paper cups and lids for a week: enough for 95/,
+      /Where the pieces go/,
+      /From the par to the order/,
       /A carton of china is heavy/,
     ])
       expect(told.out).toMatch(say);
@@ -67,8 +68,10 @@ describe('cuptide order', () => {
     for (const say of [
       `From ${sheet.consignments[0]!.name}: `,
       'Suppliers side by side',
-      'Takeaway, a week',
-      'Where the pieces stand',
+      'Paper cups and lids for a week',
+      'Where the pieces go',
+      'From the par to the order',
+      'Reorder cards',
       'The machine top, to scale',
     ])
       expect(page).toContain(say);
@@ -170,13 +173,28 @@ describe('cuptide stocktake', () => {
   ];
 
   it('tells what is missing, the rate seen, the rate updated, and what to order', () => {
-    const { status, out, err } = cuptide(
-      args('ware,counted,broken,retired\nmedium-cup,40,2,1\nteaspoon,80,,\n'),
-    );
+    const { status, out, err } = cuptide([
+      ...args('ware,counted,broken,retired\nmedium-cup,40,2,1\nteaspoon,80,,\n'),
+      '--all',
+    ]);
     expect(status, err).toBe(0);
-    expect(out).toMatch(/Medium cup +47 +40 +1 +6/);
-    expect(out).toMatch(/0\.30 → 0\.\d\d \(/);
-    expect(out).toMatch(/Not counted: Large cup, Saucer, Tumbler/);
+    const flat = out.replaceAll(/\s+/g, ' ');
+    expect(flat).toMatch(
+      /Medium cup: 6 of 47 went in 3 months \(2 broken, 4 missing\), 1 retired, [\d.]+ times what is usual/,
+    );
+    expect(flat).toMatch(/Medium cup 47 40 1 2 4 /);
+    expect(flat).toMatch(/Broken per 1,000 uses .* Medium cup [\d.]+ [\d.]+–[\d.]+ 0\.30 0\.\d\d /);
+    expect(flat).toMatch(/Not counted: Large cup, Saucer and Tumbler/);
+  });
+
+  it('questions a count that the usual rates hardly allow, and prices the order in cartons', () => {
+    const { status, out, err } = cuptide(args('ware,counted,broken\nmedium-cup,29,5\n'));
+    expect(status, err).toBe(0);
+    const flat = out.replaceAll(/\s+/g, ' ');
+    expect(flat).toMatch(/18 of 47 went in 3 months \(5 broken, 13 missing\)/);
+    expect(flat).toMatch(/Find out where before you buy/);
+    expect(flat).toMatch(/Order (12|24|36) now \([123] cartons?, €[\d.]+ with freight and tax\)/);
+    expect(Math.max(...out.split('\n').map((line) => line.length))).toBeLessThanOrEqual(100);
   });
 
   it.each([
@@ -213,7 +231,7 @@ describe('cuptide stocktake', () => {
     [
       'unknown ware at the last count',
       ['--since', '2026-09-01', '--last', 'sauser=4'],
-      /--last: "sauser" is no ware of this scenario/,
+      /--last: "sauser" is not a ware of this scenario/,
     ],
   ])('refuses %s, naming the option', (_, more, message) => {
     const ran = cuptide([

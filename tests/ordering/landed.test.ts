@@ -10,6 +10,7 @@ import {
   landedLines,
   nextStepSentence,
   nextSteps,
+  type NextStep,
 } from '../../src/ordering/landed.js';
 import { formatMoney, splitMinor } from '../../src/ordering/money.js';
 import type { Consignment } from '../../src/ordering/supply.js';
@@ -155,21 +156,21 @@ describe('the next step', () => {
       netMinor: -2200,
       step: 'free freight',
     });
-    expect(nextStepSentence(step!, (minor) => `${minor / 100}`)).toBe(
-      '12 more cup cost 9 and save 31 of freight (free freight)',
+    const said = (more: Partial<NextStep>): string =>
+      nextStepSentence(
+        { ...step!, ...more },
+        (ware) => `${ware}s`,
+        (minor) => `${minor / 100}`,
+      );
+    expect(said({})).toBe(
+      '12 more cups cost 9 and save 31 of freight (free freight): 22 less in all.',
     );
-    expect(
-      nextStepSentence(
-        { ...step!, freightSavedMinor: 0, step: 'price break' },
-        (minor) => `${minor / 100}`,
-      ),
-    ).toBe('12 more cup cost 9 (price break)');
-    expect(
-      nextStepSentence(
-        { ...step!, freightSavedMinor: -200, step: 'price break' },
-        (minor) => `${minor / 100}`,
-      ),
-    ).toBe('12 more cup cost 9 and add 2 of freight (price break)');
+    expect(said({ freightSavedMinor: 0, netMinor: 900, step: 'price break' })).toBe(
+      '12 more cups cost 9 (price break): 9 more in all.',
+    );
+    expect(said({ freightSavedMinor: -200, netMinor: 1100, step: 'price break' })).toBe(
+      '12 more cups cost 9 and add 2 of freight (price break): 11 more in all.',
+    );
   });
 
   test('a break that makes the larger order cheaper is told as such', () => {

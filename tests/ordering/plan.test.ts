@@ -2,7 +2,8 @@
 import { describe, expect, test } from 'vitest';
 import { chanceParHolds } from '../../src/ordering/holding-target.js';
 import { leadTimes } from '../../src/ordering/lead-time.js';
-import { orderSheet, usesACalendarDay } from '../../src/ordering/make-sheet.js';
+import { orderSheet } from '../../src/ordering/make-sheet.js';
+import { usesACalendarDay } from '../../src/ordering/sheet-line.js';
 import { planOrders, type PlannedWare } from '../../src/ordering/plan.js';
 import { sampleInput, sampleSheet, sampleSlice, sampleSupply, sampleWare } from './sheet-sample.js';
 import { solver } from './solver.js';

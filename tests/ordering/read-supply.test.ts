@@ -76,6 +76,7 @@ describe('a slice that is right', () => {
         shareFreightBy: 'value',
         onHand: {},
         horizonDays: 365,
+        promise: 'each',
         orders: null,
         handlingMinor: 1100,
         suppliers: [

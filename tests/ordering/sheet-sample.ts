@@ -1,5 +1,6 @@
 /** A small café's order, from a supply slice as a file would hold it; all names are invented. */
-import { orderSheet, type OrderedWare, type SheetInput } from '../../src/ordering/make-sheet.js';
+import { orderSheet, type SheetInput } from '../../src/ordering/make-sheet.js';
+import type { OrderedWare } from '../../src/ordering/sheet-line.js';
 import type { OrderSheet } from '../../src/ordering/order-sheet.js';
 import { readSupply, type SupplyModel } from '../../src/ordering/read-supply.js';
 import { supplySchema } from '../../src/ordering/schema.js';
@@ -97,6 +98,8 @@ export const sampleInput = (more: Partial<SheetInput> = {}): SheetInput => ({
       kind: 'cup',
       aWeek: 503.5,
       asFallBackAWeek: 12.25,
+      confidence: 0.95,
+      forAWeek: 548,
       sleeve: 50,
       sleevesAWeek: 11,
       minorAWeek: 4400,

@@ -11,6 +11,7 @@ import {
   priorOf,
   updated,
 } from '../../src/ordering/loss-evidence.js';
+import { ordersForPar } from '../../src/ordering/policy.js';
 import { stocktake, type StocktakeWare } from '../../src/ordering/stocktake.js';
 import { DAY_MS } from './supply-samples.js';
 
@@ -283,6 +284,39 @@ describe('a stocktake', () => {
     if (!untold.ok) throw new Error('no problems here');
     const walked = 92 * (1 - 0.9 ** (180 / 365));
     expect(untold.value.lines[0]!.breakage!.events).toBeCloseTo((27 * 16.2) / (16.2 + walked), 9);
+  });
+
+  test('eighteen of 42 gone where two are usual is questioned, and the order keeps the assumed rate', () => {
+    const mug: StocktakeWare = { ...cup, lastCount: 42, usesSince: 7000 };
+    const at = (counted: number) => {
+      const outcome = take([{ counted }], [mug]);
+      if (!outcome.ok) throw new Error('no problems here');
+      return outcome.value.lines[0]!;
+    };
+    // 7 thousand uses at 0.3 in 1000 break 2.1 pieces.
+    expect(at(24).usual).toBeCloseTo(2.1, 9);
+    expect(at(24)).toMatchObject({ missing: 18, question: 'too many gone' });
+    expect(at(24).rates.evidence).toBeUndefined();
+    expect(at(24).policy.orderUpTo).toBe(ordersForPar(mug.policy).orderUpTo);
+    expect(at(39).question).toBeNull();
+    expect(at(39).rates.evidence).toBeDefined();
+  });
+
+  test('nothing gone where dozens are usual is questioned too', () => {
+    const outcome = take([{ counted: 80 }], [{ ...cup, usesSince: 400_000 }]);
+    if (!outcome.ok) throw new Error('no problems here');
+    expect(outcome.value.lines[0]!.question).toBe('too few gone');
+  });
+
+  test('the rate from now on lies between the assumed and the counted, by the weight that is said', () => {
+    const outcome = take([{ counted: 70 }]);
+    if (!outcome.ok) throw new Error('no problems here');
+    const { prior, posterior, weightOfAssumed, events, exposure } =
+      outcome.value.lines[0]!.breakage!;
+    expect(posterior.mean).toBeCloseTo(
+      weightOfAssumed * prior.mean + (1 - weightOfAssumed) * (events / exposure),
+      12,
+    );
   });
 
   test('enough on the shelf: nothing to order', () => {

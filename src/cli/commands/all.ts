@@ -8,7 +8,6 @@ import { page } from './page.js';
 import { racks } from './racks.js';
 import { report } from './report.js';
 import { starter } from './new.js';
-import { stocktake } from './stocktake.js';
 import { suit } from './suit.js';
 import { till } from './till.js';
 
@@ -21,6 +20,5 @@ export const commands = [
   page,
   racks,
   suit,
-  stocktake,
   compare,
 ] as unknown as readonly CommandModule[];

@@ -4,7 +4,7 @@
  */
 import { meanMs, scaledLaw } from '../../engine/durations.js';
 import { expectedLosses } from '../../ordering/losses.js';
-import { usesACalendarDay } from '../../ordering/make-sheet.js';
+import { usesACalendarDay } from '../../ordering/sheet-line.js';
 import { SUPPLY_DEFAULTS } from '../../ordering/read-supply.js';
 import { storageLayout, type StorageLayout } from '../../ordering/storage.js';
 import { minorPerUnit } from '../../quantities/money.js';

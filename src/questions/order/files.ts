@@ -18,11 +18,10 @@ export async function orderFiles(
   const { sheet } = study;
   const charts = orderCharts(study, context);
   const drawings = orderDrawings(study, context);
-  const pictures = [...drawings, ...(await draw(charts))];
   return [
     { ending: 'order.csv', content: orderSheetCsv(sheet) },
     { ending: 'order.xlsx', content: await orderWorkbook(sheet) },
-    { ending: 'order.html', content: orderPage(study, context, pictures) },
+    { ending: 'order.html', content: await orderPage(study, context, draw) },
     ...drawings.map(({ id, svg }) => ({ ending: `${id}.svg`, content: standaloneSvg(svg) })),
     ...(await Promise.all(
       charts.map(async ({ id, spec }) => ({

@@ -6,7 +6,7 @@ import type { OrderStudy } from './study.js';
 import { drawMachineTop } from './machine-top.js';
 import { formatsFor } from '../../tell/format.js';
 import type { ReportChart } from '../../tell/html-picture.js';
-import { english } from '../../tell/words.js';
+import { say } from './words.js';
 import type { ReportContext } from '../../tell/context.js';
 import { shortName } from '../../tell/section-parts.js';
 
@@ -33,19 +33,17 @@ export function orderCharts({ sheet }: OrderStudy, context: ReportContext): Char
 /** The machine top to scale, where the scenario says what stands there. */
 export function orderDrawings({ storage }: OrderStudy, context: ReportContext): ReportChart[] {
   if (storage === null) return [];
-  const words = context.words ?? english;
-  const say = words.order;
   const { count } = formatsFor(context);
   return [
     {
       id: 'machine-top',
       title: say.machineTop,
-      words: words.sections.order.machineTop(count(storage.top.high)),
+      words: say.machineTopText(count(storage.top.high)),
       svg: drawMachineTop(storage),
       table: {
-        caption: words.sections.order.machineTopTable,
+        caption: say.storageCaption,
         columns: say.storageHead.map((title, at) => ({
-          title,
+          title: title.replace('\n', ' '),
           as: at === 0 ? ('text' as const) : ('count' as const),
         })),
         rows: storage.lines.map((line) => [

@@ -17,6 +17,7 @@ import { takeawayLines, type TakeawayLine } from '../../ordering/takeaway.js';
 import type { Answer } from '../size/answer.js';
 import { nameOf } from '../../quantities/name.js';
 import { compile } from '../../scenario/compile.js';
+import type { SupplyModel } from '../../ordering/read-supply.js';
 import { orderFlaws, supplyOf } from './checks.js';
 import { piecesPerRackOf } from '../../scenario/rack-geometry.js';
 import type { Runner } from '../../cafe/runner.js';
@@ -54,7 +55,7 @@ export type OrderOptions = Pick<StudyOptions, 'level' | 'seed' | 'days'> & {
   readonly loadSolver: SolverLoader;
 };
 
-/** Losses where neither scenario nor class tells; assumed. */
+/** Losses where neither scenario nor class gives any; assumed. */
 const NO_LOSSES = { perThousandUses: 0, walkOffPerYear: 0, retirementPerYear: 0 } as const;
 const DAYS_AT_STOCK = 1000;
 
@@ -75,20 +76,11 @@ export async function orderStudy(
     piecesPerRack: piecesPerRackOf,
   });
   const { answer } = sized;
-  const stock = Object.fromEntries(answer.stock.map(({ ware, pieces }) => [ware, pieces]));
   const stored = storedWare(scenario, answer);
   const badStorage =
     scenario.storage === undefined ? [] : storageProblems(scenario.storage, stored);
   if (badStorage.length > 0) return { ok: false, problems: badStorage };
-  const takeaway = await takeawayOf(scenario, supply.value, async () => {
-    const atStock = await study(scenario, runner, {
-      ...(asked.seed === undefined ? {} : { seed: asked.seed }),
-      days: DAYS_AT_STOCK,
-      stock,
-      piecesPerRack: piecesPerRackOf,
-    });
-    return atStock.answer.takeawayCups.byDrink;
-  });
+  const takeaway = await takeawayOf(scenario, supply.value, answer, runner);
   if (!takeaway.ok) return takeaway;
   const sheet = await orderSheet(
     {
@@ -189,6 +181,7 @@ export function lossesOf(scenario: Scenario, id: string): Omit<LossRates, 'usesA
       own?.perThousandUses ?? cls?.brokenPerThousandUses.value ?? NO_LOSSES.perThousandUses,
     walkOffPerYear: own?.walkOff ?? cls?.lostPerYear.value ?? NO_LOSSES.walkOffPerYear,
     retirementPerYear: own?.retirement ?? NO_LOSSES.retirementPerYear,
+    ...(own?.dispersion === undefined ? {} : { dispersion: own.dispersion }),
   };
 }
 
@@ -208,27 +201,43 @@ function fitsOf(scenario: Scenario): SaucerFits {
     : saucerFits(cups, saucers, { leastMm: given.clearance.least, mostMm: given.clearance.most });
 }
 
+/** Takeaway cups and lids over the days at the stock, day by day. */
 async function takeawayOf(
   scenario: Scenario,
-  supply: { readonly openDaysAWeek: number; readonly rushShare: number },
-  perDrink: () => Promise<Answer['takeawayCups']['byDrink']>,
+  supply: SupplyModel,
+  { stock, seed }: Answer,
+  runner: Runner,
 ): Promise<Outcome<readonly TakeawayLine[]>> {
   const takeaway = scenario.supply?.takeaway;
   if (takeaway === undefined) return { ok: true, value: [] };
-  const own = Object.keys(scenario.menu);
+  const model = compile(scenario, piecesPerRackOf);
+  const days = await runner.apart(
+    {
+      model,
+      seed,
+      from: 0,
+      days: DAYS_AT_STOCK,
+      stock: stock.map(({ pieces }) => pieces),
+      listed: null,
+      byDay: false,
+    },
+    1,
+  );
   // Drinks in an easy vessel are the same drink in paper.
-  const perDay = own.map((drink) => ({ drink, ordered: 0, asFallBack: 0 }));
-  for (const one of await perDrink()) {
-    const line = perDay.find(
-      ({ drink }) => drink === one.drink || one.drink.startsWith(`${drink}-easy`),
+  const kindsOf = (drink: string): number[] =>
+    model.menu.flatMap(({ id }, kind) =>
+      id === drink || id.startsWith(`${drink}-easy`) ? [kind] : [],
     );
-    if (line === undefined) continue;
-    line.ordered += one.ordered;
-    line.asFallBack += one.asFallBack;
-  }
+  const perDay = Object.keys(scenario.menu).map((drink) => {
+    const kinds = kindsOf(drink);
+    const daily = (of: 'away' | 'paper'): number[] =>
+      days.map((day) => kinds.reduce((sum, kind) => sum + day[of][kind]!, 0));
+    return { drink, ordered: daily('away'), asFallBack: daily('paper') };
+  });
   return takeawayLines({
     takeaway,
     perDay,
+    confidence: supply.confidence,
     openDaysAWeek: supply.openDaysAWeek,
     rushShare: supply.rushShare,
     staffHourMinor: scenario.staffHour.minor,

@@ -1,36 +1,196 @@
-/** The order, told once: what to buy from whom, when again, where it stands. */
+/** The order in blocks: what to buy from whom and why so many, when again, where it goes. */
+import { nextStepSentence } from '../../ordering/landed.js';
+import type { OrderSheet } from '../../ordering/order-sheet.js';
+import { repeatWords } from '../../ordering/order-sheet-csv.js';
 import { fold, heading, list, paragraphs, table, type Block } from '../../tell/block.js';
 import type { ReportContext } from '../../tell/context.js';
-import { english } from '../../tell/words.js';
-import { orderParts } from './parts.js';
-import { orderCharts, orderDrawings } from './pictures.js';
+import { formatsFor, type Formats } from '../../tell/format.js';
+import { shortName } from '../../tell/section-parts.js';
+import { listed } from '../../tell/words.js';
+import { bridgeBlocks, whySoMany } from './bridge.js';
+import { moneyIn } from './money.js';
+import { orderCharts } from './pictures.js';
+import { saucerBlocks, storageBlocks } from './places.js';
 import type { OrderStudy } from './study.js';
-
-/** Columns of the sheet's row that say what is ordered now, and those that say how it goes on. */
-const NOW = [0, 1, 2, 3, 4, 7, 8, 9, 10];
-const AGAIN = [0, 5, 6, 11, 12];
-const WORDS = [5, 6];
+import { say } from './words.js';
 
 export function orderBlocks(study: OrderStudy, context: ReportContext): Block[] {
-  const { sheet, unquoted } = study;
-  const words = context.words ?? english;
-  const say = words.order;
-  const own = words.sections.order;
-  const parts = orderParts(study, context);
-  const pick = (row: readonly string[], at: readonly number[]): string[] =>
-    at.map((index) => row[index] ?? '');
-  const columns = (titles: readonly string[], at: readonly number[]) =>
-    at.map((index) => ({
-      title: titles[index]!,
-      as: index === 0 || WORDS.includes(index) ? ('words' as const) : ('figures' as const),
-    }));
-  const figures = (titles: readonly string[]) =>
-    titles.map((title, at) => ({
+  const { sheet, storage, unquoted } = study;
+  const formats = formatsFor(context);
+  const warnings = [...sheet.warnings, ...(storage?.warnings ?? [])];
+  return [
+    heading(say.heading(shortName(sheet.title), sheet.date)),
+    paragraphs([leadOf(study, formats)], 'lead'),
+    paragraphs([
+      sheet.plan === null || sheet.plan.proved ? '' : say.notProved,
+      promiseOf(sheet, formats),
+      unquoted ? '' : whySoMany(sheet, formats),
+    ]),
+    nowTable(study, formats),
+    paragraphs([say.notes], 'small'),
+    paragraphs(unquoted ? [] : consignments(sheet, formats)),
+    list(
+      warnings.map(({ message }) => message),
+      say.warnings,
+    ),
+    ...bridgeBlocks(sheet, context),
+    ...(unquoted ? [] : againBlocks(sheet, formats)),
+    list(
+      sheet.consignments.flatMap((one) =>
+        one.nextSteps.map((step) => nextStepSentence(step, nameIn(sheet), moneyIn(sheet))),
+      ),
+      say.next,
+    ),
+    list(suppliers(sheet, formats), say.suppliers),
+    ...pictures(study, context),
+    ...takeaway(sheet, formats),
+    ...saucerBlocks(study, context),
+    ...storageBlocks(study, context),
+    list(
+      sheet.cautions.map(({ text, defersTo }) => `${text} (${say.defers} ${defersTo}.)`),
+      say.cautions,
+    ),
+  ];
+}
+
+/** Names of ware in a sentence. */
+const nameIn =
+  (sheet: OrderSheet) =>
+  (id: string): string =>
+    shortName(sheet.lines.find(({ ware }) => ware === id)?.name ?? id);
+
+function leadOf({ sheet, unquoted }: OrderStudy, { count }: Formats): string {
+  if (unquoted)
+    return say.leadUnquoted(count(sheet.lines.reduce((sum, { needed }) => sum + needed, 0)));
+  const { totals } = sheet;
+  const included = [
+    ...(totals.freightMinor > 0 ? [say.freight] : []),
+    ...(totals.taxMinor > 0 ? [say.tax] : []),
+    ...(totals.handlingMinor > 0 ? [say.handling] : []),
+  ];
+  return say.lead(
+    count(totals.pieces),
+    moneyIn(sheet)(totals.totalMinor),
+    included.length === 0 ? '' : listed(included),
+  );
+}
+
+function promiseOf(sheet: OrderSheet, { count, percent }: Formats): string {
+  const review = count(sheet.reviewDays);
+  const together = percent(sheet.chanceTogether, 0);
+  const asked = percent(sheet.confidence, 0);
+  return sheet.promise === 'together'
+    ? say.promiseTogether(review, asked, together)
+    : say.promiseEach(review, asked, together);
+}
+
+function nowTable({ sheet, unquoted }: OrderStudy, { count }: Formats): Block {
+  const money = moneyIn(sheet);
+  const { totals } = sheet;
+  const priced = [5, 6, 7, 8];
+  const kept = say.now.flatMap((_, at) =>
+    unquoted && (at === 4 || priced.includes(at)) ? [] : [at],
+  );
+  const pick = (cells: readonly string[]): string[] => kept.map((at) => cells[at]!);
+  return table({
+    caption: say.orderCaption,
+    columns: pick(say.now).map((title, at) => ({
       title,
-      as: at === 0 ? ('words' as const) : ('figures' as const),
-    }));
-  // The pictures of the ware that costs most stand open.
-  const costliest = sheet.lines
+      as: at === 0 ? 'words' : 'figures',
+      ...([6, 7].includes(kept[at]!) ? { spare: true } : {}),
+    })),
+    rows: sheet.lines.map((line) =>
+      pick([
+        shortName(line.name),
+        count(line.par),
+        count(line.hold),
+        count(unquoted ? line.needed : line.pieces),
+        line.cartons === null ? say.none : `${line.cartons} × ${line.cartonPieces}`,
+        money(line.goodsMinor),
+        money(line.freightMinor),
+        money(line.taxMinor),
+        money(line.landedPerPieceMinor),
+      ]),
+    ),
+    totals: pick([
+      say.total,
+      count(sheet.lines.reduce((sum, { par }) => sum + par, 0)),
+      count(sheet.lines.reduce((sum, { hold }) => sum + hold, 0)),
+      count(sheet.lines.reduce((sum, line) => sum + (unquoted ? line.needed : line.pieces), 0)),
+      count(totals.cartons),
+      money(totals.goodsMinor),
+      money(totals.freightMinor),
+      money(totals.taxMinor),
+      '',
+    ]),
+  });
+}
+
+function againBlocks(sheet: OrderSheet, { count }: Formats): Block[] {
+  return [
+    table({
+      caption: say.againCaption,
+      columns: say.again.map((title, at) => ({
+        title,
+        as: at === 1 || at === 2 ? 'figures' : 'words',
+        ...(at > 2 ? { spare: true } : {}),
+      })),
+      rows: sheet.lines.map((line) => [
+        shortName(line.name),
+        line.reorderPoint === null ? say.none : count(line.reorderPoint),
+        line.nextOrder?.expected ?? say.none,
+        line.supplierName === null ? say.none : shortName(line.supplierName),
+        repeatWords(line.repeat) || say.none,
+      ]),
+    }),
+    paragraphs([say.againNote], 'small'),
+  ];
+}
+
+function consignments(sheet: OrderSheet, { decimal }: Formats): string[] {
+  const money = moneyIn(sheet);
+  return sheet.consignments.map((one) =>
+    say.consignment(
+      shortName(one.name),
+      one.cartons,
+      one.massG === null ? '' : say.mass(decimal(one.massG / 1000)),
+      money(one.freightMinor),
+      shortName(one.freightStep),
+      money(one.totalMinor),
+      one.delivery,
+    ),
+  );
+}
+
+function suppliers(sheet: OrderSheet, { count }: Formats): string[] {
+  const money = moneyIn(sheet);
+  const days = count(sheet.horizonDays);
+  return [
+    ...sheet.suppliers.map((one) =>
+      one.alone === null
+        ? say.missing(shortName(one.name), listed(one.missing.map(nameIn(sheet))))
+        : say.alone(
+            shortName(one.name),
+            money(one.alone.openingMinor),
+            money(one.alone.totalMinor),
+            days,
+          ),
+    ),
+    ...(sheet.plan === null || sheet.suppliers.length < 2
+      ? []
+      : [
+          say.asOrdered(
+            money(sheet.plan.chosen.openingMinor),
+            money(sheet.plan.chosen.totalMinor),
+            days,
+          ),
+        ]),
+  ];
+}
+
+/** The pictures of the ware that costs most stand open. */
+function pictures(study: OrderStudy, context: ReportContext): Block[] {
+  const costliest = study.sheet.lines
     .map((line, at) => ({ line, at }))
     .toSorted(
       (a, b) =>
@@ -43,37 +203,32 @@ export function orderBlocks(study: OrderStudy, context: ReportContext): Block[] 
       (id === `shelf-${costliest.at + 1}` || id === `landed-${costliest.at + 1}`),
   );
   return [
-    heading(parts.heading),
-    paragraphs([parts.sentence], 'lead'),
-    paragraphs(sheet.plan === null || sheet.plan.proved ? [] : [own.notProved]),
-    table({
-      caption: own.orderCaption,
-      columns: columns(say.head, NOW),
-      rows: parts.rows.map((row) => pick(row, NOW)),
-      totals: pick(parts.totals, NOW),
-    }),
-    paragraphs([say.notes], 'small'),
-    paragraphs(parts.consignments),
-    list(parts.warnings, say.warnings),
-    table({
-      caption: own.againCaption,
-      columns: columns(say.head, AGAIN),
-      rows: unquoted ? [] : parts.rows.map((row) => pick(row, AGAIN)),
-    }),
-    list(parts.nextSteps, say.next),
-    list(parts.suppliers, say.suppliers),
     { kind: 'picture', pictures: first },
-    fold(own.others, [{ kind: 'picture', pictures: charts.filter((one) => !first.includes(one)) }]),
+    fold(say.others, [{ kind: 'picture', pictures: charts.filter((one) => !first.includes(one)) }]),
+  ];
+}
+
+function takeaway(sheet: OrderSheet, { count, percent }: Formats): Block[] {
+  const money = moneyIn(sheet);
+  const lines = sheet.takeaway;
+  if (lines.length === 0) return [];
+  return [
     table({
-      caption: say.takeaway,
-      columns: figures([own.item, ...say.takeawayHead.slice(1)]),
-      rows: parts.takeaway,
+      caption: say.takeaway(percent(lines[0]!.confidence, 0)),
+      columns: say.takeawayHead.map((title, at) => ({
+        title,
+        as: at === 0 ? 'words' : 'figures',
+        ...(at === 2 ? { spare: true } : {}),
+      })),
+      rows: lines.map((line) => [
+        shortName(line.name),
+        count(line.aWeek),
+        count(line.asFallBackAWeek),
+        count(line.forAWeek),
+        `${count(line.sleevesAWeek)} × ${count(line.sleeve)}`,
+        money(line.minorAWeek),
+      ]),
     }),
-    list(parts.saucers, say.saucers),
-    heading(parts.stored.length === 0 ? '' : say.storage, 2),
-    paragraphs(parts.storing),
-    { kind: 'picture', pictures: orderDrawings(study, context) },
-    table({ caption: '', columns: figures(say.storageHead), rows: parts.stored }),
-    list(parts.cautions, own.cautions),
+    paragraphs([say.takeawayNote], 'small'),
   ];
 }

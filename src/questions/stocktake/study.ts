@@ -1,10 +1,12 @@
-/** The stocktake as a study: the holding, uses and rules of the order are what a count is held against. */
+/** The stocktake as a study: a count is compared with the holding, uses and rules of the order. */
 import { wareClass } from '../../catalogue/catalogue.js';
+import type { SolverLoader } from '../../ordering/choose-buy.js';
 import type { Count } from '../../ordering/counts-file.js';
-import { usesACalendarDay } from '../../ordering/make-sheet.js';
+import { usesACalendarDay } from '../../ordering/sheet-line.js';
 import type { Outcome } from '../../ordering/problems.js';
 import { stocktake, type Stocktake, type StocktakeWare } from '../../ordering/stocktake.js';
 import { quoteFor } from '../../ordering/supply.js';
+import { topUpOrder, type TopUp } from '../../ordering/top-up.js';
 import { supplyOf } from '../order/checks.js';
 import { lossesOf, type OrderStudy } from '../order/study.js';
 import type { Scenario } from '../../scenario/scenario.js';
@@ -22,12 +24,21 @@ export interface StocktakeOptions {
 /** Delivery where no supplier is named; assumed, from no source. */
 const SOON = { law: 'constant', ms: 10 * 86_400_000 } as const;
 
+/** The stocktake with what its order costs. */
+export interface StocktakeAnswer extends Stocktake {
+  readonly date: string;
+  readonly currency: string;
+  readonly locale: string | null;
+  readonly order: TopUp;
+}
+
 /** What has gone, what that says of the loss rates, what to order; or every problem of the counts. */
-export function stocktakeStudy(
+export async function stocktakeStudy(
   scenario: Scenario,
   { sheet, answer }: OrderStudy,
   { counts, last, days, date }: StocktakeOptions,
-): Outcome<Stocktake> {
+  loadSolver: SolverLoader,
+): Promise<Outcome<StocktakeAnswer>> {
   const read = supplyOf(scenario);
   if (!read.ok) return read;
   const supply = read.value;
@@ -59,5 +70,17 @@ export function stocktakeStudy(
       },
     };
   });
-  return stocktake({ counts, ware, days });
+  const taken = stocktake({ counts, ware, days });
+  if (!taken.ok) return taken;
+  const order = await topUpOrder(
+    taken.value.lines.map((line) => ({
+      ware: line.ware,
+      pieces: line.topUp,
+      supplier: sheet.lines.find((one) => one.ware === line.ware)!.supplier,
+    })),
+    supply,
+    loadSolver,
+  );
+  const { currency, locale } = sheet;
+  return { ok: true, value: { ...taken.value, date, currency, locale, order } };
 }

@@ -56,18 +56,6 @@ export const sectionWords = {
     shapesTable: 'Two shapes of cup',
     wider: (mm: string): string => `${mm} wider`,
   },
-  order: {
-    notProved:
-      'The order was chosen by a plain search: it meets every need and is good, but it is not proved to cost least. On a command line a solver looks for that proof.',
-    item: 'Item',
-    orderCaption: 'The order',
-    againCaption: 'Ordering again',
-    machineTop: (high: string): string =>
-      `Stacks of up to ${high}, seen from above and to scale; numbers are pieces in a stack.`,
-    machineTopTable: 'On the machine and in reserve',
-    cautions: 'Take care',
-    others: 'The same pictures for the other ware',
-  },
   suit: {
     head: 'Which vessel for which drink',
     apart: (count: string, all: string, parity: string): string =>

@@ -95,7 +95,7 @@ describe('the sections of the demo', () => {
     const terminal = flat(writeText(orderBlocks(order, answered.context))).replaceAll(' - ', ' ');
     for (const [, paragraph] of html.matchAll(/<(?:p|li)[^>]*>(.*?)<\/(?:p|li)>/g)) {
       const said = readText(paragraph!);
-      if (said !== english.sections.order.notProved) expect(terminal).toContain(said);
+      expect(terminal).toContain(said);
     }
     expect(order.sheet.plan!.proved).toBe(false);
     expect(readText(html)).toContain('not proved to cost least');

@@ -1,0 +1,52 @@
+/** What a top-up costs: whole cartons from each ware's own supplier, with freight and tax. */
+import { needNow } from './buy.js';
+import { chooseBuy, type SolverLoader } from './choose-buy.js';
+import { consignmentTotal } from './costs/index.js';
+import { freight } from './costs/freight.js';
+import { landedLines, type LandedLine } from './landed.js';
+import type { SupplyModel } from './read-supply.js';
+import { quoteFor, type Consignment } from './supply.js';
+
+export interface TopUp {
+  /** What suppliers sell, by ware; whole minor units. */
+  readonly lines: readonly (LandedLine & { readonly supplier: string })[];
+  readonly freightMinor: number;
+  /** Goods, freight, tax and own handling, minor units. */
+  readonly totalMinor: number;
+}
+
+/** @param wanted pieces by ware, with the supplier to ask */
+export async function topUpOrder(
+  wanted: readonly {
+    readonly ware: string;
+    readonly pieces: number;
+    readonly supplier: string | null;
+  }[],
+  supply: SupplyModel,
+  loadSolver: SolverLoader,
+): Promise<TopUp> {
+  const needs = wanted.flatMap(({ ware, pieces, supplier: id }) => {
+    const supplier = supply.suppliers.find((one) => one.id === id);
+    return pieces > 0 && supplier !== undefined && quoteFor(supplier, ware) !== undefined
+      ? [needNow(ware, { [supplier.id]: pieces })]
+      : [];
+  });
+  const buy = await chooseBuy(
+    { suppliers: supply.suppliers, needs, rounds: 1, handlingMinor: supply.handlingMinor },
+    loadSolver,
+  );
+  if (!buy.ok) throw new Error(buy.problems.map(({ message }) => message).join('\n'));
+  const sent = buy.value.consignments[0] ?? [];
+  const sum = (of: (one: Consignment) => number): number =>
+    sent.reduce((total, one) => total + of(one), 0);
+  return {
+    lines: sent.flatMap((one) =>
+      landedLines(one, supply.shareFreightBy).map((line) => ({
+        ...line,
+        supplier: one.supplier.name,
+      })),
+    ),
+    freightMinor: sum(freight),
+    totalMinor: sum(consignmentTotal),
+  };
+}

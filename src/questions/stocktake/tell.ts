@@ -1,0 +1,174 @@
+/** The stocktake in blocks: a sentence for each finding, the count, and the loss rates. */
+import type { RateUpdate, StocktakeLine } from '../../ordering/stocktake.js';
+import { fold, heading, list, paragraphs, table, type Block } from '../../tell/block.js';
+import type { ReportContext } from '../../tell/context.js';
+import { formatsFor, type Formats } from '../../tell/format.js';
+import { shortName } from '../../tell/section-parts.js';
+import { listed } from '../../tell/words.js';
+import { moneyIn } from '../order/money.js';
+import type { StocktakeAnswer } from './study.js';
+import { say } from './words.js';
+
+export function stocktakeBlocks(answer: StocktakeAnswer, context: ReportContext): Block[] {
+  const formats = formatsFor(context);
+  const { count } = formats;
+  const nameOf = (id: string): string =>
+    shortName(context.ware.find((ware) => ware.id === id)?.name ?? id);
+  return [
+    heading(say.heading(count(answer.days), answer.date)),
+    paragraphs([leadOf(answer, nameOf, formats)], 'lead'),
+    paragraphs([askFirst(answer, nameOf)], 'alarm'),
+    list(
+      answer.lines.map((line) => findingOf(line, answer, nameOf(line.ware), formats)),
+      say.findings,
+    ),
+    paragraphs([
+      answer.order.freightMinor === 0
+        ? ''
+        : say.freight(moneyIn(answer)(answer.order.freightMinor)),
+      answer.uncounted.length === 0 ? '' : say.uncounted(listed(answer.uncounted.map(nameOf))),
+    ]),
+    countTable(answer, nameOf, formats),
+    fold(say.rates, ratesBlocks(answer, nameOf, formats)),
+  ];
+}
+
+function leadOf(
+  { lines, order, ...money }: StocktakeAnswer,
+  nameOf: (id: string) => string,
+  { count }: Formats,
+): string {
+  const wanted = lines.filter(({ topUp }) => topUp > 0);
+  if (wanted.length === 0) return say.leadNothing;
+  const parts = listed(
+    wanted.map(({ ware, topUp }) =>
+      say.part(
+        count(order.lines.find((line) => line.ware === ware)?.pieces ?? topUp),
+        nameOf(ware),
+      ),
+    ),
+  );
+  return order.lines.length === 0
+    ? say.leadUnpriced(parts)
+    : say.lead(parts, moneyIn(money)(order.totalMinor));
+}
+
+function askFirst({ lines }: StocktakeAnswer, nameOf: (id: string) => string): string {
+  const questioned = lines.filter(({ question }) => question !== null);
+  return questioned.length === 0
+    ? ''
+    : say.askFirst(listed(questioned.map(({ ware }) => nameOf(ware))));
+}
+
+function findingOf(
+  line: StocktakeLine,
+  answer: StocktakeAnswer,
+  name: string,
+  formats: Formats,
+): string {
+  const { count } = formats;
+  const gone =
+    line.missing === 0
+      ? say.noneGone(name, count(line.expected))
+      : say.gone(
+          count(line.missing),
+          count(line.expected),
+          name,
+          say.time(answer.days),
+          line.broken === null
+            ? ''
+            : say.brokenAndMissing(count(line.broken), count(line.missing - line.broken)),
+        );
+  const retired = line.retired === 0 ? '' : say.retired(count(line.retired));
+  return `${gone}${retired}${againstUsual(line, formats)}${(line.question === null ? say.aYear : say.usualAYear)(count(line.policy.lossesAYear.total))}${orderOf(line, answer, formats)}`;
+}
+
+function againstUsual({ missing, usual, question }: StocktakeLine, { decimal }: Formats): string {
+  const times = usual > 0 ? missing / usual : null;
+  const mean = decimal(usual);
+  if (question === 'too few gone') return say.tooFew(mean);
+  if (question === 'too many gone')
+    return times === null || times > 99
+      ? say.tooManyUnknown(mean)
+      : say.tooMany(decimal(times), mean);
+  if (times !== null && times > 1.5) return say.times(decimal(times), mean);
+  return times !== null && times < 0.67 ? say.fewer(mean) : say.asUsual(mean);
+}
+
+function orderOf(line: StocktakeLine, answer: StocktakeAnswer, { count }: Formats): string {
+  const { reorderPoint, par } = line.policy;
+  if (line.topUp === 0)
+    return reorderPoint === null
+      ? say.enoughForGood(count(line.counted))
+      : say.enough(count(line.counted), count(reorderPoint));
+  const bought = answer.order.lines.find(({ ware }) => ware === line.ware);
+  if (bought !== undefined)
+    return say.orderNow(
+      count(bought.pieces),
+      say.carton(bought.cartons),
+      moneyIn(answer)(bought.landedMinor),
+    );
+  return reorderPoint === null
+    ? say.shortForGood(count(line.counted), count(par))
+    : say.orderUnquoted(count(line.topUp));
+}
+
+const countTable = (
+  { lines }: StocktakeAnswer,
+  nameOf: (id: string) => string,
+  { count }: Formats,
+): Block =>
+  table({
+    caption: say.countCaption,
+    columns: say.countHead.map((title, at) => ({ title, as: at === 0 ? 'words' : 'figures' })),
+    rows: lines.map((line) => [
+      nameOf(line.ware),
+      count(line.expected),
+      count(line.counted),
+      count(line.retired),
+      line.broken === null ? say.none : count(line.broken),
+      count(line.missing - (line.broken ?? 0)),
+      line.policy.reorderPoint === null ? say.none : count(line.policy.reorderPoint),
+      count(line.topUp),
+    ]),
+  });
+
+function ratesBlocks(
+  { lines }: StocktakeAnswer,
+  nameOf: (id: string) => string,
+  { decimal, percent }: Formats,
+): Block[] {
+  const rate = (value: number): string => decimal(value, 2);
+  const interval = ({ low, high }: { low: number; high: number }): string =>
+    say.interval(rate(low), rate(high));
+  const columns = (titles: readonly string[]) =>
+    titles.map((title, at) => ({
+      title,
+      as: at === 0 ? ('words' as const) : ('figures' as const),
+    }));
+  const change = (update: RateUpdate): string[] => [
+    rate(update.prior.mean),
+    rate(update.posterior.mean),
+    interval(update.posterior),
+    percent(update.weightOfAssumed, 0),
+  ];
+  return [
+    table({
+      caption: say.brokenCaption,
+      columns: columns([...say.brokenHead, ...say.rateHead]),
+      rows: lines.flatMap(({ ware, seen, breakage }) =>
+        seen === null || breakage === null
+          ? []
+          : [[nameOf(ware), rate(seen.rate), interval(seen), ...change(breakage)]],
+      ),
+    }),
+    table({
+      caption: say.walkedCaption,
+      columns: columns([say.countHead[0]!, ...say.rateHead]),
+      rows: lines.flatMap(({ ware, walkOff }) =>
+        walkOff === null ? [] : [[nameOf(ware), ...change(walkOff)]],
+      ),
+    }),
+    paragraphs([say.ratesNote], 'small'),
+  ];
+}

@@ -1,0 +1,65 @@
+/** What the stocktake says, in words. Arguments are ready-made text unless their name says otherwise. */
+export const say = {
+  none: '–',
+  heading: (days: string, date: string): string => `Stocktake of ${date}, after ${days} days`,
+  lead: (list: string, total: string): string => `Order now: ${list}, for ${total} in all.`,
+  leadUnpriced: (list: string): string =>
+    `Order now: ${list}. No supplier sells them, so there is no price.`,
+  leadNothing: 'There is enough of everything that was counted: order nothing now.',
+  part: (pieces: string, ware: string): string => `${pieces} × ${ware}`,
+  findings: 'What the count says',
+  gone: (missing: string, expected: string, ware: string, time: string, how: string): string =>
+    `${ware}: ${missing} of ${expected} went in ${time}${how}`,
+  brokenAndMissing: (broken: string, rest: string): string =>
+    ` (${broken} broken, ${rest} missing)`,
+  noneGone: (ware: string, expected: string): string => `${ware}: none of ${expected} has gone`,
+  retired: (pieces: string): string => `, ${pieces} retired`,
+  asUsual: (usual: string): string => `, about what is usual (${usual}).`,
+  times: (times: string, usual: string): string => `, ${times} times what is usual (${usual}).`,
+  fewer: (usual: string): string => `, fewer than is usual (${usual}).`,
+  tooMany: (times: string, usual: string): string =>
+    `, ${times} times what is usual (${usual}). Find out where before you buy: look in the bins, ask who takes cups away, and count again. The order below follows the usual rate until you know.`,
+  tooManyUnknown: (usual: string): string =>
+    `, far more than is usual (${usual}). Find out where before you buy, and count again. The order below follows the usual rate until you know.`,
+  tooFew: (usual: string): string =>
+    `, far fewer than is usual (${usual}). Count again, and check that every delivery is entered. The order below follows the usual rate until you know.`,
+  aYear: (pieces: string): string => ` At this rate about ${pieces} go in a year.`,
+  usualAYear: (pieces: string): string => ` At the usual rate about ${pieces} go in a year.`,
+  askFirst: (list: string): string => `Before you buy, find out what happened to: ${list}.`,
+  orderNow: (pieces: string, cartons: string, money: string): string =>
+    ` Order ${pieces} now (${cartons}, ${money} with freight and tax).`,
+  orderUnquoted: (pieces: string): string => ` Order ${pieces} now; no supplier sells it.`,
+  enough: (counted: string, point: string): string =>
+    ` Enough for now: you have ${counted}; order when a count finds fewer than ${point}.`,
+  enoughForGood: (counted: string): string => ` Enough: you have ${counted}.`,
+  shortForGood: (counted: string, par: string): string =>
+    ` You have ${counted}, fewer than the par of ${par}, and the supplier does not sell it again.`,
+  carton: (count: number): string => `${count} ${count === 1 ? 'carton' : 'cartons'}`,
+  time: (days: number): string =>
+    days < 45
+      ? `${days} ${days === 1 ? 'day' : 'days'}`
+      : days < 700
+        ? `${Math.round(days / 30.4)} months`
+        : `${(days / 365).toFixed(1)} years`,
+  freight: (freight: string): string => `Freight on this order: ${freight}, before tax.`,
+  countCaption: 'The count',
+  countHead: [
+    'Ware',
+    'There\nwere',
+    'Counted',
+    'Retired',
+    'Broken',
+    'Missing',
+    'Order\nbelow',
+    'Order\nnow',
+  ],
+  uncounted: (list: string): string => `Not counted: ${list}.`,
+  rates: 'Loss rates before and after',
+  brokenCaption: 'Broken per 1,000 uses',
+  brokenHead: ['Ware', 'Gone per\n1,000 uses', '95 %\ninterval'],
+  walkedCaption: 'Walked off, a year, for each piece held',
+  rateHead: ['Assumed', 'From\nnow on', '95 %\ninterval', 'Weight of\nassumed'],
+  interval: (low: string, high: string): string => `${low}–${high}`,
+  ratesNote:
+    'Gone: all pieces missing in this count, broken or not, with the exact interval for a count (Garwood 1936). From now on: the assumed rate brought up to date with the count (gamma–Poisson); the weight says how much of it still comes from the assumption of the trade. For a questioned count the order uses the assumed rate.',
+};
