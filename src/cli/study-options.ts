@@ -1,6 +1,5 @@
 /** Options shared by the commands that are not yet questions of the list. */
 import type { Argv } from 'yargs';
-import { MistakeError } from './mistakes.js';
 import { parsed } from './parsed.js';
 import { THREADS } from './setting-options.js';
 import { sizing } from '../questions/settings.js';
@@ -49,26 +48,3 @@ export const wholeOf = (
   given === undefined
     ? undefined
     : (parsed(option, { as: 'whole', describe: '', from, to }, given) as number);
-
-/** cup=40,saucer=60 → { cup: 40, saucer: 60 }; `option` names the option in messages. */
-export function parseStock(
-  text: string,
-  ware: readonly string[],
-  option = 'stock',
-): Record<string, number> {
-  const stock: Record<string, number> = {};
-  const problems: string[] = [];
-  for (const part of text.split(',').map((one) => one.trim())) {
-    const [id = '', count = '', ...rest] = part.split('=').map((one) => one.trim());
-    if (id === '' || rest.length > 0 || !/^\d{1,7}$/.test(count))
-      problems.push(
-        `--${option}: "${part}" is not a ware and a whole number of pieces; write cup=40`,
-      );
-    else if (!ware.includes(id))
-      problems.push(`--${option}: "${id}" is no ware of this scenario; it has ${ware.join(', ')}`);
-    else if (Object.hasOwn(stock, id)) problems.push(`--${option}: "${id}" is given twice`);
-    else stock[id] = Number(count);
-  }
-  if (problems.length > 0) throw new MistakeError(problems.join('\n'));
-  return stock;
-}

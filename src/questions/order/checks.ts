@@ -6,11 +6,15 @@ import { takeawayProblems } from '../../ordering/takeaway.js';
 import { calendarOf } from '../../scenario/calendar.js';
 import type { Scenario } from '../../scenario/scenario.js';
 
-/** The supply slice without units, open as many days as the calendar says. */
+/** The supply slice without units, open as many days as the calendar says; what the house has counts as on hand. */
 export function supplyOf(scenario: Scenario): Outcome<SupplyModel> {
-  const { supply = {}, currency, staffHour, ware } = scenario;
+  const { supply = {}, currency, staffHour, ware, have } = scenario;
   return readSupply(
-    { ...supply, openDaysAWeek: calendarOf(scenario).daysAWeek },
+    {
+      ...supply,
+      openDaysAWeek: calendarOf(scenario).daysAWeek,
+      onHand: { ...have?.ware, ...supply.onHand },
+    },
     {
       currency,
       staffHourMinor: staffHour.minor,
