@@ -77,10 +77,11 @@ export async function bridgesOf(
     loadSolver,
     PLAN_GAP,
   );
+  // Only where the scenario fixes another number of orders is it not known yet.
   const once =
-    plan.chosen.rounds === 1
-      ? { ok: true as const, value: plan }
-      : await planOrders(wares, { ...supply, orders: 1 }, date, loadSolver);
+    plan.once === null
+      ? await planOrders(wares, { ...supply, orders: 1 }, date, loadSolver)
+      : { ok: true as const, value: { buy: plan.once } };
   return {
     ordered,
     smallest: smallest.ok ? way(smallest.value, supply.reviewDays) : null,

@@ -25,23 +25,17 @@ export function formatMoney(
 }
 
 /**
- * Splits an amount in proportion to weights, to the minor unit: the parts sum to the whole. What is left
- * after rounding down goes to the largest remainders, the first of equals first. All weights zero: equal parts.
+ * Splits an amount in proportion to weights, to the minor unit: the parts sum to the whole. Each part is what the rounded
+ * share of all weights up to it adds to the one before, as a spreadsheet can do too. All weights zero: equal parts.
  */
 export function splitMinor(minor: number, weights: readonly number[]): readonly number[] {
-  if (weights.length === 0) return [];
-  const sum = weights.reduce((total, weight) => total + weight, 0);
-  const exact = weights.map((weight) =>
-    sum === 0 ? minor / weights.length : (minor * weight) / sum,
-  );
-  const parts = exact.map(Math.floor);
-  let left = minor - parts.reduce((total, part) => total + part, 0);
-  const byRemainder = exact
-    .map((value, index) => ({ index, remainder: value - parts[index]! }))
-    .sort((a, b) => b.remainder - a.remainder || a.index - b.index);
-  for (const { index } of byRemainder) {
-    if (left-- <= 0) break;
-    parts[index]!++;
-  }
-  return parts;
+  const all = weights.reduce((total, weight) => total + weight, 0);
+  const even = all === 0;
+  let [upTo, given] = [0, 0];
+  return weights.map((weight) => {
+    upTo += even ? 1 : weight;
+    const before = given;
+    given = Math.round((minor * upTo) / (even ? weights.length : all));
+    return given - before;
+  });
 }

@@ -1,87 +1,34 @@
 /**
  * The order sheet as a workbook: data for a writer of XLSX files, with formulas where a reader would
- * edit (cartons, prices, freight, tax rates) and the value of each formula beside it, so that readers that do
- * not calculate show the same numbers.
+ * edit (cartons, prices, freight terms, tax rates) and the value of each formula beside it, so that readers that do
+ * not calculate show the same numbers. Formulas round where the order rounds, so cents agree everywhere.
  */
-import type { CellObject, SheetData } from 'write-excel-file/universal';
 import { minorDigits } from '../quantities/money.js';
 import { inUnits } from './money.js';
 import type { OrderLine, OrderSheet, SheetConsignment } from './order-sheet.js';
 import { repeatWords } from './order-sheet-csv.js';
-import { safeText } from './safe-text.js';
 import { reorderCard } from './reorder-card.js';
-
-export interface WorkbookSheet {
-  readonly sheet: string;
-  readonly data: SheetData;
-  readonly columns: { readonly width: number }[];
-  readonly stickyRowsCount: number;
-  readonly orientation: 'landscape';
-}
-
-/** The part of the writer's features that is used, whichever of its builds writes the file. */
-export interface WorkbookFeature {
-  readonly files: {
-    readonly transform: {
-      readonly 'xl/worksheets/sheet{id}.xml': {
-        readonly transform: (
-          content: string,
-          options: object,
-          place: { readonly sheetIndex: number },
-        ) => string;
-      };
-    };
-  };
-}
-
-export interface Workbook {
-  /** First argument of the writer. */
-  readonly sheets: WorkbookSheet[];
-  /** `features` of the writer's options: puts the values beside the formulas. */
-  readonly features: WorkbookFeature[];
-}
-
-const HEAD = {
-  fontWeight: 'bold',
-  backgroundColor: '#E6EDF3',
-  wrap: true,
-  alignVertical: 'top',
-} as const;
-/** A cell that a reader may edit. */
-const INPUT = { backgroundColor: '#FFF8DC' } as const;
-
-interface FormulaCell extends CellObject {
-  readonly type: 'Formula';
-  readonly value: string;
-  /** What the formula comes to. */
-  readonly result: number;
-}
-
-type SheetCell = CellObject | FormulaCell | null;
-
-const text = (value: string | null): CellObject | null =>
-  value === null || value === '' ? null : { value: safeText(value), type: String };
-const wrapped = (value: string): CellObject => ({
-  value: safeText(value),
-  type: String,
-  wrap: true,
-  alignVertical: 'top',
-});
-const number = (value: number | null, format = '#,##0'): CellObject | null =>
-  value === null ? null : { value, type: Number, format };
-const formula = (value: string, result: number, format: string): FormulaCell => ({
-  value,
-  type: 'Formula',
-  result,
-  format,
-});
-const head = (value: string): CellObject => ({ value, type: String, ...HEAD });
+import {
+  formula,
+  head,
+  INPUT,
+  moneyFormat,
+  number,
+  text,
+  valuesBeside,
+  withoutResult,
+  wrapped,
+  type FormulaCell,
+  type SheetCell,
+  type Workbook,
+} from './workbook-cells.js';
 
 /** Data and features for the writer: `write(book.sheets, { features: book.features })`. */
 export function orderSheetXlsx(sheet: OrderSheet): Workbook {
   const rows = [
     orderRows(sheet),
     consignmentRows(sheet),
+    freightRows(sheet),
     takeawayRows(sheet),
     cardRows(sheet),
     noteRows(sheet),
@@ -89,11 +36,12 @@ export function orderSheetXlsx(sheet: OrderSheet): Workbook {
   const results = rows.map((cells) =>
     cells.flat().flatMap((cell) => (cell !== null && 'result' in cell ? [cell.result] : [])),
   );
-  const names = ['Order', 'Consignments', 'Takeaway a week', 'Reorder cards', 'Notes'];
+  const names = ['Order', 'Consignments', 'Freight', 'Takeaway a week', 'Reorder cards', 'Notes'];
   const widths = [
-    [24, 12, 20, 14, 8, 9, 9, 10, 9, 9, 12, 12, 12, 12, 12, 12, 10, 10, 14],
-    [24, 10, 12, 12, 16, 10, 12, 12, 12, 14],
-    [24, 10, 12, 14, 12, 14, 14],
+    [24, 12, 20, 14, 8, 9, 9, 10, 9, 9, 12, 12, 12, 12, 12, 12, 10, 10, 14, 9],
+    [24, 10, 12, 12, 12, 16, 10, 12, 12, 12, 14, 12],
+    [24, 10, 20, 12, 12, 12],
+    [24, 10, 12, 14, 12, 12, 14, 14],
     [28, 30, 60],
     [18, 90, 50],
   ];
@@ -108,29 +56,6 @@ export function orderSheetXlsx(sheet: OrderSheet): Workbook {
       orientation: 'landscape',
     })),
     features: [valuesBeside(results)],
-  };
-}
-
-const withoutResult = ({ type, value, format, fontWeight }: FormulaCell): CellObject => ({
-  type,
-  value,
-  ...(format === undefined ? {} : { format }),
-  ...(fontWeight === undefined ? {} : { fontWeight }),
-});
-
-/** The writer leaves formulas without a value; this puts each one's in, in the order of the cells. */
-function valuesBeside(results: readonly (readonly number[])[]): WorkbookFeature {
-  return {
-    files: {
-      transform: {
-        'xl/worksheets/sheet{id}.xml': {
-          transform(content, _options, { sheetIndex }) {
-            const values = results[sheetIndex]!.values();
-            return content.replace(/<\/f>/g, () => `</f><v>${values.next().value ?? 0}</v>`);
-          },
-        },
-      },
-    },
   };
 }
 
@@ -154,6 +79,7 @@ const ORDER_COLUMNS = [
   'Reorder below',
   'Order up to',
   'Next order expected',
+  'Kg a carton',
 ];
 
 /** Lines of each consignment together, in the order of consignments, then what is not ordered from anybody. */
@@ -179,6 +105,7 @@ function orderRows(sheet: OrderSheet): SheetCell[][] {
   const { currency } = sheet;
   const units = (minor: number): number => inUnits(minor, currency);
   const money = moneyFormat(currency);
+  const digits = minorDigits(currency);
   const { lines, rowsOf } = grouped(sheet);
   const rows = lines.map((line, index): SheetCell[] => {
     const row = index + 2;
@@ -186,15 +113,17 @@ function orderRows(sheet: OrderSheet): SheetCell[][] {
     const consignment = sheet.consignments[place];
     const bought = line.landedMinor !== null && consignment !== undefined;
     const [first, last] = rowsOf.get(line.supplier ?? '') ?? [row, row];
-    // Freight as the reader's workbook shares it out: by value, in proportion, unrounded.
-    const share = bought
-      ? units(consignment.freightMinor) *
-        (sheet.shareFreightBy === 'value'
-          ? line.goodsMinor! / consignment.goodsMinor
-          : line.freightMinor! / Math.max(1, consignment.freightMinor))
-      : 0;
-    const tax = bought ? consignment.taxRate * (units(line.goodsMinor!) + share) : 0;
-    const landed = bought ? units(line.goodsMinor!) + share + tax : 0;
+    const place2 = place + 2;
+    const mass = sheet.shareFreightBy === 'mass' && consignment?.massG !== null;
+    /** What lines of the consignment up to a row weigh in the sharing of freight, and of tax. */
+    const freightTo = (to: string): string =>
+      mass ? `SUMPRODUCT(I$${first}:I${to},T$${first}:T${to})` : `SUM(L$${first}:L${to})`;
+    const taxTo = (to: string): string => `(SUM(L$${first}:L${to})+SUM(M$${first}:M${to}))`;
+    const shared = (amount: string, upTo: (to: string) => string): string => {
+      const part = (to: number): string =>
+        `ROUND(${amount}*${upTo(`${to}`)}/${upTo(`$${last}`)},${digits})`;
+      return `IF(${upTo(`$${last}`)}=0,0,${part(row)}${row === first ? '' : `-${part(row - 1)}`})`;
+    };
     return [
       text(line.name),
       text(line.colour),
@@ -208,19 +137,24 @@ function orderRows(sheet: OrderSheet): SheetCell[][] {
       bought ? formula(`H${row}*I${row}`, line.pieces, '#,##0') : number(line.pieces),
       bought ? { ...number(units(line.cartonMinor!), money)!, ...INPUT } : null,
       bought ? formula(`I${row}*K${row}`, units(line.goodsMinor!), money) : null,
-      !bought
-        ? null
-        : sheet.shareFreightBy === 'value'
-          ? formula(`Consignments!E${place + 2}*L${row}/SUM(L$${first}:L$${last})`, share, money)
-          : number(units(line.freightMinor!), money),
-      bought ? formula(`Consignments!G${place + 2}*(L${row}+M${row})`, tax, money) : null,
-      bought ? formula(`L${row}+M${row}+N${row}`, landed, money) : null,
       bought
-        ? formula(`IF(J${row}=0,0,O${row}/J${row})`, landed / line.pieces, moneyFormat(currency, 2))
+        ? formula(shared(`Consignments!E$${place2}`, freightTo), units(line.freightMinor!), money)
+        : null,
+      bought
+        ? formula(shared(`Consignments!H$${place2}`, taxTo), units(line.taxMinor!), money)
+        : null,
+      bought ? formula(`L${row}+M${row}+N${row}`, units(line.landedMinor!), money) : null,
+      bought
+        ? formula(
+            `IF(J${row}=0,0,O${row}/J${row})`,
+            units(line.landedMinor!) / line.pieces,
+            moneyFormat(currency, 2),
+          )
         : null,
       number(line.reorderPoint),
       number(line.orderUpTo),
       text(line.nextOrder?.expected ?? null),
+      line.cartonMassG === null ? null : number(line.cartonMassG / 1000, '0.000'),
     ];
   });
   const last = lines.length + 1;
@@ -229,8 +163,6 @@ function orderRows(sheet: OrderSheet): SheetCell[][] {
     fontWeight: 'bold',
   });
   const { totals } = sheet;
-  const taxed = rows.reduce((total, row) => total + resultOf(row[13]), 0);
-  const landed = rows.reduce((total, row) => total + resultOf(row[14]), 0);
   const total: SheetCell[] = [
     { value: 'Total', type: String, fontWeight: 'bold' },
     null,
@@ -245,8 +177,8 @@ function orderRows(sheet: OrderSheet): SheetCell[][] {
     null,
     sum('L', units(totals.goodsMinor), money),
     sum('M', units(totals.freightMinor), money),
-    sum('N', taxed, money),
-    sum('O', landed, money),
+    sum('N', units(totals.taxMinor), money),
+    sum('O', units(totals.totalMinor - totals.handlingMinor), money),
   ];
   return [
     ORDER_COLUMNS.map((title, column) =>
@@ -257,60 +189,111 @@ function orderRows(sheet: OrderSheet): SheetCell[][] {
   ];
 }
 
-const resultOf = (cell: SheetCell | undefined): number =>
-  cell !== null && cell !== undefined && 'result' in cell ? cell.result : 0;
+/** Rows of each consignment's freight terms in the sheet of that name. */
+function freightRowsOf(sheet: OrderSheet): (readonly [first: number, last: number])[] {
+  let next = 2;
+  return sheet.consignments.map(({ freight }) => {
+    const first = next;
+    next += freight.length;
+    return [first, next - 1] as const;
+  });
+}
 
 function consignmentRows(sheet: OrderSheet): SheetCell[][] {
   const { currency } = sheet;
   const units = (minor: number): number => inUnits(minor, currency);
   const money = moneyFormat(currency);
+  const digits = minorDigits(currency);
   const { rowsOf } = grouped(sheet);
+  const terms = freightRowsOf(sheet);
   const titles = [
     'Supplier',
     'Cartons',
-    'Mass as ordered, kg',
+    'Mass, kg',
     `Goods, ${currency}`,
     `Freight, ${currency}`,
-    'Freight step',
+    'Freight step as ordered',
     'Tax rate',
     `Tax, ${currency}`,
-    `Placing and putting away, ${currency}`,
+    `Own handling, ${currency}`,
     `Total, ${currency}`,
     'Delivery expected',
+    `Freight free from, ${currency}`,
   ];
-  const rows = sheet.consignments.map((consignment: SheetConsignment, index): SheetCell[] => {
+  const rows = sheet.consignments.map((one: SheetConsignment, index): SheetCell[] => {
     const row = index + 2;
-    const [first, last] = rowsOf.get(consignment.supplier)!;
-    const tax = consignment.taxRate * units(consignment.goodsMinor + consignment.freightMinor);
+    const [first, last] = rowsOf.get(one.supplier)!;
+    const [from, to] = terms[index]!;
+    const rate = (column: string): string =>
+      `LOOKUP(B${row},Freight!B$${from}:B$${to},Freight!${column}$${from}:${column}$${to})`;
+    const byMass = one.massG === null ? '' : `+C${row}*${rate('F')}`;
     return [
-      text(consignment.name),
-      formula(`SUM(Order!I${first}:I${last})`, consignment.cartons, '#,##0'),
-      consignment.massG === null ? null : number(consignment.massG / 1000, '#,##0.0'),
-      formula(`SUM(Order!L${first}:L${last})`, units(consignment.goodsMinor), money),
-      { ...number(units(consignment.freightMinor), money)!, ...INPUT },
-      text(consignment.freightStep),
-      { ...number(consignment.taxRate, '0.0%')!, ...INPUT },
-      formula(`G${row}*(D${row}+E${row})`, tax, money),
-      { ...number(units(consignment.handlingMinor), money)!, ...INPUT },
+      text(one.name),
+      formula(`SUM(Order!I${first}:I${last})`, one.cartons, '#,##0'),
+      one.massG === null
+        ? null
+        : formula(
+            `SUMPRODUCT(Order!I${first}:I${last},Order!T${first}:T${last})`,
+            one.massG / 1000,
+            '#,##0.0',
+          ),
+      formula(`SUM(Order!L${first}:L${last})`, units(one.goodsMinor), money),
       formula(
-        `D${row}+E${row}+H${row}+I${row}`,
-        units(consignment.goodsMinor + consignment.freightMinor + consignment.handlingMinor) + tax,
+        `IF(OR(B${row}=0,AND(L${row}>0,D${row}>=L${row})),0,ROUND(${rate('D')}+B${row}*${rate('E')}${byMass},${digits}))`,
+        units(one.freightMinor),
         money,
       ),
-      text(consignment.delivery),
+      text(one.freightStep),
+      { ...number(one.taxRate, '0.0%')!, ...INPUT },
+      formula(`ROUND(G${row}*(D${row}+E${row}),${digits})`, units(one.taxMinor), money),
+      { ...number(units(one.handlingMinor), money)!, ...INPUT },
+      formula(`D${row}+E${row}+H${row}+I${row}`, units(one.totalMinor), money),
+      text(one.delivery),
+      { ...number(one.freeFromMinor === null ? 0 : units(one.freeFromMinor), money)!, ...INPUT },
     ];
   });
   return [titles.map(head), ...rows];
+}
+
+/** The terms that freight is worked out from: a row a step. */
+function freightRows(sheet: OrderSheet): SheetCell[][] {
+  const { currency } = sheet;
+  const money = moneyFormat(currency);
+  const input = (minor: number): SheetCell => ({
+    ...number(inUnits(minor, currency), money)!,
+    ...INPUT,
+  });
+  return [
+    [
+      'Supplier',
+      'From cartons',
+      'Step',
+      `A consignment, ${currency}`,
+      `A carton, ${currency}`,
+      `A kg, ${currency}`,
+    ].map(head),
+    ...sheet.consignments.flatMap(({ name, freight }) =>
+      freight.map((step): SheetCell[] => [
+        text(name),
+        number(step.fromCartons),
+        text(step.name),
+        input(step.fixedMinor),
+        input(step.perCartonMinor),
+        input(step.perKgMinor),
+      ]),
+    ),
+  ];
 }
 
 function takeawayRows(sheet: OrderSheet): SheetCell[][] {
   const titles = [
     'Item',
     'Kind',
-    'Pieces a week',
-    'Of these in place of a house cup',
+    'Mean week',
+    'Of these, a house cup ran out',
+    'Enough for, in the share of weeks asked for',
     'Pieces a sleeve',
-    'Sleeves a week',
+    'Whole sleeves',
     `Cost a week, ${sheet.currency}`,
   ];
   return [
@@ -320,6 +303,7 @@ function takeawayRows(sheet: OrderSheet): SheetCell[][] {
       text(line.kind),
       number(line.aWeek, '#,##0.0'),
       number(line.asFallBackAWeek, '#,##0.0'),
+      number(line.forAWeek),
       number(line.sleeve),
       number(line.sleevesAWeek),
       line.minorAWeek === null
@@ -354,9 +338,4 @@ function noteRows(sheet: OrderSheet): SheetCell[][] {
       wrapped(caution.defersTo),
     ]),
   ];
-}
-
-function moneyFormat(currency: string, extra = 0): string {
-  const decimals = minorDigits(currency) + extra;
-  return decimals === 0 ? '#,##0' : `#,##0.${'0'.repeat(decimals)}`;
 }

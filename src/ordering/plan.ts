@@ -46,6 +46,8 @@ export interface OrderPlan {
   readonly considered: readonly OrderRounds[];
   /** Lines and consignments by round; the first is the opening order. */
   readonly buy: Buy;
+  /** Everything in one order, where that was among the plans. */
+  readonly once: Buy | null;
   /** Days from one order of a ware to the next; the horizon where there is only one. */
   readonly coverDays: Readonly<Record<string, number>>;
 }
@@ -89,6 +91,7 @@ export async function planOrders(
           (rounds) => rounds === 1 || supply.horizonDays / rounds >= supply.reviewDays,
         );
   let best: OrderPlan | null = null;
+  let once: Buy | null = null;
   const considered: OrderRounds[] = [];
   for (const rounds of counts) {
     const task = taskFor(rounds, wares, supply, date);
@@ -107,6 +110,7 @@ export async function planOrders(
       proved: buy.proved,
     };
     considered.push(chosen);
+    if (rounds === 1) once = buy;
     // Fewer rounds unless more really pay.
     if (best !== null && chosen.totalMinor >= best.chosen.totalMinor * (1 - PLAN_GAP)) continue;
     const cover = buy.lines.map((line) => {
@@ -115,7 +119,7 @@ export async function planOrders(
       ]!;
       return [line.ware, ((orderRounds[1] ?? rounds) - orderRounds[0]!) * roundDays] as const;
     });
-    best = { chosen, considered, buy, coverDays: Object.fromEntries(cover) };
+    best = { chosen, considered, buy, once, coverDays: Object.fromEntries(cover) };
   }
   return { ok: true, value: best! };
 }

@@ -106,7 +106,7 @@ describe('cuptide order', () => {
     writeFileSync(file, text.slice(0, text.indexOf('\n# Where to buy')));
     const { status, out, err } = cuptide(['order', file, ...day]);
     expect(status, err).toBe(0);
-    expect(out).toMatch(/No supplier is named/);
+    expect(out).toMatch(/names no supplier/);
   });
 
   it.each([

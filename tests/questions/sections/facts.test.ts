@@ -136,7 +136,7 @@ describe('the workbook without a file system', () => {
     ];
     // The time of writing stands in the properties.
     const parts = Object.keys(there).filter((name) => !name.startsWith('docProps/'));
-    expect(parts.filter((name) => /sheet\d+\.xml$/.test(name))).toHaveLength(5);
+    expect(parts.filter((name) => /sheet\d+\.xml$/.test(name))).toHaveLength(6);
     for (const name of parts) expect(here[name], name).toEqual(there[name]);
   });
 });
