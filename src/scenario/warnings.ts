@@ -19,7 +19,7 @@ export function warningsOf(scenario: Scenario): Warning[] {
     warn(
       'no-part-load-wait',
       'washing.partLoadWait',
-      'Only full racks are washed: ware of which little is used may never fill one, and stays dirty all day. Give washing.partLoadWait, such as 6 min.',
+      'Only full racks are washed: items that are used little may never fill one and stay dirty all day. Set washing.partLoadWait, such as 6 min.',
     );
   }
   const expected = arrivals.slots?.parties ??
@@ -28,7 +28,7 @@ export function warningsOf(scenario: Scenario): Warning[] {
     warn(
       'no-guests',
       'arrivals',
-      'Nobody is expected: the rush will be empty unless days are given.',
+      'No guests are expected: the rush is empty unless you give listed days.',
     );
 
   const largest = guests.partySize.findLastIndex((share) => share > 0) + 1;
@@ -36,7 +36,7 @@ export function warningsOf(scenario: Scenario): Warning[] {
     warn(
       'party-larger-than-house',
       'seats.count',
-      `Parties of ${largest} are expected but there are ${seats.count} seats: they will always leave.`,
+      `Parties of ${largest} are expected, but there are only ${seats.count} seats: these parties will always leave.`,
     );
 
   const used = new Set(
@@ -50,7 +50,7 @@ export function warningsOf(scenario: Scenario): Warning[] {
       warn(
         'unused-ware',
         `ware.${id}`,
-        `${nameOf(id, ware)} is in no drink's setting: none will be asked for.`,
+        `${nameOf(id, ware)} is in no drink's setting, so none will be needed.`,
       );
   }
   warnings.push(...constantHabits(scenario), ...easyHandles(scenario));

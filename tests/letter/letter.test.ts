@@ -163,8 +163,8 @@ describe('the letter', () => {
   it('says what inputs are in words, numbers their sources, and folds away what it does not use', async () => {
     const html = reportHtml(await usualParts);
     expect(html).toContain('How long guests stay <span class="path"><bdi>guests.<wbr>dwell');
-    expect(html).toContain('Time of a wash cycle: <bdi>machine 1</bdi> <span');
-    expect(html).toMatch(/guests\.<wbr>dwell.*?<td>filled in, 1<\/td>/);
+    expect(html).toContain('Length of a wash cycle: <bdi>machine 1</bdi> <span');
+    expect(html).toMatch(/guests\.<wbr>dwell.*?<td>default, 1<\/td>/);
     expect(html).toMatch(/<ol class="sources small">\n<li>from memory<\/li>/);
     expect(html).toContain('2 of 5 inputs are assumed');
     expect(html.indexOf('machines[0].<wbr>water')).toBeGreaterThan(

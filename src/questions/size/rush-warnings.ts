@@ -21,7 +21,7 @@ export function rushWarnings(
   if (busy.machines !== null && busy.machines > BUSY) {
     warnings.push({
       code: 'machine-busy',
-      message: `the dishwasher is busy ${percent(busy.machines)} of the opening hours; above ${percent(BUSY)} a small change in guests means a large one in stock`,
+      message: `the dishwasher is busy ${percent(busy.machines)} of the opening hours; above ${percent(BUSY)}, a few more guests need many more cups`,
       path: 'washing.machines',
     });
   }
@@ -29,14 +29,14 @@ export function rushWarnings(
   if (all > 0 && guests.turnedAway / all > MANY_TURNED_AWAY) {
     warnings.push({
       code: 'guests-turned-away',
-      message: `${percent(guests.turnedAway / all)} of guests find no seat; the stock is for those who do, and more seats or faster tables would raise it`,
+      message: `${percent(guests.turnedAway / all)} of guests find no seat; the stock is for those who do, so with more seats or faster tables you would need more`,
       path: 'seats',
     });
   }
   if (run.sums.unserved > 0 && run.byDay.length === 0) {
     warnings.push({
       code: 'drinks-never-served',
-      message: `${run.sums.unserved} drinks in ${run.days} days waited for ware that never came back; look at partLoadWait and fallBacks`,
+      message: `${run.sums.unserved} drinks in ${run.days} days were never served, because the cups for them never came back clean; check partLoadWait and fallBacks`,
       path: 'washing.partLoadWait',
     });
   }
@@ -46,7 +46,7 @@ export function rushWarnings(
   if (late.length > 0)
     warnings.push({
       code: 'arrives-after-closing',
-      message: `${late.length} listed parties arrive at or after closing; they are served all the same`,
+      message: `${late.length} listed parties arrive at or after closing; they are served anyway`,
       path: 'hours',
     });
   return [...warnings, ...runningWarnings(model, facts)];

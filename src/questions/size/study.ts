@@ -210,7 +210,7 @@ export async function study(
           : [
               {
                 code: 'ware-taken-as-plentiful',
-                message: `no pieces were given for ${left.join(', ')}: as many were taken as the busiest day needs`,
+                message: `no pieces were given for ${left.join(', ')}: as many as the busiest day needs were assumed`,
                 path: '',
               },
             ],

@@ -111,7 +111,7 @@ export const sizeWords = {
   tightestCaption: 'Where the pieces are at the tightest moment',
   tightest: (name: string, time: string): string =>
     `The tightest moment is ${time}, when ${name} comes closest to running out. The day shown is the one that comes closest to the level asked for.`,
-  off: 'Off the shelf',
+  off: 'Not on the shelf',
 
   overload: (what: string, load: string, from: string, would: string): string => {
     const { who, them } = STAGES[what] ?? { who: what, them: what };

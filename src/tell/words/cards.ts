@@ -3,28 +3,25 @@
 /** What the loader does, by how the pieces stand; the last step names the number. */
 const loading = {
   rows: [
-    'Empty and scrape. Chipped ware comes out here.',
+    'Empty and scrape. Take out chipped pieces.',
     'Upside down, one layer, never one inside another.',
   ],
   compartments: [
-    'Empty every glass and cup. Chipped ware comes out here.',
+    'Empty every glass and cup. Take out chipped pieces.',
     'One to a compartment, upside down. Never two.',
   ],
-  'on edge': [
-    'Scrape. Chipped ware comes out here.',
-    'On edge between the pegs, all facing one way.',
-  ],
+  'on edge': ['Scrape. Take out chipped pieces.', 'On edge between the pegs, all facing one way.'],
   loose: [
     'Loose in the basket, one layer, handles and bowls mixed.',
     'Never packed tight: water must reach every piece.',
   ],
-  unknown: ['Empty and scrape. Chipped ware comes out here.', 'One layer, nothing inside another.'],
+  unknown: ['Empty and scrape. Take out chipped pieces.', 'One layer, nothing inside another.'],
 };
 
 export const cardWords = {
   date: 'Date',
   foot: (version: string): string =>
-    `Worked out by simulation, version ${version}; where a value was assumed, so is the figure. It informs, and certifies nothing: local codes and the manuals go first.`,
+    `Worked out by simulation, version ${version}, partly from assumed values. A guide, not a guarantee: local codes and the manuals come first.`,
   listMore: (count: string): string => `and ${count} more`,
   spell: (minutes: number, seconds: number): string =>
     [
@@ -48,7 +45,7 @@ export const cardWords = {
     rows: {
       grid: 'in even rows',
       staggered: 'rows staggered',
-      turned: 'every second row turned about',
+      turned: 'every second row turned round',
       mixed: 'rows turned and shifted',
     },
     noHandles: {
@@ -60,28 +57,28 @@ export const cardWords = {
     handles: (how: string, rows: string): string => `${how}, ${rows}, as drawn.`,
     handlesApart: (name: string, how: string, rows: string): string =>
       `${name}: ${how.charAt(0).toLowerCase()}${how.slice(1)}, ${rows}.`,
-    stop: 'Stop at the number. More shuts out the water; fewer costs a load.',
+    stop: 'Stop at this number. With more, the water does not reach them; with fewer, you wash more loads.',
     wait: (time: string): string =>
-      `A rack that is not full goes once its first piece has waited ${time}.`,
-    neverPart: 'A rack goes when it is full.',
-    partRounds: (time: string): string => `Racks that are not full go every ${time}.`,
-    shares: (names: string): string => `Only these share it: ${names}.`,
-    alone: (name: string): string => `Nothing else goes in it: ${name} alone.`,
-    apart: 'Glass and china never in one rack.',
-    halfTitle: 'Half empty costs as much',
+      `Start a rack that is not full when its first piece has waited ${time}.`,
+    neverPart: 'Start a rack when it is full.',
+    partRounds: (time: string): string => `Start racks that are not full every ${time}.`,
+    shares: (names: string): string => `Only these go in it: ${names}.`,
+    alone: (name: string): string => `Only this goes in it: ${name}.`,
+    apart: 'Never glass and china in one rack.',
+    halfTitle: 'A half-empty rack costs as much',
     half: (load: string, pieces: string, each: string, half: string, halfEach: string): string =>
-      `A load takes ${load}, whatever is in it. With ${pieces} in the rack that is ${each} a piece; with ${half}, ${halfEach}.`,
-    water: (water: string): string => `It takes ${water} of water too.`,
+      `A load takes ${load}, whatever is in it. With ${pieces} in the rack that is ${each} per piece; with ${half}, ${halfEach}.`,
+    water: (water: string): string => `It also takes ${water} of water.`,
     machineTwo: (racks: string): string => `The machine takes ${racks} racks at once.`,
     fill: (racks: string, fill: string, full: string | null): string =>
-      `In a rush here ${racks} racks are washed, ${fill} full on the mean${full === null ? '' : `; ${full} full ones would hold the same pieces`}.`,
-    shapeTitle: 'Shape costs loads',
-    per100: (list: string): string => `A hundred pieces fill so many racks: ${list}.`,
+      `In a rush here ${racks} racks are washed, on average ${fill} full${full === null ? '' : `; ${full} full ones would hold the same pieces`}.`,
+    shapeTitle: 'Wider cups mean more loads',
+    per100: (list: string): string => `Racks for a hundred pieces: ${list}.`,
     racksOf: (name: string, racks: string): string => `${name} ${racks}`,
     outgrown: (name: string, more: string, dimension: string): string =>
-      `${name}: ${more} more ${dimension} and this rack takes none.`,
+      `${name}: with ${more} more ${dimension} this rack takes none.`,
     wider: (name: string, more: string, dimension: string, pieces: string, then: string): string =>
-      `${name}: ${more} more ${dimension} and a rack takes ${then}, not ${pieces}.`,
+      `${name}: with ${more} more ${dimension} a rack takes ${then}, not ${pieces}.`,
     dimension: {
       rim: 'rim',
       handle: 'handle',
@@ -90,17 +87,17 @@ export const cardWords = {
       depth: 'depth',
     },
     stuck: (clock: string, pieces: string, of: string): string =>
-      `When it is tightest (${clock} on such a day), ${pieces} of the ${of} pieces of this rack wait at the wash or are in it.`,
-    noPicture: 'Not drawn: its shape is not known, or the house counted another number.',
+      `At the tightest moment (${clock}), ${pieces} of the ${of} pieces of this rack wait to be washed or are in the dishwasher.`,
+    noPicture: 'No drawing: the shape is not known, or you counted a different number.',
     counted: 'Fill one rack and count:',
     given: {
-      given: 'The number is as the house gave it.',
+      given: 'The number is the one in your file.',
       shape: 'The number is worked out from the shape.',
-      class: 'The number is typical of its class.',
+      class: 'The number is typical for this kind.',
     },
     heavy: (mass: string): string =>
-      `A full rack weighs about ${mass}: between knee and shoulder, close to the body.`,
-    hot: 'Hot rinse scalds. Let the rack drip and cool before hands go in.',
+      `A full rack weighs about ${mass}: lift it between knee and shoulder height, close to the body.`,
+    hot: 'The hot rinse scalds. Let the rack drip and cool before you reach in.',
   },
 
   clearing: {
@@ -111,52 +108,55 @@ export const cardWords = {
     rounds: (clocks: string): string =>
       `By the clock, from opening: ${clocks} … and on after closing until every table is clean.`,
     clearers: (people: string, one: boolean): string =>
-      one ? 'One person walks the round.' : `${people} people walk, each their own round.`,
-    clearersUnlimited: 'Whoever is free walks the round.',
+      one ? 'One person does the round.' : `${people} people clear, each on their own round.`,
+    clearersUnlimited: 'Whoever is free does the round.',
     trip: (pieces: string, time: string): string =>
       `At most ${pieces} pieces a trip, about ${time} there and back.`,
     tripUnlimited: (time: string): string => `About ${time} there and back.`,
-    order: 'Table that was left first, first. Trip after trip until none is dirty.',
-    washer: 'Who clears also works the dishwasher: unload first, then walk.',
-    first: (name: string): string => `Scarcest here: ${name}. Never leave one behind.`,
-    held: 'Nobody is seated at a dirty table here: a late round also costs seats.',
-    chips: 'Chipped or broken: aside at once, wrapped, and a stroke on the breakage card.',
-    carry: 'Cups upright, never nested; nothing hot or full on a pile; the way in sight.',
+    order:
+      'Start with the table that was left first. Go on, trip after trip, until no table is dirty.',
+    washer: 'The person who clears also runs the dishwasher: unload first, then clear.',
+    first: (name: string): string => `What runs low first: ${name}. Never leave one behind.`,
+    held: 'Nobody is seated at a dirty table here, so a late round also costs seats.',
+    chips:
+      'Chipped or broken: take it out of use at once, wrap it, and mark it on the breakage card.',
+    carry:
+      'Carry cups upright and not stacked inside each other; nothing hot or full on a pile; see where you walk.',
     waits: (table: string, carried: string): string =>
-      `As it is, a dirty piece waits ${table} on its table and ${carried} on its way, on the mean.`,
-    slipTitle: 'If rounds slip',
+      `On average a dirty piece now waits ${table} on its table and takes ${carried} to the bench.`,
+    slipTitle: 'If rounds are late',
     slip: (to: string, from: string | null, days: string, pieces: string, cost: string): string =>
-      `Rounds every ${to} in place of ${from === null ? 'clearing at once' : `every ${from}`} would need ${pieces} more pieces for the same promise: ${cost}. (Worked out on ${days} days.)`,
+      `Rounds every ${to} instead of ${from === null ? 'clearing at once' : `every ${from}`} would need ${pieces} more pieces for the same service level: ${cost}. (Worked out on ${days} days.)`,
     slipNothing: (to: string, from: string | null, days: string): string =>
-      `On ${days} days, rounds every ${to} in place of ${from === null ? 'clearing at once' : `every ${from}`} need no more pieces.`,
+      `On ${days} days, rounds every ${to} instead of ${from === null ? 'clearing at once' : `every ${from}`} need no more pieces.`,
     slipMost: (list: string): string => `Most of them: ${list}.`,
     slipPieces: (pieces: string, name: string): string => `${pieces} × ${name}`,
     slipTurned: (guests: string): string =>
-      `And ${guests} more guests a rush would find no seat, which hides the need for cups.`,
+      `And ${guests} more guests per rush would find no seat, which hides the need for cups.`,
   },
 
   top: {
     title: 'On the machine',
-    headings: ['Ware', 'On top', 'In reserve', 'Fetch when left'],
+    headings: ['Item', 'On top', 'In reserve', 'Fetch more at'],
     high: (high: string): string => `At most ${high} high`,
     highText: 'Less if the manual says so. Nothing on vents, nothing over the edge.',
-    fetch: 'At that number, fetch: not at none.',
-    allUp: 'all up here',
+    fetch: 'Fetch more when this number is left, not when none is.',
+    allUp: 'all on top',
     reserveOnly: (list: string): string => `All in reserve: ${list}.`,
-    heavy: (mass: string): string => `So set out it carries ${mass}.`,
+    heavy: (mass: string): string => `This puts ${mass} on the machine.`,
     limit: (mass: string): string => `The manual allows ${mass}.`,
     limitBlank: 'The manual allows (look it up):',
     homeless: (list: string): string => `No room on top or in reserve for: ${list}.`,
-    more: (count: string): string => `${count} more kinds of ware are in the order sheet.`,
+    more: (count: string): string => `${count} more kinds are in the order sheet.`,
     decideTitle: 'Decide, and write it here',
     decide: [
       'How high stacks may be, by the manual',
-      'Mass the manual allows on top',
+      'Weight the manual allows on top',
       'Where the rest stands',
       'Who fetches',
     ],
     decideText:
-      'How many of each stand on top, and at how many left somebody fetches more. Measure the top first, without vents and edges.',
+      'Decide how many of each stand on top, and at how many somebody fetches more. Measure the top first, without vents and edges.',
     hot: 'The top is hot, and so are the stacks. Lift from the top of a stack, with a dry hand.',
   },
 
@@ -193,8 +193,8 @@ export const cardWords = {
   breakage: {
     title: 'Breakages',
     part: (number: string, of: string): string => `sheet ${number} of ${of}`,
-    how: 'One stroke for every piece broken, chipped, cracked or gone, in the week it happens.',
-    headings: { ware: 'Ware', expect: 'Expect', tell: 'Tell the buyer', weeks: 'Week' },
+    how: 'Make one mark for every piece broken, chipped, cracked or lost, in the week it happens.',
+    headings: { ware: 'Item', expect: 'Expected', tell: 'Tell the buyer', weeks: 'Week' },
     expectWeek: (pieces: string): string => `${pieces} a week`,
     expectWeeks: (weeks: string): string => `1 in ${weeks} weeks`,
     expectNone: 'rarely',
@@ -203,12 +203,12 @@ export const cardWords = {
     tellReorder: (days: string): string =>
       `Count every ${days} days. Fewer than in the column “Tell the buyer”: tell them that day.`,
     tellPar:
-      'Count once a month. Fewer than in the column “Tell the buyer”, and a rush like the one worked out may run short: tell them that day.',
-    cannot: 'At every loss: that ware cannot be bought again.',
-    more: 'Twice as many strokes as expected two sheets running: find out where they break.',
+      'Count once a month. With fewer than in the column “Tell the buyer”, a busy day may run short: tell them that day.',
+    cannot: 'At every loss: this item cannot be bought again.',
+    more: 'Twice as many marks as expected on two sheets in a row: find out where they break.',
     chipped:
-      'Chipped, cracked or crazed: out of use at once, never back on the shelf. Wrapped, in its own bin, stroke on this card.',
-    assumed: 'Expected numbers rest on usual rates unless this house has counted its own.',
-    broken: 'Broken glass near ice or food: all of it goes; empty and clean the whole bin.',
+      'Chipped, cracked or crazed: out of use at once, never back on the shelf. Wrap it, put it in its own bin, mark it on this card.',
+    assumed: 'Expected numbers are based on usual rates, unless you have counted your own.',
+    broken: 'Broken glass near ice or food: throw all of it away; empty and clean the whole bin.',
   },
 };

@@ -5,23 +5,23 @@ export const chartWords = {
   of: (part: string, whole: string): string => `${part} of ${whole}`,
   risk: {
     titleJoint: (pieces: string, risk: string): string =>
-      `With ${pieces} pieces in all, something runs out in ${risk} of rushes`,
+      `With ${pieces} pieces in all, something runs out on ${risk} of days`,
     titleWare: (pieces: string, risk: string): string =>
-      `With ${pieces} and the rest as chosen, something runs out in ${risk} of rushes`,
+      `With ${pieces} and the rest as chosen, something runs out on ${risk} of days`,
     description: (fewer: string, fewerRisk: string, more: string, moreRisk: string): string =>
-      `The chance that ware runs out during a rush, falling as the stock grows: ${fewerRisk} with ${fewer} pieces, ${moreRisk} with ${more}. The band is the 95% interval.`,
-    stockJoint: 'pieces in all, every ware in proportion',
+      `The chance that something runs out falls as the stock grows: ${fewerRisk} with ${fewer} pieces, ${moreRisk} with ${more}. The band is the 95 % interval.`,
+    stockJoint: 'pieces in all, every item in proportion',
     stockWare: (name: string): string => `${name}: pieces, the rest as chosen`,
-    risk: 'share of rushes in which something runs out',
+    risk: 'share of days on which something runs out',
     stock: 'Pieces',
     riskHead: 'Chance of running out',
-    low: '95% interval, low',
-    high: '95% interval, high',
+    low: '95 % interval, low',
+    high: '95 % interval, high',
     chosen: (pieces: string): string => `chosen: ${pieces}`,
     allowed: (share: string): string => `at most ${share} allowed`,
     caption: 'Chance of running out against the stock',
     told: (pieces: string, risk: string, low: string, high: string): string =>
-      `${pieces}: something runs out in ${risk} of rushes (95% interval ${low} to ${high})`,
+      `${pieces}: something runs out on ${risk} of days (95 % interval ${low} to ${high})`,
     allPieces: (pieces: string): string => `${pieces} pieces in all`,
   },
   tight: {
@@ -38,15 +38,16 @@ export const chartWords = {
   },
   places: {
     title: (name: string, off: string, time: string): string =>
-      `${name}: at most ${off} are off the shelf at once on a mean day, at ${time}`,
+      `${name}: on an average day at most ${off} are in use or being washed, at ${time}`,
     description: (name: string, main: string, share: string, stock: string): string =>
-      `Where the pieces of ${name} are through the rush, on the mean of the days watched. At the fullest moment ${share} of those off the shelf are ${main}. The dashed line is what one day in twenty reaches or passes; the solid line is the stock of ${stock}.`,
-    pieces: 'pieces off the shelf',
+      `Where the pieces of ${name} are through the day, averaged over the days simulated. At the busiest moment ${share} of those not on the shelf are ${main}. One day in twenty reaches or passes the dashed line; the solid line is the stock of ${stock}.`,
+    pieces: 'pieces not on the shelf',
     place: 'where',
     q95: 'reached on 1 day in 20',
     stock: (pieces: string): string => `stock: ${pieces}`,
     time: 'Time',
-    caption: (name: string): string => `Where the pieces of ${name} are, mean of the days watched`,
+    caption: (name: string): string =>
+      `Where the pieces of ${name} are, average of the days simulated`,
     stockHead: 'Stock',
     told: (
       time: string,
@@ -56,17 +57,17 @@ export const chartWords = {
       there: string,
       q95: string,
     ): string =>
-      `${time}: ${off} of ${stock} off the shelf on a mean day, ${there} of them ${main}; on 1 day in 20, ${q95} or more`,
+      `${time}: on an average day ${off} of ${stock} are not on the shelf, ${there} of them ${main}; on 1 day in 20, ${q95} or more`,
     toldNone: (time: string, stock: string, q95: string): string =>
-      `${time}: none of ${stock} off the shelf on a mean day; on 1 day in 20, ${q95} or more`,
+      `${time}: on an average day all ${stock} are on the shelf; on 1 day in 20, ${q95} or more are not`,
   },
   seats: {
     title: (seats: string, of: string, share: string, time: string): string =>
-      `At ${time}, the fullest moment of a mean day, ${seats} of ${of} seats are taken (${share})`,
+      `At ${time}, the busiest moment of an average day, ${seats} of ${of} seats are taken (${share})`,
     titleUnlimited: (seats: string, time: string): string =>
-      `At ${time}, the fullest moment of a mean day, ${seats} seats are taken`,
+      `At ${time}, the busiest moment of an average day, ${seats} seats are taken`,
     description: (parties: string, minutes: string, time: string): string =>
-      `Above: parties arriving; most come in the ${minutes} from ${time}: ${parties} on a mean day. Below: seats taken, and the seats there are.`,
+      `Top: parties arriving; most come in the ${minutes} from ${time}: ${parties} on an average day. Bottom: seats taken, out of all seats.`,
     parties: (minutes: string): string => `parties in ${minutes}`,
     taken: 'seats taken',
     capacity: (seats: string): string => `seats: ${seats}`,
@@ -74,32 +75,38 @@ export const chartWords = {
     partiesHead: 'Parties arriving',
     takenHead: 'Seats taken',
     waitingHead: 'Parties waiting for a seat',
-    caption: 'Parties arriving and seats taken, mean of the days watched',
+    caption: 'Parties arriving and seats taken, average of the days simulated',
     toldParties: (from: string, to: string, parties: string): string =>
-      `${from} to ${to}: ${parties} parties arrive on a mean day`,
+      `${from} to ${to}: ${parties} parties arrive on an average day`,
     toldSeats: (time: string, taken: string, of: string | null, waiting: string | null): string =>
-      `${time}: ${taken}${of === null ? '' : ` of ${of}`} seats taken on a mean day${waiting === null ? '' : `, ${waiting} parties waiting for one`}`,
+      `${time}: ${taken}${of === null ? '' : ` of ${of}`} seats taken on an average day${waiting === null ? '' : `, ${waiting} parties waiting for one`}`,
   },
   staff: {
     title: (what: string, share: string, time: string): string =>
-      `Busiest are the ${what}: at work ${share} of the time about ${time}`,
-    titleNone: 'Nobody and nothing has a limit here',
+      `The busiest are the ${what}: busy ${share} of the time around ${time}`,
+    titleNone: 'No limits are set for staff or dishwashers',
     description: (racks: string, time: string): string =>
-      `Above: the share of each that is busy. Below: what waits for them; most racks wait about ${time}: ${racks} on a mean day.`,
+      `Top: how busy each is. Bottom: what waits for them; most racks wait around ${time}: ${racks} on an average day.`,
     descriptionNoWait:
-      'Above: the share of each that is busy. Below: what waits for them; racks hardly ever wait to be washed.',
+      'Top: how busy each is. Bottom: what waits for them; racks hardly ever wait to be washed.',
     busy: 'share of the time busy',
-    waiting: 'waiting, on a mean day',
-    who: { machines: 'machines', makers: 'makers', hands: 'wash hands', clearers: 'clearers' },
+    waiting: 'waiting, on an average day',
+    who: {
+      machines: 'dishwashers',
+      makers: 'baristas',
+      hands: 'dishwashing staff',
+      clearers: 'clearing staff',
+    },
     racks: 'racks to wash',
     drinks: 'drinks to make',
     time: 'Time',
-    caption: 'Busy people and machines, and what waits for them, mean of the days watched',
-    toldBusy: (time: string, list: string): string => `About ${time}: ${list} of the time busy`,
+    caption:
+      'How busy people and dishwashers are, and what waits for them, average of the days simulated',
+    toldBusy: (time: string, list: string): string => `Around ${time}, busy: ${list} of the time`,
     busyOne: (who: string, share: string): string => `${who} ${share}`,
-    toldNoWait: (time: string): string => `About ${time}: nothing waits on a mean day`,
+    toldNoWait: (time: string): string => `Around ${time}: nothing waits on an average day`,
     toldWaiting: (time: string, racks: string, drinks: string): string =>
-      `About ${time}: ${racks} racks wait to be washed, ${drinks} drinks to be made, on a mean day`,
+      `Around ${time}: ${racks} racks wait to be washed and ${drinks} drinks to be made, on an average day`,
   },
   cooling: {
     title: (drink: string, degrees: string): string =>
@@ -170,8 +177,8 @@ export const chartWords = {
     caption: 'Pieces on the shelf',
     date: 'Date',
     expected: 'Expected',
-    low: '5 % of the time below',
-    high: '95 % of the time at most',
+    low: 'Below this 5 % of the time',
+    high: 'At most this 95 % of the time',
     told: (date: string, mean: string, low: string, high: string): string =>
       `${date}: ${mean} pieces expected, nine times in ten ${low === high ? low : `${low} to ${high}`}`,
   },

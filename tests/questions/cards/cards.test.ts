@@ -128,10 +128,10 @@ describe.each(houses)('cards of $file', ({ text }) => {
     const formats = formatsFor(input.context);
     const { loads, tightest, stock } = input.answer;
     expect(textOf(cardNamed(cards, 'card-rack-1'))).toContain(
-      `In a rush here ${formats.decimal(loads.racksADay)} racks are washed, ${formats.percent(loads.fill, 0)} full`,
+      `In a rush here ${formats.decimal(loads.racksADay)} racks are washed, on average ${formats.percent(loads.fill, 0).replace('\u00A0', ' ')} full`,
     );
     expect(textOf(cardNamed(cards, 'card-clearing'))).toContain(
-      `Scarcest here: ${stock.find(({ ware }) => ware === tightest.ware)!.name}.`,
+      `What runs low first: ${stock.find(({ ware }) => ware === tightest.ware)!.name}.`,
     );
     const breakage = textOf(cardNamed(cards, 'card-breakage'));
     for (const { name, pieces } of stock)
@@ -193,7 +193,7 @@ describe('a card', () => {
     };
     const told = textOf(cardNamed(trainerCards({ ...input, slower }), 'card-clearing'));
     expect(told).toContain(
-      'Rounds every 20 min in place of every 10 min would need 12 more pieces for the same promise: €34.50. (Worked out on 300 days.)',
+      'Rounds every 20 min instead of every 10 min would need 12 more pieces for the same service level: €34.50. (Worked out on 300 days.)',
     );
     expect(told).toContain('9 × Saucer, 3 × Teaspoon');
     expect(

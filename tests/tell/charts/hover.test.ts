@@ -53,7 +53,7 @@ it('the pieces off the shelf are told with stock, place and the day in twenty, a
   const titles = titlesOf(await drawn('places-through-rush'));
   const title = titles.find((one) => one.startsWith(clock(step * evidence!.stepMinutes)));
   expect(title).toBe(
-    `08:40: ${count(Math.round(off))} of 62 medium cups off the shelf on a mean day, ${count(Math.round(evidence!.mean[ware]![step]![0]!))} of them in use; on 1 day in 20, ${evidence!.offShelf[ware]!.q95[step]} or more`,
+    `08:40: on an average day ${count(Math.round(off))} of 62 medium cups are not on the shelf, ${count(Math.round(evidence!.mean[ware]![step]![0]!))} of them in use; on 1 day in 20, ${evidence!.offShelf[ware]!.q95[step]} or more`,
   );
 });
 

@@ -6,11 +6,11 @@ import { english } from '../../../src/tell/words.js';
 describe('an input', () => {
   it.each([
     ['guests.dwell', 'How long guests stay'],
-    ['guests.dwell.bySize.1', 'How long guests stay: alone'],
+    ['guests.dwell.bySize.1', 'How long guests stay: guests on their own'],
     ['guests.dwell.bySize.2', 'How long guests stay: parties of 2'],
     ['washing.machines[0].loading', 'Loading time: machine 1'],
-    ['washing.machines[1].cycle', 'Time of a wash cycle: machine 2'],
-    ['washing.machines.unlimited.cycle', 'Time of a wash cycle'],
+    ['washing.machines[1].cycle', 'Length of a wash cycle: machine 2'],
+    ['washing.machines.unlimited.cycle', 'Length of a wash cycle'],
     ['arrivals.steps[2].parties', 'Parties arriving: step 3'],
     ['menu.flat-white.share', 'Share of all drinks: flat-white'],
     [
