@@ -156,7 +156,7 @@ describe('the letter', () => {
     expect(html.indexOf('>Assumed<')).toBeGreaterThan(0);
     expect(html.indexOf('>Assumed<')).toBeLessThan(html.indexOf('>Common practice<'));
     expect(html.indexOf('>Published<')).toBeLessThan(html.indexOf('>Measured<'));
-    expect(html).toContain('it certifies nothing');
+    expect(html).toContain('it is not a guarantee');
     expect(html).toContain('seed 1');
   });
 
