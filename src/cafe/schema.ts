@@ -65,6 +65,8 @@ const arrivals = group(
   'write one of slots, steps or peak, such as { peak: { guests: 60 / h, shape: [3, 5, 9, 7] } }',
 );
 
+const LARGEST_PARTY = 99;
+
 /** { 1: 50 %, 2: 50 % }; an array of shares by size, from 1. */
 const partySizeShares = z
   .record(z.string().regex(/^[1-9]\d?$/), share, {
@@ -77,7 +79,7 @@ const partySizeShares = z
 
 const partySize = z.union(
   [
-    count('guests', 1).transform((size) =>
+    count('guests', 1, LARGEST_PARTY).transform((size) =>
       Array.from({ length: size }, (_, i) => (i + 1 === size ? 1 : 0)),
     ),
     partySizeShares,

@@ -54,16 +54,23 @@ export const share: Quantity<number> = quantity('share', parseShare, {
   description: 'A share of the whole: "35 %" or 0.35.',
 });
 
+/** More of anything a café does not have. */
+const MOST = 1_000_000;
+
 interface CountRule {
   readonly noun: string;
   readonly least: number;
+  readonly most: number;
   /** The word "unlimited" may stand for the count, and is read as null. */
   readonly unlimited: boolean;
 }
 
 function parseCount(input: unknown, rule: CountRule): Parsed<number | null> {
   const also = rule.unlimited ? ' or unlimited' : '';
-  const remedy = `write a whole number, ${rule.least} or more${also}`;
+  const remedy =
+    rule.most < MOST
+      ? `write a whole number from ${rule.least} to ${rule.most}${also}`
+      : `write a whole number, ${rule.least} or more${also}`;
   if (rule.unlimited && input === 'unlimited') return good(null);
   const odd = notFinite(input);
   if (odd) return odd;
@@ -80,27 +87,31 @@ function parseCount(input: unknown, rule: CountRule): Parsed<number | null> {
   if (!Number.isInteger(input)) return bad(`is not a whole number of ${rule.noun}`, remedy);
   if (input < 0) return bad(`is negative: a count of ${rule.noun} cannot be`, remedy);
   if (input < rule.least) return bad(`is too few ${rule.noun}`, remedy);
-  if (input > 1e9)
-    return bad(`is too many ${rule.noun}`, 'write a number below a thousand million');
+  if (input > rule.most)
+    return bad(
+      `is too many ${rule.noun}`,
+      `write a whole number, at most ${rule.most.toLocaleString('en')}`,
+    );
   return good(input);
 }
 
 /** A whole number of something. */
-export const count = (noun: string, least = 0): Quantity<number> =>
+export const count = (noun: string, least = 0, most = MOST): Quantity<number> =>
   quantity(
     `count`,
-    (input) => parseCount(input, { noun, least, unlimited: false }) as Parsed<number>,
+    (input) => parseCount(input, { noun, least, most, unlimited: false }) as Parsed<number>,
     {
       type: 'integer',
       minimum: least,
+      maximum: most,
       description: `A whole number of ${noun}.`,
     },
   );
 
 /** A whole number of something, or `unlimited`, which is read as null. */
 export const countOrUnlimited = (noun: string, least = 0): Quantity<number | null> =>
-  quantity('count', (input) => parseCount(input, { noun, least, unlimited: true }), {
-    anyOf: [{ type: 'integer', minimum: least }, { const: 'unlimited' }],
+  quantity('count', (input) => parseCount(input, { noun, least, most: MOST, unlimited: true }), {
+    anyOf: [{ type: 'integer', minimum: least, maximum: MOST }, { const: 'unlimited' }],
     description: `A whole number of ${noun}, or unlimited.`,
   });
 

@@ -19,6 +19,9 @@ import {
 } from './quantity.js';
 
 export interface UnitTable {
+  /** Largest number in the table's own unit, and why; none if it does not say. */
+  readonly most?: number;
+  readonly mostInWords?: string;
   /** "a duration", as messages name it. */
   readonly noun: string;
   /** Unit as written → factor to the unit used inside. */
@@ -36,6 +39,8 @@ const fluidOunceMl = 29.5735295625;
 
 export const durationUnits: UnitTable = {
   noun: 'a duration',
+  most: 10 * 366 * 86_400_000,
+  mostInWords: 'nothing in a café takes more than ten years',
   factors: {
     ms: 1,
     s: 1000,
@@ -181,6 +186,8 @@ export function parseWithUnit(input: unknown, table: UnitTable): Parsed<number> 
       `is negative: ${table.leastInWords}`,
       `write ${0 - split.number} ${split.rest} or leave it out`,
     );
+  if (value > (table.most ?? Infinity))
+    return bad(`is too long: ${table.mostInWords}`, 'check the number and its unit');
   return good(value);
 }
 

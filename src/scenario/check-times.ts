@@ -10,7 +10,7 @@ import { problemAt, type Flaw } from './problems.js';
 import { isGroup, valueAt } from './tree.js';
 
 /** Parties expected in a day beyond which a file is taken for a slip of units. */
-const mostParties = 10_000_000;
+const mostParties = 1_000_000;
 
 const durationAt = (tree: unknown, path: Path): number | null => {
   const parsed = parseWithUnit(valueAt(tree, path), durationUnits);
@@ -156,7 +156,7 @@ function checkVolume(tree: unknown, open: number | null): Flaw[] {
           problemAt(
             path,
             undefined,
-            `brings more than ${mostParties} parties a day`,
+            `brings more than ${mostParties.toLocaleString('en')} parties a day`,
             'check the unit and the number',
           ),
         ]

@@ -17,27 +17,34 @@ import { flawsOf } from './zod-flaws.js';
 /** Problems told at most; a systematic mistake in a long file would otherwise bury its own message. */
 const mostProblems = 50;
 
+/** No rush lasts longer than 60 days. */
+const MOST_MINUTES = 60 * 24 * 60;
+const minutes = (noun: string) =>
+  plainNumber(noun).refine((value) => value <= MOST_MINUTES, {
+    error: 'is longer than 60 days; write minutes, such as 12.5',
+  });
+
 const drinkId = z.string({
   error: 'is not the id of a drink; write one of the menu, such as "flat-white"',
 });
 const drink = group(
-  { drink: drinkId, makeMinutes: plainNumber('minutes of making') },
+  { drink: drinkId, makeMinutes: minutes('minutes of making') },
   'write { "drink": "flat-white", "makeMinutes": 0.7 }',
 );
 const shareOfDwell = plainNumber('a share of the dwell').refine((share) => share <= 1, {
   error: 'is more than the whole dwell; write a number from 0 to 1',
 });
 const second = group(
-  { drink: drinkId, makeMinutes: plainNumber('minutes of making'), shareOfDwell },
+  { drink: drinkId, makeMinutes: minutes('minutes of making'), shareOfDwell },
   'write { "drink": "flat-white", "makeMinutes": 0.7, "shareOfDwell": 0.5 }',
 );
 
 const party = group(
   {
-    minute: plainNumber('minutes after opening'),
-    size: count('guests', 1),
+    minute: minutes('minutes after opening'),
+    size: count('guests', 1, 99),
     staysIn: z.boolean({ error: 'is neither true nor false; write true or false' }),
-    dwellMinutes: plainNumber('minutes of dwell').default(0),
+    dwellMinutes: minutes('minutes of dwell').default(0),
     drinks: list(drink, 'write a list of { "drink": ..., "makeMinutes": ... }'),
     seconds: list(
       second,

@@ -2,6 +2,7 @@
  * Scenario file → scenario, or every problem it has: text → tree → unwrapped → filled → checked.
  */
 import type { Warning } from './warning.js';
+import { checkBounds } from './check-bounds.js';
 import { crossChecks, otherCurrency } from './checks.js';
 import { fill } from './defaults.js';
 import { inputsOf, type Input } from './inputs.js';
@@ -75,7 +76,10 @@ export function checkTree(
     ...crossChecks(filled.tree),
     ...unwrapped.wraps.flatMap((wrap) => checkRange(wrap, filled.tree, parsed.data, unwrapped)),
     ...(parsed.success
-      ? checkFits(withRackPlan(parsed.data, options.piecesPerRack), options.piecesPerRack)
+      ? [
+          ...checkBounds(parsed.data),
+          ...checkFits(withRackPlan(parsed.data, options.piecesPerRack), options.piecesPerRack),
+        ]
       : []),
   ].filter((flaw, _, all) => !followsFromAnother(flaw, all));
   if (flaws.length > 0 || !parsed.success) {

@@ -4,7 +4,14 @@
 import type { Warning } from './warning.js';
 import type { DurationLaw } from '../engine/durations.js';
 import { nameOf } from '../quantities/name.js';
+import { dotted } from './path.js';
 import type { Scenario } from './scenario.js';
+import { meanOfLaw, openMs, spreadOf, stepsOf } from './steps.js';
+
+const HOUR = 3_600_000;
+const DAY = 24 * HOUR;
+/** Standard deviation in means above which a law is hardly meant. */
+const WIDE = 5;
 
 const MINUTE = 60_000;
 
@@ -31,6 +38,31 @@ export function warningsOf(scenario: Scenario): Warning[] {
       'No guests are expected: the rush is empty unless you give listed days.',
     );
 
+  const open = openMs(scenario);
+  if (open > DAY)
+    warn(
+      'long-rush',
+      'hours',
+      `The rush lasts ${Math.round(open / HOUR)} hours. A stock is sized for the busiest hours of one day; give those.`,
+    );
+  for (const [path, law] of stepsOf(scenario)) {
+    if (meanOfLaw(law) > open)
+      warn(
+        'longer-than-rush',
+        dotted(path),
+        'Takes longer than the whole rush, so nothing that waits for it comes back in time. Check the number and its unit.',
+      );
+    else if (
+      law.law !== 'constant' &&
+      law.law !== 'measured' &&
+      spreadOf(law) > WIDE * meanOfLaw(law)
+    )
+      warn(
+        'wide-spread',
+        dotted(path),
+        `Its standard deviation is more than ${WIDE} times its mean: nearly all values are then close to zero and a few enormous. Check both.`,
+      );
+  }
   const largest = guests.partySize.findLastIndex((share) => share > 0) + 1;
   if (seats.count !== null && largest > seats.count)
     warn(

@@ -111,6 +111,18 @@ export function flawsOf(issues: readonly Issue[], schema: z.core.$ZodType, tree:
           return [problemAt(path, value, rule, remedy)];
         break;
       }
+      case 'too_small':
+      case 'too_big':
+        if (!issue.message.includes('; '))
+          return [
+            problemAt(
+              path,
+              value,
+              issue.code === 'too_big' ? 'is too long' : 'is empty',
+              issue.code === 'too_big' ? 'shorten it' : 'give at least one',
+            ),
+          ];
+        break;
       case 'invalid_type':
         if (!issue.message.includes('; '))
           return [

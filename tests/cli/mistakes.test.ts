@@ -62,8 +62,9 @@ describe('more than can be counted', () => {
     const text = readFileSync(join(root, demo), 'utf8');
     const crowd = text
       .slice(0, text.indexOf('\nalternatives:'))
-      .replace(/guests: \{ value: 64 \/ h[^}]*\}/, 'guests: 300000 / h')
+      .replace(/guests: \{ value: 64 \/ h[^}]*\}/, 'guests: 99000 / h')
       .replace('makers: 2', 'makers: 4000')
+      .replace(/dwell:\n.*\n.*\n.*\n/, 'dwell: 3 h\n')
       .replace('count: 26', 'count: unlimited');
     writeFileSync(file, crowd);
     expectMistake(

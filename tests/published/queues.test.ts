@@ -48,7 +48,8 @@ describe('M/M/c and M/D/c waits at the counter (Erlang C; Crommelin 1932; Hillie
     replications(
       modelOf(
         idealised({
-          ...steady(lambda, Math.ceil(60_000 / lambda)),
+          // A run lasts 60 days at most.
+          ...steady(lambda, Math.min(60 * 24 * 60, Math.ceil(60_000 / lambda))),
           guests: takeAway,
           counter: { makers, making },
           menu: { coffee: { share: 1, setting: ['cup'], making } },

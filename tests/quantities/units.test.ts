@@ -75,7 +75,7 @@ describe('laws of units', () => {
     fc.assert(
       fc.property(
         fc.constantFrom(...Object.keys(durationUnits.factors)),
-        fc.double({ min: 0, max: 1e6, noNaN: true }),
+        fc.double({ min: 0, max: 1e4, noNaN: true }),
         (unit, number) => {
           const ms = duration.parse(`${number} ${unit}`);
           const again = Number((ms / durationUnits.factors[unit]!).toPrecision(12));

@@ -60,7 +60,7 @@ describe('listed days', () => {
     [
       '"size": 2',
       '"size": 0',
-      'days[0].parties[0].size: 0 is too few guests; write a whole number, 1 or more',
+      'days[0].parties[0].size: 0 is too few guests; write a whole number from 1 to 99',
     ],
     [
       '"dwellMinutes": 38.2',

@@ -245,7 +245,7 @@ describe('a single mistake: place, path, value, rule and remedy', () => {
       'a slip of units in arrivals',
       'slots: { every: 30 min, parties: [6, 9] }',
       '▸steps: [{ for: 60 min, parties: 9000 / s }]',
-      'arrivals.steps: brings more than 10000000 parties a day; check the unit and the number',
+      'arrivals.steps: brings more than 1,000,000 parties a day; check the unit and the number',
     ],
     [
       'a locale that is none',

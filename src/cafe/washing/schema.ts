@@ -92,4 +92,4 @@ export const washingSchema = <M extends z.ZodType, L extends z.ZodType>(
   );
 
 /** How often an entry of the list of machines is there. */
-export const machineCount = { count: count('machines').optional() };
+export const machineCount = { count: count('machines', 0, 99).optional() };

@@ -21,7 +21,7 @@ export interface Lead {
 export function leadOf(answer: Answer, context: ReportContext, formats: Formats): Lead {
   const bought = answer.stock.filter(({ pieces }) => pieces > 0);
   if (bought.length === 0 && answer.rushLevel === undefined)
-    return { sentence: say.nothing, measured: '' };
+    return { sentence: say.nothing[whyNothing(answer)], measured: '' };
   const stock = stockText(bought.length === 0 ? answer.stock : bought, formats);
   const asked = formats.percent(answer.level, digitsOf(answer.level));
   const have = answer.stock.some(({ have: owned }) => owned > 0)
@@ -58,6 +58,11 @@ export function leadOf(answer: Answer, context: ReportContext, formats: Formats)
 function toBuy(stock: Answer['stock'], formats: Formats): string {
   const lines = stock.filter(({ add }) => add > 0).map((line) => ({ ...line, pieces: line.add }));
   return lines.length === 0 ? '' : stockText(lines, formats);
+}
+
+function whyNothing({ guests }: Answer): keyof typeof say.nothing {
+  if (guests.served > 0) return 'paper';
+  return guests.turnedAway > 0 ? 'turnedAway' : 'noGuests';
 }
 
 function stockText(stock: Answer['stock'], formats: Formats): string {

@@ -15,7 +15,14 @@ export const sizeWords = {
   haveSome: (stock: string, buy: string, spend: string): string =>
     `Have ${stock} clean when you open. ${buy === '' ? 'You own all of it.' : `Buy ${buy} on top of what you own (${spend}).`}`,
   with: (stock: string): string => `You have ${stock} clean when you open.`,
-  nothing: 'You need no cups, glasses or spoons: no drink on this menu is served in any.',
+  /** Why nothing is needed, by what was seen. */
+  nothing: {
+    noGuests: 'You need no cups, glasses or spoons: no guest came on any of the days tested.',
+    turnedAway:
+      'You need no cups, glasses or spoons: every guest was turned away. Check the seats and the party sizes.',
+    paper:
+      'You need no cups, glasses or spoons: every drink went out in a paper cup. Check the share staying in and what the drinks are served in.',
+  },
   /** @param days "mornings", "days", "rushes" */
   often: (of: string, days: string): string => `On ${of} ${days} nothing will run out.`,
   about: (count: string, all: string): string => `about ${count} of ${all}`,
