@@ -36,8 +36,8 @@ export interface TightMorning {
   readonly tightest: { readonly minute: number; readonly left: number };
 }
 
-/** Moments kept a minute apart at least; the tightest is always among them. */
-const LEAST_GAP_MS = 60_000;
+/** Moments kept two minutes apart at least; the tightest is always among them. */
+const LEAST_GAP_MS = 120_000;
 
 /** @param ware id of the ware to follow; one that is not there: the scarcest */
 export function tightMorning(walk: DayWalk, ware: string): TightMorning {
