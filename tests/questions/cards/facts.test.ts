@@ -112,9 +112,9 @@ describe('losses', () => {
       supply: {
         ...bar.supply!,
         losses: { 'medium-cup': { perThousandUses: 2 } },
-        openDaysAWeek: 5,
         rushShare: 0.5,
       },
+      calendar: { daysAWeek: 5 },
     };
     const uses = answer.uses.find(({ ware }) => ware === 'medium-cup')!.aDay;
     // By hand: uses of the rush are half of the day's, on five days a week, two broken in a thousand.
