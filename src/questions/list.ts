@@ -3,9 +3,11 @@ import { question, type Question } from './question.js';
 import { order } from './order/head.js';
 import { size } from './size/head.js';
 import { stocktake } from './stocktake/head.js';
+import { suit } from './suit/head.js';
 
 export const questions: readonly Question[] = [
   question(size, () => import('./size/ask.js')),
   question(order, () => import('./order/ask.js')),
   question(stocktake, () => import('./stocktake/ask.js')),
+  question(suit, () => import('./suit/ask.js')),
 ];

@@ -1,17 +1,16 @@
 /**
  * What the tables mean, in order of consequence: one small function a kind of finding.
  */
-import { minorDigits, minorPerUnit } from '../quantities/money.js';
 import { CONSEQUENCES } from './answer.js';
 import type { Consequence, DrinkAnswer, Finding, WareAnswer } from './answer.js';
 import { FACTS } from './facts.js';
 import type { Basis } from './facts.js';
 import { rackCliff } from './fit.js';
 import type { Reads } from './read.js';
-import type { Remedy } from './remedies.js';
+import { remedyWords } from './remedy-words.js';
 import { scaldCaution } from './scald.js';
 import { COLOUR_NOTE } from './sheet.js';
-import { celsius, grams, millilitres, percent } from './words.js';
+import { celsius, grams, percent } from './words.js';
 import type { SuitInput } from './input.js';
 
 export interface FindingsInput {
@@ -76,7 +75,7 @@ function tooHot(drink: DrinkAnswer, all: FindingsInput): Finding[] {
         path,
         shareOf(drink, all),
         'published',
-        `${drink.name}: the first sip is at ${celsius(drink.warmth.firstSipC)}, above the ${celsius(high)} that most guests like at most; ${drink.warmth.scald}.`,
+        `${drink.name}: the first sip is at ${celsius(drink.warmth.firstSipC)}. Most guests like at most ${celsius(high)}. Careful: ${drink.warmth.scald}.`,
       ),
     );
   }
@@ -89,7 +88,7 @@ function tooHot(drink: DrinkAnswer, all: FindingsInput): Finding[] {
         path,
         shareOf(drink, all),
         'published',
-        `${drink.name} to take away leaves at ${celsius(drink.paperFirstC)}: paper takes almost nothing off it; ${drink.scaldInPaper}.`,
+        `${drink.name} to take away leaves at ${celsius(drink.paperFirstC)}, because paper hardly cools it. Careful: ${drink.scaldInPaper}.`,
       ),
     );
   }
@@ -106,7 +105,7 @@ function hotWall(ware: WareAnswer): Finding[] {
       `ware.${ware.ware}.handle`,
       ware.outerWallC,
       'published',
-      `${ware.name} has no handle and its wall reaches ${celsius(ware.outerWallC)}; ${scaldCaution(ware.outerWallC)}. A handle, a double wall or a sleeve keeps the hand off it.`,
+      `${ware.name} has no handle, and its wall reaches ${celsius(ware.outerWallC)}: ${scaldCaution(ware.outerWallC)}. Use a handle, a double wall or a sleeve.`,
     ),
   ];
 }
@@ -128,7 +127,7 @@ function hardToHold(ware: WareAnswer, all: FindingsInput): Finding[] {
       flag.code === 'heavy' ? `ware.${ware.ware}.mass` : `suit.ware.${ware.ware}.opening`,
       Math.abs(flag.value / flag.limit - 1),
       flag.basis,
-      `${ware.name} ${what}, ${limit}: hard to hold for weak hands (limit: ${flag.source}).`,
+      `${ware.name} ${what}, ${limit}. People with weak hands find that hard to hold (limit: ${flag.source}).`,
     );
   });
   if (ware.grip.momentNm !== null && ware.grip.easy === null && all.reads.easyHandle > 0) {
@@ -140,7 +139,7 @@ function hardToHold(ware: WareAnswer, all: FindingsInput): Finding[] {
         `suit.ware.${ware.ware}.opening`,
         0.3,
         'assumed',
-        `${ware.name}: the handle opening is not given, so it cannot be said whether it is easy to hold; measure width and height.`,
+        `${ware.name}: nobody can say whether it is easy to hold, because the file does not give the opening of the handle. Measure its width and height.`,
       ),
     );
   }
@@ -165,7 +164,7 @@ function easyHandles({ drinks, ware, reads }: FindingsInput): Finding[] {
           path,
           reads.easyHandle,
           'assumed',
-          `${drink.name}: ${percent(reads.easyHandle)} of guests need an easy handle and no vessel stands in for ${vessel}.`,
+          `${drink.name}: ${percent(reads.easyHandle)} of guests need an easy handle, and no vessel replaces ${vessel} for them.`,
         ),
       ];
     }
@@ -178,42 +177,11 @@ function easyHandles({ drinks, ware, reads }: FindingsInput): Finding[] {
             path,
             reads.easyHandle,
             'assumed',
-            `${drink.name}: ${substitute} stands in for ${vessel}, yet it is no easier to hold.`,
+            `${drink.name}: ${substitute} replaces ${vessel}, but it is no easier to hold.`,
           ),
         ]
       : [];
   });
-}
-
-function money(minor: number, currency: string): string {
-  const digits = minorDigits(currency);
-  return `${(minor / minorPerUnit(currency)).toFixed(digits)} ${currency}`;
-}
-
-/** A remedy in one clause. */
-export function remedyWords(remedy: Remedy, currency: string): string {
-  const where = remedy.side === 'house' ? 'in the house' : 'to take away';
-  const onHand =
-    remedy.onHand.length > 0 ? ` (${remedy.onHand.map((o) => o.id).join(', ')} would do)` : '';
-  const what = {
-    vessel: `a house vessel of ${millilitres(remedy.to)} to the brim instead of ${millilitres(remedy.from)}${onHand}`,
-    paper: `a paper cup of ${millilitres(remedy.to)} to the brim instead of ${millilitres(remedy.from)}${onHand}`,
-    fill: `fill ${where} to ${percent(remedy.to)} of the brim instead of ${percent(remedy.from)}`,
-    share: `${percent(remedy.to)} of the shot ${where} instead of ${percent(remedy.from)}`,
-    ratio: `a shot of 1 : ${remedy.to.toFixed(1)} ${where} instead of 1 : ${remedy.from.toFixed(1)}, at the same TDS (extraction ${percent(remedy.set.extraction ?? 0)})`,
-    dose: `a dose of ${remedy.to.toFixed(1)} g ${where} instead of ${remedy.from.toFixed(1)} g`,
-  }[remedy.kind];
-  const much =
-    remedy.coffeeCostAWeekMinor !== null
-      ? `${money(Math.abs(remedy.coffeeCostAWeekMinor), currency)} of coffee a week`
-      : remedy.coffeeKgAWeek !== null
-        ? `${Math.abs(remedy.coffeeKgAWeek).toFixed(2)} kg of coffee a week`
-        : `${Math.abs(remedy.coffeeGADrink).toFixed(1)} g of coffee a drink`;
-  const cost =
-    Math.abs(remedy.coffeeGADrink) < 0.05
-      ? 'no more coffee'
-      : `${remedy.coffeeGADrink > 0 ? 'costs' : 'saves'} ${much}`;
-  return `${what}${remedy.target === 'within' ? ', just within the tolerance' : ''}: ${cost}`;
 }
 
 function notLevel(drink: DrinkAnswer, all: FindingsInput): Finding[] {
@@ -231,7 +199,7 @@ function notLevel(drink: DrinkAnswer, all: FindingsInput): Finding[] {
         Math.abs(drink.ratio - 1) * Math.max(shareOf(drink, all), 0.01),
         'assumed',
         `${drink.name} to take away is ${percent(Math.abs(drink.ratio - 1))} ${more} than in the house (${drink.takeaway!.solidsPer100Ml.toFixed(2)} against ${drink.house!.solidsPer100Ml.toFixed(2)} g of coffee solids in 100 ml)` +
-          `${best === undefined ? '; no single change within common practice makes them alike' : `. Least coffee: ${remedyWords(best, all.input.currency)}`}.`,
+          `${best === undefined ? '. No single change within common practice makes them alike' : `. Easiest change: ${remedyWords(best, all.input.currency)}`}.`,
       ),
     );
   }
@@ -247,7 +215,7 @@ function notLevel(drink: DrinkAnswer, all: FindingsInput): Finding[] {
         `suit.papers.${drink.takeaway!.vessel}.brim`,
         straddles ? 1 : 0.5,
         'practice',
-        `${drink.name}: the brim of ${drink.takeaway!.vessel} is guessed from its nominal size (${Math.round(drink.paperBrim.lowMl)} to ${Math.round(drink.paperBrim.highMl)} ml), so takeaway may be ${drink.ratioLow.toFixed(2)} to ${drink.ratioHigh.toFixed(2)} of house strength${straddles ? ', which decides whether they taste alike' : ''}: measure it with water.`,
+        `${drink.name}: the paper cup ${drink.takeaway!.vessel} is not measured. By its nominal size it holds ${Math.round(drink.paperBrim.lowMl)} to ${Math.round(drink.paperBrim.highMl)} ml, so takeaway has ${percent(drink.ratioLow)} to ${percent(drink.ratioHigh)} of the strength in the house${straddles ? ', and that decides whether they taste alike' : ''}. Measure the cup with water.`,
       ),
     );
   }
@@ -265,7 +233,7 @@ function coldSip(drink: DrinkAnswer, all: FindingsInput): Finding[] {
       `suit.drinks.${drink.drink}.cup`,
       shareOf(drink, all),
       'published',
-      `${drink.name}: the first sip is at ${celsius(drink.warmth.firstSipC)}, below the ${celsius(low)} that most guests like at least; from a warmed cup it would be at ${celsius(drink.warmth.firstSipWarmedC)}.`,
+      `${drink.name}: the first sip is at ${celsius(drink.warmth.firstSipC)}. Most guests like at least ${celsius(low)}. From a warmed cup it would be ${celsius(drink.warmth.firstSipWarmedC)}.`,
     ),
   ];
 }
@@ -280,7 +248,7 @@ function warmedCup(drink: DrinkAnswer): Finding[] {
   const longer =
     drink.warmth.warmedWorthMin === null || drink.warmth.warmedWorthMin < 0.5
       ? ''
-      : ` and keeps it ${Math.round(drink.warmth.warmedWorthMin)} min longer in the preferred range`;
+      : ` and keeps it at a pleasant temperature ${Math.round(drink.warmth.warmedWorthMin)} min longer`;
   return [
     make(
       'note',
@@ -289,7 +257,7 @@ function warmedCup(drink: DrinkAnswer): Finding[] {
       `suit.drinks.${drink.drink}.cup`,
       drink.warmth.warmedWorthC,
       'assumed',
-      `${drink.name}: a warmed cup adds ${drink.warmth.warmedWorthC.toFixed(0)} °C to the first sip of a cold one${longer}.`,
+      `${drink.name}: a warmed cup makes the first sip ${drink.warmth.warmedWorthC.toFixed(0)} °C hotter than a cold cup does${longer}.`,
     ),
   ];
 }
@@ -312,7 +280,7 @@ function oddShot(drink: DrinkAnswer): Finding[] {
           `suit.drinks.${drink.drink}.shot`,
           0.2,
           'practice',
-          `${drink.name}: ${odd.join(', ')} is outside common practice; check the reading.`,
+          `${drink.name}: ${odd.join(', ')} is outside common practice. Check the reading.`,
         ),
       ];
 }
@@ -409,7 +377,7 @@ function unmeasured({ drinks, ware, reads, input }: FindingsInput): Finding[] {
           `ware.${piece.ware}.brim`,
           0.4,
           given ?? 'assumed',
-          `${piece.name}: its brim is not marked as measured; weigh the water it holds, for strength goes by it.`,
+          `${piece.name}: the file does not say that its brim is measured. Strength depends on it: weigh the water it holds.`,
         ),
       );
   }
@@ -423,7 +391,7 @@ function unmeasured({ drinks, ware, reads, input }: FindingsInput): Finding[] {
           `ware.${drink.house.vessel}`,
           0.2,
           'assumed',
-          `${drink.name}: heat needs mass, rim, foot and height of ${drink.house.vessel}.`,
+          `${drink.name}: to work out its heat, give mass, rim, foot and height of ${drink.house.vessel}.`,
         ),
       );
   }
@@ -442,7 +410,7 @@ function unmeasured({ drinks, ware, reads, input }: FindingsInput): Finding[] {
         'suit.drinks',
         silent.reduce((sum, drink) => sum + drink.share, 0),
         'assumed',
-        `No recipe is given for ${silent.map((drink) => drink.name).join(', ')}: nothing is said of ${silent.length === 1 ? 'it' : 'them'}.`,
+        `No recipe is given for ${silent.map((drink) => drink.name).join(', ')}, so ${silent.length === 1 ? 'its' : 'their'} strength and heat are not known.`,
       ),
     );
   }

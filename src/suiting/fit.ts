@@ -41,13 +41,13 @@ export function rackCliff(
   if (narrower !== null && narrower.byMm <= 3 && narrower.pieces > fit.pieces) {
     return {
       code: 'near-gain',
-      words: `${round1(narrower.byMm)} mm less rim and the ${fit.kind} rack takes ${narrower.pieces} instead of ${fit.pieces}`,
+      words: `with a rim ${round1(narrower.byMm)} mm narrower, the ${fit.kind} rack takes ${narrower.pieces} instead of ${fit.pieces}`,
     };
   }
   if (fit.slackMm !== null && fit.slackMm < 1) {
     return {
       code: 'tight',
-      words: `${round1(fit.slackMm)} mm of slack before the ${fit.kind} rack loses pieces: try it with real cups`,
+      words: `a rim ${round1(fit.slackMm)} mm wider makes the ${fit.kind} rack lose pieces; try the rack with real cups`,
     };
   }
   return null;

@@ -90,7 +90,7 @@ export function mergeCandidates(input: MergeInput): MergeCandidate[] {
           : null;
       if (rack !== null && rack.keep < rack.drop) continue;
       const mind: string[] = [];
-      if (rack === null) mind.push('no rack layout was given: see that a rack takes as many');
+      if (rack === null) mind.push('check that a rack takes as many: its layout is not known');
       if (keep.colour !== drop.colour) mind.push('colours differ');
       if (moved.some((move) => move!.how === 'fill line'))
         mind.push('needs a fill line that staff keep to');

@@ -93,8 +93,8 @@ export function strengthRatio(house: Side, takeaway: Side): number {
 }
 
 /**
- * Every single change that makes the two sides equally strong, feasible ones first and the cheapest in
- * coffee first among them. A change that goes too far to be made is tried again to the near edge of the
+ * Every single change that makes the two sides equally strong, feasible ones first, the easiest
+ * first among them. A change that goes too far to be made is tried again to the near edge of the
  * tolerance, and told as that where it then can be made. Empty for drinks that nothing tops up: their
  * strength is the shot's own.
  */
@@ -118,9 +118,22 @@ export function remediesFor(
     }),
   );
   return remedies.sort(
-    (a, b) => Number(b.feasible) - Number(a.feasible) || a.coffeeGADrink - b.coffeeGADrink,
+    (a, b) =>
+      Number(b.feasible) - Number(a.feasible) ||
+      easeOf(a) - easeOf(b) ||
+      a.coffeeGADrink - b.coffeeGADrink,
   );
 }
+
+/** Part of a double that a single is. */
+export const SINGLE = 0.5;
+
+/** From the easiest change to the hardest; a part of a shot is hard to pour the same each time. */
+const EASE: readonly RemedyKind[] = ['paper', 'dose', 'vessel', 'fill', 'ratio', 'share'];
+
+/** A single for a double, or the reverse, comes right after another paper cup. */
+const easeOf = ({ kind, to }: Remedy): number =>
+  kind === 'share' && (to === SINGLE || to === 1) ? 0.5 : EASE.indexOf(kind);
 
 const KINDS: readonly RemedyKind[] = ['vessel', 'paper', 'fill', 'share', 'ratio', 'dose'];
 
@@ -141,6 +154,12 @@ function remedy(
   const times = name === 'house' ? before / wanted : wanted / before;
   const now = pour(side);
   const { brew, shotShare } = side.recipe;
+  // A single or a whole double is poured more easily than any other part of a shot.
+  const whole = [SINGLE, 1].find(
+    (share) =>
+      share !== shotShare &&
+      isLevel(ratioWith(withRemedy(side, { shotShare: share })), context.tolerance),
+  );
   const plan = ((): Pick<Remedy, 'set' | 'from' | 'to' | 'unit'> & {
     readonly limit: string;
     readonly onHand?: Remedy['onHand'];
@@ -160,7 +179,7 @@ function remedy(
           from: side.space.brimMl,
           to: brimMl,
           unit: 'ml',
-          limit: onHand.length > 0 ? '' : 'none of about that size is on the sheet',
+          limit: onHand.length > 0 ? '' : 'the file lists none of about that size',
           onHand,
         };
       }
@@ -174,14 +193,16 @@ function remedy(
           limit: fillLimit(fill, name),
         };
       }
-      case 'share':
+      case 'share': {
+        const share = whole ?? shotShare * times;
         return {
-          set: { shotShare: shotShare * times },
+          set: { shotShare: share },
           from: shotShare,
-          to: shotShare * times,
+          to: share,
           unit: 'share',
-          limit: shotShare * times > 1 + 1e-9 ? 'takes more than one whole shot' : '',
+          limit: share > 1 + 1e-9 ? 'that is more than one whole shot' : '',
         };
+      }
       case 'ratio':
         return {
           set: { yieldG: brew.yieldG * times, extraction: brew.extraction * times },
@@ -211,7 +232,7 @@ function remedy(
   return {
     kind,
     side: name,
-    target,
+    target: kind === 'share' && whole !== undefined ? 'within' : target,
     set: plan.set,
     from: plan.from,
     to: plan.to,
@@ -247,23 +268,22 @@ function candidates(
 
 function fillLimit(fill: number, name: SideName): string {
   const highest = name === 'house' ? FACTS.fillCeramic.range[1] : FACTS.fillPaper.range[1];
-  if (fill > highest + 1e-9)
-    return `fuller than is carried without spilling (${percent(highest)} of the brim)`;
+  if (fill > highest + 1e-9) return `more than ${percent(highest)} of the brim spills on the way`;
   if (fill < FACTS.leanestFill.value - 1e-9)
-    return `looks short: under ${percent(FACTS.leanestFill.value)} of the brim`;
+    return `the cup looks short below ${percent(FACTS.leanestFill.value)} of the brim`;
   return '';
 }
 
 function ratioLimit(extraction: number): string {
   const [low, high] = [0.16, FACTS.extraction.range[1]];
   if (extraction < low - 1e-9 || extraction > high + 1e-9)
-    return `needs an extraction of ${percent(extraction)}; shots run from ${percent(low)} to ${percent(high)}`;
+    return `it needs an extraction of ${percent(extraction)}, and shots run from ${percent(low)} to ${percent(high)}`;
   return '';
 }
 
 function doseLimit(doseG: number): string {
-  if (doseG > 25) return 'more than a double basket holds (about 25 g, common practice)';
-  if (doseG < 6) return 'less than a single basket needs (about 6 g, common practice)';
+  if (doseG > 25) return 'a double basket does not hold that much (about 25 g, common practice)';
+  if (doseG < 6) return 'a single basket needs more (about 6 g, common practice)';
   return '';
 }
 

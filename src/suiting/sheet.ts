@@ -83,7 +83,7 @@ function sameStandard(named: string, standard: string): boolean {
 
 /** Colour is told and never weighed. */
 export const COLOUR_NOTE =
-  'colour may change how a drink tastes; the evidence is thin and conflicting (Van Doorn et al., Flavour 2014;3:10), so it counts for nothing here';
+  'it may change how a drink tastes, but the evidence is thin and conflicting (Van Doorn et al., Flavour 2014;3:10), so it does not count here';
 
 /** Notes that the sheet carries as the user stated them. */
 export function notesFor(sheet: WareSheet, shape: Shape | null): string[] {

@@ -216,21 +216,21 @@ function cautionsFor(drinks: readonly DrinkAnswer[], ware: readonly WareAnswer[]
   const cautions: string[] = [];
   if (drinks.some((drink) => drink.warmth?.scald != null || drink.scaldInPaper !== null)) {
     cautions.push(
-      `Hot drinks scald, children and the old sooner (Moritz & Henriques, Am J Pathol 1947;23:695); ${SCALD_LAW}.`,
+      `Hot drinks scald, and children and old people burn sooner (Moritz & Henriques, Am J Pathol 1947;23:695); ${SCALD_LAW}.`,
     );
   }
   if (ware.some((piece) => piece.shape === 'cup' || piece.shape === 'glass')) {
     cautions.push(
-      'Throw chipped, cracked or crazed ware away (FDA Food Code 4-101 or the local code); ask for ISO 6486 or ISO 7086 on metal release.',
+      'Throw away chipped, cracked or crazed ware (FDA Food Code 4-101 or the local code). Ask for a test of metal release (ISO 6486 or ISO 7086).',
     );
     cautions.push(
-      'Cups on a hot machine: no higher and no heavier than its manual allows; a falling stack cuts and scalds.',
+      'Stack cups on a hot machine no higher and no heavier than its manual allows: a falling stack cuts and scalds.',
     );
   }
   if (ware.some((piece) => piece.shape === 'glass'))
     cautions.push(
-      'Glass broken near ice or food: throw all of it away, empty the bin and clean it, as the food-safety plan says.',
+      'If glass breaks near ice or food, throw all of the ice or food away, empty and clean the bin, and follow the food-safety plan.',
     );
-  cautions.push('These figures inform a purchase; they certify nothing.');
+  cautions.push('These figures help you choose; they certify nothing.');
   return cautions;
 }

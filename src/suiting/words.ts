@@ -25,28 +25,3 @@ export function plainName(name: string): string {
   const signs = [...line];
   return signs.length > 60 ? `${signs.slice(0, 59).join('')}…` : line;
 }
-
-/** A table whose columns line up: text to the left, all else to the right. */
-export function columns(
-  head: readonly string[],
-  rows: readonly (readonly string[])[],
-  left: readonly number[] = [0],
-): string {
-  const all = [head, ...rows];
-  const widths = head.map((_, i) => Math.max(...all.map((row) => length(row[i] ?? ''))));
-  const line = (row: readonly string[]): string =>
-    row
-      .map((cell, i) =>
-        left.includes(i)
-          ? cell + ' '.repeat(widths[i]! - length(cell))
-          : ' '.repeat(widths[i]! - length(cell)) + cell,
-      )
-      .join('  ')
-      .trimEnd();
-  return [line(head), widths.map((width) => '-'.repeat(width)).join('  '), ...rows.map(line)].join(
-    '\n',
-  );
-}
-
-/** Characters as a terminal counts them, near enough for European names: code points without combining marks. */
-const length = (text: string): number => [...text.normalize('NFC')].length;

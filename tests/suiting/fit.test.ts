@@ -39,7 +39,7 @@ describe('fit', () => {
     expect(
       rackCliff({ kind: 'grid-25', pieces: 16, slackMm: 4, narrower: { byMm: 1.2, pieces: 25 } })!
         .words,
-    ).toBe('1.2 mm less rim and the grid-25 rack takes 25 instead of 16');
+    ).toBe('with a rim 1.2 mm narrower, the grid-25 rack takes 25 instead of 16');
     expect(rackCliff({ kind: 'open', pieces: 20, slackMm: 0.4, narrower: null })!.code).toBe(
       'tight',
     );

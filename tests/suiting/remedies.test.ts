@@ -2,6 +2,7 @@ import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
 import { pourFaults } from '../../src/suiting/pour.js';
 import { filledAlike, remediesFor, strengthRatio, withRemedy } from '../../src/suiting/remedies.js';
+import { remedyWords } from '../../src/suiting/remedy-words.js';
 import type { RemedyContext } from '../../src/suiting/remedies.js';
 import { brewFromExtraction } from '../../src/suiting/strength.js';
 import type { Side } from '../../src/suiting/model.js';
@@ -95,6 +96,44 @@ describe('house against takeaway', () => {
     );
   });
 
+  test('the easiest feasible change comes first, a part of a shot last', () => {
+    const kinds = remediesFor(side(200), side(280, { fill: 0.88 }), {
+      ...context,
+      papers: [{ id: 'six', space: { brimMl: 216, rimInnerMm: 80 } }],
+      vessels: [{ id: 'large', space: { brimMl: 260, rimInnerMm: 80 } }],
+    })
+      .filter(({ feasible }) => feasible)
+      .map(({ kind }) => kind);
+    expect(kinds[0]).toBe('paper');
+    expect(kinds.indexOf('dose')).toBeLessThan(kinds.indexOf('vessel'));
+    expect(kinds.at(-1)).toBe('share');
+  });
+
+  test('a single is offered in place of a double where it is near enough', () => {
+    // By hand: half a double, 2 g of solids, in 120 × 0.95 = 114 ml is 1.754; 4 g in 280 × 0.88 = 246.4 ml is 1.623.
+    const remedies = remediesFor(side(120), side(280, { fill: 0.88 }), context);
+    const share = remedies.find(({ kind, side: at }) => kind === 'share' && at === 'house')!;
+    expect(share.to).toBe(0.5);
+    expect(share.ratioAfter).toBeCloseTo(1.6234 / 1.7544, 3);
+    expect(share.target).toBe('within');
+    expect(remedies.filter(({ feasible }) => feasible)[0]).toBe(share);
+  });
+
+  test('a part of a shot claims a saving only if the rest of it is used', () => {
+    const words = (restIsUsed: boolean): string =>
+      remedyWords(
+        remediesFor(side(160), side(280, { fill: 0.88 }), { ...context, restIsUsed }).find(
+          ({ kind, side: at }) => kind === 'share' && at === 'house',
+        )!,
+        'EUR',
+      );
+    // By hand: 20 g × (1 − 152/246.4) × 500 a week at 24.00 a kilogram.
+    expect(words(true)).toBe(
+      'use 62 % of the shot in the house instead of the whole shot; this saves €91.95 of coffee a week only if the rest of each shot goes into another drink',
+    );
+    expect(words(false)).toContain('saves no coffee');
+  });
+
   test('a change that goes too far is made to the edge of the tolerance', () => {
     // Equal would need 31 % more than a full dose; the near edge of the tolerance does not.
     const remedies = remediesFor(side(200), side(280, { fill: 0.9 }), context);
@@ -147,7 +186,10 @@ test('every remedy, applied, makes the strengths what it says, by a formula of i
         if (remedy.target === 'equal') expect(ratio).toBeCloseTo(1, 9);
         else {
           within++;
-          expect(Math.abs(ratio - 1)).toBeCloseTo(0.1, 9);
+          // A single or a whole double lands anywhere within; all else just at its edge.
+          if (remedy.kind === 'share' && [0.5, 1].includes(remedy.to))
+            expect(Math.abs(ratio - 1)).toBeLessThanOrEqual(0.1 + 1e-9);
+          else expect(Math.abs(ratio - 1)).toBeCloseTo(0.1, 9);
           expect(remedy.feasible).toBe(true);
         }
         if (remedy.feasible) expect(pourFaults(after)).toEqual([]);

@@ -1,8 +1,7 @@
 import { describe, expect, test } from 'vitest';
-import { CONSEQUENCES, withPooling } from '../../src/suiting/answer.js';
+import { CONSEQUENCES } from '../../src/suiting/answer.js';
 import { suit } from '../../src/suiting/suit.js';
 import type { SuitInput } from '../../src/suiting/input.js';
-import { suitText } from '../../src/suiting/text.js';
 import { drink, easyCup, input, mediumCup, saucer, tumbler } from './parts.js';
 
 const yaml = `
@@ -166,49 +165,16 @@ test('renaming changes no number', () => {
   expect(suit(renamed)).toEqual(rename(suit(cafe())));
 });
 
-describe('the text', () => {
-  const text = suitText(suit(cafe()));
+test('findings speak metric and US units', () => {
+  const said = suit(cafe())
+    .findings.map(({ message }) => message)
+    .join('\n');
+  expect(said).toMatch(/°C \(\d+ °F\)/);
+  expect(said).toMatch(/ml \(\d+\.\d fl oz\)/);
+});
 
-  test('tables line up', () => {
-    const lines = text.split('\n');
-    const rules = lines.flatMap((line, i) => (/^-+( {2}-+)+$/.test(line) ? [i] : []));
-    expect(rules.length).toBeGreaterThanOrEqual(4);
-    for (const rule of rules) {
-      const width = lines[rule]!.length;
-      const gaps = [...lines[rule]!.matchAll(/ {2}/g)].map((gap) => gap.index);
-      for (let i = rule - 1; lines[i] !== '' && i < lines.length; i++) {
-        if (i === rule) continue;
-        expect(lines[i]!.length).toBeLessThanOrEqual(width);
-        for (const gap of gaps) expect(lines[i]!.slice(gap, gap + 2).trim()).toBe('');
-      }
-    }
-  });
-
-  test('speaks metric and US units', () => {
-    expect(text).toMatch(/brim ml {2}fl oz/);
-    expect(text).toMatch(/°C \(\d+ °F\)/);
-    expect(text).toMatch(/ml \(\d+\.\d fl oz\)/);
-  });
-
-  test('puts problems first and has no table from nonsense', () => {
-    const bad = suitText(suit(input('shot: { extraction: 45 % }\ndrinks: { flat-white: {} }')));
-    expect(bad.startsWith('Cannot be computed')).toBe(true);
-    expect(bad).not.toContain('Strength');
-  });
-
-  test('tells what pooling saves once it is known', () => {
-    const alike = suit(
-      input('drinks: { flat-white: {}, cappuccino: {} }', {
-        menu: [drink('flat-white', ['medium-cup'], 0.5), drink('cappuccino', ['easy-cup'], 0.5)],
-      }),
-    );
-    expect(alike.merges).toHaveLength(2);
-    expect(
-      suitText(
-        withPooling(alike, [
-          { keep: 'easy-cup', drop: 'medium-cup', apart: 72, pooled: 66, saved: 6 },
-        ]),
-      ),
-    ).toContain('easy-cup for medium-cup too: 66 pieces instead of 72');
-  });
+test('nonsense is a problem, and nothing is worked out from it', () => {
+  const bad = suit(input('shot: { extraction: 45 % }\ndrinks: { flat-white: {} }'));
+  expect(bad.problems).not.toEqual([]);
+  expect(bad.drinks[0]!.house).toBeNull();
 });

@@ -8,7 +8,6 @@ import { page } from './page.js';
 import { racks } from './racks.js';
 import { report } from './report.js';
 import { starter } from './new.js';
-import { suit } from './suit.js';
 import { till } from './till.js';
 
 export const commands = [
@@ -19,6 +18,5 @@ export const commands = [
   report,
   page,
   racks,
-  suit,
   compare,
 ] as unknown as readonly CommandModule[];

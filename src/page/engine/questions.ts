@@ -10,8 +10,7 @@ import { formatsFor } from '../../tell/format.js';
 import { writeHtml } from '../../tell/write-html.js';
 import { english } from '../../tell/words.js';
 import { rackDrawings, racksCharts, racksSection } from '../../questions/racks/section.js';
-import { suitSection } from '../../questions/suit/section.js';
-import { suitCharts } from '../../questions/suit/charts.js';
+import { suitBlocks } from '../../questions/suit/tell.js';
 import { slowerClearing, storageOf } from '../../questions/cards/facts.js';
 import type { OrderStudy } from '../../questions/order/study.js';
 import type { Problem } from '../../scenario/problems.js';
@@ -74,13 +73,7 @@ export const answers: Readonly<Record<Question, (asking: Asking) => Promise<stri
     ]);
   },
   async suit({ inquiry, context }) {
-    const suit = told(await askSuit(inquiry));
-    // The letter as sent may hold these pictures too: ids are used once.
-    const charts = suitCharts(suit, context.locale, context.units).map((one) => ({
-      ...one,
-      id: `suit-${one.id}`,
-    }));
-    return suitSection(suit, context, await drawnCharts(charts));
+    return written(suitBlocks(told(await askSuit(inquiry)), context), context);
   },
   async order(asking) {
     const { context } = asking;

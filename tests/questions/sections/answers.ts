@@ -15,8 +15,7 @@ import { formatsFor } from '../../../src/tell/format.js';
 import { writeHtml } from '../../../src/tell/write-html.js';
 import { english } from '../../../src/tell/words.js';
 import { rackDrawings, racksCharts, racksSection } from '../../../src/questions/racks/section.js';
-import { suitSection } from '../../../src/questions/suit/section.js';
-import { suitCharts } from '../../../src/questions/suit/charts.js';
+import { suitBlocks } from '../../../src/questions/suit/tell.js';
 import type { Opened } from '../../../src/questions/compare/alternatives.js';
 import type {
   Comparison,
@@ -165,7 +164,7 @@ export async function sectionsOf(
         : [],
     ),
     order: await html(orderBlocks(order, context)),
-    suit: suitSection(suit, context, await from(suitCharts(suit, context.locale))),
+    suit: await html(suitBlocks(suit, context)),
   };
 }
 

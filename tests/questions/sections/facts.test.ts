@@ -12,7 +12,7 @@ import { inputName } from '../../../src/tell/input-name.js';
 import { orderBlocks } from '../../../src/questions/order/tell.js';
 import { missedLevel, plainData } from '../../../src/questions/compare/facts.js';
 import { orderWorkbook } from '../../../src/questions/order/workbook.js';
-import { suitText } from '../../../src/suiting/text.js';
+import { suitBlocks } from '../../../src/questions/suit/tell.js';
 import { english } from '../../../src/tell/words.js';
 import { answersOf, readText, scenarioNames, sectionsOf } from './answers.js';
 
@@ -113,7 +113,9 @@ describe('the sections of the demo', () => {
     const places = suit.findings.map(({ message }) => text.indexOf(flat(message)));
     expect(places.every((at) => at >= 0)).toBe(true);
     expect(places).toEqual(places.toSorted((a, b) => a - b));
-    const terminal = suitText(suit);
+    const blocks = suitBlocks(suit, answered.context);
+    const terminal = flat(writeText(blocks, { width: 80, all: true })).replaceAll(' - ', ' ');
+    for (const { message } of suit.findings) expect(terminal).toContain(flat(message));
     for (const { house } of suit.drinks) {
       if (house === null) continue;
       expect(text).toContain(house.solidsPer100Ml.toFixed(2));
