@@ -92,7 +92,7 @@ export function madeTable(
     orNone(none)(served.milkRatio, (ratio) => say.milk(formats.decimal(ratio))),
   ];
   return filled(
-    '',
+    say.madeCaption,
     {
       columns: [
         words(say.drink),
@@ -193,7 +193,7 @@ export function wareTable({ ware }: SuitAnswer, { formats, words: all, nameOf }:
 export function holdTable({ ware }: SuitAnswer, { formats, words: all, nameOf }: Telling): Block {
   const or = orNone(all.answer.none);
   return filled(
-    '',
+    say.holdCaption,
     {
       columns: [
         words(say.vessel),

@@ -31,6 +31,7 @@ export const suitWords = {
   closeEnough: (difference: string): string => `alike (${difference})`,
   caffeine: 'Caffeine depends on the coffee in a drink, not on its strength.',
   madeHead: 'How each drink is made',
+  madeCaption: 'Recipe and vessel, in the house and to take away',
   made: {
     served: 'Served',
     house: 'house',
@@ -69,6 +70,7 @@ export const suitWords = {
   no: 'no',
   unsure: 'not known',
   holdHead: 'How cups are held and where they fit',
+  holdCaption: 'Grip when filled, and height left under the spout',
   hold: {
     moment: 'Turning moment',
     fingers: 'Fingers in the handle',
