@@ -12,6 +12,7 @@ import type { Draw } from '../tell/write-html.js';
 import { writeText } from '../tell/write-text.js';
 import { parsed } from './parsed.js';
 import { readWhole, tryOutput, writeAll } from './files.js';
+import { MistakeError } from './mistakes.js';
 import { openScenario, problemsAsMistake } from './open-scenario.js';
 import { printAnswer } from './print.js';
 import { widthOf } from './terminal.js';
@@ -70,19 +71,26 @@ export async function runQuestion(question: Question, args: QuestionArguments): 
   );
 }
 
-/** What was typed, read as the settings say; files are read whole. @throws MistakeError with what does not fit */
+/** What was typed, read as the settings say; files are read whole. @throws MistakeError with all that does not fit */
 export async function givenOf(
   settings: Settings,
   typed: Readonly<Record<string, string>>,
 ): Promise<Record<string, Value>> {
   const given: Record<string, Value> = {};
+  const mistakes: string[] = [];
   for (const [name, text] of Object.entries(typed)) {
     const setting = settings[name]!;
-    given[name] =
-      setting.as === 'file'
-        ? { name: text, bytes: await readWhole(text, setting.most ?? LARGEST_FILE) }
-        : parsed(name, setting, text);
+    try {
+      given[name] =
+        setting.as === 'file'
+          ? { name: text, bytes: await readWhole(text, setting.most ?? LARGEST_FILE) }
+          : parsed(name, setting, text);
+    } catch (error) {
+      if (!(error instanceof MistakeError)) throw error;
+      mistakes.push(error.message);
+    }
   }
+  if (mistakes.length > 0) throw new MistakeError(mistakes.join('\n'));
   return given;
 }
 

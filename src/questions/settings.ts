@@ -3,6 +3,7 @@
  * and both read what a person types with the same function.
  */
 import { isDate } from '../ordering/dates.js';
+import { length } from '../quantities/units.js';
 
 /** A file that a person hands over. */
 export interface GivenFile {
@@ -15,6 +16,8 @@ interface Values {
   readonly share: number;
   readonly whole: number;
   readonly word: string;
+  /** mm. */
+  readonly length: number;
   /** `YYYY-MM-DD`. */
   readonly day: string;
   readonly flag: boolean;
@@ -71,6 +74,8 @@ export function parseSetting(setting: Setting, text: string): Exclude<Value, Giv
       return parseWhole(typed, setting);
     case 'wholes':
       return typed.split(',').map((one) => parseWhole(one.trim(), setting));
+    case 'length':
+      return parseLength(typed);
     case 'day':
       if (!isDate(typed)) throw new SettingError(`"${typed}" is not a day; write it as 2027-03-31`);
       return typed;
@@ -106,6 +111,13 @@ function parseWhole(text: string, { from = 0, to = Number.MAX_SAFE_INTEGER }: Se
       `"${text}" is not a whole number from ${from.toLocaleString('en')} to ${to.toLocaleString('en')}; write one such as ${Math.max(from, Math.min(to, 1000))}`,
     );
   return number;
+}
+
+/** `90 cm`, in mm. */
+function parseLength(text: string): number {
+  const read = length.safeParse(text);
+  if (read.success) return read.data;
+  throw new SettingError(`"${text}" ${read.error.issues[0]!.message}`);
 }
 
 /** `cup=40,saucer=60` → { cup: 40, saucer: 60 }. */

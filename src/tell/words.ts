@@ -11,7 +11,6 @@ import { formWords } from './words/forms.js';
 import { inputPlaceWords, inputWords } from './words/inputs.js';
 import { letterWords } from './words/letter.js';
 import { pageWords } from './words/page.js';
-import { rackWords } from './words/racks.js';
 import { walkWords } from './words/walk.js';
 import { sectionWords } from './words/sections.js';
 
@@ -28,7 +27,6 @@ export const english = {
   inputPlaces: inputPlaceWords,
   letter: letterWords,
   page: pageWords,
-  racks: rackWords,
   walk: walkWords,
   sections: sectionWords,
 };

@@ -14,11 +14,11 @@ describe('cuptide racks', () => {
   it('tells pieces, loads, what holds the next piece out, slack, steps, lifting and cautions', () => {
     expect(told.status, told.err).toBe(0);
     for (const say of [
-      /Medium cup +open\*/,
-      /Lift\s/,
+      /Medium cup +open rack +21/,
       /NIOSH/,
-      /racks waiting/,
-      /FDA\s+Food Code/,
+      /11\.6 lifts an\s+hour/,
+      /Warnings/,
+      /FDA\s+Food\s+Code/,
       /10 mm wider/,
       /local rules/,
     ])
@@ -49,10 +49,31 @@ describe('cuptide racks', () => {
     expect(cup).toMatch(/<desc/);
   });
 
+  it('shows details on request alone', () => {
+    expect(told.out).not.toMatch(/Racks waiting|grid|rack of 9/);
+    expect(told.out).toMatch(/With --all: .*every 15/s);
+    const all = cuptide(['racks', demo, '--all']).out;
+    for (const say of [/Racks\s+waiting/, /rack of 9/, /Minutes of one use/])
+      expect(all).toMatch(say);
+  });
+
+  it('takes the lift that was typed, in any unit of length', () => {
+    const typed = ['--lift-from', '35.4331 in', '--lift-to', '0.45 m', '--reach', '500 mm'];
+    const one = JSON.parse(
+      cuptide(['racks', demo, '--ware', 'tumbler', ...typed, '--json']).out,
+    ) as RacksAnswer;
+    expect(one.lift.fromCm).toBeCloseTo(90, 3);
+    expect([one.lift.toCm, one.lift.reachCm]).toEqual([45, 50]);
+    const index = ({ lines }: RacksAnswer): number =>
+      lines.find(({ ware, used }) => ware === 'tumbler' && used)!.liftingIndex!;
+    // The horizontal multiplier is 25 cm over the reach.
+    expect(index(one) / index(answer)).toBeCloseTo(50 / 40, 4);
+  });
+
   it('one ware alone, as text and as JSON', () => {
     const text = cuptide(['racks', demo, '--ware', 'tumbler']);
-    expect(text.out).toMatch(/Tumbler +grid-25\*/);
-    expect(text.out).not.toMatch(/Medium cup/);
+    expect(text.out).toMatch(/One full rack holds: Tumbler 25\./);
+    expect(text.out).not.toMatch(/Medium cup|Washing in the rush/);
     const one = JSON.parse(
       cuptide(['racks', demo, '--ware', 'tumbler', '--json']).out,
     ) as RacksAnswer;
@@ -101,7 +122,11 @@ describe('cuptide racks', () => {
       ) as string,
     });
     expect(cuptide(['racks', demo, '--ware', 'bucket'])).toMatchObject({ status: 2, out: '' });
-    expect(cuptide(['racks', demo, '--reach', '40']).err).toMatch(/--reach: "40"/);
+    const lengths = cuptide(['racks', demo, '--reach', '40', '--lift-to', 'low']);
+    expect(lengths).toMatchObject({ status: 2, out: '' });
+    expect(lengths.err).toMatch(
+      /--reach: "40"[^]*--lift-to: "low"|--lift-to: "low"[^]*--reach: "40"/,
+    );
   });
 
   it('escapes hostile names in drawings', () => {

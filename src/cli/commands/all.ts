@@ -5,7 +5,6 @@ import { check } from './check.js';
 import { compare } from './compare.js';
 import { commandOf } from './question.js';
 import { page } from './page.js';
-import { racks } from './racks.js';
 import { report } from './report.js';
 import { starter } from './new.js';
 import { till } from './till.js';
@@ -17,6 +16,5 @@ export const commands = [
   ...questions.map(commandOf),
   report,
   page,
-  racks,
   compare,
 ] as unknown as readonly CommandModule[];

@@ -9,7 +9,7 @@ import { orderBlocks } from '../../questions/order/tell.js';
 import { formatsFor } from '../../tell/format.js';
 import { writeHtml } from '../../tell/write-html.js';
 import { english } from '../../tell/words.js';
-import { rackDrawings, racksCharts, racksSection } from '../../questions/racks/section.js';
+import { racksBlocks } from '../../questions/racks/tell.js';
 import { suitBlocks } from '../../questions/suit/tell.js';
 import { slowerClearing, storageOf } from '../../questions/cards/facts.js';
 import type { OrderStudy } from '../../questions/order/study.js';
@@ -67,10 +67,7 @@ export const answers: Readonly<Record<Question, (asking: Asking) => Promise<stri
   },
   async racks({ inquiry, context }) {
     const racks = told(await askRacks(inquiry));
-    return racksSection(racks, context, [
-      ...rackDrawings(racks, inquiry.opened.scenario, context),
-      ...(await drawnCharts(racksCharts(racks, context))),
-    ]);
+    return written(racksBlocks(racks, inquiry.opened.scenario, context), context);
   },
   async suit({ inquiry, context }) {
     return written(suitBlocks(told(await askSuit(inquiry)), context), context);

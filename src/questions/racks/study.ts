@@ -142,16 +142,14 @@ export async function racksStudy(
   const { answer } = await run(scenario);
   const lift = options.lift ?? ASSUMED_LIFT;
   const openHours = answer.evidence!.guests.partiesArriving.length === 0 ? 0 : hoursOf(scenario);
-  // The equation knows work of up to an hour, two hours and eight.
-  const hours = openHours <= 1 ? 1 : openHours <= 2 ? 2 : 8;
+  const work = liftingWork(answer.loads.racksADay, openHours);
   const adviceFor = (massG: number): LiftAdvice =>
     nioshLift({
       loadKg: massG / 1000,
       hCm: lift.reachCm,
       vOriginCm: lift.fromCm,
       vDestCm: lift.toCm,
-      perMinute: answer.loads.racksADay / Math.max(openHours, 1) / 60,
-      hours,
+      ...work,
     });
   const racks = rackKindIds().flatMap((id) => rackOf(id, scenario.racks) ?? []);
   const known = Object.entries(scenario.ware).flatMap(([id, ware]) => {
@@ -222,6 +220,15 @@ export async function racksStudy(
         : await twoShapes(scenario, answer, async (changed) => (await run(changed)).answer),
   };
 }
+
+/** How often racks are lifted, and the length of work as the lifting equation has it: up to an hour, two hours or eight. */
+export const liftingWork = (
+  racksADay: number,
+  openHours: number,
+): { readonly perMinute: number; readonly hours: 1 | 2 | 8 } => ({
+  perMinute: racksADay / Math.max(openHours, 1) / 60,
+  hours: openHours <= 1 ? 1 : openHours <= 2 ? 2 : 8,
+});
 
 const hoursOf = ({ hours }: Scenario): number =>
   ('from' in hours ? hours.to - hours.from : hours.for) / 3_600_000;

@@ -3,13 +3,13 @@ import type { TwoShapes } from './study.js';
 import { asTold, telling } from '../../tell/charts/hover.js';
 import { framed, palette, type ChartContext, type ChartSpec } from '../../tell/charts/style.js';
 import { english, type Words } from '../../tell/words.js';
+import { rackWords as say } from './words.js';
 
 const rows = (
   { shapes, widerByMm }: TwoShapes,
   formats: ChartContext['formats'],
   words: Words,
 ): { measure: string; shape: string; value: number }[] => {
-  const say = words.racks;
   return shapes.flatMap((shape) => {
     const name = shape.wider ? words.charts.shapes.wider(formats.length(widerByMm)) : say.asTheyAre;
     return [
@@ -26,7 +26,6 @@ export function twoShapesChart(
   { locale, formats }: ChartContext,
   words: Words = english,
 ): ChartSpec {
-  const say = words.racks;
   const { title: titleOf, told } = words.charts.shapes;
   const [now, wide] = [two.shapes[0]!, two.shapes[1]!];
   const title = titleOf(

@@ -14,7 +14,7 @@ import type { Block } from '../../../src/tell/block.js';
 import { formatsFor } from '../../../src/tell/format.js';
 import { writeHtml } from '../../../src/tell/write-html.js';
 import { english } from '../../../src/tell/words.js';
-import { rackDrawings, racksCharts, racksSection } from '../../../src/questions/racks/section.js';
+import { racksBlocks } from '../../../src/questions/racks/tell.js';
 import { suitBlocks } from '../../../src/questions/suit/tell.js';
 import type { Opened } from '../../../src/questions/compare/alternatives.js';
 import type {
@@ -148,21 +148,13 @@ export async function sectionsOf(
   pictures = true,
 ): Promise<Record<SectionName, string>> {
   const { alternatives, map, moves, racks, order, suit } = answers;
-  const from = (charts: readonly Chart[]): Promise<ReportChart[]> =>
-    pictures ? drawn(charts) : Promise.resolve([]);
   const html = (blocks: readonly Block[]): Promise<string> =>
     htmlOf(pictures ? blocks : withoutPictures(blocks), context);
   return {
     alternatives: await html(tellComparison({ ...alternatives, map, moves }, context)),
     map: await html(mapBlocks(map, context)),
     moves: await html(movesBlocks(moves, context)),
-    racks: racksSection(
-      racks,
-      context,
-      pictures
-        ? [...rackDrawings(racks, scenario, context), ...(await from(racksCharts(racks, context)))]
-        : [],
-    ),
+    racks: await html(racksBlocks(racks, scenario, context)),
     order: await html(orderBlocks(order, context)),
     suit: await html(suitBlocks(suit, context)),
   };

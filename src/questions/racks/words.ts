@@ -1,0 +1,151 @@
+/** Words of the racks: findings, tables, drawings, washing. Arguments are ready-made text. */
+import type { Binding } from '../../racking/layout.js';
+
+const binds: Record<Binding, string> = {
+  opening: 'compartments',
+  height: 'height',
+  neighbour: 'neighbours',
+  wall: 'walls',
+  mass: 'weight',
+  kind: 'kind of rack',
+};
+
+export const rackWords = {
+  head: 'How the ware fills its racks',
+  lead: (counts: string): string => `One full rack holds: ${counts}.`,
+  count: (name: string, pieces: string): string => `${name} ${pieces}`,
+  noShape:
+    'No shape is known, so we cannot work out how many pieces a rack holds. Give rim and height in the scenario.',
+
+  measure: (name: string, change: string, then: string, now: string): string =>
+    `Measure the ${name} first: with ${change}, ${then === '0' ? 'it no longer fits its rack' : `a rack holds ${then} instead of ${now}`}.`,
+  tryRack: (name: string, least: string, most: string, from: string, to: string): string =>
+    `${name}: ${least} to ${most} in a rack, because its rim may be ${from} to ${to}. Load one rack and count.`,
+  fill: (racks: string, fill: string): string =>
+    `You wash ${racks} racks a day. On average a rack leaves ${fill} full.`,
+  plan: (used: string | null, fewest: string): string =>
+    used === null
+      ? `If every rack were full, the best choice of racks would take ${fewest} a day.`
+      : used === fewest
+        ? `If every rack were full, you would wash ${used} a day. No other choice of racks takes fewer.`
+        : `If every rack were full, you would wash ${used} a day. The best choice of racks would take ${fewest}.`,
+  better: (name: string, rack: string, then: string, now: string): string =>
+    `${name}: the ${rack} holds ${then}, yours ${now}.`,
+  heaviest: (caution: string): string => `Heaviest rack in use: ${caution}`,
+  noQueue: 'Racks hardly ever wait for a dishwasher.',
+  queue: (from: string, to: string): string =>
+    `On an average day racks wait for a dishwasher from ${from} to ${to}.`,
+
+  warnings: 'Warnings',
+  problem: (name: string, rack: string, problem: string): string => `${name}, ${rack}: ${problem}`,
+  extenders: (name: string, rack: string, count: number, shown: string): string =>
+    `${name}, ${rack}: add ${shown} extender${count === 1 ? '' : 's'}, because it is tall. We assume the inner height of a rack unless you give it.`,
+  glassApart:
+    'Compartments keep glasses apart. In an open rack, leave a gap between glasses when you load it (common practice, no source).',
+
+  usedCaption: 'Pieces in one rack, in the racks you use',
+  otherCaption: 'Pieces in one rack, in other racks',
+  otherRacks: 'The same ware in other racks',
+  ware: 'Item',
+  rack: 'Rack',
+  pieces: 'Pieces',
+  bound: 'Limited by',
+  near: 'Nearest change',
+  mass: 'Full\nrack',
+  lift: 'Lift\nindex',
+  turns: 'Handles straight / at 45°',
+  area: 'Area used',
+  slack: 'Room for rim',
+  loads: 'Racks for 100',
+  binds,
+  planned: (rack: string): string => `${rack} (fewest racks)`,
+  ample: 'plenty',
+  unknown: '–',
+  noLoad: 'do not lift',
+  searched:
+    'We worked out these numbers from the shapes, for the usual ways of loading. A cleverer way may hold more. “Nearest change” is the smallest change of a measure that changes the number, with the number it gives.',
+
+  counts: 'Where the numbers come from',
+  given: (name: string, pieces: string, rack: string): string =>
+    `${name}: ${pieces} in one ${rack}, as your file says.`,
+  typical: (name: string, pieces: string, rack: string): string =>
+    `${name}: ${pieces} in one ${rack}, typical for its kind. Its shape is not known.`,
+  givenBeside: (name: string, given: string, rack: string, computed: string): string =>
+    `${name}: your file says ${given} in one ${rack}, and the simulation uses that. From its shape we work out ${computed}. Load one rack and count.`,
+  classBeside: (name: string, typical: string, rack: string, computed: string): string =>
+    `${name}: ${typical} in one ${rack} is typical for its kind. From its own measures we work out ${computed}, and the simulation uses that.`,
+
+  dimension: {
+    rim: 'rim',
+    handle: 'handle',
+    handleWidth: 'width of handle',
+    height: 'height',
+    depth: 'depth',
+  },
+  change: (by: string, how: 'more' | 'less', dimension: string): string =>
+    `${by} ${how} ${dimension}`,
+  fits: (name: string, pieces: string, rack: string): string =>
+    `${name}: one ${rack} holds ${pieces}.`,
+  cliff: (change: string, then: string): string =>
+    then === '0' ? `With ${change} it no longer fits.` : `With ${change} it would hold ${then}.`,
+  noCliff: 'No small change of its measures changes that.',
+  nearCell: (change: string, then: string): string => `${change}: ${then}`,
+  /** Heading of a drawing. */
+  drawingTitle: (ware: string, pieces: string, rack: string): string =>
+    `${ware}: ${pieces} in one ${rack}`,
+  drawingTable: 'The drawing in figures',
+  drawn: (text: string): string => `${text} Seen from above, to scale.`,
+
+  liftNote: (
+    assumed: boolean,
+    from: string,
+    to: string,
+    reach: string,
+    anHour: string,
+    hours: 1 | 2 | 8,
+  ): string =>
+    `Lift index: NIOSH lifting equation. ${assumed ? 'We assume' : 'You gave'} a lift from ${from} to ${to} with the hands ${reach} ahead of the ankles. The simulation gives ${anHour} lifts an hour; the shift counts as ${hours === 1 ? 'up to 1 hour' : `up to ${hours} hours`}.`,
+  liftOptions: 'Give your own lift with --lift-from, --lift-to and --reach.',
+
+  washing: (days: string): string => `Washing in the rush, average of ${days} days`,
+  rate: (loads: string): string =>
+    `The dishwasher runs ${loads} loads an hour over the opening hours.`,
+  handling: (minutes: string, polishing: string): string =>
+    `Loading and unloading takes ${minutes} a day.${polishing === '' ? '' : ` Polishing takes ${polishing}.`}`,
+  needed: (list: string): string =>
+    `Have these racks, so that they do not run out on the share of days you asked for: ${list}.`,
+  neededRack: (count: string, rack: string): string => `${count} × ${rack}`,
+  placesFold: 'Where a piece spends its time',
+  placesTitle: 'Minutes of one use, by place',
+  quartersFold: 'The wash-up every 15 minutes',
+  quartersTitle: 'How many are busy at once on an average day',
+  from: 'From',
+  machines: 'Dishwashers',
+  hands: 'People at the dishwasher',
+  waiting: 'Racks waiting',
+
+  shapesCaption: (wider: string): string => `The same drinks in cups ${wider} wider`,
+  shapesTable: 'Two shapes of cup',
+  shape: 'Shape',
+  shapesHead: [
+    'Cups to buy',
+    'Cups a rack',
+    'Racks a day',
+    'Cup racks a day, if full',
+    'Handling a day',
+    'Cost of all ware',
+  ],
+  shapesMoved: (name: string, rack: string): string =>
+    `The wider ${name} no longer fits its rack. We wash it in: ${rack}.`,
+  shapesPartFull: (fill: string): string =>
+    `Here racks leave ${fill} full, because a part-full rack does not wait long. So wider cups hardly mean more racks. The shape matters once racks fill up.`,
+  asTheyAre: 'as they are',
+  wider: (by: string): string => `${by} wider`,
+  shapesAxis: {
+    pieces: 'cups to buy',
+    racks: 'racks washed a day',
+    full: 'racks of cups a day, if every rack were full',
+    minutes: 'minutes of handling a day',
+  },
+  cautions: 'Take care',
+};
