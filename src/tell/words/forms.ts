@@ -83,6 +83,7 @@ export const formWords = {
     'supply.orders': 'Orders over that time',
     'supply.review': 'Time between counts',
     'supply.confidence': 'Chance that spares last',
+    'supply.promise': 'That chance holds for',
     'supply.openDaysAWeek': 'Open days a week',
     'supply.rushShare': 'Share of the day within these hours',
     'supply.onHand.*': 'Pieces there are now',
@@ -200,6 +201,8 @@ export const formWords = {
 
   /** Words of choices. */
   choices: {
+    each: 'each item by itself',
+    together: 'all items together',
     yes: 'yes',
     no: 'no',
     takeaway: 'take away',
