@@ -76,23 +76,23 @@ details.ask{border-top:1px solid var(--line);padding:.6rem 0;margin:0}
 details.ask:last-of-type{border-bottom:1px solid var(--line)}
 details.ask>summary{font-size:1.05rem;width:auto}
 .ask h2{margin-top:1rem}
-@media screen and (max-width:52rem){.view{grid-template-columns:minmax(0,1fr)}body{padding-left:.9rem;padding-right:.9rem}[data-part=figures]{position:sticky;top:0;z-index:2;background:var(--ground);border-bottom:1px solid var(--line);margin:0 0 .5rem}.figures .total{order:-1}.figures{flex-wrap:nowrap;overflow-x:auto;gap:0 .9rem;margin:0;padding:.25rem 0}.figures li{white-space:nowrap;font-size:.75rem}.figures b{font-size:1.15rem}}
+@media screen and (max-width:52rem){.view{grid-template-columns:minmax(0,1fr)}body{padding-left:.9rem;padding-right:.9rem}[data-part=figures]{position:sticky;top:0;z-index:2;background:var(--ground);border-bottom:1px solid var(--line);margin:0 0 .5rem}.figures .total{order:-1}.figures{gap:0 .9rem;margin:0;padding:.25rem 0}.figures li{white-space:nowrap;font-size:.75rem;max-width:8rem;overflow:hidden;text-overflow:ellipsis}.figures b{font-size:1.15rem}}
 @media (prefers-reduced-motion:reduce){*{transition:none!important;animation:none!important;scroll-behavior:auto!important}}
 @page{margin:16mm 15mm 15mm}
 @media print{
 [data-island]:not([data-island=sender],[data-island=questions]),.tools,.sources .screen,#asleep{display:none!important}
 [data-older]{display:none}
 .view{display:block;border:0}
-.view figure svg{max-width:110mm}
+.view figure svg{max-width:76mm}
 [data-island=questions] :is(h2:first-child,[role=status],.lead-in),[data-island=questions] details:not([open]){display:none}
 [data-island=questions] details[open]{display:block;border:0;padding:0;break-before:page}
 [data-island=questions] details[open]>summary{display:none}
 [data-island=questions] details details{display:none}
 .lead{font-size:12pt;margin-bottom:6pt}
-h2{margin-top:11pt}
-.pictures{gap:3mm 9mm}
-.pictures figure svg{max-width:66mm}
-[data-part=pictures] p{font-size:9pt;line-height:1.35}
+h2{margin-top:9pt}
+.pictures{grid-template-columns:1fr 1fr 1fr;gap:2mm 6mm}
+.pictures figure svg{max-width:100%}
+[data-part=pictures] p{font-size:8.5pt;line-height:1.3}
 .pair td,.pair th{padding-top:.5pt;padding-bottom:.5pt}
 [data-part=findings] ul{columns:2;column-gap:9mm;font-size:8pt;line-height:1.3}
 [data-part=findings] li{break-inside:avoid;margin-bottom:2pt}
