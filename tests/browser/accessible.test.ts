@@ -101,39 +101,44 @@ describe('the audit', () => {
         ['dark', PHONE],
       ],
     ],
-  ] as const)('%s: no violation, and nothing wider than the screen', async (_, name, screens) => {
-    const { page, close } = await openLetter(browser, letterPath(name), {
-      reducedMotion: 'reduce',
-    });
-    const checked: string[] = [];
-    const check = async (colours = false): Promise<void> => {
-      const { violations, passes } = await audit(page, colours);
-      expect(violations, checked.at(-1) ?? 'as it opens').toEqual([]);
-      expect(passes).toBeGreaterThan(colours ? 0 : 10);
-    };
-    if (name === 'short.html') {
-      await check();
-      const started = performance.now();
-      await unfoldAll(page);
-      console.log(`all questions answered after ${Math.round(performance.now() - started)} ms`);
-    }
-    for (const [colorScheme, size] of screens) {
-      // The second colours at a width have the same boxes and words.
-      const again = checked.some((one) => one.endsWith(` ${size.width}`));
-      checked.push(`${colorScheme} ${size.width}`);
-      await page.emulateMedia({ colorScheme });
-      await page.setViewportSize(size);
-      await page.waitForTimeout(100);
-      await check(again);
-      expect(
-        await page.evaluate(
-          () => document.documentElement.scrollWidth - document.documentElement.clientWidth,
-        ),
-        `${size.width} px`,
-      ).toBeLessThanOrEqual(0);
-    }
-    await close();
-  });
+  ] as const)(
+    '%s: no violation, and nothing wider than the screen',
+    async (_, name, screens) => {
+      const { page, close } = await openLetter(browser, letterPath(name), {
+        reducedMotion: 'reduce',
+      });
+      const checked: string[] = [];
+      const check = async (colours = false): Promise<void> => {
+        const { violations, passes } = await audit(page, colours);
+        expect(violations, checked.at(-1) ?? 'as it opens').toEqual([]);
+        expect(passes).toBeGreaterThan(colours ? 0 : 10);
+      };
+      if (name === 'short.html') {
+        await check();
+        const started = performance.now();
+        await unfoldAll(page);
+        console.log(`all questions answered after ${Math.round(performance.now() - started)} ms`);
+      }
+      for (const [colorScheme, size] of screens) {
+        // The second colours at a width have the same boxes and words.
+        const again = checked.some((one) => one.endsWith(` ${size.width}`));
+        checked.push(`${colorScheme} ${size.width}`);
+        await page.emulateMedia({ colorScheme });
+        await page.setViewportSize(size);
+        await page.waitForTimeout(100);
+        await check(again);
+        expect(
+          await page.evaluate(
+            () => document.documentElement.scrollWidth - document.documentElement.clientWidth,
+          ),
+          `${size.width} px`,
+        ).toBeLessThanOrEqual(0);
+      }
+      await close();
+      // Every question is worked out: a machine under load takes more than a minute for them.
+    },
+    180_000,
+  );
 });
 
 /** The control that has the keyboard, and whether its outline can be seen. */
@@ -224,20 +229,20 @@ describe('the keyboard alone', () => {
 
     await page.evaluate(() => (document.activeElement as HTMLElement).blur());
     await page.locator('input[name=reader]:checked').focus();
-    const firstPart = (): Promise<string | undefined> =>
-      page.evaluate(
-        () =>
-          [...document.querySelectorAll<HTMLElement>('main > section[data-part]')].find(
-            (one) => one.checkVisibility() && one.textContent !== '',
-          )?.dataset['part'],
+    const order = (): Promise<(string | undefined)[]> =>
+      page.evaluate(() =>
+        [...document.querySelectorAll<HTMLElement>('main > section[data-part]')]
+          .filter((one) => one.checkVisibility() && one.textContent !== '')
+          .map((one) => one.dataset['part']),
       );
-    const asOwner = await firstPart();
+    const asOwner = await order();
+    expect(asOwner.length).toBeGreaterThan(3);
     await page.keyboard.press('ArrowDown');
     await page.keyboard.press('ArrowDown');
     expect(
       await page.evaluate(() => document.activeElement?.parentElement?.textContent?.trim()),
     ).toBe('trainer');
-    expect(await firstPart()).not.toBe(asOwner);
+    expect(await order()).not.toEqual(asOwner);
     await close();
   });
 });

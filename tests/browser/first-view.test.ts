@@ -94,7 +94,8 @@ describe('a change', () => {
     expect(await page.locator('.changed').count()).toBe(0);
     expect(faults).toEqual([]);
     await close();
-  });
+    // Three answers one after the other.
+  }, 180_000);
 
   it('is kept as an alternative of the house as it was', async () => {
     const { page, faults, close } = await openLetter(browser, letterPath('short.html'));

@@ -86,7 +86,7 @@ function ReadOut({ working, settled }: { readonly working: boolean; readonly set
   }, [working, settled]);
   return (
     <p role="status" class="unseen">
-      {said ?? ''}
+      {said}
     </p>
   );
 }
