@@ -69,7 +69,7 @@ describe('the boxes under the sentence', () => {
     expect(await page.getAttribute(every, 'aria-invalid')).toBe('false');
     expect(await page.textContent('[data-part=lead]')).not.toBe(lead);
     expect(await scenarioOf(page)).toMatch(
-      /every: \{ value: 5 min, basis: assumed, range: \[5 min, 15 min\] \}/,
+      /every: \{ value: about 5 min, basis: assumed, range: \[about 5 min, about 15 min\] \}/,
     );
     expect(faults).toEqual([]);
     await close();

@@ -59,12 +59,15 @@ export async function openLetter(
   await page.evaluate(() => {
     const counted = { certified: 0 };
     Object.assign(window, { counted });
-    new MutationObserver(() => {
+    new MutationObserver((records) => {
       const phase = document.querySelector<HTMLElement>('.status')?.dataset['phase'];
-      if (phase === 'certified') counted.certified += 1;
+      // Back at what was sent, the phase goes from one certified answer straight to the other.
+      const back = phase === 'as-sent' && records.some(({ oldValue }) => oldValue === 'certified');
+      if (phase === 'certified' || back) counted.certified += 1;
     }).observe(document.querySelector('[data-island=status]')!, {
       subtree: true,
       attributeFilter: ['data-phase'],
+      attributeOldValue: true,
     });
   });
   return { page, faults, requests, close: () => context.close() };
