@@ -119,7 +119,7 @@ describe('cuptide racks', () => {
       status: 2,
       out: '',
       err: expect.stringMatching(
-        /large-cup\.handle: "130 mm".*no more than the rim[^]*tumbler\.height: "320 mm".*no more than 280 mm/,
+        /large-cup\.handle: "130 mm".*no more than the rim[^]*tumbler\.height: "320 mm".*no more than 300 mm/,
       ) as string,
     });
     expect(cuptide(['racks', demo, '--ware', 'bucket'])).toMatchObject({ status: 2, out: '' });
