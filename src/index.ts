@@ -1,18 +1,20 @@
 /**
  * The library: the functions of the line, for other programs.
  *
- * scenario file → `readScenario` → `study` → answer; `compile`, `runDays` and `mergeDays` for those who
- * run days of their own.
+ * scenario file → `readScenario` → `size` → answer, the same as the command's; `compile`, `runDays` and
+ * `mergeDays` for those who run days of their own.
  */
-export {
-  readScenario,
-  checkTree,
-  type ReadResult,
-  type ReadOptions,
-} from './scenario/read-scenario.js';
+import { readScenario as read, type ReadResult } from './scenario/read-scenario.js';
+import { piecesPerRackOf } from './scenario/rack-geometry.js';
+
+/** A scenario file as text, read and checked as the command does. @param fileName named in problems */
+export const readScenario = (text: string, fileName: string): ReadResult =>
+  read(text, fileName, { piecesPerRack: piecesPerRackOf });
+export type { ReadResult } from './scenario/read-scenario.js';
+export { scenarioStudy as size } from './questions/size/scenario-study.js';
 export { scenarioJsonSchema, type Scenario } from './scenario/scenario.js';
 export { compile } from './scenario/compile.js';
-export { study, type Study, type StudyOptions } from './questions/size/study.js';
+export type { Study, StudyOptions } from './questions/size/study.js';
 export { inThisThread, type Runner } from './cafe/runner.js';
 export { readListedDays } from './scenario/listed-day-schema.js';
 export { piecesPerRackOf } from './scenario/rack-geometry.js';

@@ -50,9 +50,9 @@ describe('the package', () => {
     writeFileSync(join(user, 'package.json'), '{ "type": "module" }');
     writeFileSync(
       join(user, 'use.ts'),
-      `import { readScenario, study, inThisThread, type Answer } from 'cuptide';
+      `import { readScenario, size, inThisThread, type Answer } from 'cuptide';
 const read = readScenario('name: X', 'x.yaml');
-if (read.ok) { const { answer } = await study(read.scenario, inThisThread()); const stock: Answer['stock'] = answer.stock; console.log(stock); }
+if (read.ok) { const { answer } = await size(read, inThisThread()); const stock: Answer['stock'] = answer.stock; console.log(stock); }
 else console.log(read.problems.length > 3);`,
     );
     const tsc = spawnSync(
