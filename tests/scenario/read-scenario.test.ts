@@ -607,10 +607,10 @@ describe('warnings for what is legal and unwise', () => {
       '    - { class: undercounter }\n  partLoadWait: never',
       ['no-part-load-wait'],
     ],
-    ['parties: [6, 9]', 'parties: [0, 0]', ['no-guests']],
-    ['count: 20', 'count: 1', ['party-larger-than-house']],
-    ['setting: [mug]', 'setting: takeaway', ['unused-ware']],
-    ['count: 20', 'count: 30', []],
+    ['parties: [6, 9]', 'parties: [0, 0]', ['no-guests', 'constant-habit']],
+    ['count: 20', 'count: 1', ['party-larger-than-house', 'constant-habit']],
+    ['setting: [mug]', 'setting: takeaway', ['unused-ware', 'constant-habit']],
+    ['count: 20', 'count: 30', ['constant-habit']],
   ])('%s → %s', (from, to, codes) => {
     expect(accepted(changed(from, to)).warnings.map(({ code }) => code)).toEqual(codes);
   });
