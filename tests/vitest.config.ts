@@ -9,7 +9,7 @@ const root = fileURLToPath(new URL('..', import.meta.url));
 const OPEN =
   'the demo as the owner reads it|too large to work out soon can be cancelled|a stock that was given|the last one is answered|' +
   'reads back what it wrote, in every unit of time|give the verdicts in the words of the terminal|' +
-  '1-commuter-bar.yaml. draw as many pieces as they tell|opens at the tightest moment that the letter tells of';
+  '1-commuter-bar.yaml. draw as many pieces as they tell|opens at the tightest moment that the letter tells of|plays until it is stopped';
 const named =
   process.env.CUPTIDE_OPEN === '1' ? new RegExp(OPEN) : new RegExp(`^(?!.*(?:${OPEN}))`);
 

@@ -5,8 +5,7 @@ import { readScenario } from '../../src/scenario/read-scenario.js';
 import { piecesPerRackOf } from '../../src/scenario/rack-geometry.js';
 import { formatProblem } from '../../src/scenario/problems.js';
 
-/** The demo without its own racks: some cases write theirs. */
-const demo = readFileSync('scenarios/1-commuter-bar.yaml', 'utf8').replace(/^racks: .*$/m, '');
+const demo = readFileSync('scenarios/1-commuter-bar.yaml', 'utf8');
 const reading = { piecesPerRack: piecesPerRackOf };
 
 /** What `cuptide check` says of the demo with these texts in place of others. */
@@ -88,20 +87,20 @@ describe('measures that cannot be true', () => {
     ],
     [
       'a compartment of no opening',
-      'storage:',
-      'racks: { measures: { grid-36: { opening: 0 mm } } }\nstorage:',
+      'owned: { open: 4 }',
+      'owned: { open: 4 }, measures: { grid-36: { opening: 0 mm } }',
       /racks\.measures\.grid-36\.opening: "0 mm" is not right: a compartment rack needs the opening/,
     ],
     [
       'compartments wider than the rack',
-      'storage:',
-      'racks: { measures: { grid-36: { opening: 100 mm } } }\nstorage:',
+      'owned: { open: 4 }',
+      'owned: { open: 4 }, measures: { grid-36: { opening: 100 mm } }',
       /grid-36\.opening: "100 mm" is not right: 6 openings cannot be wider than the inside of the rack, 460 mm/,
     ],
     [
       'a negative gap',
-      'storage:',
-      'racks: { measures: { open: { clearance: -2 mm } } }\nstorage:',
+      'owned: { open: 4 }',
+      'owned: { open: 4 }, measures: { open: { clearance: -2 mm } }',
       /racks\.measures\.open\.clearance: "-2 mm" is negative/,
     ],
     [
