@@ -34,7 +34,7 @@ describe('all parts of a scenario are checked together', () => {
       ['leadTime: 7 days', 'leadTime: 900 days'],
       ['drinks: [flat-white, cappuccino, tea]', 'drinks: [flat-white, capuccino, tea]'],
       ['high: 2 }', 'high: 2 }\n  onTop: { medum-cup: 3 }'],
-      ['{ clearing.every: 5 min }', '{ clearing.evry: 5 min }'],
+      ['{ clearing.every: about 5 min }', '{ clearing.evry: 5 min }'],
       ['  discount: 5 %', '  discount: 5 %\n  map: { classes: [hod] }'],
     );
     const says = [
