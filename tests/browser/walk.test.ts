@@ -26,7 +26,7 @@ async function openWalk(page: Page): Promise<void> {
 describe('a walk through a day', () => {
   it('opens at the tightest moment that the letter tells of, and steps from there and back', async () => {
     const { page, faults, close } = await openLetter(browser, letterPath('short.html'));
-    const tightest = /at (\d\d:\d\d)/.exec(
+    const tightest = /moment is (\d\d:\d\d)/.exec(
       await page.locator('[data-part=rush] .keep').innerText(),
     )![1]!;
     await openWalk(page);

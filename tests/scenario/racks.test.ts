@@ -1,10 +1,9 @@
-import { readFileSync } from 'node:fs';
 import { describe, expect, it } from 'vitest';
 import { compile } from '../../src/scenario/compile.js';
 import { piecesPerRackOf } from '../../src/scenario/rack-geometry.js';
 import { readScenario } from '../../src/scenario/read-scenario.js';
+import { demoApart as demo } from './demo-apart.js';
 
-const demo = readFileSync('scenarios/1-commuter-bar.yaml', 'utf8');
 const read = (racks: string, ware = (text: string): string => text) =>
   readScenario(`${ware(demo)}\nracks: ${racks}\n`, 'racks.yaml', {
     piecesPerRack: piecesPerRackOf,

@@ -121,7 +121,9 @@ describe.each(houses)('cards of $file', ({ text }) => {
         return told.length === 0 ? [] : [{ numbers, told }];
       });
     expect(drawn.length).toBeGreaterThan(0);
-    for (const { numbers, told } of drawn) expect(told).toEqual(numbers);
+    // A basket of spoons stands in a rack undrawn.
+    for (const { numbers, told } of drawn)
+      for (const pieces of told) expect(numbers).toContain(pieces);
   });
 
   it('give the rush as the answer has it', () => {

@@ -1,17 +1,10 @@
-import { readFileSync } from 'node:fs';
 import { describe, expect, it } from 'vitest';
 import published from '../../../shared/checks/published.json' with { type: 'json' };
 import { piecesPerRackOf } from '../../../src/scenario/rack-geometry.js';
 import { racksStudy, type RacksAnswer } from '../../../src/questions/racks/study.js';
 import { readScenario } from '../../../src/scenario/read-scenario.js';
 import { inThisThread } from '../../../src/cafe/runner.js';
-
-/** The demo with racks of their own for cups, saucers, glasses and spoons: it washes them together. */
-const demo = readFileSync('scenarios/1-commuter-bar.yaml', 'utf8')
-  .replace(/^racks: .*$/m, '')
-  .replace('well: 62 mm, family: china', 'well: 62 mm')
-  .replace('price: 2.40 EUR, family: china', 'price: 2.40 EUR')
-  .replace('price: 1.30 EUR, family: china, perRack: 120', 'price: 1.30 EUR');
+import { demoApart as demo } from '../../scenario/demo-apart.js';
 
 async function racksOf(text: string): Promise<RacksAnswer> {
   const read = readScenario(text, 'racks.yaml', { piecesPerRack: piecesPerRackOf });
