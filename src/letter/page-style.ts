@@ -70,7 +70,7 @@ fieldset.choices{display:flex;flex-wrap:wrap;gap:.5rem 1.25rem;border:1px solid 
 .asks>details.ask{border:0;padding:0}
 .asks>details.ask>summary{border:1px solid var(--accent);border-radius:2px;padding:.35rem .7rem;font:.95rem/1.3 var(--figures);list-style:none}
 .asks>details.ask>summary::-webkit-details-marker{display:none}
-.asks>details.ask[open]{flex:1 0 100%;order:1}
+.asks>details.ask[open]{flex:1 0 100%;min-width:0;max-width:100%;order:1}
 .asks>details.ask[open]>summary{background:var(--panel);font-weight:600}
 details.ask{border-top:1px solid var(--line);padding:.6rem 0;margin:0}
 details.ask:last-of-type{border-bottom:1px solid var(--line)}

@@ -49,7 +49,7 @@ describe('a walk through a day', () => {
     const started = await minute(page);
     await page
       .locator('#walk')
-      .getByLabel('How fast')
+      .getByLabel('Speed')
       .selectOption({ label: '5 min of the day a second' });
     await press(page, 'Play');
     await expect.poll(() => minute(page), { timeout: 20_000 }).toBeGreaterThan(started + 3);
@@ -68,7 +68,7 @@ describe('a walk through a day', () => {
     await openWalk(page);
     await page.locator('#walk summary', { hasText: 'This moment in figures' }).click();
     const lines = page
-      .locator('#walk table', { hasText: 'Pieces by ware and place' })
+      .locator('#walk table', { hasText: 'Pieces by item and place' })
       .locator('tbody tr');
     await lines.first().waitFor();
     const seen = new Set<string>();
@@ -90,18 +90,18 @@ describe('a walk through a day', () => {
     const { page, faults, close } = await openLetter(browser, letterPath('short.html'));
     await openWalk(page);
     expect(
-      await page.locator('#walk').getByText('No drink lacks its ware on this day').count(),
+      await page.locator('#walk').getByText('Nothing runs out on this day').count(),
     ).toBe(1);
-    await press(page, /^Ten fewer of the scarcest/);
+    await press(page, /^Ten fewer of the item/);
     await page
       .locator('#walk')
       .getByRole('button', { name: 'First shortage' })
       .waitFor({ timeout: 20_000 });
     expect(await told(page)).toMatch(/lacks its ware|Drinks short so far: [1-9]/);
-    await press(page, 'All pieces back');
+    await press(page, 'Put all pieces back');
     await page
       .locator('#walk')
-      .getByText('No drink lacks its ware on this day')
+      .getByText('Nothing runs out on this day')
       .waitFor({ timeout: 20_000 });
     expect(faults).toEqual([]);
     await close();
@@ -113,7 +113,7 @@ describe('a walk through a day', () => {
     });
     await page.waitForSelector('.walk-tell');
     expect(await page.locator('#walk').getByRole('button', { name: 'Play' }).count()).toBe(0);
-    expect(await page.locator('#walk').innerText()).toContain('asks for less motion');
+    expect(await page.locator('#walk').innerText()).toContain('set to reduce motion');
     const before = await told(page);
     await page.waitForTimeout(400);
     expect(await told(page)).toBe(before);

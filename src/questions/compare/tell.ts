@@ -26,7 +26,8 @@ import { mapBlocks } from './tell-map.js';
 import { movesBlocks } from './tell-moves.js';
 import { planningBlocks } from './tell-planning.js';
 
-const NAME = 34;
+/** Columns of a name at most: tables wrap it, sentences carry it whole. */
+const NAME = 60;
 
 export function tellComparison(comparison: Comparison, context: ReportContext): Block[] {
   const words = context.words ?? english;
