@@ -66,7 +66,7 @@ function drinkLines({ id, name, vessel, makingS }: StarterDrink, share: number):
     `    share: ${share} %`,
     `    setting: [${vessels[vessel].setting.join(', ')}]`,
     `    fallBacks: [takeaway]`,
-    `    making: ${makingS} s`,
+    `    making: about ${makingS} s`,
   ].join('\n');
 }
 
@@ -126,7 +126,7 @@ counter:
   makers: ${makers}                # people who make drinks at the same time
 
 clearing:
-  every: about 10 min      # a round through the room; or write  clearing: atOnce
+  every: about 10 min      # a round through the room; nobody keeps to the minute; or write  clearing: atOnce
   clearers: 1
 
 washing:

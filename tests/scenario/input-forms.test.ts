@@ -173,7 +173,7 @@ describe('forms of a scenario', () => {
     if (!rounds.ok) throw new Error('refused');
     expect(field(rounds.text, 'clearing').written).toBe('inRounds');
     expect(field(rounds.text, 'clearing.every')).toMatchObject({
-      written: '10 min',
+      written: 'about 10 min',
       origin: 'default',
     });
     expect(editScenario(rounds.text, [{ kind: 'set', path: ['clearing'], value: 'atOnce' }])).toBe(

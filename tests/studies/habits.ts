@@ -3,7 +3,7 @@
  * waits. Once with exact times, once with times that vary as people's do. Exact times fall together and make the
  * surface jump; varying ones should leave it smooth. Two seeds a point show how large chance differences are.
  */
-import { readFileSync, writeFileSync } from 'node:fs';
+import { appendFileSync, existsSync, readFileSync, writeFileSync } from 'node:fs';
 import { join } from 'node:path';
 import { inThisThread } from '../../src/cafe/runner.js';
 import { study } from '../../src/questions/size/study.js';
@@ -26,28 +26,49 @@ interface Point {
   readonly costs: readonly number[];
 }
 
-async function surface(raw: unknown, time: (minutes: number) => string): Promise<Point[]> {
-  const points: Point[] = [];
-  for (const round of ROUNDS)
-    for (const wait of WAITS) {
-      const changed = withRawValue(
-        withRawValue(raw, ['clearing', 'every'], time(round)),
-        ['washing', 'partLoadWait'],
-        time(wait),
-      );
-      const read = checkTree(changed, () => ({ line: 1, column: 1 }), HOUSE, {
-        piecesPerRack: piecesPerRackOf,
-      });
-      if (!read.ok) throw new Error(read.problems[0]!.message);
-      const costs: number[] = [];
-      for (const seed of SEEDS) {
-        const options = { seed, days: DAYS, certifyOn: 1, piecesPerRack: piecesPerRackOf };
-        costs.push((await study(read.scenario, inThisThread(), options)).answer.cost);
-      }
-      points.push({ round, wait, costs });
-    }
-  return points;
+type Habit = 'varying' | 'exact';
+interface Reading {
+  readonly seed: string;
+  readonly habit: Habit;
+  readonly round: number;
+  readonly wait: number;
+  readonly cost: number;
 }
+
+const keyOf = ({ seed, habit, round, wait }: Omit<Reading, 'cost'>): string =>
+  [seed, habit, round, wait].join('/');
+
+/** Every reading of the study; seed by seed, so that a run that was stopped has whole surfaces. */
+const wanted = SEEDS.flatMap((seed) =>
+  (['varying', 'exact'] as const).flatMap((habit) =>
+    ROUNDS.flatMap((round) => WAITS.map((wait) => ({ seed, habit, round, wait }))),
+  ),
+);
+
+async function read(raw: unknown, at: Omit<Reading, 'cost'>): Promise<Reading> {
+  const time = (minutes: number): string =>
+    at.habit === 'exact' ? `${minutes} min` : `about ${minutes} min`;
+  const changed = withRawValue(
+    withRawValue(raw, ['clearing', 'every'], time(at.round)),
+    ['washing', 'partLoadWait'],
+    time(at.wait),
+  );
+  const reading = { piecesPerRack: piecesPerRackOf };
+  const house = checkTree(changed, () => ({ line: 1, column: 1 }), HOUSE, reading);
+  if (!house.ok) throw new Error(house.problems[0]!.message);
+  const options = { seed: at.seed, days: DAYS, certifyOn: 1, ...reading };
+  return { ...at, cost: (await study(house.scenario, inThisThread(), options)).answer.cost };
+}
+
+/** The points of one surface, from the readings of all seeds. */
+const surface = (readings: ReadonlyMap<string, Reading>, habit: Habit): Point[] =>
+  ROUNDS.flatMap((round) =>
+    WAITS.map((wait) => ({
+      round,
+      wait,
+      costs: SEEDS.map((seed) => readings.get(keyOf({ seed, habit, round, wait }))!.cost),
+    })),
+  );
 
 const mean = (values: readonly number[]): number =>
   values.reduce((a, b) => a + b, 0) / values.length;
@@ -117,11 +138,27 @@ function picture(
   };
 }
 
-export async function main(): Promise<void> {
-  const read = readScenario(readFileSync(HOUSE, 'utf8'), HOUSE, { piecesPerRack: piecesPerRackOf });
-  if (!read.ok) throw new Error(read.problems[0]!.message);
-  const exact = await surface(read.raw, (minutes) => `${minutes} min`);
-  const varying = await surface(read.raw, (minutes) => `about ${minutes} min`);
+/**
+ * Reads every point that the log does not hold yet, then sums up.
+ * @param log file of readings, one a line; beside the bundle unless it is named
+ */
+export async function main(
+  folder: string,
+  [log = join(folder, 'habits.jsonl')]: readonly string[],
+): Promise<void> {
+  const file = readScenario(readFileSync(HOUSE, 'utf8'), HOUSE, { piecesPerRack: piecesPerRackOf });
+  if (!file.ok) throw new Error(file.problems[0]!.message);
+  const lines = existsSync(log) ? readFileSync(log, 'utf8').split('\n').filter(Boolean) : [];
+  const done = new Map(
+    lines.map((line) => JSON.parse(line) as Reading).map((one) => [keyOf(one), one]),
+  );
+  for (const at of wanted) {
+    if (done.has(keyOf(at))) continue;
+    const reading = await read(file.raw, at);
+    done.set(keyOf(at), reading);
+    appendFileSync(log, `${JSON.stringify(reading)}\n`);
+  }
+  const [exact, varying] = [surface(done, 'exact'), surface(done, 'varying')];
   const figures = {
     house: HOUSE,
     days: DAYS,
