@@ -95,6 +95,8 @@ export async function ask(
       else take(key, given[key] ?? questions[key].usual(values as SoFar) ?? '');
     }
   } finally {
+    // Answers typed ahead leave the last prompt without the end of its line.
+    output.write('\n');
     terminal.close();
   }
   return { texts, served };

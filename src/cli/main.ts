@@ -72,17 +72,12 @@ try {
   );
 } catch (error) {
   removeTemporary();
-  const { harmlessLines } = await import('./print.js');
-  if (isMistake(error)) {
-    process.stderr.write(`${harmlessLines(inPlainWords(error.message))}\n`);
-    process.exitCode = EXIT.mistake;
-  } else if (isSystemError(error)) {
-    process.stderr.write(`${harmlessLines(error.path ?? 'The system')}: ${reasonOf(error)}.\n`);
-    process.exitCode = EXIT.mistake;
-  } else {
-    process.stderr.write(
-      `cuptide failed. This is an error in cuptide, not in what you gave it: ${harmlessLines(error instanceof Error ? (error.stack ?? error.message) : String(error))}\n`,
+  const { complain } = await import('./print.js');
+  if (isMistake(error)) complain(inPlainWords(error.message));
+  else if (isSystemError(error)) complain(`${error.path ?? 'The system'}: ${reasonOf(error)}.`);
+  else
+    complain(
+      `cuptide failed. This is an error in cuptide, not in what you gave it: ${error instanceof Error ? (error.stack ?? error.message) : String(error)}`,
     );
-    process.exitCode = EXIT.failed;
-  }
+  process.exitCode = isMistake(error) || isSystemError(error) ? EXIT.mistake : EXIT.failed;
 }

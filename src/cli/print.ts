@@ -1,5 +1,6 @@
 /** Text for people on stdout: names from files and the command line never move the cursor or colour the screen. */
 import { harmless } from '../tell/clean-text.js';
+import { folded, widthOf } from './terminal.js';
 
 /** Every line without control characters. */
 export const harmlessLines = (text: string): string =>
@@ -9,6 +10,14 @@ export const harmlessLines = (text: string): string =>
     .join('\n');
 
 export const print = (text: string): void => void process.stdout.write(harmlessLines(text));
+
+/** Sentences, each on lines no wider than the terminal. */
+export const say = (text: string): void =>
+  void process.stdout.write(`${folded(harmlessLines(text), widthOf(), '  ')}\n`);
+
+/** What went wrong, likewise, on stderr. */
+export const complain = (text: string): void =>
+  void process.stderr.write(`${folded(harmlessLines(text), widthOf(process.stderr), '  ')}\n`);
 
 /**
  * An answer as one line of JSON, or as text with the files that were written.

@@ -7,12 +7,26 @@ import { wrapText } from '../tell/format.js';
 export const widthOf = (stream: { readonly columns?: number } = process.stdout): number =>
   Math.max(20, stream.columns ?? PLAIN_WIDTH);
 
-/** Lines broken between words so that none is wider than the terminal. */
+/**
+ * Lines broken between words so that none is wider than the terminal. Nothing is cut: names of files stay
+ * whole, so that they can be copied, and other words that are too long go on in the next line.
+ */
 export const folded = (text: string, width: number, indent = ''): string =>
   text
     .split('\n')
-    .flatMap((line) => wrapText(line, width, indent))
+    .map((line) => line.replace(/\S+/g, (word) => inPieces(word, width - indent.length)))
+    .flatMap((line) => wrapText(line, width, indent, (word) => word))
     .join('\n');
+
+function inPieces(word: string, most: number): string {
+  if (/[/\\]/.test(word) || columnsOf(word) <= most) return word;
+  const pieces = [''];
+  for (const sign of word) {
+    if (columnsOf(pieces.at(-1)! + sign) > most) pieces.push('');
+    pieces[pieces.length - 1] += sign;
+  }
+  return pieces.join(' ');
+}
 
 /** Words in as many columns as fit, reading downwards. */
 export function inColumns(words: readonly string[], width: number): string {

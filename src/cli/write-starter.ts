@@ -15,8 +15,7 @@ import { ask, type Asked } from './ask-starter.js';
 import { tryOutput, writeAll } from './files.js';
 import { MistakeError } from './mistakes.js';
 import { problemsAsMistake } from './open-scenario.js';
-import { print } from './print.js';
-import { folded, widthOf } from './terminal.js';
+import { say } from './print.js';
 
 /** Answers given as options; the others are asked, or taken as usual. */
 export type Given = { readonly file: string } & Readonly<Partial<Record<QuestionKey, string>>>;
@@ -45,12 +44,12 @@ export async function writeStarter({ file, ...options }: Given): Promise<void> {
   const check = readScenario(text, file);
   if (!check.ok) throw problemsAsMistake(check.problems);
   await writeAll([{ path: file, content: text }]);
-  const said = [
+  for (const line of [
     ...assumed(answers, { ...given, ...texts }),
     `Written: ${file}`,
     `Correct it to your café, then run: cuptide size ${file}`,
-  ];
-  print(`${said.map((line) => folded(line, widthOf(), '  ')).join('\n')}\n`);
+  ])
+    say(line);
 }
 
 /** What the options say; an amount such as £14 names the currency too. */

@@ -151,12 +151,17 @@ export function textTable(
   return [...headLines, rule, ...rows.map((row) => (row === null ? rule : line(row)))];
 }
 
-/** `text` broken between words into lines of at most `width` columns; later lines begin with `indent`. Words too long are cut. */
-export function wrapText(text: string, width = 100, indent = ''): string[] {
+/** `text` broken between words into lines of at most `width` columns; later lines begin with `indent`. Words too long are cut, unless `tooLong` says otherwise. */
+export function wrapText(
+  text: string,
+  width = 100,
+  indent = '',
+  tooLong: (word: string, most: number) => string = shorten,
+): string[] {
   const lines: string[] = [];
   let line = '';
   for (const word of text.split(' ')) {
-    const shown = shorten(word, width - indent.length);
+    const shown = tooLong(word, width - indent.length);
     if (line !== '' && columnsOf(line) + 1 + columnsOf(shown) > width) {
       lines.push(line);
       line = indent + shown;

@@ -12,7 +12,7 @@ function expectMistake(args: readonly string[], ...says: readonly (string | RegE
   expect(status, err).toBe(2);
   expect(out).toBe('');
   for (const say of says) expect(err).toMatch(say);
-  expect(err).not.toMatch(/\n\s+at |node:internal/);
+  expect(err).not.toMatch(/\n\s*at .*:\d+:\d+|node:internal/);
 }
 
 describe('files that are no scenario', () => {
@@ -177,7 +177,7 @@ describe('writing', () => {
       '21.50',
     ]);
     expect(status).toBe(0);
-    expect(cuptide(['check', join(folder, 'a/b/house.yaml')]).out).toMatch(/is sound/);
+    expect(cuptide(['check', join(folder, 'a/b/house.yaml')]).out).toMatch(/no mistakes found/);
   });
 });
 
@@ -197,7 +197,7 @@ describe('options as people write them', () => {
     writeFileSync(join(folder, '-x.yaml'), readFileSync(join(root, demo)));
     const { status, out } = cuptide(['check', '--', '-x.yaml'], folder);
     expect(status).toBe(0);
-    expect(out).toMatch(/is sound/);
+    expect(out).toMatch(/no mistakes found/);
   });
 });
 

@@ -11,6 +11,7 @@ export const command = join(root, 'dist/cuptide.js');
 export interface Ran {
   readonly status: number | null;
   readonly out: string;
+  /** Each message in one line, however it was folded. */
   readonly err: string;
 }
 
@@ -22,7 +23,7 @@ export function cuptide(args: readonly string[], cwd: string = root): Ran {
     maxBuffer: 1 << 28,
     timeout: 110_000,
   });
-  return { status, out: stdout, err: stderr };
+  return { status, out: stdout, err: stderr.replace(/\n {2}(?=\S)/g, ' ') };
 }
 
 /** An empty folder of its own. */

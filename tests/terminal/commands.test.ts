@@ -1,7 +1,7 @@
 import { spawnSync } from 'node:child_process';
 import { copyFileSync, readFileSync, writeFileSync } from 'node:fs';
 import { join } from 'node:path';
-import { describe, expect, it } from 'vitest';
+import { afterAll, describe, expect, it } from 'vitest';
 import { command, emptyFolder, root } from '../cli/run.js';
 import { leftAsFound, onTerminal } from './on-terminal.js';
 
@@ -40,7 +40,7 @@ const COMMANDS: readonly (readonly [name: string, args: (folder: string) => read
       'stocktake',
       (folder) => {
         const counts = join(folder, 'counts.csv');
-        writeFileSync(counts, 'ware,counted\nmedium-cup,50\nsaucer,52\n');
+        writeFileSync(counts, 'ware,counted\nmedium-cup,30\nsaucer,45\n');
         return [
           'stocktake',
           bar,
@@ -55,14 +55,67 @@ const COMMANDS: readonly (readonly [name: string, args: (folder: string) => read
     ],
   ];
 
+/** Each with mistakes that take long sentences to say. */
+const MISTAKES: readonly (readonly [name: string, args: (folder: string) => readonly string[]])[] =
+  [
+    ['check of a house with mistakes', (folder) => ['check', flawed(folder)]],
+    ['size of a house with mistakes', (folder) => ['size', flawed(folder)]],
+    ['an unknown option', () => ['size', bar, '--nonsense-that-goes-on-for-long', '--more', '3']],
+    ['stock that does not fit', () => ['size', bar, '--stock', 'medium-cups=30,saucer=-2,a=b']],
+    ['no such alternative', () => ['compare', bar, '--seats', 'twenty,thirty']],
+    [
+      'new with wrong options',
+      () =>
+        `new x.yaml --name Bar --guests many --seats few --from noon-ish --to late --stay sometimes --menu soup --currency shells --staff-hour much`.split(
+          ' ',
+        ),
+    ],
+    [
+      'a till map that is none',
+      (folder) => [
+        'till',
+        bar,
+        '--map',
+        flawed(folder),
+        '--scenario',
+        bar,
+        '--out',
+        join(folder, 'x.yaml'),
+      ],
+    ],
+  ];
+
+/** A house with a mistake of many kinds, in a file whose name is short enough to be folded. */
+function flawed(folder: string): string {
+  const path = join(folder, 'house.yaml');
+  const text = readFileSync(join(root, bar), 'utf8')
+    .replace('currency: EUR', 'currency: Taler, as our grandmothers paid with in the old days')
+    .replace(/staysIn: .*/, 'staysIn: rather many of those who come before nine')
+    .replace(/dwell: .*/, 'dwell: 40')
+    .replace('washing:', 'washingUpAfterwardsInTheEvening: 4\nwashing:');
+  writeFileSync(path, text);
+  return path;
+}
+
+const widestOf = new Map<string, number>();
+afterAll(() => {
+  console.log('widest lines, in columns:');
+  for (const [name, widest] of widestOf) console.log(`${String(widest).padStart(5)}  ${name}`);
+});
+
 describe.each([80, 100, 140])('on a terminal of %d columns', (columns) => {
-  it.each(COMMANDS)('%s ends well, no line wider than the terminal', async (_, args) => {
+  it.each([
+    ...COMMANDS.map(([name, args]) => [name, args, 0] as const),
+    ...MISTAKES.map(([name, args]) => [name, args, 2] as const),
+  ])('%s ends as it should, no line wider than the terminal', async (name, args, code) => {
     const folder = emptyFolder();
-    const { status, raw, widest, line } = await onTerminal(args(folder), columns);
-    expect(status, raw).toBe(0);
+    const { status, raw, widest, line } = await onTerminal(args(folder), columns, {
+      without: folder,
+    });
+    expect(status, raw).toBe(code);
     expect(leftAsFound(raw)).toBe(true);
-    // Names of files are never cut, so that they can be copied.
-    if (!line.includes(folder)) expect(widest, line).toBeLessThanOrEqual(columns);
+    widestOf.set(`${name} (of ${columns})`, widest);
+    expect(widest, line).toBeLessThanOrEqual(columns);
   });
 
   it('new asks and answers within the terminal', async () => {

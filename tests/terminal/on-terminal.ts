@@ -17,8 +17,9 @@ export interface OnTerminal {
 
 const quoted = (text: string): string => `'${text.replaceAll("'", `'\\''`)}'`;
 
+const ESC = String.fromCharCode(27);
 /** Escape sequences of a terminal: none of them takes a column. */
-const SEQUENCES = new RegExp(String.raw`${String.fromCharCode(27)}(\[[0-9;?]*[A-Za-z]|[78])`, 'g');
+const SEQUENCES = new RegExp(String.raw`${ESC}(\[[0-9;?]*[A-Za-z]|[78])`, 'g');
 
 export interface Typing {
   /** When to type: this text has been shown. */
@@ -37,10 +38,13 @@ export function onTerminal(
     typing = [],
     environment = {},
     cwd = root,
+    without,
   }: {
     readonly typing?: readonly Typing[];
     readonly environment?: Readonly<Record<string, string>>;
     readonly cwd?: string;
+    /** Lines that name this folder are not measured: names of files are never cut, so that they can be copied. */
+    readonly without?: string;
   } = {},
 ): Promise<OnTerminal> {
   const line = `stty cols ${columns} rows 50; exec ${[process.execPath, command, ...args].map(quoted).join(' ')}`;
@@ -62,8 +66,10 @@ export function onTerminal(
     child.on('error', reject);
     child.on('close', (status) => {
       const widest = raw
+        .replaceAll(`${ESC}[1G`, '\r')
         .replace(SEQUENCES, '')
         .split(/\r?\n|\r/)
+        .filter((one) => without === undefined || !one.includes(without))
         .reduce((most, one) => (columnsOf(one) > columnsOf(most) ? one : most), '');
       resolve({
         status,
@@ -75,8 +81,6 @@ export function onTerminal(
     });
   });
 }
-
-const ESC = String.fromCharCode(27);
 
 /** The cursor is shown and lines wrap, as the last word on each says. */
 export const leftAsFound = (raw: string): boolean =>

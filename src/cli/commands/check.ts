@@ -27,7 +27,7 @@ export const check: CommandModule<object, Arguments> = {
       const { MistakeError } = await import('../mistakes.js');
       throw new MistakeError('Name a scenario file, or give --schema.');
     }
-    const [{ openScenario, problemsAsMistake }, { partProblems }, { piecesPerRackOf }, { print }] =
+    const [{ openScenario, problemsAsMistake }, { partProblems }, { piecesPerRackOf }, { say }] =
       await Promise.all([
         import('../open-scenario.js'),
         import('../../questions/part-checks.js'),
@@ -40,10 +40,10 @@ export const check: CommandModule<object, Arguments> = {
     const { scenario, inputs, warnings } = opened;
     const count = (basis: string): number => inputs.filter((input) => input.basis === basis).length;
     for (const { message, path } of warnings)
-      print(`warning${path === '' ? '' : ` (${path})`}: ${message}\n`);
-    print(
-      `${file}: ${scenario.name} is sound: ${Object.keys(scenario.ware).length} ware, ${Object.keys(scenario.menu).length} drinks; ` +
-        `${inputs.length} inputs, of which ${count('measured')} measured, ${count('published')} published, ${count('practice')} common practice, ${count('assumed')} assumed.\n`,
+      say(`warning${path === '' ? '' : ` (${path})`}: ${message}`);
+    say(
+      `${file}: no mistakes found. ${scenario.name}: ${Object.keys(scenario.ware).length} kinds of ware, ${Object.keys(scenario.menu).length} drinks, ` +
+        `${inputs.length} values (${count('measured')} measured, ${count('published')} published, ${count('practice')} common practice, ${count('assumed')} assumed).`,
     );
   },
 };
