@@ -1,5 +1,5 @@
 /**
- * The `alternatives` and `costs` slices of a scenario: named changes over it, and what they are priced with.
+ * The `alternatives`, `tune` and `costs` slices of a scenario: named changes over it, habits to try, and what they are priced with.
  */
 import * as z from 'zod';
 import { group, list, named } from '../quantities/group.js';
@@ -69,6 +69,17 @@ const alternative = group(
 export const alternativesSchema = named(
   alternative,
   'write an alternative a line, such as second-machine: { change: { ... } }',
+);
+
+/** Habits tried for every house of a comparison, in place of the usual grid. */
+export const tuneSchema = group(
+  {
+    /** Mean waits of a part load. */
+    partLoadWait: list(duration, 'write a list such as [4 min, 8 min, 16 min]').min(1).optional(),
+    /** Least filled shares at which a part rack may go. */
+    partLoadFrom: list(share, 'write a list such as [50 %, 75 %]').min(1).optional(),
+  },
+  'write { partLoadWait: [4 min, 8 min, 16 min], partLoadFrom: [50 %, 75 %] }',
 );
 
 export const costsSchema = group(

@@ -9,7 +9,7 @@ import { group, named } from '../quantities/group.js';
 import { amount, currency } from '../quantities/money.js';
 import { share } from '../quantities/numbers.js';
 import { filled, quantities, text } from '../quantities/quantity.js';
-import { alternativesSchema, costsSchema } from '../comparing/schema.js';
+import { alternativesSchema, costsSchema, tuneSchema } from '../comparing/schema.js';
 import { storageSchema, supplySchema } from '../ordering/schema.js';
 import { calendarSchema } from './calendar.js';
 import { haveSchema } from './have.js';
@@ -40,6 +40,7 @@ const slices = {
   storage: storageSchema.optional(),
   suit: suitSchema.optional(),
   supply: supplySchema.optional(),
+  tune: tuneSchema.optional(),
 };
 
 const locale = z.string().refine((tag) => isLocale(tag), {

@@ -7,7 +7,7 @@ import { holdsWith } from '../../comparing/verdict.js';
 import type { Candidate } from './alternatives.js';
 import type { HabitOff, Said } from './answer.js';
 import { frameOf } from './costs.js';
-import { habitsOff, quickTotal } from './habits.js';
+import { eachHabitOff, habitsOff, quickTotal } from './habits.js';
 import type { Looked, Looks } from './looks.js';
 import type { QuickReader } from './quick.js';
 import type { ReadOptions } from '../../scenario/read-scenario.js';
@@ -18,9 +18,11 @@ export interface Advice {
   readonly off: readonly (readonly HabitOff[])[];
   /** Worth of a staff hour at which the sign turns, minor units; null where it never does. */
   readonly turnsAt: readonly (number | null)[];
-  /** Places in the list of houses: the best first, the base as 0, other guests last. */
+  /** Places in the list of houses: the best first, the base as 0, what is to be planned for last. */
   readonly order: readonly number[];
   readonly best: number;
+  /** Of the house as it is at its best habits, against itself at the present ones; null where none were tried. */
+  readonly habit: Said | null;
   readonly asGood: readonly number[];
 }
 
@@ -57,7 +59,7 @@ export async function advise(
     const hour = frameOf(candidates[0]!.scenario).staffHour;
     return turnsAt[at] !== null && turnsAt[at]! > 0 && turnsAt[at]! < hour ? 'staff' : verdict;
   });
-  const ranked = houses.map((_, at) => at).filter((at) => !candidates[at]!.otherGuests);
+  const ranked = houses.map((_, at) => at).filter((at) => !candidates[at]!.planFor);
   const byTotal = (one: number, other: number): number =>
     difference(one) - difference(other) || one - other;
   const best = ranked.filter((at) => said[at] === 'cheaper').toSorted(byTotal)[0] ?? 0;
@@ -73,11 +75,25 @@ export async function advise(
     turnsAt,
     order: [
       ...ranked.toSorted(byTotal),
-      ...houses.map((_, at) => at).filter((at) => candidates[at]!.otherGuests),
+      ...houses.map((_, at) => at).filter((at) => candidates[at]!.planFor),
     ],
     best,
+    habit: await ownHabits(houses[0]!, reader, reading),
     asGood: asGood.toSorted(byTotal),
   };
+}
+
+/** Better habits of the house as it is are recommended only if they are so when kept a fifth off too. */
+async function ownHabits(
+  { one, tuned }: Looked,
+  reader: QuickReader,
+  reading: ReadOptions,
+): Promise<Said | null> {
+  if (tuned === null || tuned.verdict !== 'cheaper') return tuned?.verdict ?? null;
+  const now = await quickTotal(one.candidate, reader);
+  for (const { house } of eachHabitOff(tuned.one.candidate, reading))
+    if ((await quickTotal(house, reader)) >= now) return 'habits';
+  return 'cheaper';
 }
 
 /** Difference without staff time over the present value of a staff hour more a working day, each year. */

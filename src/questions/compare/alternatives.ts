@@ -30,6 +30,7 @@ import { scenarioSchema, type Scenario } from '../../scenario/scenario.js';
 import { knownKeys } from '../../scenario/schema-walk.js';
 import { isGroup, unwrap, valueAt } from '../../scenario/tree.js';
 import { written } from '../../scenario/written.js';
+import { isToPlanFor } from './plan-for.js';
 
 export type Opened = Extract<ReadResult, { ok: true }>;
 
@@ -45,8 +46,8 @@ export interface Candidate {
   /** Money beside what is worked out. */
   readonly once: Money | undefined;
   readonly aYear: Money | undefined;
-  /** Other guests come, or order otherwise: a question the house asks, not a choice it has. */
-  readonly otherGuests: boolean;
+  /** Something to plan for, such as other guests or a machine that fails, and no choice. */
+  readonly planFor: boolean;
   /** What was changed, as written: "clearing.every: 5 min". */
   readonly changes: readonly string[];
 }
@@ -59,14 +60,6 @@ const without = (raw: unknown): unknown =>
   isGroup(raw)
     ? Object.fromEntries(Object.entries(raw).filter(([key]) => key !== 'alternatives'))
     : raw;
-/** Who comes and what they order. How long they stay is left out: a house may set that. */
-const demandOf = ({ arrivals, hours, guests, menu }: Scenario): string =>
-  JSON.stringify([
-    arrivals,
-    hours,
-    { ...guests, dwell: null },
-    Object.entries(menu).map(([id, { share }]) => [id, share]),
-  ]);
 const bare = (scenario: Scenario): string =>
   JSON.stringify({ ...scenario, name: '', alternatives: undefined });
 
@@ -87,7 +80,7 @@ export function candidatesOf(
     raw: baseRaw,
     once: undefined,
     aYear: undefined,
-    otherGuests: false,
+    planFor: false,
     changes: [],
   };
   const problems: Problem[] = [];
@@ -202,7 +195,11 @@ export function candidatesOf(
       raw: tree,
       once: slice.once,
       aYear: slice.aYear,
-      otherGuests: demandOf(read.scenario) !== demandOf(scenario),
+      planFor: isToPlanFor(
+        scenario,
+        read.scenario,
+        slice.once !== undefined || slice.aYear !== undefined,
+      ),
       changes,
     });
   }

@@ -25,10 +25,19 @@ export type Said = Verdict | 'habits' | 'staff';
 
 /** The difference to the house as it is with one habit of both a fifth off; quick readings on the same days. */
 export interface HabitOff {
-  readonly habit: 'rounds' | 'waits';
-  /** Factor on the habit's time. */
+  readonly habit: 'rounds' | 'waits' | 'fill';
+  /** Factor on the habit's time or share. */
   readonly times: number;
   readonly difference: number;
+}
+
+/** What changes beside the house as it is: pieces, money of the ware, staff minutes a day, what else is bought, cash a year. */
+export interface Changes {
+  readonly pieces: number;
+  readonly ware: number;
+  readonly staff: number;
+  readonly now: number;
+  readonly year: number;
 }
 
 /** A house at its best habits of the grid, chosen on some days and judged on others. */
@@ -74,6 +83,9 @@ export interface ComparedAlternative {
   readonly staffHourAtWhichItTurns: number | null;
   /** Money that a day without one machine costs less than in the house as it is; null where it has no more machines than that. */
   readonly failureSpares: number | null;
+  /** Of what is to be planned for: the share of such days on which the stock of the house as it is lasts; null for the rest. */
+  readonly asItIsLasts: Share | null;
+  readonly machines: number | null;
   readonly atBest: AtBest | null;
   readonly habitsOff: readonly HabitOff[];
   /** Chance that it costs less than the base, over draws of the assumed inputs; null where none were drawn. */
@@ -111,8 +123,9 @@ export interface MapPoint {
 
 export interface TradeOffMap {
   readonly days: number;
-  /** Cost of the ware in the house as it is, on the days of the map. */
+  /** Cost of the ware in the house as it is, and all its money over the horizon, on the days of the map. */
   readonly own: number;
+  readonly ownTotal: number;
   readonly points: readonly MapPoint[];
   /** What more machines save, class by class and round by round: ware in money, and as so many pieces at the mean price (near-ties swap pieces between ware, so counts alone mislead). */
   readonly machineWorth: readonly {
@@ -208,7 +221,7 @@ export interface Comparison {
   readonly staffCounted: number;
   readonly alternatives: readonly ComparedAlternative[];
   readonly ranking: {
-    /** By total, the cheapest first; those with other guests last. */
+    /** By total, the cheapest first; what is to be planned for last. */
     readonly order: readonly string[];
     /** What is recommended; the base where nothing can be. */
     readonly best: string;
@@ -218,11 +231,16 @@ export interface Comparison {
     /** Differences that hold together, at all looks, with this confidence. */
     readonly confidence: number;
     readonly differences: number;
-    /** Those with other guests: last in the order, never recommended. */
+    /** What is to be planned for, such as other guests or a machine that fails: no choice, so no verdict. */
     readonly notRanked: readonly string[];
   };
   /** The house as it is, at its best habits against itself at the present ones; null where no habits were tried. */
-  readonly habits: { readonly difference: Difference; readonly said: Verdict } | null;
+  readonly habits:
+    | (Changes & {
+        readonly difference: Difference;
+        readonly said: Said;
+      })
+    | null;
   readonly worth: LevelAnswer | null;
   readonly map: TradeOffMap | null;
   readonly moves: MovesAnswer | null;

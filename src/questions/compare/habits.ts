@@ -15,7 +15,7 @@ import { valueSize } from '../../scenario/value-size.js';
 
 const MINUTE = 60_000;
 const WAITS = [0.5, 1, 2, 4];
-const FILLS = [null, 0.5, 0.75, 0.9];
+const FILLS = [0.5, 0.75, 0.9];
 const OFF = [0.8, 1.2];
 
 /** A habit's place: a group of the scenario and its field. */
@@ -38,13 +38,17 @@ export interface Habits {
   readonly from: number | null;
 }
 
-/** The grid: the base's wait times each factor, and how full a rack must be; empty where no part rack ever goes by time. */
+/**
+ * The grid, the same for every house: the base's wait times each factor, and how full a rack must be, as it is among them; or
+ * what the scenario names under `tune`. Empty where no part rack ever goes by its wait.
+ */
 export function habitGrid({ scenario }: Pick<Candidate, 'scenario'>): Habits[] {
+  const { tune } = scenario;
   const wait = timeOf(scenario, WAIT);
   if (wait === null || wait === 0) return [];
-  return WAITS.flatMap((times) =>
-    FILLS.map((from) => ({ waitMinutes: tidy((wait / MINUTE) * times), from })),
-  );
+  const waits = tune?.partLoadWait ?? WAITS.map((times) => wait * times);
+  const fills = [null, ...(tune?.partLoadFrom ?? FILLS)];
+  return waits.flatMap((ms) => fills.map((from) => ({ waitMinutes: tidy(ms / MINUTE), from })));
 }
 
 /** The house with other habits; null where it cannot have them. */
@@ -65,38 +69,55 @@ export function withHabits(
   );
 }
 
-/** Every habit of a house a fifth shorter and longer, one at a time. */
-export function habitsOff(
+type Off = Pick<HabitOff, 'habit' | 'times'>;
+
+/** Every habit a fifth less and more, one at a time. */
+const shifts: readonly Off[] = (['rounds', 'waits', 'fill'] as const).flatMap((habit) =>
+  OFF.map((times) => ({ habit, times })),
+);
+
+/** The house with one habit off; itself where it has no such habit. */
+function shifted(one: Candidate, { habit, times }: Off, reading: ReadOptions): Candidate {
+  if (habit === 'fill') {
+    const from = one.scenario.washing.partLoadFrom;
+    if (from === undefined) return one;
+    const share = `${tidy(100 * Math.min(1, from * times))} %`;
+    return reread(one, withRawValue(one.raw, FROM, share), reading) ?? one;
+  }
+  const path = habit === 'rounds' ? ROUNDS : WAIT;
+  const own = timeOf(one.scenario, path);
+  if (own === null || own === 0) return one;
+  const time = longer(rawValueAt(one.raw, path), own, times);
+  return reread(one, withRawValue(one.raw, path, time), reading) ?? one;
+}
+
+/** Base and house with each habit off in both, where either has it. */
+export const habitsOff = (
   candidate: Candidate,
   base: Candidate,
   reading: ReadOptions,
-): readonly (Pick<HabitOff, 'habit' | 'times'> & {
-  readonly pair: readonly [Candidate, Candidate];
-})[] {
-  const habits = [
-    { habit: 'rounds', path: ROUNDS },
-    { habit: 'waits', path: WAIT },
-  ] as const;
-  return habits.flatMap(({ habit, path }) =>
-    OFF.flatMap((times) => {
-      const pair = [base, candidate].map((one) => {
-        const own = timeOf(one.scenario, path);
-        return own === null || own === 0
-          ? one
-          : (reread(
-              one,
-              withRawValue(one.raw, path, longer(rawValueAt(one.raw, path), own, times)),
-              reading,
-            ) ?? one);
-      }) as [Candidate, Candidate];
-      return pair[0] === base && pair[1] === candidate ? [] : [{ habit, times, pair }];
-    }),
-  );
-}
+): readonly (Off & { readonly pair: readonly [Candidate, Candidate] })[] =>
+  shifts.flatMap((off) => {
+    const pair = [shifted(base, off, reading), shifted(candidate, off, reading)] as const;
+    return pair[0] === base && pair[1] === candidate ? [] : [{ ...off, pair }];
+  });
+
+/** A house with each of its habits off. */
+export const eachHabitOff = (
+  candidate: Candidate,
+  reading: ReadOptions,
+): readonly (Off & { readonly house: Candidate })[] =>
+  shifts.flatMap((off) => {
+    const house = shifted(candidate, off, reading);
+    return house === candidate ? [] : [{ ...off, house }];
+  });
 
 /** Total of a house by a quick reading. */
-export const quickTotal = async (candidate: Candidate, reader: QuickReader): Promise<number> =>
-  (await reader.read(candidate.scenario, extraOf(candidate))).costs.total;
+export const quickTotal = async (
+  candidate: Candidate,
+  reader: QuickReader,
+  days?: number,
+): Promise<number> => (await reader.read(candidate.scenario, extraOf(candidate), days)).costs.total;
 
 /**
  * A habit's time as the file has it, so many times as long: "8 min", "about 8 min" or any law.

@@ -12,7 +12,7 @@ import { nameOf } from '../../quantities/name.js';
 import { exactBinomialInterval } from '../../statistics/exact-binomial-interval.js';
 import type { Answer, Share } from '../size/answer.js';
 import type { Advice } from './advice.js';
-import type { AtBest, ComparedAlternative, Difference } from './answer.js';
+import type { AtBest, Changes, ComparedAlternative, Difference } from './answer.js';
 import { breakEvens } from './break-even.js';
 import { shortDrinkCost } from '../../comparing/level-worth.js';
 import { compile } from '../../scenario/compile.js';
@@ -127,7 +127,10 @@ async function toldHouse(
     yearTotal: money(({ yearTotal }) => yearTotal),
     total: money(({ total }) => total),
     yearWorth: money(({ yearTotal }) => yearTotal) * years,
-    failureSpares: isBase ? null : await failureSpares(house, runner, seed, perUnit),
+    failureSpares:
+      isBase || candidate.planFor ? null : await failureSpares(house, runner, seed, perUnit),
+    asItIsLasts: candidate.planFor ? await asItIsLasts(house, asItIs.stock, runner, seed) : null,
+    machines: model.washing.machines?.length ?? null,
     staffAYear: money(({ staffAYear }) => staffAYear),
     stockAgainstBase: pair === null ? null : inUnits(pair.stock, perUnit),
     totalAgainstBase: pair === null ? null : inUnits(pair.total, perUnit),
@@ -146,7 +149,7 @@ async function toldHouse(
       seated: facts.guests.seated,
       turnedAway: facts.guests.turnedAway,
     },
-    breakEven: isBase ? [] : breakEvens(base, one, perUnit),
+    breakEven: isBase || candidate.planFor ? [] : breakEvens(base, one, perUnit),
     warnings: rushWarnings(model, whole, facts, null),
   };
 }
@@ -183,6 +186,34 @@ export const inUnits = (
   alone: { low: alone.low / perUnit, high: alone.high / perUnit },
   ...rest,
 });
+
+/** What better habits change in the house as it is. */
+export function changesAtBest({ tuned }: Looked, perUnit: number): Changes {
+  const { one, against, pair } = tuned!;
+  const pieces = ({ stock }: Evaluated): number => stock.reduce((sum, count) => sum + count, 0);
+  const other = ({ costs }: Evaluated): number => costs.nowTotal - costs.now.ware;
+  return {
+    pieces: pieces(one) - pieces(against),
+    ware: pair.stock.difference / perUnit,
+    staff: one.staffMinutes - against.staffMinutes,
+    now: (other(one) - other(against)) / perUnit,
+    year: (one.costs.yearTotal - against.costs.yearTotal) / perUnit,
+  };
+}
+
+/** How often the stock of the house as it is lasts on days that are to be planned for; null where the ware is other. */
+async function asItIsLasts(
+  { one: { model, days } }: Looked,
+  stock: readonly number[],
+  runner: Runner,
+  seed: string,
+): Promise<Share | null> {
+  if (model.ware.length !== stock.length) return null;
+  const task = { model, seed, from: days, days: Math.min(days, FRESH_DAYS), stock, listed: null };
+  const { sums, days: ran } = await runner.run({ ...task, byDay: false });
+  const { share, ...rest } = exactBinomialInterval(sums.safeDays, ran);
+  return { level: share, ...rest };
+}
 
 /** What a day without one machine costs less than in the house as it is: the drinks for which the wanted ware is missing. */
 async function failureSpares(

@@ -17,6 +17,8 @@ import { frameOf, lossesIn, shortDrinkOf } from './costs.js';
 import type { Evaluated } from './evaluate.js';
 import type { Runner } from '../../cafe/runner.js';
 
+/** Below it drinks are short so often that fewer days count them as well. */
+const FEW_SHORT = 0.9;
 const LEVELS = [0.7, 0.75, 0.8, 0.85, 0.9, 0.925, 0.95, 0.975, 0.99, 0.995];
 
 export async function levelToBuy(
@@ -46,7 +48,7 @@ export async function levelToBuy(
       model,
       seed,
       from: peaks.days,
-      days: Math.min(1000, peaks.days),
+      days: Math.min(level < FEW_SHORT ? 400 : 1000, peaks.days),
       stock,
       listed: null,
       byDay: false,
@@ -59,8 +61,10 @@ export async function levelToBuy(
     });
   }
   const perUnit = minorPerUnit(scenario.currency);
-  // One price for one stock: all levels are moved by what the certified answer differs from these days'.
+  // One figure for one stock: all levels are moved by what the certified answer differs from these days'.
   const own = points.find(({ level }) => level === chosen);
+  const certifiedPieces = certified.stock.reduce((sum, { pieces }) => sum + pieces, 0);
+  const morePieces = own === undefined ? 0 : certifiedPieces - own.pieces;
   const shift = own === undefined ? 0 : certified.cost * perUnit - own.stockCost;
   const stockCost = certified.cost * perUnit;
   const lost = base.stock.reduce(
@@ -83,7 +87,7 @@ export async function levelToBuy(
   return {
     points: worth.map((one, at) => ({
       level: one.level,
-      pieces: points[at]!.pieces,
+      pieces: Math.max(0, points[at]!.pieces + morePieces),
       stockCost: one.stockCost / perUnit,
       shortADay: one.shortADay,
       stockAYear: one.stockAYear / perUnit,

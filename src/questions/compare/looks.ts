@@ -13,6 +13,7 @@ import { CONFIDENCE, Pairs, type Pair } from './differences.js';
 import { House, type Evaluated } from './evaluate.js';
 import { habitGrid, quickTotal, withHabits, type Habits } from './habits.js';
 import { QuickReader } from './quick.js';
+import type { ReadOptions } from '../../scenario/read-scenario.js';
 import type { PiecesPerRack } from '../../scenario/pieces-per-rack.js';
 import type { Runner } from '../../cafe/runner.js';
 
@@ -30,7 +31,8 @@ export interface LookOptions {
 export interface Tuned {
   readonly habits: Habits | null;
   readonly one: Evaluated;
-  /** Against the base at its best habits; for the base, against itself at the present ones. */
+  /** The base at its best habits; for the base, itself at the present ones. */
+  readonly against: Evaluated;
   readonly pair: Pair;
   readonly verdict: Verdict;
 }
@@ -43,6 +45,7 @@ export interface Looked {
   readonly pair: Pair | null;
   /** The same at each look taken. */
   readonly byLook: readonly Pair[];
+  /** Null for the base, and for what is to be planned for. */
   readonly verdict: Verdict | null;
   readonly tuned: Tuned | null;
 }
@@ -72,8 +75,8 @@ export async function takeLooks(
     throw new RangeError('a comparison needs a house and at least one look');
   const options = { level, seed, piecesPerRack, partDays: Math.max(1, Math.floor(first / PARTS)) };
   const grid = habitDays > 0 ? habitGrid(base) : [];
-  const others = candidates.length - 1;
-  const differences = grid.length === 0 ? Math.max(1, others) : 2 * others + 1;
+  const choices = candidates.slice(1).filter(({ planFor }) => !planFor).length;
+  const differences = grid.length === 0 ? Math.max(1, choices) : 2 * choices + 1;
   const reaches = new Map<number, number>();
   const pairs = new Pairs(seed, (freedom) => {
     const reach = reaches.get(freedom) ?? reachOfMany(CONFIDENCE, differences, looks, freedom);
@@ -98,7 +101,8 @@ export async function takeLooks(
       const at = houses.indexOf(house);
       const one = await look(house, days);
       const pair = at === 0 ? null : pairs.compare(seenBase, one);
-      const verdict = pair === null ? null : verdictOf(pair.total, indifference);
+      const verdict =
+        pair === null || house.candidate.planFor ? null : verdictOf(pair.total, indifference);
       const byLook = [...(found[at]?.byLook ?? []), ...(pair === null ? [] : [pair])];
       found[at] = { one, base: seenBase, pair, byLook, verdict, tuned: null };
     }
@@ -118,30 +122,54 @@ export async function takeLooks(
     days: habitDays,
     piecesPerRack,
   });
-  const best: { habits: Habits | null; one: Evaluated }[] = [];
-  for (const [at, candidate] of candidates.entries()) {
-    let [habits, house]: [Habits | null, House] = [null, houses[at]!];
-    let least = await quickTotal(candidate, reader);
-    for (const point of grid) {
-      const there = withHabits(candidate, point, reading);
-      const total = there === null ? Infinity : await quickTotal(there, reader);
-      if (total < least)
-        [habits, house, least] = [point, new House(there!, runner, options), total];
-    }
-    best.push({ habits, one: await look(house, first) });
-  }
+  const tuned = new Map<number, Tuned>();
   const present = await look(houses[0]!, first);
-  const tuned = best.map(({ habits, one }, at): Tuned => {
-    const pair = pairs.compare(at === 0 ? present : best[0]!.one, one);
-    return { habits, one, pair, verdict: verdictOf(pair.total, indifference) };
-  });
+  let ownBest = present;
+  for (const [at, candidate] of candidates.entries()) {
+    if (candidate.planFor) continue;
+    const found = await bestHabits(candidate, grid, habitDays, reader, reading);
+    const house = found === null ? houses[at]! : new House(found.candidate, runner, options);
+    const one = await look(house, first);
+    if (at === 0) ownBest = one;
+    const against = at === 0 ? present : ownBest;
+    const pair = pairs.compare(against, one);
+    const verdict = verdictOf(pair.total, indifference);
+    tuned.set(at, { habits: found?.habits ?? null, one, against, pair, verdict });
+  }
   return {
-    houses: found.map((house, at) => ({ ...house, tuned: tuned[at]! })),
+    houses: found.map((house, at) => ({ ...house, tuned: tuned.get(at) ?? null })),
     differences,
     indifference,
     pairs,
     between,
   };
+}
+
+/** Share of the days on which all of a grid is tried, and how many of the best go on to the rest of them. */
+const [FIRST_SHARE, GO_ON] = [0.4, 4];
+
+/** The point of the grid at which the house costs least; null where none beats the house as it is. */
+async function bestHabits(
+  candidate: Candidate,
+  grid: readonly Habits[],
+  days: number,
+  reader: QuickReader,
+  reading: ReadOptions,
+): Promise<{ readonly habits: Habits; readonly candidate: Candidate } | null> {
+  const few = Math.max(1, Math.round(FIRST_SHARE * days));
+  const tried: { habits: Habits; candidate: Candidate; total: number }[] = [];
+  for (const habits of grid) {
+    const there = withHabits(candidate, habits, reading);
+    if (there !== null)
+      tried.push({ habits, candidate: there, total: await quickTotal(there, reader, few) });
+  }
+  let best: { readonly habits: Habits; readonly candidate: Candidate } | null = null;
+  let least = await quickTotal(candidate, reader, days);
+  for (const one of tried.toSorted((a, b) => a.total - b.total).slice(0, GO_ON)) {
+    const total = await quickTotal(one.candidate, reader, days);
+    if (total < least) [best, least] = [one, total];
+  }
+  return best;
 }
 
 /**

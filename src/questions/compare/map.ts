@@ -55,11 +55,11 @@ export async function tradeOffMap(
   const { scenario } = base;
   const axes = scenario.costs?.map ?? {};
   const listed = Array.isArray(scenario.washing.machines) ? scenario.washing.machines : [];
-  const own = listed.reduce((sum, { count }) => sum + (count ?? 1), 0);
+  const ownMachines = listed.reduce((sum, { count }) => sum + (count ?? 1), 0);
   const every = scenario.clearing === 'atOnce' ? null : meanMs(scenario.clearing.every) / MINUTE;
   const machines =
     axes.machines ??
-    [...new Set([1, 2, 3, own])].filter((count) => count > 0).toSorted((a, b) => a - b);
+    [...new Set([1, 2, 3, ownMachines])].filter((count) => count > 0).toSorted((a, b) => a - b);
   const classes =
     axes.classes ??
     [
@@ -133,9 +133,11 @@ export async function tradeOffMap(
           },
         ];
   });
+  const own = await reader.read(scenario);
   return {
     days: options.days,
-    own: (await reader.read(scenario)).stockCost / perUnit,
+    own: own.stockCost / perUnit,
+    ownTotal: own.costs.total / perUnit,
     points,
     machineWorth,
     cheapest: points.reduce((best, point) => (point.total < best.total ? point : best)),

@@ -1,6 +1,6 @@
 /** A quick reading of a scenario: the cheapest stock on so many days, not certified. For grids, ranges and draws. */
 import type { CafeModel } from '../../cafe/model.js';
-import type { DaysRun } from '../../cafe/rush.js';
+import { mergeDays, type DaysRun } from '../../cafe/rush.js';
 import type { Costs } from '../../comparing/costs.js';
 import { ownedPieces } from '../../scenario/have.js';
 import { leastCostBeyond } from '../../sizing/least-cost-beyond.js';
@@ -30,30 +30,23 @@ export interface Quick {
 
 /** Reads stocks, running no days twice for scenarios that differ in prices alone. */
 export class QuickReader {
-  private readonly runs = new Map<string, DaysRun>();
+  /** By rush, the shorter runs first. */
+  private readonly runs = new Map<string, readonly DaysRun[]>();
 
   constructor(
     private readonly runner: Runner,
     private readonly options: QuickOptions,
   ) {}
 
-  async read(scenario: Scenario, extra = { once: 0, aYear: 0 }): Promise<Quick> {
-    const { level, seed, days, piecesPerRack } = this.options;
+  /** @param days fewer or more than usual; those run before are not run again */
+  async read(
+    scenario: Scenario,
+    extra = { once: 0, aYear: 0 },
+    days = this.options.days,
+  ): Promise<Quick> {
+    const { level, piecesPerRack } = this.options;
     const model = compile(scenario, piecesPerRack);
-    const key = rushKey(model);
-    let run = this.runs.get(key);
-    if (run === undefined) {
-      run = await this.runner.run({
-        model,
-        seed,
-        from: 0,
-        days,
-        stock: null,
-        listed: null,
-        byDay: false,
-      });
-      this.runs.set(key, run);
-    }
+    const run = await this.run(model, days);
     const unitCost = unitCosts(scenario);
     const peaks: Peaks = { days, ware: unitCost.length, data: run.peaks };
     const { stock, cost } = leastCostBeyond(
@@ -75,6 +68,31 @@ export class QuickReader {
         extra,
       ),
     };
+  }
+
+  private async run(model: CafeModel, days: number): Promise<DaysRun> {
+    const key = rushKey(model);
+    const known = this.runs.get(key) ?? [];
+    const same = known.find((run) => run.days === days);
+    if (same !== undefined) return same;
+    const before = known.findLast((run) => run.days < days);
+    const from = before?.days ?? 0;
+    const { seed } = this.options;
+    const more = await this.runner.run({
+      model,
+      seed,
+      from,
+      days: days - from,
+      stock: null,
+      listed: null,
+      byDay: false,
+    });
+    const run = before === undefined ? more : mergeDays([before, more]);
+    this.runs.set(
+      key,
+      [...known, run].toSorted((a, b) => a.days - b.days),
+    );
+    return run;
   }
 }
 

@@ -29,7 +29,7 @@ export function usualCandidates(base: Candidate, reading: ReadOptions): Candidat
         raw,
         scenario: read.scenario,
         inputs: read.inputs,
-        otherGuests: usual.planFor,
+        planFor: usual.planFor,
       },
     ];
   });
@@ -58,12 +58,12 @@ export async function screened(
     // A choice by what it saves, something to plan for by the ware it asks for.
     weights.set(
       one.id,
-      one.otherGuests ? Math.abs(stockCost - own.stockCost) : own.costs.total - costs.total,
+      one.planFor ? Math.abs(stockCost - own.stockCost) : own.costs.total - costs.total,
     );
   }
   const most = (plans: boolean, count: number): string[] =>
     all
-      .filter(({ otherGuests }) => otherGuests === plans)
+      .filter(({ planFor }) => planFor === plans)
       .toSorted((a, b) => weights.get(b.id)! - weights.get(a.id)!)
       .slice(0, count)
       .map(({ id }) => id);

@@ -10,7 +10,7 @@ import type { Candidate } from './alternatives.js';
 import type { Comparison } from './answer.js';
 import { frameOf } from './costs.js';
 import { CONFIDENCE } from './differences.js';
-import { inUnits, toldHouses } from './houses.js';
+import { changesAtBest, inUnits, toldHouses } from './houses.js';
 import { levelToBuy } from './level.js';
 import { takeLooks } from './looks.js';
 import { mapDays, tradeOffMap } from './map.js';
@@ -90,7 +90,13 @@ export async function compareStudy(
   const draws =
     options.draws === undefined || options.draws === 0
       ? null
-      : await drawInputs(candidates, options.draws, runner, { ...quick, days: DRAW_DAYS }, reading);
+      : await drawInputs(
+          candidates.filter(({ planFor }) => !planFor),
+          options.draws,
+          runner,
+          { ...quick, days: DRAW_DAYS },
+          reading,
+        );
   const perUnit = minorPerUnit(scenario.currency);
   const frame = frameOf(scenario);
   const id = (at: number): string => candidates[at]!.id;
@@ -122,7 +128,11 @@ export async function compareStudy(
     habits:
       own.tuned === null
         ? null
-        : { difference: inUnits(own.tuned.pair.total, perUnit), said: own.tuned.verdict },
+        : {
+            difference: inUnits(own.tuned.pair.total, perUnit),
+            said: advice.habit!,
+            ...changesAtBest(own, perUnit),
+          },
     worth: options.noLevel === true ? null : await levelToBuy(own.one, answer, runner, seed, level),
     map:
       options.map === true
@@ -154,7 +164,7 @@ export async function compareStudy(
       order: order.map(id),
       best: id(best),
       asGood: asGood.map(id),
-      notRanked: all.filter(({ otherGuests }) => otherGuests).map((one) => one.id),
+      notRanked: all.filter(({ planFor }) => planFor).map((one) => one.id),
     };
   }
 }

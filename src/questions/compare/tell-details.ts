@@ -7,7 +7,7 @@ import type { Words } from '../../tell/words.js';
 import type { ComparedAlternative, Comparison } from './answer.js';
 import { nearFlips, plainData } from './facts.js';
 import { signed } from './money-text.js';
-import type { Telling } from './sentence.js';
+import type { Telling } from './changes-text.js';
 
 const figures = (titles: readonly string[]): Column[] =>
   titles.map((title, at) => ({ title, as: at === 0 ? 'words' : 'figures' }));
@@ -22,17 +22,19 @@ export function detailBlocks(
   const { head } = say;
   const base = comparison.alternatives[0]!;
   const none = words.answer.none;
+  // What is to be planned for has no verdict of money.
+  const choices = ordered.filter(({ id }) => !comparison.ranking.notRanked.includes(id));
   const parts = <K extends string>(
     caption: string,
     keys: readonly K[],
     titles: Readonly<Record<K, string>>,
     of: (one: ComparedAlternative) => Readonly<Record<K, number>>,
   ): Block => {
-    const used = keys.filter((key) => ordered.some((one) => Math.abs(of(one)[key]) >= 0.5));
+    const used = keys.filter((key) => choices.some((one) => Math.abs(of(one)[key]) >= 0.5));
     return table({
       caption,
       columns: figures([head.alternative, ...used.map((key) => titles[key])]),
-      rows: ordered.map((one) => [
+      rows: choices.map((one) => [
         name(one.id),
         ...used.map((key) =>
           one.id === 'base' ? whole(of(one)[key]) : signed(of(one)[key] - of(base)[key], whole),

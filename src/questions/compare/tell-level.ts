@@ -2,7 +2,7 @@
 import { digitsOf } from '../size/facts.js';
 import { paragraphs, table, type Block } from '../../tell/block.js';
 import type { LevelAnswer } from './answer.js';
-import type { Telling } from './sentence.js';
+import type { Telling } from './changes-text.js';
 
 /** '' where the level asked for is the one worth buying. */
 export function levelLead(worth: LevelAnswer, { formats, whole, words }: Telling): string {

@@ -40,7 +40,9 @@ export function mapBlocks(map: TradeOffMap, context: ReportContext): Block[] {
         formats.count(cheapest.machines),
         className(cheapest.machineClass),
         minutesText(cheapest.clearingMinutes, formats),
-        whole(cheapest.total),
+        cheapest.total < map.ownTotal
+          ? words.compare.less(whole(map.ownTotal - cheapest.total))
+          : words.compare.more(whole(cheapest.total - map.ownTotal)),
       ),
     ]),
     paragraphs([say.noise(formats.count(map.days))], 'small'),

@@ -9,7 +9,7 @@ import { english, listed } from '../../tell/words.js';
 import type { MovesAnswer } from './answer.js';
 import { whatMovesTheOrder, whatMovesTheOrderTable } from './charts/what-moves-the-order.js';
 import { plainData } from './facts.js';
-import { wholeMoney } from './money-text.js';
+import { signed, wholeMoney } from './money-text.js';
 
 /** Inputs in the table; the table behind the picture has them all. */
 const MOST_INPUTS = 12;
@@ -30,6 +30,12 @@ export function movesBlocks(moves: MovesAnswer, context: ReportContext): Block[]
   const formats = formatsFor(context);
   const whole = wholeMoney(context, formats);
   const { movesHead: head } = say;
+  /** Few days have a price of their own: what is said is how far they move from it. */
+  const against = (cost: number): string => signed(cost - moves.stockCost, whole);
+  const lessOrMore = (cost: number): string =>
+    cost < moves.stockCost
+      ? say.less(whole(moves.stockCost - cost))
+      : say.more(whole(cost - moves.stockCost));
   const width = ({ low, high }: { readonly low: number; readonly high: number }): number =>
     Math.abs(high - low);
   const moving = moves.inputs
@@ -59,9 +65,9 @@ export function movesBlocks(moves: MovesAnswer, context: ReportContext): Block[]
         : [
             say.spread(
               formats.count(moves.draws),
-              whole(moves.spread.low),
-              whole(moves.spread.middle),
-              whole(moves.spread.high),
+              lessOrMore(moves.spread.low),
+              lessOrMore(moves.spread.middle),
+              lessOrMore(moves.spread.high),
             ),
           ]),
     ]),
@@ -83,8 +89,8 @@ export function movesBlocks(moves: MovesAnswer, context: ReportContext): Block[]
           shorten(inputName(path, words), 48),
           basis,
           shorten(cleanText(rangeText(lowValue, highValue)), 48),
-          whole(low),
-          whole(high),
+          against(low),
+          against(high),
           whole(width({ low, high })),
           ...(drawn
             ? [

@@ -2,7 +2,7 @@
 import { paragraphs, table, type Block } from '../../tell/block.js';
 import { cleanText, shorten } from '../../tell/clean-text.js';
 import type { PlanningRow } from './answer.js';
-import type { Telling } from './sentence.js';
+import type { Telling } from './changes-text.js';
 
 export function planningBlocks(
   rows: readonly PlanningRow[],

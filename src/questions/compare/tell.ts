@@ -1,5 +1,6 @@
 /** The comparison as blocks: what is recommended, a verdict a line, money side by side, the rest folded. */
 import { digitsOf } from '../size/facts.js';
+import { daysOf } from '../size/lead.js';
 import {
   fold,
   heading,
@@ -19,11 +20,13 @@ import type { ComparedAlternative, Comparison } from './answer.js';
 import { compareCharts } from './charts/compare-charts.js';
 import { missedLevel, otherGuests } from './facts.js';
 import { signed, wholeMoney, yearsText } from './money-text.js';
-import { verdictSentence, type Telling } from './sentence.js';
+import { changesText, type Telling } from './changes-text.js';
+import { verdictSentence } from './sentence.js';
 import { detailBlocks } from './tell-details.js';
 import { levelBlocks, levelLead } from './tell-level.js';
 import { mapBlocks } from './tell-map.js';
 import { movesBlocks } from './tell-moves.js';
+import { planBlocks } from './tell-plans.js';
 import { planningBlocks } from './tell-planning.js';
 
 /** Columns of a name at most: tables wrap it, sentences carry it whole. */
@@ -36,8 +39,15 @@ export function tellComparison(comparison: Comparison, context: ReportContext): 
   const { alternatives, ranking, map, moves, planning, worth } = comparison;
   const name = (id: string): string =>
     shorten(cleanText(alternatives.find((one) => one.id === id)?.name ?? id), NAME);
-  const telling: Telling = { formats, whole: wholeMoney(context, formats), words, name };
-  const ordered = ranking.order.map((id) => alternatives.find((one) => one.id === id)!);
+  const telling: Telling = {
+    formats,
+    whole: wholeMoney(context, formats),
+    words,
+    name,
+    days: daysOf(context),
+  };
+  const all = ranking.order.map((id) => alternatives.find((one) => one.id === id)!);
+  const ordered = all.filter(({ id }) => !ranking.notRanked.includes(id));
   const many = alternatives.length > 1;
   const charts = compareCharts(comparison, context);
   const pictures = (id: string): Block => ({
@@ -53,11 +63,12 @@ export function tellComparison(comparison: Comparison, context: ReportContext): 
         .filter(({ id }) => id !== 'base' && id !== ranking.best)
         .map((one) => verdictSentence(comparison, one, telling)),
     ),
-    ...(many ? [moneyTable(comparison, ordered, telling)] : []),
+    ...planBlocks(comparison, telling),
+    ...(ordered.length > 1 ? [moneyTable(comparison, ordered, telling)] : []),
     paragraphs(notes(comparison, context, telling), 'small'),
     pictures('alternatives-cost'),
     fold(say.details, [
-      ...detailBlocks(comparison, ordered, telling),
+      ...detailBlocks(comparison, all, telling),
       ...(worth === null ? [] : levelBlocks(worth, telling)),
       pictures('level-against-money'),
     ]),
@@ -97,6 +108,7 @@ function leads(comparison: Comparison, telling: Telling): string[] {
             ],
             words,
           ),
+          changesText(habits, telling),
           whole(-habits.difference.difference),
           whole(-habits.difference.high),
           whole(-habits.difference.low),
@@ -104,8 +116,17 @@ function leads(comparison: Comparison, telling: Telling): string[] {
         );
   const { chanceCheaper } = best;
   return [
-    ranking.best === 'base' ? say.bestIsBase : say.best(verdictSentence(comparison, best, telling)),
-    ranking.asGood.length === 0 ? '' : say.asGood(listed(ranking.asGood.map(name), words)),
+    habit,
+    ranking.best === 'base'
+      ? alternatives.length - 1 === ranking.notRanked.length
+        ? ''
+        : habit === ''
+          ? say.bestIsBase
+          : say.habitOnly
+      : (habit === '' ? say.best : say.thenBest)(verdictSentence(comparison, best, telling)),
+    ranking.asGood.length === 0
+      ? ''
+      : say.asGood(name(best.id), listed(ranking.asGood.map(name), words)),
     chanceCheaper === null
       ? ''
       : say.underRanges(
@@ -114,7 +135,6 @@ function leads(comparison: Comparison, telling: Telling): string[] {
           formats.percent(chanceCheaper.low, 0),
           formats.percent(chanceCheaper.high, 0),
         ),
-    habit,
     worth === null ? '' : levelLead(worth, telling),
   ].filter((text) => text !== '');
 }
@@ -145,7 +165,7 @@ function moneyTable(
 ): Block {
   const say = words.compare;
   const { head } = say;
-  const { alternatives, horizonYears, ranking } = comparison;
+  const { alternatives, horizonYears } = comparison;
   const base = alternatives[0]!;
   const drawn = ordered.some(({ chanceCheaper }) => chanceCheaper !== null);
   const none = words.answer.none;
@@ -166,9 +186,7 @@ function moneyTable(
     const against = one.totalAgainstBase;
     return [
       name(one.id),
-      isBase || one.said === null || ranking.notRanked.includes(one.id)
-        ? none
-        : say.short[one.said],
+      isBase || one.said === null ? none : say.short[one.said],
       isBase ? formats.count(base.pieces) : signed(one.pieces - base.pieces, formats.count),
       isBase ? whole(base.now.ware) : signed(one.stockAgainstBase!.difference, whole),
       money(({ nowTotal }) => nowTotal),

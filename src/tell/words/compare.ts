@@ -3,18 +3,29 @@ export const compareWords = {
   details: 'The rush, pieces, money by part, and which level to buy',
   head1: 'More cups, another machine or another habit?',
   best: (sentence: string): string => `Recommended: ${sentence}`,
+  thenBest: (sentence: string): string => `Then, recommended: ${sentence}`,
   bestIsBase:
-    'Recommended: leave the house as it is. Nothing that was compared is sure to cost less.',
-  asGood: (names: string): string =>
-    `It cannot be told from ${names} in money: choose among them by what else matters to you.`,
-  habitsFirst: (habits: string, saves: string, low: string, high: string, years: string): string =>
-    `First try a habit, which needs no purchase: ${habits}. In the house as it is that saves ${saves} over ${years} years (${low} to ${high}).`,
+    'Buy nothing else: none of the choices below is sure to cost less than the house as it is.',
+  habitOnly:
+    'Beyond that, buy nothing else: none of the choices below is sure to cost less than the house as it is.',
+  asGood: (best: string, names: string): string =>
+    `In money, ${names} may do as well as ${best}: choose by what else matters to you.`,
+  /** @param does what the habit saves and takes, "saves 9 staff minutes a day, but ..." */
+  habitsFirst: (
+    habits: string,
+    does: string,
+    saves: string,
+    low: string,
+    high: string,
+    years: string,
+  ): string =>
+    `First change a habit, which costs nothing: ${habits}. In the house as it is that ${does}. It pays: ${saves} less over ${years} years (${low} to ${high}).`,
   waiting: (minutes: string): string => `let a part load wait ${minutes}`,
-  from: (share: string): string => `start it only once the rack is ${share} full`,
+  from: (share: string): string => `start it only once its rack is ${share} full`,
   levelFirst: (level: string, chosen: string, ware: string, saves: string, short: string): string =>
-    `Think of ${level} in place of ${chosen}: ${ware} more of ware, and ${saves} a year less in all, if a drink without its cup costs you ${short} (assumed unless you gave it).`,
+    `Consider ${level} in place of ${chosen}: ${ware} more of ware now, but ${saves} less a year in all, if a drink without its cup costs you ${short} (assumed unless you gave it).`,
   levelLess: (level: string, chosen: string, ware: string, saves: string, short: string): string =>
-    `Think of ${level} in place of ${chosen}: ${ware} less of ware, and ${saves} a year less in all, if a drink without its cup costs you ${short} (assumed unless you gave it).`,
+    `Consider ${level} in place of ${chosen}: ${ware} less of ware now, and ${saves} less a year in all, if a drink without its cup costs you ${short} (assumed unless you gave it).`,
   saves: 'saves',
   takes: 'takes',
   needs: 'needs',
@@ -32,48 +43,62 @@ export const compareWords = {
   moneyNow: (money: string): string => `${money} now`,
   moneyAYear: (money: string): string => `${money} a year`,
   changesLittle: 'changes next to nothing',
+  savesNothing: (costs: string): string => `saves nothing, and ${costs}`,
   said: {
     cheaper: (amount: string, low: string, high: string, years: string): string =>
       `it pays: ${amount} less over ${years} years (${low} to ${high})`,
     moreCups: (amount: string, low: string, high: string, years: string): string =>
-      `more cups win, by ${amount} over ${years} years (${low} to ${high})`,
+      `more cups win: it costs ${amount} more over ${years} years (${low} to ${high})`,
     dearer: (amount: string, low: string, high: string, years: string): string =>
       `it does not pay: ${amount} more over ${years} years (${low} to ${high})`,
     alike: (amount: string, years: string): string =>
       `no difference that matters to you (within ${amount} over ${years} years)`,
     open: (from: string, to: string, years: string): string =>
-      `too close to call: between ${from} and ${to} over ${years} years. More simulated days (--days) would decide it; so may what else you like about it`,
-    habits: (now: string, off: string, when: string): string =>
-      `too close to call: ${now} with the habits as they are, but ${off} ${when}. Settle that habit first, then ask again`,
+      `too close to call: between ${from} and ${to} over ${years} years. More simulated days would tell; so may what else you like about it`,
+    habits: (now: string, off: string, when: string, years: string): string =>
+      `too close to call: over ${years} years ${now} with your habits as they are, but ${off} ${when}. Settle that habit first, then ask again`,
+    habitsAtBest: (now: string, best: string, years: string): string =>
+      `too close to call: over ${years} years ${now} with your habits as they are, but ${best} once both houses have their best habits. Settle how part loads go first, then ask again`,
     staffPays: (worth: string): string =>
-      `it pays only if the time is worth more than ${worth} an hour to you`,
+      `it pays only if the minutes it saves are worth more than ${worth} an hour to you`,
     staffCosts: (worth: string): string =>
-      `it pays only while the time it takes is worth less than ${worth} an hour to you`,
-    other: 'to plan for, not to choose',
+      `it pays only if the minutes it takes are worth less than ${worth} an hour to you`,
   },
   less: (amount: string): string => `${amount} less`,
   more: (amount: string): string => `${amount} more`,
   when: {
-    rounds: (longer: boolean): string =>
-      `with clearing rounds a fifth ${longer ? 'longer' : 'shorter'}`,
-    waits: (longer: boolean): string =>
-      `with part loads waiting a fifth ${longer ? 'longer' : 'shorter'}`,
-    best: 'with the habits of both at their best',
+    rounds: (more: boolean): string => `with a fifth ${more ? 'more' : 'less'} time between rounds`,
+    waits: (more: boolean): string =>
+      `with part loads waiting a fifth ${more ? 'longer' : 'shorter'}`,
+    fill: (more: boolean): string => `with part loads a fifth ${more ? 'fuller' : 'emptier'}`,
   },
-  wouldPayBelow: (price: string): string =>
-    `It would pay at a price of ${price} or less for what is bought`,
-  itWouldPay: 'It would pay if',
-  or: 'or if',
-  neverPays: 'It would not pay even as a gift',
-  unless: 'unless',
-  orStaff: (worth: string): string => `an hour of staff is worth more than ${worth} to you`,
-  orFails: (mornings: string, one: boolean): string =>
-    `a machine fails you on more than ${mornings} ${one ? 'day' : 'days'} a year`,
+  neverPays: 'no price makes it pay: what it saves does not cover installing and running it',
+  itWouldPay: 'it would pay only',
+  atItsPrice: 'at its present price it would pay only',
+  ifPrice: (price: string): string => `at a price of ${price} or less`,
+  ifPriceMore: (price: string): string =>
+    `at a price of at most ${price} more than the machine it replaces`,
+  or: ', or ',
+  ifStaff: (worth: string): string =>
+    `if the minutes it saves are worth more than ${worth} an hour to you`,
+  ifFails: (failing: string, all: string, days: string): string =>
+    `if a machine is out of order on more than ${failing} of your ${all} ${days} a year`,
   trades: 'Space, power, water and drain: ask a licensed trade.',
   assumedMoney: (names: string): string =>
     `Assumed, as your file gives none (in hours of your staff cost): ${names}. Give your own figures before you decide.`,
-  notRanked: (names: string): string =>
-    `To plan for, not to choose (other guests come, or something fails): ${names}.`,
+  plans: {
+    head: 'To plan for',
+    intro:
+      'Not choices, so they have no verdict of money: how far your stock carries you through them, and what more you would need.',
+    lasts: (share: string, days: string): string =>
+      `your stock as it is lasts on ${share} of such ${days}`,
+    enough: (level: string): string => `That keeps the ${level} you ask for.`,
+    have: (level: string, pieces: string, money: string): string =>
+      `To reach ${level}, have ${pieces} more (${money}).`,
+    noMore: (level: string): string => `No more ware is needed to reach ${level}.`,
+    staff: (minutes: string, one: boolean): string =>
+      `It takes ${minutes} more staff ${one ? 'minute' : 'minutes'} a day.`,
+  },
   underRanges: (name: string, share: string, low: string, high: string): string =>
     `With all inputs drawn from their ranges ${name} cost less than the house as it is in ${share} of the draws (${low} to ${high}).`,
   head: {
@@ -104,8 +129,8 @@ export const compareWords = {
     dearer: 'costs more',
     alike: 'the same',
     open: 'too close to call',
-    habits: 'rests on a habit',
-    staff: 'rests on staff time',
+    habits: 'depends on a habit',
+    staff: 'depends on staff time',
   },
   moneyTitle: 'Money from today: the house as it is, and what each alternative adds to it or saves',
   rushTitle: 'The rush, a mean day',
@@ -186,15 +211,15 @@ export const compareWords = {
   },
   round: (minutes: string): string => `cleared\nevery ${minutes}`,
   cheapest: (machines: string, cls: string, minutes: string, total: string): string =>
-    `Cheapest on the map: ${machines} × ${cls}, cleared every ${minutes}, ${total} in all over the years looked ahead.`,
+    `Cheapest on the map: ${machines} × ${cls}, cleared every ${minutes}: ${total} than the house as it is, over the years looked ahead.`,
   movesTitle: (days: string): string =>
-    `What moves the order: each input over its range, the rest as written, ${days} days each`,
+    `What moves the order: what the ware costs more or less than in the answer, with one input at an end of its range and the rest as written; ${days} days each`,
   movesHead: {
     input: 'Input',
     basis: 'Basis',
     range: 'From … to',
-    low: 'Ware at\nthe low end',
-    high: 'Ware at\nthe high end',
+    low: 'At the\nlow end',
+    high: 'At the\nhigh end',
     swing: 'Moves\nthe order by',
     rank: 'Rank correlation\n(95% interval)',
   },
@@ -206,7 +231,7 @@ export const compareWords = {
   rankNote:
     'Rank correlation: near 1, the higher the input the dearer the ware; near −1, the cheaper; near 0, it hardly matters beside the others.',
   spread: (draws: string, low: string, middle: string, high: string): string =>
-    `All together (${draws} draws): ware for ${middle}, from ${low} to ${high} in nine draws of ten.`,
+    `All together (${draws} draws): the ware costs between ${low} and ${high} than in the answer in nine draws of ten, and ${middle} in the middle one.`,
   planningTitle: 'Planning table: guests grow with seats, all else as given',
   planningHead: {
     seats: 'Seats',
@@ -239,22 +264,17 @@ export const compareWords = {
       `A second machine saves at most ${pieces} ${one ? 'piece' : 'pieces'} of ware (${cls}, cleared every ${minutes})`,
     mapTitlePlain: 'More machines save no ware here',
     mapDescription:
-      'Each line keeps the level all along: cost of the ware needed against the number of machines, a line for each clearing round.',
+      'Each line keeps the level all along: what the ware costs more or less than in the house as it is, by the number of machines, a line for each clearing round.',
     machines: 'machines',
     cleared: 'cleared every',
-    money: (currency: string, cls: string): string => `cost of the ware, ${currency} (${cls})`,
-    toldMap: (
-      machines: string,
-      cls: string,
-      minutes: string,
-      money: string,
-      pieces: string,
-    ): string =>
-      `${machines} × ${cls}, cleared every ${minutes}: ware for ${money}, ${pieces} pieces`,
+    money: (currency: string, cls: string): string =>
+      `ware against the house as it is, ${currency} (${cls})`,
+    toldMap: (machines: string, cls: string, minutes: string, money: string): string =>
+      `${machines} × ${cls}, cleared every ${minutes}: ${money} of ware against the house as it is`,
     toldCost: (name: string, amount: string, less: boolean, low: string, high: string): string =>
       `${name}: ${amount} ${less ? 'less' : 'more'} than the house as it is (95% interval of the difference ${low} to ${high})`,
     toldMoves: (name: string, value: string, money: string): string =>
-      `${name}, ${value}: ware for ${money}`,
+      `${name}, ${value}: ${money} of ware against the answer`,
     toldLevel: (level: string, stock: string, short: string, both: string): string =>
       `Level ${level}: ${stock} a year for ware, ${short} for drinks short, ${both} together`,
     pieces: 'pieces needed, all ware',
@@ -262,8 +282,8 @@ export const compareWords = {
       `What moves the order most is “${name}”: by ${amount}`,
     movesTitleNone: 'No input with a range moves the order',
     movesDescription:
-      'Cost of the ware with each input at the low and the high end of its range, the rest as written; the line is the cost as written.',
-    moves: (currency: string): string => `cost of the ware, ${currency}`,
+      'What the ware costs more or less than in the answer, with each input at the low and the high end of its range and the rest as written.',
+    moves: (currency: string): string => `ware against the answer, ${currency}`,
     low: 'at the low end',
     high: 'at the high end',
     levelTitle: (level: string, amount: string): string =>

@@ -2,7 +2,10 @@ import { describe, expect, it } from 'vitest';
 import { candidatesOf } from '../../../src/questions/compare/alternatives.js';
 import { takeLooks } from '../../../src/questions/compare/looks.js';
 import { compareStudy } from '../../../src/questions/compare/study.js';
+import { tellComparison } from '../../../src/questions/compare/tell.js';
 import { readScenario } from '../../../src/scenario/read-scenario.js';
+import { contextOf } from '../../../src/tell/context-of.js';
+import { writeText } from '../../../src/tell/write-text.js';
 import { inThisThread } from '../../../src/cafe/runner.js';
 import { idealised, steady } from '../../published/scenario-of.js';
 
@@ -49,7 +52,7 @@ describe('the ranking of a tiny idealised café', () => {
   });
 });
 
-describe('an alternative in which other guests come', () => {
+describe('an alternative that is no choice', () => {
   const read = readScenario(
     JSON.stringify(
       idealised({
@@ -64,6 +67,7 @@ describe('an alternative in which other guests come', () => {
         alternatives: {
           quieter: { scale: { arrivals: '50 %' } },
           longer: { change: { 'guests.dwell': dwelling(12) } },
+          busier: { scale: { arrivals: '150 %' } },
         },
       }),
     ),
@@ -73,17 +77,27 @@ describe('an alternative in which other guests come', () => {
   const found = candidatesOf(read, 'tiny.json');
   if (!found.ok) throw new Error(found.problems.map(({ message }) => message).join('\n'));
 
-  it('is told but never recommended, though half the guests need fewer cups', async () => {
-    const { ranking, alternatives } = await compareStudy(found.all, inThisThread(), {
+  it('has no verdict of money, though half the guests need fewer cups, and stands apart', async () => {
+    const comparison = await compareStudy(found.all, inThisThread(), {
       days: 100,
       noLevel: true,
     });
-    const [base, quieter] = alternatives;
+    const { ranking, alternatives } = comparison;
+    const [base, quieter, longer, busier] = alternatives;
     expect(quieter!.total).toBeLessThan(base!.total);
-    expect([ranking.best, ranking.notRanked, ranking.order.at(-1)]).toEqual([
-      'base',
-      ['quieter'],
-      'quieter',
-    ]);
+    expect([ranking.best, ranking.notRanked]).toEqual(['base', ['quieter', 'busier']]);
+    expect(ranking.order.slice(-2).toSorted()).toEqual(['busier', 'quieter']);
+    expect([quieter!.said, busier!.said, longer!.said]).toEqual([null, null, 'dearer']);
+    // The stock as it is lasts on more of the quiet days and on fewer of the busy ones.
+    expect(quieter!.asItIsLasts!.level).toBeGreaterThan(base!.certified!.level);
+    expect(busier!.asItIsLasts!.level).toBeLessThan(base!.certified!.level);
+    const text = writeText(tellComparison(comparison, contextOf(read.scenario, read.inputs, '')));
+    const apart = text.slice(text.indexOf('To plan for'), text.indexOf('Money from today'));
+    expect(apart).toMatch(/- Quieter: your stock as it is lasts on/);
+    expect(apart).toMatch(
+      /- Busier: your stock as it is lasts on .+ To reach 95.%, have \d+ cups more/s,
+    );
+    expect(apart).not.toMatch(/It (pays|does not pay)|close to call/);
+    expect(text.slice(text.indexOf('Money from today'))).not.toMatch(/Quieter|Busier/);
   });
 });

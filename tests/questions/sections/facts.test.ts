@@ -10,6 +10,7 @@ import { writeText } from '../../../src/tell/write-text.js';
 import { formatsFor } from '../../../src/tell/format.js';
 import { inputName } from '../../../src/tell/input-name.js';
 import { orderBlocks } from '../../../src/questions/order/tell.js';
+import { daysOf } from '../../../src/questions/size/lead.js';
 import { missedLevel, plainData } from '../../../src/questions/compare/facts.js';
 import { orderWorkbook } from '../../../src/questions/order/workbook.js';
 import { suitBlocks } from '../../../src/questions/suit/tell.js';
@@ -26,10 +27,14 @@ describe('the sections of the demo', () => {
     const formats = formatsFor(answered.context);
     const name = (id: string): string =>
       alternatives.alternatives.find((one) => one.id === id)!.name;
-    const telling = { formats, whole: wholeMoney(answered.context, formats), words: english, name };
+    const days = daysOf(answered.context);
+    const whole = wholeMoney(answered.context, formats);
+    const telling = { formats, whole, words: english, name, days };
+    const { order, notRanked } = alternatives.ranking;
     const { alternatives: html } = await sectionsOf(answered, false);
     const terminal = flat(writeText(tellComparison(alternatives, answered.context)));
     for (const one of alternatives.alternatives.slice(1)) {
+      if (notRanked.includes(one.id)) continue;
       const words = flat(verdictSentence(alternatives, one, telling));
       expect(terminal).toContain(words);
       expect(readText(html)).toContain(words);
@@ -37,7 +42,7 @@ describe('the sections of the demo', () => {
     const rows = [
       ...html.match(/<table[\s\S]*?<\/table>/)![0].matchAll(/<th scope="row"><bdi>(.*?)<\/bdi>/g),
     ].map(([, row]) => row);
-    expect(rows).toEqual(alternatives.ranking.order.map(name));
+    expect(rows).toEqual(order.filter((id) => !notRanked.includes(id)).map(name));
     const [first, ...others] = alternatives.alternatives;
     const low = { ...first!, certified: { ...first!.certified!, high: 0.9 } };
     const high = others.map((one) => ({ ...one, certified: { ...one.certified!, high: 0.96 } }));

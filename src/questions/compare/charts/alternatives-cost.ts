@@ -28,7 +28,7 @@ function partsOf(
 }
 
 /**
- * Alternatives in which other guests come are left out: less money for fewer guests is no saving.
+ * What is to be planned for is left out: less money for fewer guests is no saving.
  * @throws RangeError where nothing is ranked beside the base
  */
 export function alternativesCost(
@@ -39,35 +39,32 @@ export function alternativesCost(
   const say = words.compare.charts;
   const money = (amount: number): string =>
     formats.money(Math.round(amount)).replace(/[.,]00(?!\d)/, '');
-  const { order, notRanked } = comparison.ranking;
-  const bars = order
-    .filter((id) => !notRanked.includes(id))
-    .flatMap((id) => {
-      const one = comparison.alternatives.find((other) => other.id === id)!;
-      const against = one.totalAgainstBase;
-      if (against === null) return [];
-      const { difference, low, high } = against;
-      const less = difference < 0;
-      const told = say.toldCost(
-        shorten(cleanText(one.name), 60),
-        money(Math.abs(difference)),
-        less,
-        money(low),
-        money(high),
-      );
-      return [
-        {
-          name: shorten(cleanText(one.name), 30),
-          told,
-          difference,
-          low,
-          high,
-          side: less ? say.less : say.more,
-          label: `${less ? '' : '+'}${money(difference)}`,
-          at: less ? Math.max(0, high) : Math.max(high, 0),
-        },
-      ];
-    });
+  const bars = rankedOf(comparison).flatMap((id) => {
+    const one = comparison.alternatives.find((other) => other.id === id)!;
+    const against = one.totalAgainstBase;
+    if (against === null) return [];
+    const { difference, low, high } = against;
+    const less = difference < 0;
+    const told = say.toldCost(
+      shorten(cleanText(one.name), 60),
+      money(Math.abs(difference)),
+      less,
+      money(low),
+      money(high),
+    );
+    return [
+      {
+        name: shorten(cleanText(one.name), 30),
+        told,
+        difference,
+        low,
+        high,
+        side: less ? say.less : say.more,
+        label: `${less ? '' : '+'}${money(difference)}`,
+        at: less ? Math.max(0, high) : Math.max(high, 0),
+      },
+    ];
+  });
   if (bars.length === 0)
     throw new RangeError('a chart of alternatives needs at least one beside the base');
   const names = bars.map(({ name }) => name);
@@ -139,7 +136,10 @@ export function alternativesCost(
   };
 }
 
-/** Present value of every alternative by what it is made of. */
+const rankedOf = ({ ranking: { order, notRanked } }: Comparison): readonly string[] =>
+  order.filter((id) => !notRanked.includes(id));
+
+/** Present value of every choice by what it is made of. */
 export function alternativesCostTable(comparison: Comparison, words: Words = english): ChartTable {
   const say = words.compare;
   const years = annuityFactor(comparison.discount, comparison.horizonYears);
@@ -150,7 +150,7 @@ export function alternativesCostTable(comparison: Comparison, words: Words = eng
       ...parts.map((part) => ({ title: say.charts.parts[part], as: 'count' as const })),
       { title: say.charts.total, as: 'count' },
     ],
-    rows: comparison.ranking.order.map((id) => {
+    rows: rankedOf(comparison).map((id) => {
       const one = comparison.alternatives.find((other) => other.id === id)!;
       const of = partsOf(one, years);
       return [cleanText(one.name), ...parts.map((part) => of[part]), one.total];

@@ -1,4 +1,4 @@
-/** Chart: what the ware costs by machines, a line for each clearing round; the level is kept all along each line. */
+/** Chart: what the ware costs more or less than in the house as it is by machines, a line for each clearing round; the level is kept all along each line. */
 import type { TradeOffMap } from '../answer.js';
 import { cleanText } from '../../../tell/clean-text.js';
 import { minutesText } from '../../../tell/format.js';
@@ -35,7 +35,8 @@ export function tradeOffMapChart(
   const racks = ofClass[0]?.racks ?? null;
   const points = ofClass
     .filter((point) => point.racks === racks)
-    .map(({ machines, stockCost, pieces, clearingMinutes }) => {
+    .map(({ machines, stockCost: cost, clearingMinutes }) => {
+      const stockCost = cost - map.own;
       const round = minutesText(clearingMinutes, formats);
       return {
         machines,
@@ -45,8 +46,7 @@ export function tradeOffMapChart(
           formats.count(machines),
           cleanText(machineClass),
           round,
-          formats.money(stockCost),
-          formats.count(pieces),
+          `${stockCost > 0 ? '+' : ''}${formats.money(stockCost)}`,
         ),
       };
     });
@@ -76,7 +76,7 @@ export function tradeOffMapChart(
       nice: true,
       domain: [least - 0.08 * (most - least + 1), most + 0.08 * (most - least + 1)],
     },
-    axis: { format: ',d' },
+    axis: { format: '+,d' },
   };
   const color = {
     field: 'round',
@@ -119,7 +119,7 @@ export function tradeOffMapChart(
         encoding: {
           x,
           y: { ...y, field: 'labelAt' },
-          text: { field: 'stockCost', type: 'quantitative', format: ',.0f' },
+          text: { field: 'stockCost', type: 'quantitative', format: '+,.0f' },
         },
       },
     ],
@@ -140,7 +140,7 @@ function spread<P extends { readonly stockCost: number }>(
     });
 }
 
-export function tradeOffMapTable({ points }: TradeOffMap, words: Words = english): ChartTable {
+export function tradeOffMapTable({ points, own }: TradeOffMap, words: Words = english): ChartTable {
   const say = words.compare;
   return {
     caption: say.charts.captions.map,
@@ -158,7 +158,7 @@ export function tradeOffMapTable({ points }: TradeOffMap, words: Words = english
       point.clearingMinutes,
       point.racks,
       point.pieces,
-      point.stockCost,
+      point.stockCost - own,
     ]),
   };
 }

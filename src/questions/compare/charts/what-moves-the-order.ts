@@ -1,4 +1,4 @@
-/** Chart: the cost of the ware with each input at either end of its range. */
+/** Chart: what the ware costs more or less than as written, with each input at either end of its range. */
 import type { MovesAnswer } from '../answer.js';
 import { cleanText, shorten } from '../../../tell/clean-text.js';
 import { inputName } from '../../../tell/input-name.js';
@@ -15,6 +15,10 @@ import {
 
 const MOST = 10;
 
+/** Few days have a price of their own, so ends are differences to what is written, on the same days. */
+const againstTheAnswer = ({ inputs, stockCost }: MovesAnswer): MovesAnswer['inputs'] =>
+  inputs.map((input) => ({ ...input, low: input.low - stockCost, high: input.high - stockCost }));
+
 export function whatMovesTheOrder(
   moves: MovesAnswer,
   currency: string,
@@ -22,7 +26,7 @@ export function whatMovesTheOrder(
   words: Words = english,
 ): ChartSpec {
   const say = words.compare.charts;
-  const moving = moves.inputs
+  const moving = againstTheAnswer(moves)
     .filter(({ low, high }) => low !== high)
     .toSorted((a, b) => Math.abs(b.high - b.low) - Math.abs(a.high - a.low))
     .slice(0, MOST);
@@ -38,7 +42,7 @@ export function whatMovesTheOrder(
       told: say.toldMoves(
         shorten(inputName(path, words), 60),
         shorten(cleanText(value), 60),
-        formats.money(cost),
+        `${cost > 0 ? '+' : ''}${formats.money(cost)}`,
       ),
     });
     return [end(low, lowValue, say.low), end(high, highValue, say.high)];
@@ -54,7 +58,7 @@ export function whatMovesTheOrder(
     type: 'quantitative' as const,
     title: say.moves(currency),
     scale: { zero: false, nice: true, padding: 9 },
-    axis: { format: ',d', grid: true, tickCount: 5 },
+    axis: { format: '+,d', grid: true, tickCount: 5 },
   };
   const first = moving[0];
   return {
@@ -73,7 +77,7 @@ export function whatMovesTheOrder(
     height: { step: 26 },
     layer: [
       {
-        data: { values: [{ cost: moves.stockCost }] },
+        data: { values: [{ cost: 0 }] },
         mark: { type: 'rule', strokeDash: [5, 4], opacity: 0.7 },
         encoding: { x: { ...x, field: 'cost' } },
       },
@@ -116,7 +120,7 @@ export function whatMovesTheOrderTable(moves: MovesAnswer, words: Words = englis
       { title: flat(head.low), as: 'count' },
       { title: flat(head.high), as: 'count' },
     ],
-    rows: moves.inputs.map(({ path, basis, low, high }) => [
+    rows: againstTheAnswer(moves).map(({ path, basis, low, high }) => [
       inputName(path, words),
       basis,
       low,

@@ -1,0 +1,71 @@
+/** What a change does to a house as half a sentence: "saves 7 pieces (€32) and 12 staff minutes a day, but costs €310 a year". */
+import type { Formats } from '../../tell/format.js';
+import { listed, type Words } from '../../tell/words.js';
+import type { Changes } from './answer.js';
+import type { Whole } from './money-text.js';
+
+export interface Telling {
+  readonly formats: Formats;
+  readonly whole: Whole;
+  readonly words: Words;
+  readonly name: (id: string) => string;
+  /** What a day of the house is: "mornings". */
+  readonly days: string;
+}
+
+/** Amounts below half a unit are none. */
+export const some = (amount: number): boolean => Math.abs(amount) >= 0.5;
+
+export function changesText(changes: Changes, telling: Telling): string {
+  const say = telling.words.compare;
+  const [gains, costs] = [gainsOf(changes, telling), costsOf(changes, telling)];
+  if (gains !== '' && costs !== '') return say.andCosts(gains, costs);
+  if (gains !== '') return gains;
+  if (costs === '') return say.changesLittle;
+  // Where only money is spent, that nothing comes of it is worth a word.
+  return costs.startsWith(say.costs) && some(changes.now) ? say.savesNothing(costs) : costs;
+}
+
+function gainsOf({ pieces, ware, staff, now, year }: Changes, telling: Telling): string {
+  const { formats, whole, words } = telling;
+  const say = words.compare;
+  const minutes = Math.round(-staff);
+  const items = [
+    ...(some(ware) && ware < 0
+      ? [
+          pieces < 0
+            ? say.pieces(formats.count(-pieces), pieces === -1, whole(-ware))
+            : say.wareAlone(whole(-ware)),
+        ]
+      : []),
+    ...(minutes >= 1 ? [say.staffADay(formats.count(minutes), minutes === 1)] : []),
+    ...(some(now) && now < 0 ? [say.moneyNow(whole(-now))] : []),
+    ...(some(year) && year < 0 ? [say.moneyAYear(whole(-year))] : []),
+  ];
+  return items.length === 0 ? '' : `${say.saves} ${listed(items, words)}`;
+}
+
+function costsOf({ pieces, ware, staff, now, year }: Changes, telling: Telling): string {
+  const { formats, whole, words } = telling;
+  const say = words.compare;
+  const minutes = Math.round(staff);
+  const needs =
+    some(ware) && ware > 0
+      ? [
+          pieces > 0
+            ? say.morePieces(formats.count(pieces), pieces === 1, whole(ware))
+            : say.wareAlone(whole(ware)),
+        ]
+      : [];
+  const takes = minutes >= 1 ? [say.moreStaffADay(formats.count(minutes), minutes === 1)] : [];
+  const money = [
+    ...(some(now) && now > 0 ? [say.moneyNow(whole(now))] : []),
+    ...(some(year) && year > 0 ? [say.moneyAYear(whole(year))] : []),
+  ];
+  const parts = [
+    ...needs.map((item) => `${say.needs} ${item}`),
+    ...takes.map((item) => `${say.takes} ${item}`),
+    ...(money.length === 0 ? [] : [`${say.costs} ${listed(money, words)}`]),
+  ];
+  return parts.length === 0 ? '' : listed(parts, words);
+}
