@@ -11,9 +11,10 @@ import { renderSvg, standaloneSvg } from '../tell/render-svg.js';
 import { riskCurves } from '../questions/size/risk-curves.js';
 import { suitCharts, suitFindings } from '../questions/suit/charts.js';
 import type { Answer } from '../questions/size/answer.js';
-import { askSize, type SizeStudy } from '../questions/size/ask.js';
+import { askSize, withHabits, type SizeStudy } from '../questions/size/ask.js';
 import type { size } from '../questions/size/head.js';
 import { sizeBlocks } from '../questions/size/tell.js';
+import { habitsFinding } from '../questions/size/tell-habits.js';
 import type { Given } from '../questions/settings.js';
 import { writeText } from '../tell/write-text.js';
 import { tightMorningOf } from '../questions/walk/letter-picture.js';
@@ -49,7 +50,7 @@ export async function writeReport(args: ReportArguments): Promise<void> {
   const { file: scenarioFile, folder, given } = args;
   const opened = await openScenario(scenarioFile);
   await tryOutput(folder, 'folder');
-  const { answer, risk, listed } = await studied(args, opened);
+  const { answer, told, risk, listed } = await studied(args, opened);
   const { level, seed, days } = given;
   // What the page must ask for to give the same answer.
   const options: GivenOptions = {
@@ -85,7 +86,10 @@ export async function writeReport(args: ReportArguments): Promise<void> {
       context,
       tight: tight[0]!,
       charts: [...charts, ...(suited?.charts ?? [])],
-      findings: suited?.findings ?? [],
+      findings: [
+        ...(suited?.findings ?? []),
+        ...(told.habits === undefined ? [] : [habitsFinding(told.habits, told, context)]),
+      ],
       inputs: context.inputs,
       cautions: cautionsFor(context),
       version,
@@ -95,7 +99,7 @@ export async function writeReport(args: ReportArguments): Promise<void> {
   );
   const files = [
     { path: `${stem}.html`, content: html },
-    { path: `${stem}.json`, content: `${JSON.stringify(answer, null, 1)}\n` },
+    { path: `${stem}.json`, content: `${JSON.stringify(told, null, 1)}\n` },
     ...[...charts, ...(suited?.charts ?? [])].map(({ id, file }) => ({
       path: `${stem}.${id}.svg`,
       content: file,
@@ -104,7 +108,7 @@ export async function writeReport(args: ReportArguments): Promise<void> {
   await writeAll(files);
   printAnswer(
     null,
-    () => writeText(sizeBlocks(answer, context), { width: widthOf(), all: args.all }),
+    () => writeText(sizeBlocks(told, context), { width: widthOf(), all: args.all }),
     files,
   );
 }
@@ -112,11 +116,14 @@ export async function writeReport(args: ReportArguments): Promise<void> {
 async function studied(
   { given, threads }: ReportArguments,
   opened: OpenScenario,
-): Promise<SizeStudy> {
+): Promise<SizeStudy & { readonly told: Answer }> {
   return withRunner('running days', threads, async (runner) => {
     const study = await askSize({ opened, runner }, given, { watch: DAYS_WATCHED });
     if (!study.ok) throw problemsAsMistake(study.problems);
-    return study.value;
+    const { answer, listed } = study.value;
+    const chosen = given.stock === undefined && listed === null;
+    const told = chosen ? await withHabits({ opened, runner }, answer) : answer;
+    return { ...study.value, told };
   });
 }
 

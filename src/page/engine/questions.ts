@@ -24,6 +24,8 @@ import {
   type Question as Inquiry,
 } from '../../questions/questions.js';
 import type { Result } from '../../questions/question.js';
+import { withHabits } from '../../questions/size/ask.js';
+import { habitsBlocks } from '../../questions/size/tell-habits.js';
 import { scenarioStudy } from '../../questions/size/scenario-study.js';
 import type { GivenOptions } from '../../letter/live.js';
 import type { Question } from '../messages.js';
@@ -62,8 +64,9 @@ export const answers: Readonly<Record<Question, (asking: Asking) => Promise<stri
   async map({ inquiry, context }) {
     return written(mapBlocks(told(await askMap(inquiry)), context), context);
   },
-  async moves({ inquiry, context }) {
-    return written(movesBlocks(told(await askMoves(inquiry)), context), context);
+  async moves({ inquiry, options, context }) {
+    const moves = movesBlocks(told(await askMoves(inquiry)), context);
+    return written([...moves, ...(await habitsOf({ inquiry, options, context }))], context);
   },
   async racks({ inquiry, context }) {
     const racks = told(await askRacks(inquiry));
@@ -95,6 +98,14 @@ export const answers: Readonly<Record<Question, (asking: Asking) => Promise<stri
       .join('\n');
   },
 };
+
+/** How far the answer moves as habits vary; nothing for a stock or for days that were given. */
+async function habitsOf({ inquiry, options, context }: Asking): Promise<readonly Block[]> {
+  if (options.stock !== undefined || options.listed !== undefined) return [];
+  const { answer } = await scenarioStudy(inquiry.opened, inquiry.runner, options);
+  const { habits } = await withHabits(inquiry, answer);
+  return habitsBlocks(habits!, answer, context);
+}
 
 /** Days watched for the busiest hour on the machine top. */
 const DAYS_WATCHED = 100;

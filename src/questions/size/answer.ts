@@ -87,6 +87,40 @@ export interface Overload {
   readonly wouldDo: number;
 }
 
+/** A difference to the answer. */
+export interface Moved {
+  /** Pieces by ware, in the order of `stock`. */
+  readonly pieces: readonly number[];
+  /** Of what is to be bought, in whole currency units. */
+  readonly cost: number;
+}
+
+export interface HabitMoves {
+  /** Dotted path of the habit in the scenario. */
+  readonly path: string;
+  /** With the habit so much shorter or less, and longer or more; null where the house cannot have that, or it is no change. */
+  readonly less: Moved | null;
+  readonly more: Moved | null;
+}
+
+/** How far the answer moves as habits vary one at a time. */
+export interface HabitsAnswer {
+  /** Share by which each habit is off. */
+  readonly off: number;
+  /** Days of each reading. */
+  readonly days: number;
+  readonly habits: readonly HabitMoves[];
+  /** Pieces of the answer, and the fewest and most as any one habit varies. */
+  readonly stock: readonly {
+    readonly ware: string;
+    readonly pieces: number;
+    readonly low: number;
+    readonly high: number;
+  }[];
+  /** Least and most difference of what is to be bought, in whole currency units; 0 lies between. */
+  readonly cost: { readonly low: number; readonly high: number };
+}
+
 export interface Answer {
   readonly scenario: string;
   readonly seed: string;
@@ -162,6 +196,8 @@ export interface Answer {
     }[];
   };
   readonly tightest: TightestMoment;
+  /** Only where asked for. */
+  readonly habits?: HabitsAnswer;
   readonly evidence?: Evidence;
   readonly peaks?: readonly (readonly number[])[];
   readonly rushLevel?: Share;

@@ -4,6 +4,7 @@ import type { ListedDay } from '../../cafe/listed-day.js';
 import { readListedDays } from '../../scenario/listed-day-schema.js';
 import type { Ask, Asking, Result } from '../question.js';
 import { SettingError, type Given } from '../settings.js';
+import type { Answer } from './answer.js';
 import type { size } from './head.js';
 import { scenarioStudy } from './scenario-study.js';
 import type { Study, StudyOptions } from './study.js';
@@ -18,11 +19,26 @@ export interface SizeStudy extends Study {
 }
 
 export const ask: Ask<typeof size> = async (asking, given) => {
+  if (given.habits === true && (given.stock !== undefined || given.day !== undefined))
+    throw new SettingError(
+      `is about a stock chosen on random days; leave out --${given.stock === undefined ? 'day' : 'stock'}, or --habits`,
+      'habits',
+    );
   const study = await askSize(asking, given, { peaks: given.peaks === true });
   if (!study.ok) return study;
   const { answer } = study.value;
-  return { ok: true, value: { json: answer, blocks: sizeBlocks(answer, asking.context) } };
+  const told = given.habits === true ? await withHabits(asking, answer) : answer;
+  return { ok: true, value: { json: told, blocks: sizeBlocks(told, asking.context) } };
 };
+
+/** The answer and how far it moves as habits vary; the reader of quick stocks is loaded only for this. */
+export async function withHabits(
+  { opened, runner }: Pick<Asking, 'opened' | 'runner'>,
+  answer: Answer,
+): Promise<Answer> {
+  const { habitsOf } = await import('./habits.js');
+  return { ...answer, habits: await habitsOf(opened, answer, runner) };
+}
 
 /**
  * The study behind the answer, for whoever makes more of it than text.

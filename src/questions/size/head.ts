@@ -15,6 +15,11 @@ export const size = {
       most: 200_000_000,
       describe: 'File of listed days (JSON) to use instead of random ones',
     },
+    habits: {
+      as: 'flag',
+      only: 'text',
+      describe: 'Add how far the answer moves when a habit, such as clearing rounds, is 20 % off',
+    },
     peaks: {
       as: 'flag',
       only: 'text',

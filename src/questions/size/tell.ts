@@ -3,6 +3,7 @@ import { fold, heading, list, paragraphs, table, type Block } from '../../tell/b
 import type { ReportContext } from '../../tell/context.js';
 import type { Answer } from './answer.js';
 import { answerFacts, type AnswerFacts, type Row } from './facts.js';
+import { habitsBlocks } from './tell-habits.js';
 import { sizeWords as say } from './words.js';
 
 /** The parts of the answer, in their order; the letter gives each a place of its own. */
@@ -58,6 +59,7 @@ export function sizeBlocks(answer: Answer, context: ReportContext): Block[] {
     ...measured,
     ...order,
     ...stock,
+    ...(answer.habits === undefined ? [] : habitsBlocks(answer.habits, answer, context)),
     ...warnings,
     fold(say.rushHead, rush),
     fold(say.methodHead, method),

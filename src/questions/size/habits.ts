@@ -1,0 +1,89 @@
+/**
+ * How far the answer moves when a habit of the house is a fifth off: tables cleared sooner or later, part racks that
+ * wait less or longer. A law keeps its kind and the ratio of its spread to its mean. Told as differences to the
+ * certified answer, read on fewer days that all readings have in common.
+ */
+import { minorPerUnit } from '../../quantities/money.js';
+import type { Runner } from '../../cafe/runner.js';
+import { dotted, type Path } from '../../scenario/path.js';
+import { rawValueAt, scaled, withRawValue } from '../../scenario/raw-paths.js';
+import { checkTree } from '../../scenario/read-scenario.js';
+import { piecesPerRackOf } from '../../scenario/rack-geometry.js';
+import { valueAt } from '../../scenario/tree.js';
+import { valueSize } from '../../scenario/value-size.js';
+import type { Scenario } from '../../scenario/scenario.js';
+import { QuickReader, type Quick } from '../compare/quick.js';
+import type { Opened } from '../question.js';
+import type { Answer, HabitMoves, HabitsAnswer, Moved } from './answer.js';
+
+/** What people do in a house and how long they stay; each asked about where the house has it. */
+const HABITS: readonly Path[] = [
+  ['guests', 'dwell'],
+  ['clearing', 'every'],
+  ['clearing', 'whenDirty'],
+  ['clearing', 'trip'],
+  ['washing', 'partLoadWait'],
+  ['washing', 'partLoadsEvery'],
+  ['washing', 'partLoadFrom'],
+];
+const OFF = 0.2;
+const MOST_DAYS = 1000;
+
+/** @param answer the certified answer of this scenario, whose days the readings share */
+export async function habitsOf(
+  { scenario, inputs, raw }: Pick<Opened, 'scenario' | 'inputs' | 'raw'>,
+  answer: Answer,
+  runner: Runner,
+): Promise<HabitsAnswer> {
+  const days = Math.min(answer.days.chosenOn, MOST_DAYS);
+  const { level, seed, currency } = answer;
+  const reader = new QuickReader(runner, { level, seed, days, piecesPerRack: piecesPerRackOf });
+  const now = await reader.read(scenario);
+  const perUnit = minorPerUnit(currency);
+  const habits: HabitMoves[] = [];
+  for (const path of HABITS) {
+    const size = valueSize(valueAt(scenario, path));
+    if (size === null || size === 0) continue;
+    const written =
+      rawValueAt(raw, path) ?? inputs.find((one) => one.path === dotted(path))?.value ?? null;
+    const ends: (Moved | null)[] = [];
+    for (const times of [1 - OFF, 1 + OFF]) {
+      const other = changed(raw, path, scaled(written, times, path.at(-1)), scenario.name);
+      const same = other === null || valueSize(valueAt(other, path)) === size;
+      ends.push(same ? null : movedTo(now, await reader.read(other), perUnit));
+    }
+    const [less, more] = ends as [Moved | null, Moved | null];
+    habits.push({ path: dotted(path), less, more });
+  }
+  const all = habits.flatMap(({ less, more }) => [less, more]).filter((one) => one !== null);
+  const least = (differences: readonly number[]): number => Math.min(0, ...differences);
+  const most = (differences: readonly number[]): number => Math.max(0, ...differences);
+  return {
+    off: OFF,
+    days,
+    habits,
+    stock: answer.stock.map(({ ware, pieces }, at) => {
+      const differences = all.map((moved) => moved.pieces[at]!);
+      return {
+        ware,
+        pieces,
+        low: Math.max(0, pieces + least(differences)),
+        high: pieces + most(differences),
+      };
+    }),
+    cost: { low: least(all.map(({ cost }) => cost)), high: most(all.map(({ cost }) => cost)) },
+  };
+}
+
+const movedTo = (from: Quick, to: Quick, perUnit: number): Moved => ({
+  pieces: to.stock.map((pieces, ware) => pieces - from.stock[ware]!),
+  cost: (to.stockCost - from.stockCost) / perUnit,
+});
+
+/** The house with another value; null where it cannot have it, such as racks more than full. */
+function changed(raw: unknown, path: Path, value: unknown, name: string): Scenario | null {
+  const read = checkTree(withRawValue(raw, path, value), () => ({ line: 1, column: 1 }), name, {
+    piecesPerRack: piecesPerRackOf,
+  });
+  return read.ok ? read.scenario : null;
+}
