@@ -1,16 +1,57 @@
 import { readFileSync } from 'node:fs';
-import { expect, it } from 'vitest';
-import { inThisThread, readScenario, size } from '../src/index.js';
-import { cuptide } from './cli/run.js';
+import { pathToFileURL } from 'node:url';
+import { describe, expect, it } from 'vitest';
+import type * as Library from '../src/index.js';
+import { cuptide, root } from './cli/run.js';
 
-it('gives the answer of the command, for a house whose racks follow from the shape of its ware', async () => {
-  const file = 'scenarios/2-brunch-room.yaml';
-  const read = readScenario(readFileSync(file, 'utf8'), file);
+// As it is built, since the order's solver lies beside it.
+const { compare, inThisThread, order, racks, readScenario, size, suit } = (await import(
+  pathToFileURL(`${root}dist/index.js`).href
+)) as typeof Library;
+
+function opened(file: string): Library.ReadScenario {
+  const read = readScenario(readFileSync(`${root}${file}`, 'utf8'), file);
   if (!read.ok) throw new Error(read.problems[0]!.message);
-  const { answer } = await size(read, inThisThread(), { days: 100 });
-  const { out } = cuptide(['size', file, '--days', '100', '--json']);
-  expect(JSON.parse(out)).toMatchObject({
-    stock: answer.stock.map(({ ware, pieces }) => ({ ware, pieces })),
-    certified: answer.certified,
+  return read;
+}
+const json = (...args: readonly string[]): unknown => JSON.parse(cuptide([...args, '--json']).out);
+const plain = (answer: unknown): unknown => JSON.parse(JSON.stringify(answer));
+
+const brunch = 'scenarios/2-brunch-room.yaml';
+const bar = 'scenarios/1-commuter-bar.yaml';
+
+describe('the library gives the answer of the command', () => {
+  it('size, for a house whose racks follow from the shape of its ware', async () => {
+    const { answer } = await size(opened(brunch), inThisThread(), { days: 100 });
+    expect(plain(answer)).toEqual(json('size', brunch, '--days', '100'));
+  });
+
+  it('compare', async () => {
+    const answer = await compare(opened(bar), inThisThread(), { days: 100 });
+    expect(answer.ok && plain(answer.value)).toEqual(json('compare', bar, '--days', '100'));
+  });
+
+  it('order, with the solver', async () => {
+    const answer = await order(opened(bar), inThisThread(), { days: 100, date: '2027-03-01' });
+    const printed = json('order', bar, '--days', '100', '--date', '2027-03-01');
+    expect(answer.ok && plain(answer.value)).toEqual(printed);
+  });
+
+  it('racks', async () => {
+    const answer = await racks(opened(bar), inThisThread());
+    expect(answer.ok && plain(answer.value)).toEqual(json('racks', bar));
+  });
+
+  it('suit', async () => {
+    const answer = await suit(opened(bar), inThisThread(), { seed: 'another' });
+    expect(answer.ok && plain(answer.value)).toEqual(json('suit', bar, '--seed', 'another'));
+  });
+
+  it('says what is wrong, at its place in the file', () => {
+    const read = readScenario('name: X\ncurrency: shells', 'mine.yaml');
+    expect(read.ok ? [] : read.problems.map(({ file, line }) => [file, line])).toContainEqual([
+      'mine.yaml',
+      2,
+    ]);
   });
 });

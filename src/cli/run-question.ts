@@ -1,7 +1,5 @@
 /** Any question from a scenario file: asked, printed, and its files written where asked for. */
 import { basename, extname, join } from 'node:path';
-import { fileURLToPath } from 'node:url';
-import type { ProgrammeSolver, SolverLoader } from '../ordering/choose-buy.js';
 import type { Question } from '../questions/question.js';
 import type { Settings, Value } from '../questions/settings.js';
 import { piecesPerRackOf } from '../scenario/rack-geometry.js';
@@ -15,6 +13,7 @@ import { readWhole, tryOutput, writeAll } from './files.js';
 import { MistakeError } from './mistakes.js';
 import { openScenario, problemsAsMistake } from './open-scenario.js';
 import { printAnswer } from './print.js';
+import { loadSolver } from './solver.js';
 import { widthOf } from './terminal.js';
 import { version } from './version.js';
 import { withRunner } from './with-runner.js';
@@ -30,15 +29,6 @@ export interface QuestionArguments {
 }
 
 const LARGEST_FILE = 200_000_000;
-
-/** HiGHS, loaded when first needed; its program lies beside the command. */
-export const loadSolver: SolverLoader = async () => {
-  const { default: loader } = await import('highs');
-  const load = loader as unknown as (options: {
-    locateFile: (name: string) => string;
-  }) => Promise<ProgrammeSolver>;
-  return load({ locateFile: (name) => fileURLToPath(new URL(name, import.meta.url)) });
-};
 
 export const today = (): string => new Date().toISOString().slice(0, 10);
 

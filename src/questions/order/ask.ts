@@ -4,7 +4,7 @@ import { placed } from '../part-checks.js';
 import type { Ask } from '../question.js';
 import { orderFiles } from './files.js';
 import type { order } from './head.js';
-import { orderStudy } from './study.js';
+import { orderAnswer, orderStudy } from './study.js';
 import { orderBlocks } from './tell.js';
 
 export const ask: Ask<typeof order> = async (asking, given) => {
@@ -18,11 +18,10 @@ export const ask: Ask<typeof order> = async (asking, given) => {
     loadSolver,
   });
   if (!study.ok) return { ok: false, problems: inOrder(placed(study.problems, opened, fileName)) };
-  const { sheet, saucers, pools, storage, fetching } = study.value;
   return {
     ok: true,
     value: {
-      json: { ...sheet, saucers, pools, storage, fetching },
+      json: orderAnswer(study.value),
       blocks: orderBlocks(study.value, context),
       files: (draw) => orderFiles(study.value, context, draw),
     },

@@ -38,6 +38,18 @@ export interface OrderStudy {
   readonly unquoted: boolean;
 }
 
+/** What `order --json` prints. */
+export type OrderAnswer = OrderSheet &
+  Pick<OrderStudy, 'saucers' | 'pools' | 'storage' | 'fetching'>;
+
+export const orderAnswer = ({
+  sheet,
+  saucers,
+  pools,
+  storage,
+  fetching,
+}: OrderStudy): OrderAnswer => ({ ...sheet, saucers, pools, storage, fetching });
+
 export interface Fetching {
   readonly days: number;
   readonly trips: number;
