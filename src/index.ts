@@ -27,7 +27,7 @@ export type { Comparison } from './questions/compare/answer.js';
 export type { OrderAnswer } from './questions/order/study.js';
 export type { RacksAnswer } from './questions/racks/study.js';
 export type { SuitAnswer } from './suiting/answer.js';
-export type { Result } from './questions/question.js';
+export type { Result } from './questions/result.js';
 export { runDays, mergeDays, type DaysRun, type RushTask } from './cafe/rush.js';
 export type { CafeModel } from './cafe/model.js';
 export type { ListedDay } from './cafe/listed-day.js';

@@ -4,9 +4,10 @@
  */
 import { loadSolver } from './cli/solver.js';
 import type { Runner } from './cafe/runner.js';
+import type { Opened } from './questions/compare/alternatives.js';
 import type { Comparison } from './questions/compare/answer.js';
 import { orderAnswer, type OrderAnswer } from './questions/order/study.js';
-import type { Opened, Result } from './questions/question.js';
+import type { Result } from './questions/result.js';
 import { askAlternatives, askOrder, askRacks, askSuit } from './questions/questions.js';
 import type { RacksAnswer } from './questions/racks/study.js';
 import type { Problem } from './scenario/problems.js';

@@ -1,7 +1,9 @@
 import { execFileSync, spawnSync } from 'node:child_process';
+import { isBuiltin } from 'node:module';
 import { mkdirSync, readFileSync, readdirSync, symlinkSync, writeFileSync } from 'node:fs';
 import { join } from 'node:path';
 import { inflateRawSync } from 'node:zlib';
+import { build } from 'esbuild';
 import { describe, expect, it } from 'vitest';
 import { emptyFolder, root } from './cli/run.js';
 
@@ -13,6 +15,46 @@ describe('the package', () => {
   });
   execFileSync('tar', ['-xzf', readdirSync(folder).find((name) => name.endsWith('.tgz'))!], {
     cwd: folder,
+  });
+
+  it('depends on what its programs and types import, and on nothing else', async () => {
+    const dist = join(folder, 'package/dist');
+    const { metafile } = await build({
+      entryPoints: ['cuptide', 'worker', 'index'].map((name) => join(dist, `${name}.js`)),
+      bundle: true,
+      packages: 'external',
+      format: 'esm',
+      platform: 'node',
+      outdir: folder,
+      write: false,
+      metafile: true,
+    });
+    const loaded = Object.values(metafile.inputs).flatMap(({ imports }) =>
+      imports.flatMap(({ path, external }) => (external === true ? [path] : [])),
+    );
+    const declared = (readdirSync(join(dist, 'types'), { recursive: true }) as string[])
+      .filter((name) => name.endsWith('.d.ts'))
+      .flatMap((name) => [
+        ...readFileSync(join(dist, 'types', name), 'utf8').matchAll(
+          /(?:from |import\()['"]([^'"]+)['"]/g,
+        ),
+      ])
+      .map(([, path]) => path!);
+    expect(loaded.length).toBeGreaterThan(10);
+    expect(declared.length).toBeGreaterThan(50);
+    const packages = [...loaded, ...declared]
+      .filter((path) => !path.startsWith('.') && !isBuiltin(path))
+      .map((path) => path.split('/', path.startsWith('@') ? 2 : 1).join('/'));
+    const { dependencies } = JSON.parse(
+      readFileSync(join(folder, 'package/package.json'), 'utf8'),
+    ) as { dependencies: Record<string, string> };
+    expect([...new Set(packages)].toSorted()).toEqual(Object.keys(dependencies).toSorted());
+  });
+
+  it('carries no tests and no data of tests', () => {
+    const names = readdirSync(join(folder, 'package'), { recursive: true }) as string[];
+    expect(names).toContain('dist/index.js');
+    expect(names.filter((name) => /(^|\/)(tests?|checks)(\/|$)|\.test\./.test(name))).toEqual([]);
   });
 
   it('has a command that works from an empty folder, reference data and examples included', () => {

@@ -1,7 +1,16 @@
 // Builds what `npm ci` leaves in dist/: the command, its worker, the library entry and its types, and the page's two programs.
 import { execFileSync } from 'node:child_process';
 import { createHash } from 'node:crypto';
-import { chmodSync, copyFileSync, rmSync, writeFileSync } from 'node:fs';
+import {
+  chmodSync,
+  copyFileSync,
+  existsSync,
+  readFileSync,
+  readdirSync,
+  rmSync,
+  writeFileSync,
+} from 'node:fs';
+import { dirname, resolve } from 'node:path';
 import { fileURLToPath } from 'node:url';
 import { deflateRawSync } from 'node:zlib';
 import { build } from 'esbuild';
@@ -38,6 +47,8 @@ const withoutEval = inPlaceOf(
   /^@stdlib\/assert-has-generator-support$/,
   'module.exports = () => true;',
 );
+// Vega draws on a canvas where there is one; our pictures are SVG.
+const withoutCanvas = inPlaceOf('without-canvas', /^canvas$/, 'module.exports = {};');
 
 await build({
   absWorkingDir: root,
@@ -56,7 +67,7 @@ await build({
   },
   legalComments: 'none',
   logLevel: 'warning',
-  plugins: [plainWidths, withoutEval],
+  plugins: [plainWidths, withoutEval, withoutCanvas],
 });
 chmodSync(`${dist}/cuptide.js`, 0o755);
 // The solver's program, which it looks for beside the command.
@@ -106,3 +117,19 @@ execFileSync(process.execPath, [`${root}node_modules/typescript/bin/tsc`, '-p', 
   stdio: 'inherit',
   cwd: root,
 });
+keepReached(`${dist}/types/src/index.d.ts`);
+
+/** Of the declarations only those stay that the library's own lead to. */
+function keepReached(entry) {
+  const reached = new Set();
+  const follow = (file) => {
+    if (reached.has(file) || !existsSync(file)) return;
+    reached.add(file);
+    const found = readFileSync(file, 'utf8').matchAll(/(?:from |import\()['"](\.[^'"]+)\.js['"]/g);
+    for (const [, path] of found) follow(resolve(dirname(file), `${path}.d.ts`));
+  };
+  follow(entry);
+  for (const name of readdirSync(`${dist}/types`, { recursive: true }))
+    if (/\.d\.ts$/.test(name) && !reached.has(`${dist}/types/${name}`))
+      rmSync(`${dist}/types/${name}`);
+}

@@ -4,12 +4,12 @@
  */
 import type { SolverLoader } from '../ordering/choose-buy.js';
 import type { Runner } from '../cafe/runner.js';
-import type { Problem } from '../scenario/problems.js';
 import type { ReadResult } from '../scenario/read-scenario.js';
 import type { Scenario } from '../scenario/scenario.js';
 import type { Block } from '../tell/block.js';
 import type { ReportContext } from '../tell/context.js';
 import type { Draw } from '../tell/write-html.js';
+import type { Result } from './result.js';
 import type { Given, Settings, Value } from './settings.js';
 
 export type Opened = Extract<ReadResult, { ok: true }>;
@@ -53,11 +53,6 @@ export interface Reply {
   /** Made only where asked for. @throws Error if a picture cannot be drawn */
   readonly files?: (draw: Draw) => Promise<readonly OutFile[]>;
 }
-
-/** Either what was asked for, or everything that stands in its way. */
-export type Result<T> =
-  | { readonly ok: true; readonly value: T }
-  | { readonly ok: false; readonly problems: readonly Problem[] };
 
 export type Ask<H extends Head> = (
   asking: Asking,

@@ -15,7 +15,7 @@ import { problem, type Flaw, type Problem } from '../scenario/problems.js';
 import { piecesPerRackOf } from '../scenario/rack-geometry.js';
 import { racksStudy, type RacksAnswer } from './racks/study.js';
 import type { Runner } from '../cafe/runner.js';
-import type { Result } from './question.js';
+import type { Result } from './result.js';
 import { whatMoves } from './compare/sensitivity.js';
 import { suitStudy } from './suit/study.js';
 

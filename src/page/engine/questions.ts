@@ -23,7 +23,7 @@ import {
   askSuit,
   type Question as Inquiry,
 } from '../../questions/questions.js';
-import type { Result } from '../../questions/question.js';
+import type { Result } from '../../questions/result.js';
 import { withHabits } from '../../questions/size/ask.js';
 import { habitsBlocks } from '../../questions/size/tell-habits.js';
 import { scenarioStudy } from '../../questions/size/scenario-study.js';

@@ -2,7 +2,8 @@
 import { didYouMean } from '../../quantities/nearest.js';
 import type { ListedDay } from '../../cafe/listed-day.js';
 import { readListedDays } from '../../scenario/listed-day-schema.js';
-import type { Ask, Asking, Result } from '../question.js';
+import type { Ask, Asking } from '../question.js';
+import type { Result } from '../result.js';
 import { SettingError, type Given } from '../settings.js';
 import type { Answer } from './answer.js';
 import type { size } from './head.js';

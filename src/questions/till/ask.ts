@@ -7,7 +7,7 @@ import type { TillSource } from '../../till/text.js';
 import { readScenario, type PositionOf } from '../../scenario/read-scenario.js';
 import { piecesPerRackOf } from '../../scenario/rack-geometry.js';
 import type { Block } from '../../tell/block.js';
-import type { Result } from '../question.js';
+import type { Result } from '../result.js';
 import type { GivenFile } from '../settings.js';
 import { readTillMap, tillProblem } from './read-map.js';
 import { tillBlocks } from './tell.js';

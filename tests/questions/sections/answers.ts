@@ -33,7 +33,7 @@ import {
   type Question,
 } from '../../../src/questions/questions.js';
 import { piecesPerRackOf } from '../../../src/scenario/rack-geometry.js';
-import type { Result } from '../../../src/questions/question.js';
+import type { Result } from '../../../src/questions/result.js';
 import type { RacksAnswer } from '../../../src/questions/racks/study.js';
 import { readScenario } from '../../../src/scenario/read-scenario.js';
 import { inThisThread } from '../../../src/cafe/runner.js';
