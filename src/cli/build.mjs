@@ -130,6 +130,6 @@ function keepReached(entry) {
   };
   follow(entry);
   for (const name of readdirSync(`${dist}/types`, { recursive: true }))
-    if (/\.d\.ts$/.test(name) && !reached.has(`${dist}/types/${name}`))
+    if (name.endsWith('.d.ts') && !reached.has(`${dist}/types/${name}`))
       rmSync(`${dist}/types/${name}`);
 }
