@@ -51,12 +51,13 @@ export async function writeReport(args: ReportArguments): Promise<void> {
   const opened = await openScenario(scenarioFile);
   await tryOutput(folder, 'folder');
   const { answer, told, risk, listed } = await studied(args, opened);
-  const { level, seed, days } = given;
+  const { level, seed, days, confidence } = given;
   // What the page must ask for to give the same answer.
   const options: GivenOptions = {
     ...(level === undefined ? {} : { level }),
     ...(seed === undefined ? {} : { seed }),
     ...(days === undefined ? {} : { days }),
+    ...(confidence === undefined ? {} : { confidence }),
     ...(given.stock === undefined ? {} : { stock: piecesOf(answer) }),
     ...(listed === null ? {} : { listed }),
   };

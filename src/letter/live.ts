@@ -44,6 +44,8 @@ export interface GivenOptions {
   readonly level?: number;
   readonly seed?: string;
   readonly days?: number;
+  /** With which the level is to be held. */
+  readonly confidence?: number;
   readonly stock?: Readonly<Record<string, number>>;
   /** Days that were listed in place of drawn ones. */
   readonly listed?: readonly ListedDay[];

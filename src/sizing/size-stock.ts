@@ -137,7 +137,8 @@ interface Chosen {
   readonly missed: number;
 }
 
-async function choose(
+/** The cheapest stock that misses at most k of these days. */
+export async function choose(
   { unitCostMinor, provider }: SizingRequest,
   peaks: Peaks,
   k: number,
@@ -169,9 +170,12 @@ interface Certificate {
   readonly fresh: Peaks;
   readonly kept: ShareInterval;
   readonly error: number;
+  /** The confidence that the low end was to be held with; absent where none was asked for. */
+  readonly assured?: number;
 }
 
-function sized(
+/** All that is told of a stock, with its doubts. */
+export function sized(
   request: SizingRequest,
   peaks: Peaks,
   chosen: Chosen,
@@ -203,6 +207,7 @@ function sized(
       k: chosen.k,
       missed: chosen.missed,
       kept,
+      assured: certificate?.assured ?? null,
       costError: certificate?.error ?? null,
       gap: chosen.proven || provider.misses !== undefined ? 0 : 1 - chosen.bound / chosen.cost,
     }),

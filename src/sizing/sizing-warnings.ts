@@ -20,6 +20,8 @@ export interface SizingDoubts {
   readonly missed: number;
   /** The level on fresh days; null if there are none. */
   readonly kept: ShareInterval | null;
+  /** The confidence with which the level was to be held; null where none was asked for. */
+  readonly assured: number | null;
   readonly costError: number | null;
   /** By how much of its cost the stock might be dearer than the cheapest. */
   readonly gap: number;
@@ -32,13 +34,20 @@ export function sizingWarnings({
   k,
   missed,
   kept,
+  assured,
   costError,
   gap,
 }: SizingDoubts): SizingWarning[] {
   const warnings: SizingWarning[] = [];
   const warn = (code: SizingWarning['code'], message: string) =>
     warnings.push({ code, message, path: '' });
-  if (kept !== null && kept.high < level) {
+  if (kept !== null && assured !== null) {
+    if (kept.low < level)
+      warn(
+        'promise-missed',
+        `no stock tried holds ${percent(level)} with ${percent(assured)} confidence: the last one is at or above ${percent(kept.low)} with it; ask for less, or choose on more days`,
+      );
+  } else if (kept !== null && kept.high < level) {
     warn(
       'promise-missed',
       `on the days it was tested on, nothing ran out on ${percent(kept.share)} (${percent(kept.low)} to ${percent(kept.high)}), less than the ${percent(level)} asked for: choose on more days, or ask for less`,

@@ -4,8 +4,8 @@ import { size } from '../../questions/size/head.js';
 import { settingOptions, THREADS, threadsOf, typedIn } from '../setting-options.js';
 
 /** Those of the size that a letter can be made with. */
-const { level, seed, days, stock, day } = size.settings;
-const settings = { level, seed, days, stock, day };
+const { level, seed, days, confidence, stock, day } = size.settings;
+const settings = { level, seed, days, confidence, stock, day };
 
 export const report: CommandModule = {
   command: 'report <file>',

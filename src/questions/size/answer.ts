@@ -4,6 +4,7 @@
  *
  * Money is in minor units inside the model, but in whole currency units (2 decimals for EUR) here.
  */
+import type { Assured } from '../../sizing/assured-stock.js';
 import type { Warning } from '../../scenario/warning.js';
 export interface Share {
   readonly level: number;
@@ -128,6 +129,8 @@ export interface Answer {
   readonly level: number;
   readonly days: { readonly chosenOn: number; readonly certifiedOn: number };
   readonly certified: Share | null;
+  /** Where a confidence was asked for: whether the low end of `certified` is at or above the level with it, errors of all tries included. */
+  readonly assured?: Assured;
   readonly stock: readonly StockLine[];
   readonly busy: {
     readonly machines: number | null;

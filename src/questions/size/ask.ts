@@ -43,11 +43,11 @@ export async function withHabits(
 
 /**
  * The study behind the answer, for whoever makes more of it than text.
- * @throws SettingError for a stock of items that the scenario does not have
+ * @throws SettingError for a stock of items that the scenario does not have, or a confidence that has no place
  */
 export async function askSize(
   { opened, runner }: Pick<Asking, 'opened' | 'runner'>,
-  { level, seed, days, stock, day }: Given<typeof size.settings>,
+  { level, seed, days, confidence, stock, day }: Given<typeof size.settings>,
   extra: Pick<StudyOptions, 'peaks' | 'watch'> = {},
 ): Promise<Result<SizeStudy>> {
   const { ware, menu } = opened.scenario;
@@ -55,17 +55,34 @@ export async function askSize(
   const read = day === undefined ? null : readListedDays(day.bytes, day.name, Object.keys(menu));
   if (read !== null && !read.ok) return read;
   const listed = read?.days ?? null;
+  checkConfidence(confidence, stock !== undefined || listed !== null);
   if (stock === undefined && listed === null && (days ?? WORTH_PREPARING) >= WORTH_PREPARING)
     runner.prepare?.();
   const study = await scenarioStudy(opened, runner, {
     ...(level === undefined ? {} : { level }),
     ...(seed === undefined ? {} : { seed }),
     ...(days === undefined ? {} : { days }),
+    ...(confidence === undefined ? {} : { confidence }),
     ...(stock === undefined ? {} : { stock }),
     ...(listed === null ? {} : { listed }),
     ...extra,
   });
   return { ok: true, value: { ...study, listed } };
+}
+
+/** A confidence belongs to a stock that is chosen on drawn days, and below a half it would promise nothing. */
+function checkConfidence(confidence: number | undefined, given: boolean): void {
+  if (confidence === undefined) return;
+  if (given)
+    throw new SettingError(
+      'has no place beside a given stock or listed days; leave out one of them',
+      'confidence',
+    );
+  if (confidence <= 0.5)
+    throw new SettingError(
+      `"${confidence}" is no better than a guess; write more than 50 %, such as 97.5%`,
+      'confidence',
+    );
 }
 
 function checkItems(given: readonly string[], known: readonly string[]): void {

@@ -6,6 +6,11 @@ export const size = {
   describe: 'How many pieces of each item the café needs, and how sure that is',
   settings: {
     ...sizing,
+    confidence: {
+      as: 'share',
+      describe:
+        'How sure it must be that the level is held, such as 97.5%: more pieces, at least the level',
+    },
     stock: {
       as: 'pieces',
       describe: 'Turn the question round: how safe is this stock? Such as cup=40,saucer=60',

@@ -42,12 +42,35 @@ export function leadOf(answer: Answer, context: ReportContext, formats: Formats)
       sentence: `${have} ${say.listed(asked, formats.count(answer.days.chosenOn))}`,
       measured: say.notMeasured,
     };
+  const { assured } = answer;
+  if (assured !== undefined) {
+    const sure = formats.percent(assured.confidence, digitsOf(assured.confidence));
+    const tested = formats.count(answer.days.certifiedOn);
+    const seen = [
+      tested,
+      formats.percent(certified.level),
+      formats.percent(certified.low),
+    ] as const;
+    return {
+      sentence: assured.held
+        ? `${have} ${say.assured(asked, days, sure)}`
+        : `${have} ${howOften(certified.level, days, formats)}`,
+      measured: `${say.measuredSure(...seen, sure)}${assured.tries > 1 ? ` ${say.tries(formats.count(assured.tries))}` : ''}${assured.held ? '' : ` ${say.notAssured(asked)}`}`,
+    };
+  }
+  const points = (share: number): string => formats.decimal(100 * share);
+  const within = (level: string): string =>
+    say.levelWithin(
+      level,
+      points(answer.level - certified.low),
+      points(certified.high - answer.level),
+    );
   const verdict =
     certified.high < answer.level
       ? say.levelMissed
       : certified.low > answer.level
         ? say.levelBeaten
-        : say.levelWithin;
+        : within;
   return {
     sentence: `${have} ${howOften(certified.level, days, formats)}`,
     measured: `${say.measuredFresh(formats.count(answer.days.certifiedOn), ...shareTexts(certified, formats))} ${verdict(asked)}`,

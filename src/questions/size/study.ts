@@ -15,7 +15,8 @@ import { marginalStock } from '../../sizing/marginal-stock.js';
 import { peaksBeyond } from '../../sizing/least-cost-beyond.js';
 import { countMisses, sliceDays, type Peaks } from '../../sizing/peaks.js';
 import { onePathOf, riskCurve, scaledPathOf, type RiskPoint } from '../../sizing/risk-curve.js';
-import { sizeStock, type SizedStock } from '../../sizing/size-stock.js';
+import { assuredStock, type Assured } from '../../sizing/assured-stock.js';
+import { sizeStock, type SizedStock, type SizingRequest } from '../../sizing/size-stock.js';
 import { exactBinomialInterval } from '../../statistics/exact-binomial-interval.js';
 import type { Warning } from '../../scenario/warning.js';
 import type { Answer, Evidence, StockLine } from './answer.js';
@@ -36,6 +37,8 @@ export interface StudyOptions {
   readonly days?: number;
   /** A quick, provisional answer: certified once, on so many fresh days, and no days added. No matter where the stock or the days are given. */
   readonly certifyOn?: number;
+  /** One-sided confidence that the level is held, as a share above 0.5; with `certifyOn`, given stocks or given days it has no place. */
+  readonly confidence?: number;
   /** Given pieces by ware id: asks how safe that stock is. Ware left out is taken as plentiful. */
   readonly stock?: Readonly<Record<string, number>>;
   /** Given days in place of drawn ones. */
@@ -143,6 +146,7 @@ export async function study(
     level,
     days: { chosenOn: days, certifiedOn: sized?.certifiedOn ?? 0 },
     certified: sized?.certified ?? null,
+    ...(sized?.assured === undefined ? {} : { assured: sized.assured }),
     stock: lines,
     cost: stock.reduce((sum, pieces, index) => sum + pieces * costs[index]!, 0) / perUnit,
     spend: lines.reduce((sum, { add, unitCost }) => sum + add * unitCost, 0),
@@ -164,9 +168,9 @@ export async function study(
     },
   };
 
-  async function chosenStock(): Promise<SizedStock> {
+  async function chosenStock(): Promise<SizedStock & { readonly assured?: Assured }> {
     const bootstrap = new Stream(streamKey(seed, 'bootstrap'));
-    return sizeStock({
+    const request: SizingRequest = {
       level,
       unitCostMinor: costs,
       provider,
@@ -177,7 +181,11 @@ export async function study(
       ...(listed === null && options.certifyOn !== undefined
         ? { certifyOn: options.certifyOn }
         : {}),
-    });
+    };
+    const { confidence, certifyOn } = options;
+    return confidence === undefined || certifyOn !== undefined || listed !== null
+      ? sizeStock(request)
+      : assuredStock(request, confidence);
   }
 
   async function givenStock(pieces: Readonly<Record<string, number>>): Promise<{

@@ -46,8 +46,15 @@ export const sizeWords = {
     `Measured on ${days} simulated days that played no part in the choice: nothing ran out on ${level} of them (${confidence} interval: ${low} to ${high}).`,
   notMeasured: 'Other days may need more: this stock was not tested on any but those in your file.',
   levelMissed: (level: string): string => `This is less than the ${level} you asked for.`,
-  levelWithin: (level: string): string =>
-    `This meets the ${level} you asked for, within the margin of error.`,
+  levelWithin: (level: string, under: string, over: string): string =>
+    `This meets the ${level} you asked for within the margin of error: the true share may be up to ${under} points below it or up to ${over} points above it.`,
+  assured: (level: string, days: string, confidence: string): string =>
+    `On at least ${level} of ${days} nothing will run out: that is ${confidence} sure.`,
+  measuredSure: (days: string, level: string, low: string, confidence: string): string =>
+    `Measured on ${days} simulated days that played no part in the choice: nothing ran out on ${level} of them, so the true share is ${low} or more (${confidence} sure).`,
+  tries: (count: string): string =>
+    `It took ${count} stocks until one passed; the chance of passing by luck in any of them is part of that figure.`,
+  notAssured: (level: string): string => `The ${level} you asked for could not be assured.`,
   levelBeaten: (level: string): string => `This is better than the ${level} you asked for.`,
   fillRate: (share: string): string =>
     `${share} of drinks served in house get the right cup or glass at once.`,

@@ -161,7 +161,7 @@ describe('the answer as text', () => {
       'Have 62 medium cups, 34 large cups, 21 tumblers, 92 saucers and 95 teaspoons clean when you open (€1,141.80). On about 95 of 100 mornings nothing will run out.',
     );
     expect(paragraph(text, 1)).toBe(
-      'Measured on 4,000 simulated days that played no part in the choice: nothing ran out on 95.4 % of them (95 % interval: 94.7 % to 96.0 %). This meets the 95 % you asked for, within the margin of error.',
+      'Measured on 4,000 simulated days that played no part in the choice: nothing ran out on 95.4 % of them (95 % interval: 94.7 % to 96.0 %). This meets the 95 % you asked for within the margin of error: the true share may be up to 0.3 points below it or up to 1.0 points above it.',
     );
   });
 
@@ -208,8 +208,28 @@ describe('the answer as text', () => {
   it('tells a level that is missed, met and beaten apart', () => {
     const measured = (level: number): string => paragraph(textOf({ ...fixtureAnswer(), level }), 1);
     expect(measured(0.99)).toContain('less than the 99 % you asked for');
-    expect(measured(0.95)).toContain('meets the 95 % you asked for, within the margin of error');
+    expect(measured(0.95)).toContain('meets the 95 % you asked for within the margin of error');
     expect(measured(0.9)).toContain('better than the 90 % you asked for');
+  });
+
+  it('promises a level outright only where it was assured', () => {
+    const certified = { level: 0.96, low: 0.952, high: 0.967, confidence: 0.95 };
+    const sure = (held: boolean, tries: number): string =>
+      flat(
+        textOf({
+          ...fixtureAnswer(),
+          certified,
+          assured: { confidence: 0.975, tries, held },
+        }),
+      );
+    expect(sure(true, 1)).toContain(
+      'On at least 95 % of mornings nothing will run out: that is 97.5 % sure.',
+    );
+    expect(sure(true, 1)).toContain('so the true share is 95.2 % or more (97.5 % sure).');
+    expect(sure(true, 1)).not.toContain('It took');
+    expect(sure(true, 2)).toContain('It took 2 stocks until one passed');
+    expect(sure(false, 4)).not.toContain('On at least');
+    expect(sure(false, 4)).toContain('The 95 % you asked for could not be assured.');
   });
 
   it('calls nearly all neither all nor 100 of 100', () => {
