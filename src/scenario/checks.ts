@@ -2,35 +2,21 @@
  * What a schema of single fields cannot see: names that point nowhere, shares that do not add up,
  * times that do not fit. Works on the filled tree, so that it finds what it can beside other mistakes.
  */
-import { cafeFields } from '../cafe/schema.js';
-import {
-  machineClass,
-  machineClassIds,
-  rackKind,
-  rackKindIds,
-  wareClass,
-  wareClassIds,
-} from '../catalogue/catalogue.js';
+import { machineClass, machineClassIds, wareClass, wareClassIds } from '../catalogue/catalogue.js';
 import { parseCurrency, parseMoney } from '../quantities/money.js';
 import { didYouMean } from '../quantities/nearest.js';
 import { length } from '../quantities/units.js';
-import { rackProblems } from '../racking/measures.js';
 import { checkCalendar } from './calendar.js';
 import { checkHave } from './have.js';
 import { checkHabits } from './check-habits.js';
+import { checkRacks } from './check-racks.js';
 import { checkMenuShares, checkSum } from './check-shares.js';
 import { checkHours, checkTimes } from './check-times.js';
 import type { Path } from './path.js';
 import { problemAt, type Flaw } from './problems.js';
-import { rackOf } from './rack-geometry.js';
 import { eachValue } from './schema-walk.js';
 import { scenarioSchema } from './scenario.js';
-import { isGroup, valueAt } from './tree.js';
-
-const groupAt = (tree: unknown, ...path: string[]): Record<string, unknown> => {
-  const found = valueAt(tree, path);
-  return isGroup(found) ? found : {};
-};
+import { groupAt, isGroup, valueAt } from './tree.js';
 
 function checkSetting(setting: unknown, path: Path, ware: readonly string[]): Flaw[] {
   if (!Array.isArray(setting)) return [];
@@ -172,87 +158,6 @@ function checkInstead(tree: unknown): Flaw[] {
   );
 }
 
-/** Fields of a rack's measures, by what geometry calls them. */
-const rackFields: Readonly<Record<string, string>> = { extenderMm: 'extenderHeight' };
-
-/** Measures of racks that no rack can have. */
-function checkMeasures(tree: unknown): Flaw[] {
-  const racks = cafeFields.racks.safeParse(valueAt(tree, ['racks'])).data;
-  return Object.keys(racks?.measures ?? {}).flatMap((kind) => {
-    const rack = rackOf(kind, racks);
-    return (rack === null ? [] : rackProblems(rack)).map(({ path, rule, remedy }): Flaw => {
-      const field = String(path[0]);
-      const at: Path = [
-        'racks',
-        'measures',
-        kind,
-        rackFields[field] ?? field.replace(/(Mm|G)$/, ''),
-      ];
-      return problemAt(
-        at,
-        valueAt(tree, at),
-        `is not right: ${rule}`,
-        `${remedy.charAt(0).toLowerCase()}${remedy.slice(1).replace(/\.$/, '')}`,
-      );
-    });
-  });
-}
-
-function checkRacks(tree: unknown): Flaw[] {
-  const families = new Set(
-    Object.entries(groupAt(tree, 'ware')).map(([id, ware]) =>
-      isGroup(ware) && typeof ware['family'] === 'string' ? ware['family'] : id,
-    ),
-  );
-  const named = Object.entries(groupAt(tree, 'racks', 'families')).flatMap(
-    ([family, kind]): Flaw[] => [
-      ...(families.has(family)
-        ? []
-        : [
-            {
-              ...problemAt(
-                ['racks', 'families', family],
-                undefined,
-                'is not the family of any ware',
-                didYouMean(family, [...families]),
-              ),
-              onKey: true,
-            },
-          ]),
-      ...(typeof kind !== 'string' || rackKind(kind)
-        ? []
-        : [
-            problemAt(
-              ['racks', 'families', family],
-              kind,
-              'is not a kind of rack',
-              didYouMean(kind, rackKindIds()),
-            ),
-          ]),
-    ],
-  );
-  const owned = (['owned', 'measures'] as const)
-    .flatMap((field) =>
-      Object.keys(groupAt(tree, 'racks', field)).map((kind) => [field, kind] as const),
-    )
-    .flatMap(([field, kind]): Flaw[] =>
-      rackKind(kind)
-        ? []
-        : [
-            {
-              ...problemAt(
-                ['racks', field, kind],
-                undefined,
-                'is not a kind of rack',
-                didYouMean(kind, rackKindIds()),
-              ),
-              onKey: true,
-            },
-          ],
-    );
-  return [...named, ...owned];
-}
-
 function checkMachines(tree: unknown): Flaw[] {
   const path: Path = ['washing', 'machines'];
   const machines = valueAt(tree, path);
@@ -335,7 +240,6 @@ export function crossChecks(tree: unknown): Flaw[] {
     ...checkMenu(tree),
     ...checkWare(tree),
     ...checkRacks(tree),
-    ...checkMeasures(tree),
     ...checkInstead(tree),
     ...checkMachines(tree),
     ...checkHabits(tree),

@@ -1,5 +1,5 @@
 /** What a house owns already: it costs nothing, and no answer has less of it. */
-import { machineClass, machineClassIds, rackKind, rackKindIds } from '../catalogue/catalogue.js';
+import { machineClass, machineClassIds } from '../catalogue/catalogue.js';
 import { group, named } from '../quantities/group.js';
 import { didYouMean } from '../quantities/nearest.js';
 import { count } from '../quantities/numbers.js';
@@ -54,6 +54,5 @@ export function checkHave(tree: unknown): Flaw[] {
       'is not a class of machine',
       machineClassIds(),
     ),
-    ...unknown('racks', (id) => rackKind(id) !== null, 'is not a kind of rack', rackKindIds()),
   ];
 }

@@ -142,8 +142,13 @@ function thingOf(path: Path): { readonly at: Path; readonly canGo: boolean } {
 const named = (ids: readonly string[], nameFor: (id: string) => string): FieldOption[] =>
   ids.map((id) => ({ word: id, value: id, name: nameFor(id) }));
 
+/** The listed kinds of rack, and those of the house's own. */
+const kindsIn = (racks: Scenario['racks']): string[] => [
+  ...new Set([...rackKindIds(), ...Object.values(racks?.families ?? {})]),
+];
+
 /** Words of a field that come from elsewhere in the scenario or from the classes. */
-function optionsOf({ at, words }: RawField, { ware }: Scenario): FieldOption[] {
+function optionsOf({ at, words }: RawField, { ware, racks }: Scenario): FieldOption[] {
   const wares = (): FieldOption[] => named(Object.keys(ware), (id) => nameOf(id, ware[id]!));
   const last = at.at(-1);
   if (dotted(at) === 'clearing') return [...words, { word: 'inRounds', value: {} }];
@@ -152,7 +157,7 @@ function optionsOf({ at, words }: RawField, { ware }: Scenario): FieldOption[] {
   if (at[0] === 'washing' && last === 'class')
     return named(machineClassIds(), (id) => machineClass(id)!.name);
   if (at[0] === 'racks' && at[1] === 'families')
-    return named(rackKindIds(), (id) => rackKind(id)!.name);
+    return named(kindsIn(racks), (id) => rackKind(id)?.name ?? id);
   if (at[0] === 'menu' && (last === 'setting' || last === 'fallBacks'))
     return [{ word: 'takeaway', value: 'takeaway' }, ...wares()];
   if (at[0] === 'suit' && last === 'vessel') return wares();
@@ -179,7 +184,7 @@ export function formsOf({ scenario, raw, inputs }: Opened): readonly FormGroup[]
   ];
   const names = (path: Path): readonly string[] =>
     ({
-      'racks.owned': rackKindIds(),
+      'racks.owned': kindsIn(scenario.racks),
       'racks.families': families,
       'supply.onHand': wareIds,
       'storage.onTop': wareIds,

@@ -1,6 +1,7 @@
 /**
  * Scenario file → scenario, or every problem it has: text → tree → unwrapped → filled → checked.
  */
+import { rackKind } from '../catalogue/catalogue.js';
 import type { Warning } from './warning.js';
 import { checkBounds } from './check-bounds.js';
 import { crossChecks, otherCurrency } from './checks.js';
@@ -192,6 +193,8 @@ const fillsOf = (scenario: Scenario, piecesPerRack?: PiecesPerRack) =>
 function checkFits(scenario: Scenario, piecesPerRack?: PiecesPerRack): Flaw[] {
   return fillsOf(scenario, piecesPerRack).flatMap(({ id, kind, fill: found }): Flaw[] => {
     const path: Path = ['ware', id];
+    // Of a kind that is not listed, `checkRacks` has said it.
+    if (found === null && rackKind(kind) === null) return [];
     if (found === null)
       return [
         {

@@ -22,6 +22,12 @@ const child = (node: unknown, key: string | number): unknown => {
 /** What stands at a path; undefined where there is nothing. */
 export const valueAt = (tree: unknown, path: Path): unknown => path.reduce(child, tree);
 
+/** The group at a path; an empty one where there is none. */
+export const groupAt = (tree: unknown, ...path: readonly string[]): Record<string, unknown> => {
+  const found = valueAt(tree, path);
+  return isGroup(found) ? found : {};
+};
+
 /** A copy of the tree with another value at the path; groups on the way are made where they are missing. */
 export function withValueAt(tree: unknown, path: Path, value: unknown): unknown {
   if (path.length === 0) return value;

@@ -3,7 +3,9 @@
  */
 import type { Warning } from './warning.js';
 import type { DurationLaw } from '../engine/durations.js';
+import { rackKind, rackKindIds } from '../catalogue/catalogue.js';
 import { nameOf } from '../quantities/name.js';
+import { nearest } from '../quantities/nearest.js';
 import { dotted } from './path.js';
 import type { Scenario } from './scenario.js';
 import { meanOfLaw, openMs, spreadOf, stepsOf } from './steps.js';
@@ -85,7 +87,7 @@ export function warningsOf(scenario: Scenario): Warning[] {
         `${nameOf(id, ware)} is in no drink's setting, so none will be needed.`,
       );
   }
-  warnings.push(...constantHabits(scenario), ...easyHandles(scenario));
+  warnings.push(...constantHabits(scenario), ...easyHandles(scenario), ...ownRacks(scenario));
   return warnings;
 }
 
@@ -112,6 +114,21 @@ function constantHabits({ clearing, washing }: Scenario): Warning[] {
     ];
   });
 }
+
+/** A kind of rack that is nearly a listed one may be a slip. */
+const ownRacks = ({ racks }: Scenario): Warning[] =>
+  Object.entries(racks?.families ?? {}).flatMap(([family, kind]): Warning[] => {
+    const near = rackKind(kind) === null ? nearest(kind, rackKindIds()) : null;
+    return near === null
+      ? []
+      : [
+          {
+            code: 'own-rack',
+            path: `racks.families.${family}`,
+            message: `"${kind}" is taken as a kind of rack of your own. If you mean the listed one, write ${near}.`,
+          },
+        ];
+  });
 
 /** Guests who ask for a vessel that is easy to hold take it from the shelf. */
 function easyHandles({ suit }: Scenario): Warning[] {

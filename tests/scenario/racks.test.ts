@@ -51,6 +51,37 @@ describe('racks of a scenario', () => {
     expect(read('{ measures: { grid-25: { innerHeight: 80 mm } } }')).toMatchObject({ ok: false });
   });
 
+  it('may be of any kind where the ware says how many fill one', () => {
+    const counted = (text: string): string =>
+      text.replace('like: tumbler, name: Tumbler,', 'like: tumbler, name: Tumbler, perRack: 20,');
+    const own = '{ families: { glasses: glass-tray }, owned: { glass-tray: 3 } }';
+    expect(perRack(own, counted)['tumbler']).toBe('20 glass-tray');
+    const result = read(own, counted);
+    expect(result.ok && compile(result.scenario, piecesPerRackOf).rackKinds).toContainEqual({
+      id: 'glass-tray',
+      owned: 3,
+    });
+    expect(result.ok && result.warnings.map(({ code }) => code)).not.toContain('own-rack');
+    const slip = read('{ families: { glasses: grid-26 } }', counted);
+    expect(slip.ok && slip.warnings.map(({ code }) => code)).toContain('own-rack');
+  });
+
+  it('of their own kind are refused, each once, where nothing tells what they hold', () => {
+    const problems = (racks: string): string[] => {
+      const result = read(racks);
+      return result.ok ? [] : result.problems.map(({ path, message }) => `${path}: ${message}`);
+    };
+    expect(problems('{ families: { glasses: glass-tray } }')).toEqual([
+      'racks.families.glasses: "glass-tray" is not a listed kind of rack, so its ware must say how many fill one, and tumbler does not; count the pieces in a full rack and write perRack: 16 under ware.tumbler, or choose one of open, grid-9, grid-16, grid-25, grid-36, grid-49, peg, cutlery',
+    ]);
+    expect(problems('{ owned: { glass-tray: 3 } }')).toEqual([
+      expect.stringContaining('racks.owned.glass-tray: "glass-tray" is neither a listed kind'),
+    ]);
+    expect(problems('{ measures: { grid-26: { opening: 90 mm } } }')).toEqual([
+      expect.stringContaining('"grid-26" is not a listed kind of rack, so measures do not tell'),
+    ]);
+  });
+
   it('take square and oval ware by its own footprint', () => {
     const square = (text: string): string =>
       text.replace(

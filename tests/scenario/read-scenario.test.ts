@@ -232,8 +232,8 @@ describe('a single mistake: place, path, value, rule and remedy', () => {
     [
       'an unknown kind of rack',
       'clearing: atOnce',
-      'clearing: atOnce\nracks: { families: { china: ▸grid-26 } }',
-      'racks.families.china: "grid-26" is not a kind of rack; did you mean "grid-16"?',
+      'clearing: atOnce\nracks: { owned: { ▸grid-26: 4 } }',
+      'racks.owned.grid-26: "grid-26" is neither a listed kind of rack nor one that a family is washed in; did you mean "grid-16"?',
     ],
     [
       'a spell before opening',

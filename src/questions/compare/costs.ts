@@ -99,7 +99,8 @@ export function racksOf(
   let [racks, cost] = [0, 0];
   for (const { kind, racks: most } of needed) {
     const count = scenario.racks?.owned?.[kind] ?? most;
-    const price = scenario.costs?.rack ?? rackKind(kind)?.price.value;
+    // A rack of the house's own kind costs what an open one does, where the scenario does not say.
+    const price = scenario.costs?.rack ?? (rackKind(kind) ?? rackKind('open'))?.price.value;
     racks += count;
     const buy = Math.max(0, count - (scenario.have?.racks?.[kind] ?? 0));
     cost += buy * (price === undefined ? 0 : inMinor(price, hour));

@@ -200,9 +200,10 @@ export async function racksStudy(
           ];
     }),
     plan: {
-      usedRacksADay: inUse.some(({ pieces }) => pieces === 0)
-        ? null
-        : inUse.reduce((sum, { ware, pieces }) => sum + usesOf(ware) / pieces, 0),
+      usedRacksADay:
+        inUse.length < known.length || inUse.some(({ pieces }) => pieces === 0)
+          ? null
+          : inUse.reduce((sum, { ware, pieces }) => sum + usesOf(ware) / pieces, 0),
       racksADay: plan.lines.reduce((sum, { ware, perRack }) => sum + usesOf(ware) / perRack, 0),
       fewest: plan.fewest,
     },
