@@ -100,7 +100,7 @@ export async function writeReport(args: ReportArguments): Promise<void> {
   );
   const files = [
     { path: `${stem}.html`, content: html },
-    { path: `${stem}.json`, content: `${JSON.stringify(told, null, 1)}\n` },
+    { path: `${stem}.json`, content: `${JSON.stringify(answer, null, 1)}\n` },
     ...[...charts, ...(suited?.charts ?? [])].map(({ id, file }) => ({
       path: `${stem}.${id}.svg`,
       content: file,

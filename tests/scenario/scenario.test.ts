@@ -28,12 +28,16 @@ describe('the demo cafés', () => {
     expect(compile(scenario).menu.length).toBeGreaterThanOrEqual(3);
   });
 
-  it('differ in kind: food on the machine and waiting for seats, two machines', () => {
-    const [bar, brunch, hall] = demos.map((name) => compile(accepted(textOf(name)).scenario));
+  it('differ in kind: waiting for seats, one machine for food ware too, shares that change by the hour', () => {
+    const [bar, brunch, hall, bakery] = demos.map((name) =>
+      compile(accepted(textOf(name)).scenario),
+    );
     expect(bar!.washing).toMatchObject({ otherLoads: null, hands: 'clearers' });
     expect(brunch!.washing.otherLoads).not.toBeNull();
     expect(brunch!.seats).toMatchObject({ whenFull: 'wait', heldUntilCleared: true });
-    expect(hall!.washing.machines).toHaveLength(2);
+    expect(hall!.washing.machines).toHaveLength(1);
+    expect(hall!.washing.otherLoads).not.toBeNull();
+    expect(bakery!.shareSteps).not.toBeNull();
     // One saucer under two sizes of cup.
     expect(
       new Set(

@@ -126,7 +126,14 @@ function picture(
       mark: 'rect',
       encoding: {
         x: { field: 'wait', type: 'ordinal', title: 'A part rack waits, minutes' },
-        y: { field: 'round', type: 'ordinal', title: 'Minutes between rounds', sort: 'descending' },
+        y: {
+          field: 'round',
+          type: 'ordinal',
+          title: 'Minutes between rounds',
+          sort: 'descending',
+          // Above the names of the two pictures.
+          axis: { titleY: -28 },
+        },
         color: {
           field: 'cost',
           type: 'quantitative',
