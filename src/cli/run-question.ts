@@ -10,6 +10,7 @@ import type { Draw } from '../tell/write-html.js';
 import { writeText } from '../tell/write-text.js';
 import { parsed } from './parsed.js';
 import { readWhole, tryOutput, writeAll } from './files.js';
+import { typefaces } from './live-page.js';
 import { MistakeError } from './mistakes.js';
 import { openScenario, problemsAsMistake } from './open-scenario.js';
 import { printAnswer } from './print.js';
@@ -49,7 +50,7 @@ export async function runQuestion(question: Question, args: QuestionArguments): 
   const files =
     args.out === undefined
       ? []
-      : ((await reply.value.files?.(draw)) ?? []).map(({ ending, content }) => ({
+      : ((await reply.value.files?.(draw, typefaces)) ?? []).map(({ ending, content }) => ({
           path: join(args.out!, `${stem}.${ending}`),
           content,
         }));

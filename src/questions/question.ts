@@ -50,8 +50,12 @@ export interface Reply {
   /** What `--json` prints. */
   readonly json: unknown;
   readonly blocks: readonly Block[];
-  /** Made only where asked for. @throws Error if a picture cannot be drawn */
-  readonly files?: (draw: Draw) => Promise<readonly OutFile[]>;
+  /**
+   * Made only where asked for.
+   * @param typefaces gives the style sheet that carries the typefaces, for what must fit its page everywhere
+   * @throws Error if a picture cannot be drawn
+   */
+  readonly files?: (draw: Draw, typefaces: () => Promise<string>) => Promise<readonly OutFile[]>;
 }
 
 export type Ask<H extends Head> = (

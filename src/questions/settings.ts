@@ -24,6 +24,8 @@ interface Values {
   /** Pieces by id of ware. */
   readonly pieces: Readonly<Record<string, number>>;
   readonly wholes: readonly number[];
+  /** Each 0..1, 1 left out. */
+  readonly shares: readonly number[];
   readonly file: GivenFile;
 }
 
@@ -74,6 +76,8 @@ export function parseSetting(setting: Setting, text: string): Exclude<Value, Giv
       return parseWhole(typed, setting);
     case 'wholes':
       return typed.split(',').map((one) => parseWhole(one.trim(), setting));
+    case 'shares':
+      return typed.split(',').map((one) => parsePercent(one.trim()));
     case 'length':
       return parseLength(typed);
     case 'day':
@@ -98,6 +102,17 @@ function parseShare(text: string): number {
   if (!(share > 0 && share < 1))
     throw new SettingError(
       `"${text}" is not a share between 0 and 100 %, both left out; write 0.95 or 95%`,
+    );
+  return share;
+}
+
+/** `30` and `30 %` are the same share: in a list of percent a bare number is one. */
+function parsePercent(text: string): number {
+  const match = /^(\d{1,3}(?:\.\d+)?)\s*%?$/.exec(text);
+  const share = match === null ? NaN : Number(match[1]) / 100;
+  if (!(share < 1))
+    throw new SettingError(
+      `"${text}" is not a percentage from 0 to below 100; write one such as 30 or 30%`,
     );
   return share;
 }

@@ -1,0 +1,89 @@
+/** What the guide says, in words. Arguments are ready-made text unless their name says otherwise. */
+export const say = {
+  heading: 'Planning guide: cups, glasses, saucers and spoons by size of house',
+  lead: (name: string, level: string): string =>
+    `What to have clean when you open a house run like ${name}, so that nothing runs out on ${level} of rushes.`,
+  pattern: (guests: string, seats: string, aSeat: string, stay: string): string =>
+    `The pattern: ${seats} seats; in the busiest hour ${guests} guests come, ${aSeat} for each seat to sit down, who stay ${stay} on average.`,
+
+  vessels: 'Which vessel for which drink',
+  drink: 'Drink',
+  house: 'In the house',
+  away: 'To take away',
+  share: 'Share',
+  moreDrinks: (count: string): string => `${count} more drinks (see --json)`,
+  paperOnly: 'paper cup in the house too',
+  paper: 'paper cup, size not in the file',
+  sold: (size: string): string => `sold as ${size}`,
+  brim: (volume: string): string => `${volume} to the brim`,
+  rim: (length: string): string => `rim ${length}`,
+  with: (list: string): string => `with ${list.toLowerCase()}`,
+
+  houses: 'What a house needs: pieces ± error',
+  housesAt: (takeaway: string): string =>
+    `What a house needs where ${takeaway} take away: pieces ± error`,
+  seatInBrackets: ' (for each seat)',
+  perSeat: '– for each seat',
+  item: 'Item',
+  seats: (count: string): string => `${count} seats`,
+  seatsAway: (count: string, takeaway: string): string => `${count} seats, ${takeaway} away`,
+  aCup: '– for each cup or glass it goes with',
+  moreWare: (count: string): string => `${count} more kinds, all pieces (see the CSV)`,
+  ware: 'Ware, cost ± error',
+  racks: (kind: string): string => `Racks: ${kind}`,
+  racksCost: 'Racks, cost',
+  shelf: 'Shelf for all pieces in one layer',
+  makers: 'People making drinks (busy)',
+  clearers: 'People clearing (busy)',
+  hands: 'People at the dishwasher (busy)',
+  machines: 'Dishwashers (busy)',
+  guests: 'Guests in the busiest hour',
+  paperCups: 'Paper cups a rush',
+  needed: 'as needed',
+  none: '–',
+
+  changes: (seats: string): string =>
+    `What to change if … (house of ${seats} seats, as in the file)`,
+  /** @param guests a sentence of guests who find a seat or none, or '' */
+  changed: (name: string, pieces: string, cost: string, guests: string): string =>
+    `${name}: ${pieces}, ${cost}.${guests}`,
+  unchanged: 'no change in pieces',
+  sameCost: 'the same cost',
+  moreAway: (guests: string): string => ` ${guests} more guests a rush find no seat.`,
+  fewerAway: (guests: string): string => ` ${guests} fewer guests a rush find no seat.`,
+  pieces: (signed: string, one: boolean): string => `${signed} ${one ? 'piece' : 'pieces'}`,
+
+  how: 'How this was made, and what is assumed',
+  same: (busy: string): string =>
+    `Guests who come to sit stay the same for each seat. People, dishwashers, racks and food ware grow with the work: to the smallest whole number with no more work each than in the file${busy}.`,
+  busy: (list: string): string => ` (there: ${list} busy)`,
+  /** What is busy. */
+  busyPart: {
+    makers: 'making drinks',
+    clearers: 'clearing',
+    hands: 'dishwashing',
+    machines: 'dishwashers',
+  },
+  takeaway:
+    'The takeaway share adds guests who take away and leaves those who sit as they are; so it moves paper cups and people making drinks more than cups.',
+  days: (days: string, fresh: string, changes: string): string =>
+    `Each stock is the cheapest that meets the level, chosen on ${days} simulated days and measured on ${fresh} others; lines under “What to change” compare the same ${changes} days. The command size takes more days for one house, so its answer may differ within the error.`,
+  error:
+    'The error is that of the simulation (95 %), not of the inputs. Saucers and spoons are sized together with their cups: their number comes from the simulation, not from a rule.',
+  noError: 'No error is given where a rule looks at the clean stock.',
+  owned: 'What the house owns already is left out.',
+  spares: 'Not in it: spares for breakage and loss, machines, freight and tax.',
+  assumed: (assumed: string, all: string, list: string): string =>
+    `${assumed} of ${all} inputs are not measured or published. Of these, measure first: ${list}.`,
+  noneAssumed: (assumed: string, all: string): string =>
+    `${assumed} of ${all} inputs are not measured or published.`,
+  missed: (houses: string): string =>
+    `The level asked was not reached on fresh days for ${houses}: give more days (--days).`,
+  overloaded: (houses: string): string =>
+    `Work comes in faster than it is done for ${houses}: see the warnings of size.`,
+
+  cautions: 'Mind',
+  certifies:
+    'This informs a purchase; it certifies nothing. Local codes, the machine’s manual and licensed trades go before anything printed here.',
+  made: (version: string, seed: string): string => `Made by cuptide ${version}, seed ${seed}.`,
+};
