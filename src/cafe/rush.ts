@@ -97,7 +97,7 @@ export const TOO_MANY_PIECES = 'TooManyPieces';
 const tooManyPieces = (ware: string, pieces: number, day: number): RangeError =>
   Object.assign(
     new RangeError(
-      `ware "${ware}": ${pieces} pieces are off the shelf at once on day ${day}, and at most ${LARGEST_PEAK} can be counted; look at the guests an hour, the dwell and the washing for a slip of the pen`,
+      `ware "${ware}": ${pieces} pieces are off the shelf at once on day ${day}, and at most ${LARGEST_PEAK} can be counted; check the guests per hour, the dwell and the washing for a typing mistake`,
     ),
     { name: TOO_MANY_PIECES },
   );

@@ -54,8 +54,8 @@ const arrivals = group(
       {
         guests: rate,
         shape: numbers(
-          'a weight of the shape',
-          'write the relative weight of equal parts of the rush, such as [3, 5, 9, 7]',
+          'how busy a part of the rush is',
+          'write how busy each equal part of the rush is, as relative numbers, such as [3, 5, 9, 7]',
         ),
       },
       'write { guests: 60 / h, shape: [3, 5, 9, 7] }',
@@ -70,7 +70,7 @@ const LARGEST_PARTY = 99;
 /** { 1: 50 %, 2: 50 % }; an array of shares by size, from 1. */
 const partySizeShares = z
   .record(z.string().regex(/^[1-9]\d?$/), share, {
-    error: 'is no map from party size to share; write { 1: 50 %, 2: 50 % }',
+    error: 'is not a map from party size to share; write { 1: 50 %, 2: 50 % }',
   })
   .transform((shares) => {
     const largest = Math.max(0, ...Object.keys(shares).map(Number));
@@ -86,7 +86,7 @@ const partySize = z.union(
   ],
   {
     error:
-      'is no party size; write { 1: 50 %, 2: 50 % }, or one whole number if all parties are alike',
+      'is not a party size; write { 1: 50 %, 2: 50 % }, or one whole number if all parties are the same size',
   },
 );
 quantities.add(partySize, { kind: 'partySize' });
@@ -100,7 +100,7 @@ const dwellBySize = group(
     .toSorted((a, b) => a - b);
   if (sizes.length === 0 || sizes.some((size, i) => size !== i + 1)) {
     const rule = 'does not give the sizes 1, 2, 3 ... without a gap';
-    const remedy = 'begin at 1; parties larger than the last take the last';
+    const remedy = 'begin at 1; parties larger than the last size count as that size';
     ctx.addIssue({
       code: 'custom',
       message: `${rule}; ${remedy}`,
@@ -133,7 +133,7 @@ const guests = group(
   {
     partySize: filled(partySize),
     staysIn: filled(staysIn),
-    drinksEach: filled(plainNumber('drinks a guest', true)),
+    drinksEach: filled(plainNumber('drinks per guest', true)),
     secondDrink: filled(share),
     dwell: filled(dwell),
   },
@@ -189,10 +189,10 @@ export const wareFields = {
   handle: length.optional(),
   handleWidth: length.optional(),
   handleTip: z
-    .enum(['flat', 'round'], { error: 'is no shape of a handle; write flat or round' })
+    .enum(['flat', 'round'], { error: 'is not a shape of handle; write flat or round' })
     .optional(),
   footprint: z
-    .enum(['round', 'square', 'oval'], { error: 'is no footprint; write round, square or oval' })
+    .enum(['round', 'square', 'oval'], { error: 'is not a footprint; write round, square or oval' })
     .optional(),
   /** Square, oval and cutlery: length across, where it differs from the rim. */
   rimAcross: length.optional(),
@@ -232,12 +232,12 @@ const racks = group(
     /** Which way handles point. */
     loading: z
       .enum(['best', 'straight', 'at45'], {
-        error: 'is no way to load; write best, straight or at45',
+        error: 'is not a way to load; write best, straight or at45',
       })
       .optional(),
     /** For families that name no rack: the usual one of their class, or the one with fewest loads. */
     plan: z
-      .enum(['usual', 'fewestLoads'], { error: 'is no plan; write usual or fewestLoads' })
+      .enum(['usual', 'fewestLoads'], { error: 'is not a plan; write usual or fewestLoads' })
       .optional(),
     measures: named(rackMeasures, 'write { grid-25: { opening: 90 mm } }').optional(),
     families: named(

@@ -10,7 +10,7 @@ export function checkGiven(given: readonly string[], known: readonly string[]): 
   const [word] = given;
   if (word !== undefined && !word.startsWith('-') && !known.includes(word))
     throw new MistakeError(
-      `"${word}" is no command; ${didYouMean(word, known)}\ncuptide --help tells more.`,
+      `"${word}" is not a command; ${didYouMean(word, known)}\nSee cuptide --help.`,
     );
   const end = given.indexOf('--');
   const before = end < 0 ? given : given.slice(0, end);

@@ -53,7 +53,7 @@ const cli = yargs()
     throw (
       error ??
       new MistakeError(
-        `${inPlainWords(message)}\n${instance.parsed === false ? '' : 'cuptide --help tells more.'}`.trim(),
+        `${inPlainWords(message)}\n${instance.parsed === false ? '' : 'See cuptide --help.'}`.trim(),
       )
     );
   });

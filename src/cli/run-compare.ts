@@ -43,7 +43,7 @@ export function parseSizes(text: string): number[] {
   const wrong = sizes.find((part) => !/^\d{1,4}$/.test(part) || Number(part) === 0);
   if (wrong !== undefined)
     throw new MistakeError(
-      `--seats: "${wrong}" is no number of seats; write whole numbers with commas between them, such as 20,40,60`,
+      `--seats: "${wrong}" is not a number of seats; write whole numbers with commas between them, such as 20,40,60`,
     );
   return [...new Set(sizes.map(Number))].toSorted((a, b) => a - b);
 }

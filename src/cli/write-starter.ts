@@ -20,7 +20,7 @@ import { say } from './print.js';
 /** Answers given as options; the others are asked, or taken as usual. */
 export type Given = { readonly file: string } & Readonly<Partial<Record<QuestionKey, string>>>;
 
-/** @throws MistakeError for wrong options, options left open with no terminal to ask on, or a file that is there already */
+/** @throws MistakeError for wrong options, options left open with no terminal to ask on, or a file that already exists */
 export async function writeStarter({ file, ...options }: Given): Promise<void> {
   if (
     await access(file).then(
@@ -28,7 +28,7 @@ export async function writeStarter({ file, ...options }: Given): Promise<void> {
       () => false,
     )
   )
-    throw new MistakeError(`${file}: is there already; name another file`);
+    throw new MistakeError(`${file}: already exists; name another file`);
   await tryOutput(file, 'file');
   const given = answersGiven(options);
   const { texts, served } = await asked(given);

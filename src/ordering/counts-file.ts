@@ -58,7 +58,7 @@ export function readCounts(text: string, known?: readonly string[]): Outcome<rea
           ['row', 1],
           header.join(','),
           `has no column "${needed}"`,
-          'begin the file with: ware,counted,broken,retired,delivered',
+          'start the file with: ware,counted,broken,retired,delivered',
         ),
       );
   }
@@ -74,12 +74,12 @@ export function readCounts(text: string, known?: readonly string[]): Outcome<rea
       );
     else if (header.indexOf(name) !== index)
       problems.push(
-        problem(['row', 1, 'column', index + 1], name, 'is there twice', 'keep one of them'),
+        problem(['row', 1, 'column', index + 1], name, 'is given twice', 'keep one of them'),
       );
   });
   if (problems.length === 0 && rows.length < 2)
     problems.push(
-      problem(['row', 2], '', 'is missing: nothing was counted', 'write a row for each ware'),
+      problem(['row', 2], '', 'is missing: there are no counts', 'write a row for each ware'),
     );
   if (problems.length > 0) return { ok: false, problems };
 
@@ -108,12 +108,14 @@ export function readCounts(text: string, known?: readonly string[]): Outcome<rea
         problem(
           ['row', row],
           cells.join(','),
-          'has more cells than the header',
-          'put text that holds a comma in quotes',
+          'has more cells than the first row',
+          'put text that contains a comma in quotes',
         ),
       );
     if (ware === '')
-      problems.push(problem(['row', row, 'ware'], ware, 'is no ware', 'write the id of a ware'));
+      problems.push(
+        problem(['row', row, 'ware'], ware, 'is not the id of a ware', 'write the id of a ware'),
+      );
     else if (seen.has(ware))
       problems.push(
         problem(
@@ -140,8 +142,8 @@ export function readCounts(text: string, known?: readonly string[]): Outcome<rea
         problem(
           ['row', row, 'counted'],
           '',
-          'is no count',
-          'write the pieces that were found, 0 if none',
+          'is not a count',
+          'write how many pieces were found, 0 if none',
         ),
       );
     return {

@@ -41,7 +41,7 @@ function columns(sheet: OrderSheet): readonly {
     { title: 'supplier', ware: (line) => safeText(line.supplierName ?? '') },
     { title: 'repeat supply', ware: (line) => repeatWords(line.repeat) },
     {
-      title: 'pieces a carton',
+      title: 'pieces per carton',
       ware: (line) => line.cartonPieces,
       takeaway: (line) => line.sleeve,
     },

@@ -79,7 +79,7 @@ export async function planOrders(
         problem(
           ['supply', 'suppliers'],
           ware,
-          'is sold by no supplier',
+          'is not sold by any supplier',
           'add a quote for it, or leave it out of the order',
         ),
       ),

@@ -197,13 +197,13 @@ function warningsOf(
   if (!repeated) {
     const why =
       input.repeat === 'none'
-        ? 'the supplier does not promise to sell it again'
+        ? 'the supplier does not guarantee to sell it again'
         : `supply ends on ${(input.repeat as { until: string }).until}, before the next order`;
     return [
       {
         code: 'life-of-range',
         path,
-        message: `${input.ware}: ${why}, so ${orderUpTo} pieces must last the ${years} years that you keep the range; if more break than assumed, you cannot buy more later`,
+        message: `${input.ware}: ${why}, so ${orderUpTo} pieces must last for the ${years} years that you keep this range; if more break than assumed, you cannot buy more later`,
       },
     ];
   }
@@ -212,7 +212,7 @@ function warningsOf(
       {
         code: 'supply-ends',
         path,
-        message: `${input.ware}: supply ends on ${lastOrder.by}; by then, order enough to have ${lastOrder.upTo} pieces; they must last the ${years} years that you keep the range`,
+        message: `${input.ware}: supply ends on ${lastOrder.by}; order enough before then to have ${lastOrder.upTo} pieces, which must last for the ${years} years that you keep this range`,
       },
     ];
   return [];

@@ -70,8 +70,8 @@ export function readSupply(slice: SupplySlice, context: SupplyContext): Outcome<
       problem(
         ['supply', 'review'],
         `${reviewDays} days`,
-        `is longer than the horizon (${horizonDays} days)`,
-        'count more often, or plan further ahead',
+        `is longer than the time the order plans for (${horizonDays} days)`,
+        'count more often, or plan for a longer time',
       ),
     );
   if (slice.orders !== undefined && slice.orders > 1 && horizonDays / slice.orders < reviewDays)
@@ -79,7 +79,7 @@ export function readSupply(slice: SupplySlice, context: SupplyContext): Outcome<
       problem(
         ['supply', 'orders'],
         slice.orders,
-        `orders over ${horizonDays} days are more often than counts (every ${reviewDays} days)`,
+        `orders in ${horizonDays} days are more frequent than the counts (every ${reviewDays} days)`,
         'order less often, or count more often',
       ),
     );
@@ -100,8 +100,8 @@ export function readSupply(slice: SupplySlice, context: SupplyContext): Outcome<
         problem(
           ['supply', 'suppliers', id, 'leadTime'],
           `${Math.ceil(longest)} days`,
-          `may be longer than the horizon (${horizonDays} days)`,
-          'set supply.horizon to at least the lead time, or leave this supplier out',
+          `may be longer than the time the order plans for (${horizonDays} days)`,
+          'set supply.horizon to at least the lead time, or leave out this supplier',
         ),
       );
     }
@@ -154,7 +154,7 @@ class Reader {
         problem(
           path,
           value.currency,
-          `is a second currency beside ${this.context.currency}`,
+          `is a second currency; the scenario is in ${this.context.currency}`,
           `convert the amount to ${this.context.currency}`,
         ),
       );
@@ -175,8 +175,8 @@ class Reader {
             problem(
               [...path, 'quotes', quote.ware, 'cartonMass'],
               undefined,
-              'is missing while freight is charged by mass',
-              'give the gross mass of a carton, such as "6 kg", or the mass of the ware',
+              'is missing, but this supplier charges freight by weight',
+              'give the weight of a full carton, such as "6 kg", or the mass of the ware',
             ),
           );
       }
@@ -227,8 +227,8 @@ class Reader {
           problem(
             [...at, 'from'],
             from,
-            'is not above the quantity before it',
-            'list the breaks by rising quantity',
+            'is not more than the quantity before it',
+            'list the price breaks from the smallest quantity up',
           ),
         );
       pieces = from;
@@ -238,8 +238,8 @@ class Reader {
           problem(
             [...at, 'price'],
             from,
-            'pieces cost as much as, or more than, a smaller quantity',
-            'list the breaks by rising quantity and falling price',
+            'pieces cost no less per piece than a smaller quantity',
+            'list the price breaks from the smallest quantity up, each cheaper per piece than the last',
           ),
         );
       const fromCartons = Math.ceil(from / slice.carton);
@@ -253,7 +253,7 @@ class Reader {
   private price(value: Money, path: readonly (string | number)[]): number {
     const minor = this.money(value, path);
     if (minor === 0)
-      this.problems.push(problem(path, 0, 'is no price', 'give the price of a piece'));
+      this.problems.push(problem(path, 0, 'is not a price', 'give the price of a piece'));
     return minor;
   }
 
@@ -266,8 +266,8 @@ class Reader {
         problem(
           at,
           Object.keys(plain).join(', '),
-          'stands beside steps, which say the same',
-          'put every rate into the steps',
+          'is given beside steps, which already say what freight costs',
+          'put all rates into the steps',
         ),
       );
     }
@@ -278,8 +278,8 @@ class Reader {
           problem(
             [...at, 'steps', 0, 'from'],
             from,
-            'leaves smaller consignments without a rate',
-            'begin the first step at 1 carton',
+            'leaves smaller orders without a rate',
+            'start the first step at 1 carton',
           ),
         );
       else if (from <= before)
@@ -287,8 +287,8 @@ class Reader {
           problem(
             [...at, 'steps', index, 'from'],
             from,
-            'is not above the step before it',
-            'list the freight steps by rising number of cartons',
+            'does not start above the step before it',
+            'list the freight steps from the fewest cartons up',
           ),
         );
     });

@@ -23,20 +23,20 @@ export function reorderCard(line: OrderLine, sheet: OrderSheet): ReorderCard {
   const from = line.supplierName === null ? '' : ` from ${line.supplierName}`;
   const rule =
     line.reorderPoint === null
-      ? `Cannot be ordered again: what is here must last until the range is replaced.`
+      ? `Cannot be ordered again: what you have must last until you change the range.`
       : `Count every ${sheet.reviewDays} days. Fewer than ${line.reorderPoint}: order ${amount} or more${from}, up to ${line.orderUpTo}.`;
   return {
     ware: line.ware,
     title: line.colour === null ? line.name : `${line.name}, ${line.colour}`,
     rule,
     rows: [
-      { label: 'Must stand clean at opening', text: `${line.par}` },
+      { label: 'Must be clean at opening', text: `${line.par}` },
       {
         label: 'Hold',
         text: `${line.hold} (${line.spares.besideMachine} spare beside the machine, ${line.spares.inStore} in the store)`,
       },
       {
-        label: 'Lost a year, on average',
+        label: 'Lost per year, on average',
         text: `${line.lossesAYear.total.toFixed(1)} (${line.lossesAYear.breakage.toFixed(1)} broken, ${line.lossesAYear.walkOff.toFixed(1)} walked off, ${line.lossesAYear.retirement.toFixed(1)} retired)`,
       },
       ...(line.landedPerPieceMinor === null
@@ -55,7 +55,7 @@ export function reorderCard(line: OrderLine, sheet: OrderSheet): ReorderCard {
         label: 'Next order expected',
         text:
           line.nextOrder === null
-            ? 'not while the range is kept'
+            ? 'not while you keep this range'
             : `${line.nextOrder.expected} (${line.nextOrder.earliest} at the earliest${line.nextOrder.latest === null ? '' : `, ${line.nextOrder.latest} at the latest`}, 9 in 10)`,
       },
       ...(line.lastOrder === null
@@ -65,7 +65,7 @@ export function reorderCard(line: OrderLine, sheet: OrderSheet): ReorderCard {
         ? []
         : [
             {
-              label: 'Economic order by itself',
+              label: 'Cheapest order size for this item alone',
               text: `${counted(line.economicOrder.pieces, 'piece')}, every ${line.economicOrder.years.toFixed(1)} years`,
             },
           ]),

@@ -72,10 +72,10 @@ const yearlyShare = bounded(
 const chance = bounded(
   share,
   (value) => value > 0 && value < 1,
-  'is no chance that can be planned for',
+  'is not a chance that can be planned for',
   'write a share above 0 % and below 100 %, such as "95 %"',
 );
-const sharePart = bounded(share, (value) => value > 0, 'is nothing', 'write a share above 0 %');
+const sharePart = bounded(share, (value) => value > 0, 'is zero', 'write a share above 0 %');
 /** Days, at least one. */
 const spell = bounded(
   duration,
@@ -87,7 +87,8 @@ const spell = bounded(
 const repeat = z.union(
   [z.enum(['assured', 'none']), group({ until: date }, 'write { until: "2027-06-30" }')],
   {
-    error: 'is not a promise of repeat supply; write assured, none, or { until: "2027-06-30" }',
+    error:
+      'does not say whether it can be bought again; write assured, none, or { until: "2027-06-30" }',
   },
 );
 
@@ -120,7 +121,7 @@ const quote = group(
   {
     /** Price of a piece below the first break. */
     price: money,
-    carton: count('pieces a carton', 1),
+    carton: count('pieces per carton', 1),
     minimumCartons: count('cartons', 1).optional(),
     cartonMass: mass.optional(),
     breaks: list(priceBreak, 'write a list of { from: 72, price: 3.90 EUR }').optional(),
@@ -169,7 +170,7 @@ const supplier = group(
     freight: freight.default({}),
     /** Where it differs from that of `supply`. */
     tax: share.optional(),
-    quotes: named(quote, 'write a ware a line, such as cup: { price: 4.20 EUR, carton: 12 }'),
+    quotes: named(quote, 'write one ware per line, such as cup: { price: 4.20 EUR, carton: 12 }'),
   },
   'write { leadTime: 7 days, quotes: { cup: { price: 4.20 EUR, carton: 12 } } }',
 );
@@ -182,7 +183,7 @@ const takeawayCup = group(
       error: 'is an empty list; name at least one drink',
     }),
     /** Cups in a sleeve. */
-    sleeve: count('cups a sleeve', 1),
+    sleeve: count('cups per sleeve', 1),
     price: money.optional(),
     lid: z.string().optional(),
     /** Share of these cups that get a lid. */
@@ -194,7 +195,7 @@ const takeawayCup = group(
 const takeawayLid = group(
   {
     name: text('the name of the lid').optional(),
-    sleeve: count('lids a sleeve', 1),
+    sleeve: count('lids per sleeve', 1),
     price: money.optional(),
   },
   'write { sleeve: 100 }',
@@ -215,7 +216,7 @@ export const supplySchema = group(
     /** Whether that chance is for each ware by itself, or for all of them at once. */
     promise: z
       .enum(['each', 'together'], {
-        error: 'does not say what the confidence is about; write each or together',
+        error: 'does not say what the confidence applies to; write each or together',
       })
       .optional(),
     openDaysAWeek: bounded(
@@ -227,10 +228,13 @@ export const supplySchema = group(
     /** Share of a day's uses that falls within the hours of the scenario. */
     rushShare: sharePart.optional(),
     onHand: named(count('pieces'), 'write the pieces of each ware, such as { cup: 20 }').optional(),
-    losses: named(losses, 'write a ware a line, such as cup: { perThousandUses: 0.3 }').optional(),
+    losses: named(
+      losses,
+      'write one ware per line, such as cup: { perThousandUses: 0.3 }',
+    ).optional(),
     suppliers: named(
       supplier,
-      'write a supplier a line, such as harbour: { leadTime: 7 days, quotes: ... }',
+      'write one supplier per line, such as harbour: { leadTime: 7 days, quotes: ... }',
     ).optional(),
     /** Staff's cost of placing an order, checking it in and putting it away. */
     handling: money.optional(),
@@ -239,7 +243,7 @@ export const supplySchema = group(
     tax: share.optional(),
     /** How freight is shared out among the lines of a consignment. */
     shareFreightBy: z
-      .enum(['value', 'mass'], { error: 'is no way of sharing freight out; write value or mass' })
+      .enum(['value', 'mass'], { error: 'is not a way to share out freight; write value or mass' })
       .optional(),
     saucers: group(
       {
@@ -251,7 +255,7 @@ export const supplySchema = group(
         /** Cups known to sit well on a saucer, whatever the measures say. */
         fits: named(
           list(z.string(), 'write the cups, such as [small-cup, medium-cup]'),
-          'write a saucer a line, such as saucer: [small-cup]',
+          'write one saucer per line, such as saucer: [small-cup]',
         ).optional(),
       },
       'write { fits: { saucer: [small-cup, medium-cup] } }',
@@ -260,9 +264,9 @@ export const supplySchema = group(
       {
         cups: named(
           takeawayCup,
-          'write a size a line, such as small: { drinks: [flat-white], sleeve: 50 }',
+          'write one size per line, such as small: { drinks: [flat-white], sleeve: 50 }',
         ),
-        lids: named(takeawayLid, 'write a lid a line, such as lid: { sleeve: 100 }').optional(),
+        lids: named(takeawayLid, 'write one lid per line, such as lid: { sleeve: 100 }').optional(),
       },
       'write { cups: { small: { drinks: [flat-white], sleeve: 50 } } }',
     ).optional(),
@@ -280,7 +284,7 @@ export const storageSchema = group(
         width: length.optional(),
         depth: length.optional(),
         /** Pieces on each other; a manual may forbid even this. */
-        high: count('pieces on each other', 1).optional(),
+        high: count('pieces in a stack', 1).optional(),
         massLimit: mass.optional(),
         gap: length.optional(),
       },
@@ -291,7 +295,7 @@ export const storageSchema = group(
         width: length,
         depth: length,
         shelves: count('shelves', 1),
-        high: count('pieces on each other', 1).optional(),
+        high: count('pieces in a stack', 1).optional(),
       },
       'write { width: 900 mm, depth: 400 mm, shelves: 2 }',
     ).optional(),
@@ -300,7 +304,7 @@ export const storageSchema = group(
     /** Pieces left on top at which more are fetched, where it is not to be worked out. */
     trigger: piecesEach.optional(),
     trip: duration.optional(),
-    tripPieces: count('pieces a trip', 1).optional(),
+    tripPieces: count('pieces per trip', 1).optional(),
     /** Who fetches: the maker, or so many hands of their own. */
     fetchedBy: z
       .union([z.literal('maker'), countOrUnlimited('hands', 1)], {

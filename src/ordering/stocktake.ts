@@ -129,7 +129,7 @@ function countProblems({ counts, ware: wares, days }: StocktakeInput): readonly 
       problem(
         ['days'],
         days,
-        'is no time since the last count',
+        'is not after the last count',
         'give the date of the last count, before this one',
       ),
     );
@@ -157,7 +157,7 @@ function countProblems({ counts, ware: wares, days }: StocktakeInput): readonly 
         problem(
           at('counted'),
           count.counted,
-          `pieces${count.retired ? ` and ${count.retired} retired` : ''} are more than the ${bought} there were`,
+          `pieces${count.retired ? ` and ${count.retired} retired` : ''} are more than the ${bought} that there could be`,
           'enter what was delivered since the last count, or count again',
         ),
       );

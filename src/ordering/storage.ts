@@ -93,7 +93,7 @@ export function storageProblems(
           problem(
             ['storage', field, id],
             pieces,
-            `pieces are more than there are (${ware.par})`,
+            `pieces are more than the stock of this item (${ware.par})`,
             'write a smaller number',
           ),
         );
@@ -102,8 +102,8 @@ export function storageProblems(
           problem(
             ['storage', field, id],
             id,
-            'has no measures',
-            'give its rim and foot, so that its place can be worked out',
+            'has no size',
+            'give its rim and foot, so that the space it needs can be worked out',
           ),
         );
     }
@@ -114,7 +114,7 @@ export function storageProblems(
         problem(
           ['storage', 'top', key],
           '0 mm',
-          'is no room',
+          'is too little room',
           'give the usable length, or leave it out',
         ),
       );
@@ -302,14 +302,14 @@ function reserveRoom(
     remedies: [
       ...(shelves === null
         ? [
-            `no number of shelves of ${board.widthMm} × ${board.depthMm} mm takes them: the shelves are too small for the widest pieces`,
+            `shelves of ${board.widthMm} × ${board.depthMm} mm are too small for the widest pieces, however many there are`,
           ]
         : [
-            `${shelves} shelves of ${board.widthMm} × ${board.depthMm} mm would take all (there are ${reserve.shelves})`,
+            `${shelves} shelves of ${board.widthMm} × ${board.depthMm} mm would hold everything (there are ${reserve.shelves})`,
           ]),
       ...(higher === null
         ? []
-        : [`stacks of ${higher} in reserve would, where the pieces stack safely`]),
+        : [`stacks of ${higher} in the reserve would, if the pieces stack safely`]),
     ],
   };
 }
@@ -323,27 +323,27 @@ function warningsOf(
   const warnings: Warning[] = Object.keys(left).map((id) => ({
     code: 'top-too-small',
     path: `storage.onTop.${id}`,
-    message: `${wares.find((ware) => ware.id === id)?.name ?? id}: the number given for the machine top does not fit on it`,
+    message: `${wares.find((ware) => ware.id === id)?.name ?? id}: the number given for the machine top does not fit there`,
   }));
   for (const ware of wares)
     if (ware.onMachine && ware.diameterMm === null)
       warnings.push({
         code: 'no-measures',
         path: `ware.${ware.id}`,
-        message: `${ware.name} has no rim and foot, so its place on the machine top cannot be worked out; all of it stands in reserve`,
+        message: `${ware.name} has no rim and foot, so its space on the machine top cannot be worked out; all of it is kept in the reserve`,
       });
   if (massLimitG !== null && massMissing)
     warnings.push({
       code: 'no-mass',
       path: 'storage.top.massLimit',
       message:
-        'a ware on the machine top has no mass, so the mass limit cannot be kept for certain',
+        'an item on the machine top has no weight in the file, so the weight limit may be exceeded',
     });
   if (massLimitG === null)
     warnings.push({
       code: 'no-mass-limit',
       path: 'storage.top.massLimit',
-      message: "no mass limit is given for the machine top; look it up in the machine's manual",
+      message: "no weight limit is given for the machine top; look it up in the machine's manual",
     });
   return warnings;
 }

@@ -69,7 +69,7 @@ function readSizes(
           problem(
             path,
             drink,
-            `is in the size ${sizeOf.get(drink)} already`,
+            `is already in the size ${sizeOf.get(drink)}`,
             'name each drink in one size',
           ),
         );
@@ -80,7 +80,7 @@ function readSizes(
         problem(
           ['supply', 'takeaway', 'cups', id, 'lid'],
           cup.lid,
-          'is not a lid that is listed',
+          'is not one of the lids listed',
           didYouMean(cup.lid, Object.keys(lids)),
         ),
       );

@@ -21,7 +21,7 @@ const about: Quantity<DurationLaw> = quantity(
   'durationLaw',
   (input): Parsed<DurationLaw> => {
     if (typeof input !== 'string' || !ABOUT.test(input))
-      return wrongKind('is no rough duration', 'write "about 10 min"');
+      return wrongKind('is not a rough duration', 'write "about 10 min"');
     const parsed = parseWithUnit(input.replace(ABOUT, ''), durationUnits);
     if (!parsed.ok) return parsed;
     const { value: mean } = parsed;
@@ -37,7 +37,7 @@ const about: Quantity<DurationLaw> = quantity(
     type: 'string',
     pattern: '^\\s*about\\s+\\+?(\\d+\\.?\\d*|\\.\\d+)([eE][-+]?\\d+)?\\s*\\S+\\s*$',
     examples: ['about 10 min'],
-    description: `What people do, roughly: the mean, spread by ${ABOUT_SPREAD * 100} %.`,
+    description: `What people do, roughly: the mean, with a spread of ${ABOUT_SPREAD * 100} %.`,
   },
 );
 
@@ -73,7 +73,7 @@ const written = z.strictObject(lawFields).transform((given, ctx): DurationLaw =>
     if (sd === 0) return { law: 'constant', ms: Math.round(mean) };
     if (mean === 0)
       return refuse(
-        'is zero: a spread needs a mean above zero',
+        'is zero, but a spread needs a mean above zero',
         'give a mean above zero, or write "0 s" for the whole',
         [law, 'mean'],
       );
@@ -84,7 +84,9 @@ const written = z.strictObject(lawFields).transform((given, ctx): DurationLaw =>
   );
   if (names.length !== 1)
     return refuse(
-      names.length === 0 ? 'names no law' : `names ${names.length} laws (${names.join(', ')})`,
+      names.length === 0
+        ? 'does not name a distribution'
+        : `names ${names.length} distributions (${names.join(', ')})`,
       remedy,
     );
   if (given.constant !== undefined) return { law: 'constant', ms: Math.round(given.constant) };

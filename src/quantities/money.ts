@@ -89,7 +89,7 @@ export function parseMoney(input: unknown): Parsed<Money> {
   if (odd) return odd;
   if (typeof input === 'number')
     return bad(
-      'is a bare number where money is needed',
+      'is a number without a unit where money is needed',
       `write "${input} EUR" (your currency) or "${input} staff hours"`,
     );
   if (typeof input !== 'string')
@@ -106,7 +106,7 @@ export function parseMoney(input: unknown): Parsed<Money> {
   if (split.rest.startsWith(','))
     return bad('has a decimal comma', 'write the amount with a point, such as "4.20 EUR"');
   if (split.rest === '') return bad('has no currency', remedy);
-  if (split.number < 0) return bad('is negative: an amount cannot be', remedy);
+  if (split.number < 0) return bad('is negative, which an amount cannot be', remedy);
   if (/^staff\s+hours?$/.test(split.rest)) {
     return Number.isFinite(split.number)
       ? good({ staffHours: split.number })
@@ -130,7 +130,7 @@ const moneyJson = {
   type: 'string',
   pattern: '^\\s*\\+?(\\d+\\.?\\d*|\\.\\d+)\\s*([A-Z]{3}|staff\\s+hours?)\\s*$',
   examples: ['4.20 EUR', '0.3 staff hours'],
-  description: 'An amount of money with its currency, or so many staff hours.',
+  description: 'An amount of money with its currency, or a number of staff hours.',
 } as const;
 
 /** An amount, or staff hours. */

@@ -48,7 +48,7 @@ export function nearest(word: string, known: Iterable<string>): string | null {
 export function didYouMean(word: string, known: readonly string[]): string {
   const near = nearest(word, known);
   if (near !== null) return `did you mean "${near}"?`;
-  if (known.length === 0) return 'there is none to choose from';
+  if (known.length === 0) return 'there are none to choose from';
   const shown = known.slice(0, 12).join(', ');
   return `choose one of ${shown}${known.length > 12 ? ', ...' : ''}`;
 }

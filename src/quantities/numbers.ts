@@ -24,7 +24,7 @@ export function parseShare(input: unknown): Parsed<number> {
     value = input;
     if (value > 1)
       return bad(
-        'is more than the whole: a bare share lies between 0 and 1',
+        'is more than the whole: a share without % is between 0 and 1',
         value <= 100 ? `write "${value} %"` : remedy,
       );
   } else if (typeof input === 'string') {
@@ -40,9 +40,9 @@ export function parseShare(input: unknown): Parsed<number> {
         `write "${split.number} %"`,
       );
     value = clean(split.number / 100);
-    if (value > 1) return bad('is more than the whole: a share lies between 0 % and 100 %', remedy);
+    if (value > 1) return bad('is more than the whole: a share is between 0 % and 100 %', remedy);
   } else return wrongKind(`is ${kindOf(input)} where a share is needed`, remedy);
-  if (!(value >= 0)) return bad('is negative: a share cannot be', remedy);
+  if (!(value >= 0)) return bad('is negative, which a share cannot be', remedy);
   return good(value);
 }
 
@@ -85,7 +85,7 @@ function parseCount(input: unknown, rule: CountRule): Parsed<number | null> {
       remedy,
     );
   if (!Number.isInteger(input)) return bad(`is not a whole number of ${rule.noun}`, remedy);
-  if (input < 0) return bad(`is negative: a count of ${rule.noun} cannot be`, remedy);
+  if (input < 0) return bad(`is negative, which a count of ${rule.noun} cannot be`, remedy);
   if (input < rule.least) return bad(`is too few ${rule.noun}`, remedy);
   if (input > rule.most)
     return bad(
@@ -142,7 +142,7 @@ export const plainNumber = (noun: string, positive = false): Quantity<number> =>
 export function parseClock(input: unknown): Parsed<number> {
   const remedy = 'write hours and minutes of the 24-hour clock in quotes, such as "07:30"';
   if (typeof input === 'number')
-    return bad('is a bare number where a time of day is needed', remedy);
+    return bad('is a number without a unit where a time of day is needed', remedy);
   if (typeof input !== 'string')
     return wrongKind(`is ${kindOf(input)} where a time of day is needed`, remedy);
   const found = /^\s*(\d{1,2}):(\d{2})\s*$/.exec(input);
@@ -150,7 +150,7 @@ export function parseClock(input: unknown): Parsed<number> {
   const hours = Number(found[1]);
   const minutes = Number(found[2]);
   if (minutes > 59 || hours > 24 || (hours === 24 && minutes > 0))
-    return bad('is no time of day', remedy);
+    return bad('is not a time of day', remedy);
   return good((hours * 60 + minutes) * 60_000);
 }
 
@@ -182,6 +182,6 @@ export const moment: Quantity<Moment> = quantity(
   {
     type: 'string',
     examples: ['08:10', '70 min'],
-    description: 'A time of day, or so long after opening.',
+    description: 'A time of day, or a time after opening.',
   },
 );

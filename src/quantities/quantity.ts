@@ -10,7 +10,7 @@ export type Parsed<T> =
   | { readonly ok: true; readonly value: T }
   | {
       readonly ok: false;
-      /** A clause that follows the value: "is a bare number where a duration is needed". */
+      /** A clause that follows the value: "is a number without a unit where a duration is needed". */
       readonly rule: string;
       /** What to write instead. */
       readonly remedy: string;

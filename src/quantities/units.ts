@@ -40,7 +40,7 @@ const fluidOunceMl = 29.5735295625;
 export const durationUnits: UnitTable = {
   noun: 'a duration',
   most: 10 * 366 * 86_400_000,
-  mostInWords: 'nothing in a café takes more than ten years',
+  mostInWords: 'the longest allowed is ten years',
   factors: {
     ms: 1,
     s: 1000,
@@ -172,7 +172,10 @@ export function parseWithUnit(input: unknown, table: UnitTable): Parsed<number> 
   const odd = notFinite(input);
   if (odd) return odd;
   if (typeof input === 'number')
-    return bad(`is a bare number where ${table.noun} is needed`, both(input, table.usual));
+    return bad(
+      `is a number without a unit where ${table.noun} is needed`,
+      both(input, table.usual),
+    );
   if (typeof input !== 'string')
     return wrongKind(`is ${kindOf(input)} where ${table.noun} is needed`, example(table));
   const split = splitNumber(input);
@@ -222,7 +225,10 @@ export function parseTemperature(input: unknown): Parsed<number> {
   const odd = notFinite(input);
   if (odd) return odd;
   if (typeof input === 'number')
-    return bad('is a bare number where a temperature is needed', both(input, ['°C', '°F']));
+    return bad(
+      'is a number without a unit where a temperature is needed',
+      both(input, ['°C', '°F']),
+    );
   if (typeof input !== 'string')
     return wrongKind(`is ${kindOf(input)} where a temperature is needed`, remedy);
   const split = splitNumber(input);
@@ -234,7 +240,7 @@ export function parseTemperature(input: unknown): Parsed<number> {
     return bad(`has the unit "${split.rest}" where a temperature is needed (°C, °F)`, remedy);
   const celsius = unit === 'C' ? split.number : clean(((split.number - 32) * 5) / 9);
   if (!Number.isFinite(celsius)) return bad('is too large a number', remedy);
-  if (celsius < -273.15) return bad('is colder than anything can be', remedy);
+  if (celsius < -273.15) return bad('is below absolute zero', remedy);
   return good(celsius);
 }
 
@@ -257,12 +263,12 @@ const perUnits = {
 
 /** So many a unit of time: "32 / h", "0.5 / min"; the result is a millisecond. */
 export function parseRate(input: unknown): Parsed<number> {
-  const remedy = 'write so many a unit of time, such as "32 / h" or "0.5 / min"';
+  const remedy = 'write a number per unit of time, such as "32 / h" or "0.5 / min"';
   const odd = notFinite(input);
   if (odd) return odd;
   if (typeof input === 'number')
     return bad(
-      'is a bare number where a rate is needed',
+      'is a number without a unit where a rate is needed',
       `write "${input} / h" or "${input} / min"`,
     );
   if (typeof input !== 'string')
@@ -287,7 +293,7 @@ export function parseRate(input: unknown): Parsed<number> {
   const value = clean(split.number / ms);
   if (!Number.isFinite(value)) return bad('is too large a number', remedy);
   if (value < 0)
-    return bad('is negative: a rate cannot be', `write "${0 - split.number} / ${per}"`);
+    return bad('is negative, which a rate cannot be', `write "${0 - split.number} / ${per}"`);
   return good(value);
 }
 
@@ -296,5 +302,5 @@ export const rate: Quantity<number> = quantity('rate', parseRate, {
   pattern:
     '^\\s*\\+?(\\d+\\.?\\d*|\\.\\d+)([eE][-+]?\\d+)?\\s*(/|per)\\s*(s|second|min|minute|h|hour|day)\\s*$',
   examples: ['32 / h', '0.5 / min'],
-  description: 'So many a unit of time.',
+  description: 'A number per unit of time.',
 });

@@ -95,7 +95,7 @@ export function checkCalendar(tree: unknown): Flaw[] {
           problemAt(
             ['calendar', 'weeksAYear'],
             weeks,
-            'stands without days a week',
+            'needs days a week beside it',
             'add daysAWeek, or write daysAYear alone',
           ),
         ]
@@ -109,7 +109,7 @@ export function checkCalendar(tree: unknown): Flaw[] {
           problemAt(
             ['calendar'],
             undefined,
-            'says no number of days',
+            'does not say how many days',
             'write { daysAYear: 250 }, or { daysAWeek: 5, weeksAYear: 50 }',
           ),
         ]

@@ -38,17 +38,17 @@ export function checkBounds(scenario: Scenario): Flaw[] {
     refuse(
       ['level'],
       level >= 1
-        ? 'asks that nothing ever runs out, which no stock can promise'
-        : 'is no level at all',
+        ? 'asks that nothing ever runs out, which no stock can guarantee'
+        : 'cannot be a level: it is zero or less',
       'write a share below 100 %, such as 95 %',
     );
   if (open > LONGEST_RUSH)
-    refuse(['hours'], 'lasts longer than 60 days, the longest that a run may be');
+    refuse(['hours'], 'is longer than 60 days, the longest that can be simulated');
   if (arrivals.dayFactor > MOST_DAY_FACTOR)
     refuse(
       ['arrivals', 'dayFactor'],
-      `is above ${MOST_DAY_FACTOR}: most days would have nobody and a few days everybody`,
-      'write how much whole days differ, such as 0.2',
+      `is above ${MOST_DAY_FACTOR}: most days would be empty and a few days overfull`,
+      'write how much one day differs from the next, such as 0.2',
     );
   const { peak } = arrivals;
   if (peak !== undefined && peak.guests * HOUR > MOST_GUESTS_AN_HOUR)

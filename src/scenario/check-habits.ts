@@ -11,13 +11,13 @@ export function checkHabits(tree: unknown): Flaw[] {
   const whenFull = valueAt(tree, ['seats', 'whenFull']);
   if (whenFull !== 'wait' && whenFull !== undefined)
     return refuse(
-      'has nobody to clear for: no party waits for seats',
+      'has no effect: parties do not wait for seats',
       'write seats.whenFull: wait, or leave it out',
     );
   return valueAt(tree, ['seats', 'heldUntilCleared']) === true
     ? []
     : refuse(
-        'changes nothing: seats are free as soon as a party leaves',
+        'has no effect: seats are free as soon as a party leaves',
         'write seats.heldUntilCleared: true, or leave it out',
       );
 }

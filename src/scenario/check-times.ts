@@ -54,14 +54,17 @@ export function checkHours(tree: unknown): Flaw[] {
       problemAt(
         ['hours', 'for'],
         valueAt(tree, ['hours', 'for']),
-        'leaves no time to be open',
+        'leaves no opening time',
         'write how long the rush lasts, such as "180 min"',
       ),
     ];
   const from = clockAt(tree, ['hours', 'from']);
   const to = clockAt(tree, ['hours', 'to']);
   if (from === null || to === null || to > from) return [];
-  const rule = to === from ? 'is closing at the moment of opening' : 'is closing before opening';
+  const rule =
+    to === from
+      ? 'is a closing time equal to the opening time'
+      : 'is a closing time before the opening time';
   return [
     problemAt(
       ['hours', 'to'],
@@ -86,7 +89,7 @@ function checkSteps(tree: unknown, path: Path, open: number | null): Flaw[] {
         problemAt(
           path,
           undefined,
-          `covers ${inWords(sum)} where the hours are ${inWords(open)}`,
+          `covers ${inWords(sum)}, but the hours are ${inWords(open)}`,
           'make the steps cover the hours exactly',
         ),
       ];
@@ -101,7 +104,7 @@ function checkSlots(tree: unknown, open: number | null): Flaw[] {
       problemAt(
         [...path, 'every'],
         valueAt(tree, [...path, 'every']),
-        'is a slot of no length',
+        'is a slot with no length',
         'write the length of a slot, such as "15 min"',
       ),
     ];
@@ -115,7 +118,7 @@ function checkSlots(tree: unknown, open: number | null): Flaw[] {
     problemAt(
       [...path, 'parties'],
       undefined,
-      `has ${parties.length} slots, which cover ${inWords(every * parties.length)} where the hours are ${inWords(open)}`,
+      `has ${parties.length} slots, which cover ${inWords(every * parties.length)}, but the hours are ${inWords(open)}`,
       remedy,
     ),
   ];
@@ -131,7 +134,7 @@ function checkPeak(tree: unknown): Flaw[] {
         path,
         undefined,
         'is empty',
-        'write the relative weight of equal parts of the rush, such as [3, 5, 9, 7]',
+        'write how busy each equal part of the rush is, as relative numbers, such as [3, 5, 9, 7]',
       ),
     ];
   return shape.every((weight) => weight === 0)
@@ -139,8 +142,8 @@ function checkPeak(tree: unknown): Flaw[] {
         problemAt(
           path,
           undefined,
-          'has no weight above zero',
-          'write the relative weight of equal parts of the rush, such as [3, 5, 9, 7]',
+          'has no number above zero',
+          'write how busy each equal part of the rush is, as relative numbers, such as [3, 5, 9, 7]',
         ),
       ]
     : [];
@@ -216,7 +219,7 @@ function checkIntervals(tree: unknown): Flaw[] {
   const zero = (path: Path, remedy: string): Flaw[] => {
     const law = durationLaw.safeParse(valueAt(tree, path));
     return law.success && meanMs(law.data) === 0
-      ? [problemAt(path, valueAt(tree, path), 'is no interval', remedy)]
+      ? [problemAt(path, valueAt(tree, path), 'is not an interval', remedy)]
       : [];
   };
   return [
@@ -240,8 +243,8 @@ export function checkTimes(tree: unknown): Flaw[] {
             ['arrivals'],
             undefined,
             forms.length === 0
-              ? 'says nothing of when guests come'
-              : `gives ${forms.join(' and ')} at once`,
+              ? 'does not say when guests come'
+              : `gives both ${forms.join(' and ')}`,
             remedy,
           ),
         ]

@@ -27,7 +27,7 @@ function checkSetting(setting: unknown, path: Path, ware: readonly string[]): Fl
         problemAt(
           [...path, i],
           piece,
-          'stands among pieces of ware',
+          'is listed among pieces of ware',
           'write takeaway alone, without brackets',
         ),
       ];
@@ -84,7 +84,7 @@ function checkWare(tree: unknown): Flaw[] {
           ...problemAt(
             ['ware', id],
             undefined,
-            'has a meaning of its own and cannot name a ware',
+            'is a reserved word and cannot be the name of a ware',
             'choose another name',
           ),
           onKey: true,
@@ -118,7 +118,7 @@ function checkShape(path: Path, ware: Record<string, unknown>): Flaw[] {
             [...path, 'foot'],
             ware['foot'],
             `is wider than the rim (${Number(rim.toFixed(1))} mm)`,
-            'check whether foot and rim were exchanged',
+            'check whether foot and rim were swapped',
           ),
         ]
       : []),
@@ -127,8 +127,8 @@ function checkShape(path: Path, ware: Record<string, unknown>): Flaw[] {
           problemAt(
             [...path, 'well'],
             ware['well'],
-            `is no narrower than the saucer itself (${Number(rim.toFixed(1))} mm)`,
-            'measure the hollow that the foot stands in',
+            `is as wide as the saucer or wider (${Number(rim.toFixed(1))} mm)`,
+            'measure the well, the hollow that the foot of the cup stands in',
           ),
         ]
       : []),
@@ -166,7 +166,7 @@ function checkMachines(tree: unknown): Flaw[] {
     'add one, such as { class: undercounter }, or write { unlimited: { class: undercounter } }';
   const none =
     Array.isArray(machines) && listed.every((one) => isGroup(one) && one['count'] === 0)
-      ? [problemAt(path, undefined, 'leaves no machine to wash with', remedy)]
+      ? [problemAt(path, undefined, 'leaves no dishwasher', remedy)]
       : [];
   const each: readonly (readonly [Path, unknown])[] = Array.isArray(machines)
     ? listed.map((one, i) => [[...path, i], one] as const)
@@ -178,7 +178,7 @@ function checkMachines(tree: unknown): Flaw[] {
           problemAt(
             [...at, 'class'],
             cls,
-            'is not a class of machine',
+            'is not a class of dishwasher',
             didYouMean(cls, machineClassIds()),
           ),
         ]
@@ -190,8 +190,8 @@ function checkMachines(tree: unknown): Flaw[] {
           problemAt(
             ['washing', 'hands'],
             'clearers',
-            'names people who are not there: tables are cleared at once, by nobody',
-            'write a number of hands, or let clearers walk rounds',
+            'cannot be: tables are cleared at once here, so there are no clearers',
+            'write a number of people, or have clearers make rounds',
           ),
         ]
       : [];
@@ -214,7 +214,7 @@ export function otherCurrency(path: Path, value: unknown, tree: unknown): Flaw[]
     problemAt(
       path,
       value,
-      `is in ${parsed.value.currency} where the scenario is in ${own}`,
+      `is in ${parsed.value.currency}, but the scenario is in ${own}`,
       `convert it to ${own}`,
     ),
   ];

@@ -84,7 +84,9 @@ function compileWare(
     const family = familyOf(id, one);
     const fill = rackFill(one, rackKindOf(scenario.racks, family), scenario.racks, piecesPerRack);
     if (fill === null || fill.pieces < 1)
-      throw new Error(`ware ${id} fits no rack: read the scenario with the same pieces per rack`);
+      throw new Error(
+        `ware ${id} fits in no rack; read the scenario with the same pieces per rack`,
+      );
     return {
       id,
       family: familyIds.indexOf(family),

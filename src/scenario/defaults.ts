@@ -56,7 +56,7 @@ function rackOfClass(filled: Filled, family: unknown, kind: string): Filled {
     value: kind,
     basis: 'practice',
     range: null,
-    source: 'the rack in which such ware is washed',
+    source: 'the usual rack for such ware',
   };
   return { tree: withValueAt(filled.tree, at, kind), wraps: [...filled.wraps, wrap] };
 }

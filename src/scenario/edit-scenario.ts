@@ -94,7 +94,7 @@ export function editScenario(text: string, edits: readonly Edit[]): string {
     return refuse(
       edits.at(-1)?.path ?? [],
       undefined,
-      'cannot be changed here without disturbing the lines around it',
+      'cannot be changed here without changing the lines around it',
       'change it in the text of the file',
     );
   }
@@ -106,7 +106,14 @@ function refuseAll(text: string): never {
   const parse = parseYaml(text);
   throw new EditRefused(
     parse.ok
-      ? [problemAt([], undefined, 'cannot be changed so', 'change it in the text of the file')]
+      ? [
+          problemAt(
+            [],
+            undefined,
+            'cannot be changed this way',
+            'change it in the text of the file',
+          ),
+        ]
       : parse.flaws,
   );
 }
@@ -163,7 +170,7 @@ function added(state: State, path: Path, value: unknown): State {
   const there = valueAt(state.tree, ownerInFile(state, path));
   return there === undefined || same(there, value)
     ? setValue(state, path, value)
-    : refuse(path, path.at(-1), 'is there already', 'choose another name');
+    : refuse(path, path.at(-1), 'already exists', 'choose another name');
 }
 
 function typed(line: string, path: Path): unknown {
@@ -208,7 +215,7 @@ function made(
     return refuse(
       at,
       undefined,
-      'cannot be changed here without disturbing the lines around it',
+      'cannot be changed here without changing the lines around it',
       'change it in the text of the file',
     );
   return { ...written(next), tree: wanted };
@@ -227,7 +234,7 @@ function setValue(state: State, path: Path, value: unknown): State {
   if (same(valueAt(tree, at), value)) return state;
   const gap = listGap(tree, at);
   if (gap !== null)
-    return refuse(path, value, 'lies beyond the end of its list', `the next place is [${gap}]`);
+    return refuse(path, value, 'is beyond the end of its list', `the next place is [${gap}]`);
   return made(state, at, withValueAt(tree, at, value), (own) =>
     setInText(own, at, value, orderOf(tree)),
   );
@@ -259,7 +266,7 @@ function listGap(tree: unknown, path: Path): number | null {
 function removed(state: State, path: Path): State {
   const at = ownerInFile(state, path);
   if (valueAt(state.tree, at) === undefined)
-    return refuse(path, undefined, 'is not in the file', 'nothing is to be taken out');
+    return refuse(path, undefined, 'is not in the file', 'there is nothing to remove');
   return made(state, at, without(state.tree, at), (own) => removeFromText(own, at));
 }
 
@@ -284,12 +291,7 @@ function setMarks(state: State, path: Path, marks: Readonly<Record<string, unkno
     if (present === undefined) {
       const filled = valueAt(fill(unwrap(tree).tree).tree, path);
       if (filled === undefined)
-        return refuse(
-          path,
-          undefined,
-          'has no value that could rest on anything',
-          'give the value too',
-        );
+        return refuse(path, undefined, 'has no value to mark', 'give the value too');
       return setMarks(setValue(state, path, filled), path, marks);
     }
     return made(state, value, withValueAt(tree, value, { value: present, ...fresh }), (own) =>

@@ -102,6 +102,6 @@ export function readFlow(
     },
   });
   return odd
-    ? refuse('has an anchor or an alias')
+    ? refuse('contains an anchor or an alias, which a value here cannot')
     : { ok: true, value: document.toJS() as unknown };
 }

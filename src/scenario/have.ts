@@ -51,7 +51,7 @@ export function checkHave(tree: unknown): Flaw[] {
     ...unknown(
       'machines',
       (id) => machineClass(id) !== null,
-      'is not a class of machine',
+      'is not a class of dishwasher',
       machineClassIds(),
     ),
   ];

@@ -97,7 +97,7 @@ function grammar(code: string, message: string): { rule: string; remedy: string 
     case 'MULTIPLE_DOCS':
       return {
         rule: 'begins a second document',
-        remedy: 'put one scenario in a file, without ---',
+        remedy: 'put only one scenario in a file, without ---',
       };
     default:
       return {
@@ -156,14 +156,14 @@ function build(
         flaw(
           path,
           offset,
-          'is an alias of a name that was not set before',
+          'is an alias, but its name was not set before it',
           `set it with &${node.source}, or write the value out`,
           `*${node.source}`,
         );
         return null;
       }
       if (anchors.includes(target)) {
-        flaw(path, offset, 'is an alias of something that holds it', 'write the values out');
+        flaw(path, offset, 'is an alias of something that contains it', 'write the values out');
         return null;
       }
       return visit(target, path, true, [...anchors, target]);
@@ -234,7 +234,7 @@ export function parseYaml(input: string | Uint8Array): Parse {
   if ('refused' in decoded) return decoded.refused;
   const { text } = decoded;
   if (text.trim() === '')
-    return refuse('is empty', 'write a scenario, or have a starter written for you');
+    return refuse('is empty', 'write a scenario, or let cuptide new write a first one');
 
   const lines = new LineCounter();
   const place = (offset: number): Position => {

@@ -13,7 +13,7 @@ export interface Position {
 export interface Flaw {
   readonly path: Path;
   readonly value: unknown;
-  /** A clause that follows the value: "is negative: a duration cannot be". */
+  /** A clause that follows the value: "is negative, which a duration cannot be". */
   readonly rule: string;
   readonly remedy: string;
   /** Where the value stands in the file if that is not where `path` says (inside a marked value). */
@@ -66,7 +66,7 @@ export function problem(flaw: Flaw, file: string, position: Position): Problem {
   };
 }
 
-/** `cafe.yaml:12:5: guests.dwell: 40 is a bare number where a duration is needed; write "40 s" or "40 min"`. */
+/** `cafe.yaml:12:5: guests.dwell: 40 is a number without a unit where a duration is needed; write "40 s" or "40 min"`. */
 export function formatProblem({ file, line, column, path, message }: Problem): string {
   // A table has rows only, and what was typed has neither.
   const place = [file, line, column].filter((part) => part !== '' && part !== 0).join(':');

@@ -110,7 +110,7 @@ export function checkTree(
  * but wait for the class to be named right, and a law whose name is misspelt is not unnamed.
  */
 function followsFromAnother(flaw: Flaw, all: readonly Flaw[]): boolean {
-  if (flaw.rule === 'names no law')
+  if (flaw.rule === 'does not name a distribution')
     return all.some(
       ({ path, onKey }) =>
         onKey === true && path.length === flaw.path.length + 1 && isWithin(path, flaw.path),
@@ -177,7 +177,7 @@ function checkRange(
     problemAt(
       wrap.path,
       wrap.value,
-      'lies outside its own range',
+      'is outside its own range',
       'widen the range or correct the value',
     ),
   ];
@@ -201,7 +201,7 @@ function checkFits(scenario: Scenario, piecesPerRack?: PiecesPerRack): Flaw[] {
           ...problemAt(
             [...path, 'perRack'],
             undefined,
-            `is missing: nothing tells how many fill a rack of the kind ${kind}`,
+            `is missing: neither its shape nor its class says how many fill a rack of the kind ${kind}`,
             'count the pieces in a full rack and write perRack: 16',
           ),
         },

@@ -29,9 +29,9 @@ const slices = {
   ...cafeFields,
   menu: named(
     drink,
-    'write a drink a line, such as flat-white: { share: 100 %, setting: [cup, saucer] }',
+    'write one drink per line, such as flat-white: { share: 100 %, setting: [cup, saucer] }',
   ),
-  ware: named(ware, 'write a ware a line, such as cup: { like: medium-cup }'),
+  ware: named(ware, 'write one ware per line, such as cup: { like: medium-cup }'),
   washing: washingSchema(oneMachine, listedMachine),
   alternatives: alternativesSchema.optional(),
   calendar: calendarSchema.optional(),
@@ -44,7 +44,7 @@ const slices = {
 };
 
 const locale = z.string().refine((tag) => isLocale(tag), {
-  error: 'is no language tag; write one such as en-IE or de (BCP 47)',
+  error: 'is not a language tag; write one such as en-IE or de (BCP 47)',
 });
 
 function isLocale(tag: string): boolean {
@@ -64,7 +64,7 @@ export const scenarioSchema = group(
     level: filled(share),
     seed: z
       .union([z.string(), z.int().transform(String)], {
-        error: 'is no seed; write a word or a whole number',
+        error: 'is not a seed; write a word or a whole number',
       })
       .default('1'),
     ...slices,
@@ -102,7 +102,7 @@ class Definitions {
         itself,
         {
           type: 'object',
-          description: 'The value with what it rests on.',
+          description: 'The value, with what it is based on.',
           properties: {
             value: itself,
             basis: {

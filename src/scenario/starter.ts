@@ -78,9 +78,9 @@ export function starter(answers: StarterAnswers): string {
   const ware = Object.keys(starterWare).filter((id) => used.has(id));
   const makers = Math.max(1, Math.ceil(answers.guests / 60));
 
-  return `# A first description of the café. Correct what is not so; leave out what you do not know:
-# a figure that is common in the trade then takes its place, and the report says so.
-# Any value may also say what it rests on:
+  return `# A first description of your café. Correct what is wrong and leave out what you do not know:
+# a usual figure of the trade is then used, and the report says so.
+# Any value may also say what it is based on:
 #   staysIn: { value: 40 %, basis: measured, range: [35 %, 45 %], source: "counted on three mornings" }
 
 name: ${JSON.stringify(answers.name)}
@@ -99,11 +99,11 @@ arrivals:
 ${otherShapes(shape, from, to)}
 
 guests:
-  staysIn: ${Number((answers.stay * 100).toPrecision(6))} %            # the rest takes away, in paper cups
+  staysIn: ${Number((answers.stay * 100).toPrecision(6))} %            # the rest take their drinks away, in paper cups
 ${
   dwell === null
-    ? '  # dwell: 40 min          # how long guests stay once they have their drinks; time a few tables'
-    : `  # How long guests stay once they have their drinks; time a few tables.
+    ? '  # dwell: 40 min          # how long guests stay after they get their drinks; time a few tables'
+    : `  # How long guests stay after they get their drinks; time a few tables.
   dwell: { lognormal: { mean: ${dwell} min, sd: ${Math.max(0.1, Math.round(dwell * STAY_SPREAD * 10) / 10)} min } }`
 }
 
@@ -112,7 +112,7 @@ ${
 menu:
 ${answers.menu.map((drink, i) => drinkLines(drink, shares[i]!)).join('\n')}
 
-# like: a class of ware that lends what is not given here. Give what you know, for example
+# like: a class of ware; its usual values fill in what is not given here. Give what you know, for example
 #   medium-cup: { like: medium-cup, price: 5 ${currency}, rim: 88 mm, perRack: 16 }
 # family: pieces of one family share racks.
 ware:
@@ -126,14 +126,14 @@ counter:
   makers: ${makers}                # people who make drinks at the same time
 
 clearing:
-  every: about 10 min      # a round through the room; nobody keeps to the minute; or write  clearing: atOnce
+  every: about 10 min      # how often somebody goes round the room; or write  clearing: atOnce
   clearers: 1
 
 washing:
-  machines:                # time ten loads and give loading, cycle and unloading
+  machines:                # better: time ten loads, and give loading, cycle and unloading
 ${Array.from({ length: machine.count }, () => `    - class: ${machine.class}`).join('\n')}
-  hands: 1                 # who load and unload: a number, or clearers, or makers
-  partLoadWait: about 6 min # a rack that is not full goes once its first piece has waited so long
-  # otherLoads: { racks: 6 / h }   # racks of plates and pans that go through the same machine
+  hands: 1                 # how many people load and unload; or clearers, or makers
+  partLoadWait: about 6 min # a rack that is not full is started when its first piece has waited this long
+  # otherLoads: { racks: 6 / h }   # racks of plates and pans washed in the same dishwasher
 `;
 }

@@ -99,14 +99,14 @@ export function unwrap(tree: unknown, at: Path = []): Unwrapped {
     if (!bases.includes(basis as Basis))
       flaw(
         'basis',
-        `is no basis (${bases.join(', ')})`,
+        `is not a basis (${bases.join(', ')})`,
         typeof basis === 'string' ? didYouMean(basis, bases) : 'write one of these words',
       );
     if (typeof source !== 'string')
       flaw(
         'source',
         `is ${kindOf(source)} where text is needed`,
-        'say in words where the value comes from',
+        'write in words where the value comes from',
       );
     const isRange = Array.isArray(range) && range.length === 2;
     if (range !== undefined && !isRange)
@@ -116,7 +116,7 @@ export function unwrap(tree: unknown, at: Path = []): Unwrapped {
         'write the lowest and the highest plausible value, such as [20 min, 40 min]',
       );
     if (isGroup(node['value']) && Object.hasOwn(node['value'], 'value'))
-      flaw('value', 'is marked twice', 'keep one of the marks');
+      flaw('value', 'is marked twice', 'keep only one of the marks');
     const value = visit(node['value'], path, [...file, 'value']);
     wraps.push({
       path,

@@ -28,7 +28,7 @@ export function warningsOf(scenario: Scenario): Warning[] {
     warn(
       'no-part-load-wait',
       'washing.partLoadWait',
-      'Only full racks are washed: items that are used little may never fill one and stay dirty all day. Set washing.partLoadWait, such as 6 min.',
+      'Only full racks are washed, so items that are rarely used may stay dirty all day. Set washing.partLoadWait, such as about 6 min.',
     );
   }
   const expected = arrivals.slots?.parties ??
@@ -37,7 +37,7 @@ export function warningsOf(scenario: Scenario): Warning[] {
     warn(
       'no-guests',
       'arrivals',
-      'No guests are expected: the rush is empty unless you give listed days.',
+      'No guests are expected, so nothing happens unless you give listed days.',
     );
 
   const open = openMs(scenario);
@@ -45,14 +45,14 @@ export function warningsOf(scenario: Scenario): Warning[] {
     warn(
       'long-rush',
       'hours',
-      `The rush lasts ${Math.round(open / HOUR)} hours. A stock is sized for the busiest hours of one day; give those.`,
+      `The rush lasts ${Math.round(open / HOUR)} hours. Give only the busiest hours of one day: the stock is sized for those.`,
     );
   for (const [path, law] of stepsOf(scenario)) {
     if (meanOfLaw(law) > open)
       warn(
         'longer-than-rush',
         dotted(path),
-        'Takes longer than the whole rush, so nothing that waits for it comes back in time. Check the number and its unit.',
+        'This takes longer than the whole rush, so nothing that waits for it comes back in time. Check the number and its unit.',
       );
     else if (
       law.law !== 'constant' &&
@@ -62,7 +62,7 @@ export function warningsOf(scenario: Scenario): Warning[] {
       warn(
         'wide-spread',
         dotted(path),
-        `Its standard deviation is more than ${WIDE} times its mean: nearly all values are then close to zero and a few enormous. Check both.`,
+        `Its standard deviation is more than ${WIDE} times its mean, so nearly all values are close to zero and a few are enormous. Check both.`,
       );
   }
   const largest = guests.partySize.findLastIndex((share) => share > 0) + 1;
@@ -70,7 +70,7 @@ export function warningsOf(scenario: Scenario): Warning[] {
     warn(
       'party-larger-than-house',
       'seats.count',
-      `Parties of ${largest} are expected, but there are only ${seats.count} seats: these parties will always leave.`,
+      `Parties of ${largest} are expected, but there are only ${seats.count} seats, so these parties always leave.`,
     );
 
   const used = new Set(
@@ -84,7 +84,7 @@ export function warningsOf(scenario: Scenario): Warning[] {
       warn(
         'unused-ware',
         `ware.${id}`,
-        `${nameOf(id, ware)} is in no drink's setting, so none will be needed.`,
+        `${nameOf(id, ware)} is not used by any drink, so none are needed.`,
       );
   }
   warnings.push(...constantHabits(scenario), ...easyHandles(scenario), ...ownRacks(scenario));
@@ -106,7 +106,7 @@ function constantHabits({ clearing, washing }: Scenario): Warning[] {
         code: 'constant-habit',
         path,
         message:
-          `${what} exactly every ${exactly}. People do not keep a beat, and exact times fall together: a minute more or less then seems to change the stock. Write "about ${exactly}".`.replace(
+          `${what} exactly every ${exactly}. People are not that exact, and exact times coincide: one minute more or less then seems to change the stock. Write "about ${exactly}".`.replace(
             'wait exactly every',
             'wait exactly',
           ),
@@ -141,8 +141,8 @@ function easyHandles({ suit }: Scenario): Warning[] {
       message: `${Number((easyHandle * 100).toPrecision(3))} % of guests ask for an easy handle and take another vessel (${Object.entries(
         instead,
       )
-        .map(([from, to]) => `${to} in place of ${from}`)
-        .join(', ')}): the stock is for them too.`,
+        .map(([from, to]) => `${to} instead of ${from}`)
+        .join(', ')}). The stock includes what they use.`,
     },
   ];
 }

@@ -58,7 +58,10 @@ export function flawsOf(issues: readonly Issue[], schema: z.core.$ZodType, tree:
       case 'invalid_union': {
         const branch = value === undefined ? null : meant(issue.errors);
         if (branch) return branch.flatMap((inner) => one(inner, path));
-        const { rule, remedy } = sentence(issue.message, 'look up the forms this field may take');
+        const { rule, remedy } = sentence(
+          issue.message,
+          'see the README for what this field may be',
+        );
         return [problemAt(path, value, value === undefined ? 'is missing' : rule, remedy)];
       }
       case 'unrecognized_keys': {
@@ -75,7 +78,7 @@ export function flawsOf(issues: readonly Issue[], schema: z.core.$ZodType, tree:
                 ...problemAt(
                   path,
                   undefined,
-                  'is no party size',
+                  'is not a party size',
                   'write whole numbers from 1 to 99',
                 ),
                 onKey: true,
@@ -132,7 +135,7 @@ export function flawsOf(issues: readonly Issue[], schema: z.core.$ZodType, tree:
               value === undefined
                 ? 'is missing'
                 : `is ${kindOf(value)} where ${issue.expected === 'string' ? 'text' : issue.expected} is needed`,
-              'write it as the field needs it',
+              'write it in the form that this field needs',
             ),
           ];
         break;

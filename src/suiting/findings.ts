@@ -88,7 +88,7 @@ function tooHot(drink: DrinkAnswer, all: FindingsInput): Finding[] {
         path,
         shareOf(drink, all),
         'published',
-        `${drink.name} to take away leaves at ${celsius(drink.paperFirstC)}, because paper hardly cools it. Careful: ${drink.scaldInPaper}.`,
+        `${drink.name} to take away leaves at ${celsius(drink.paperFirstC)}, because a paper cup hardly cools it. Careful: ${drink.scaldInPaper}.`,
       ),
     );
   }
@@ -139,7 +139,7 @@ function hardToHold(ware: WareAnswer, all: FindingsInput): Finding[] {
         `suit.ware.${ware.ware}.opening`,
         0.3,
         'assumed',
-        `${ware.name}: nobody can say whether it is easy to hold, because the file does not give the opening of the handle. Measure its width and height.`,
+        `${ware.name}: the file does not give the opening of the handle, so it is not known whether it is easy to hold. Measure its width and height.`,
       ),
     );
   }
@@ -325,7 +325,7 @@ function spout(ware: WareAnswer): Finding[] {
       `ware.${ware.ware}.height`,
       -ware.spout.spareMm,
       'measured',
-      `${ware.name} is ${(-ware.spout.spareMm).toFixed(1)} mm too tall to stand under the spout: shots for it are pulled into a jug.`,
+      `${ware.name} is ${(-ware.spout.spareMm).toFixed(1)} mm too tall to stand under the spout: make shots for it in a jug.`,
     ),
   ];
 }
@@ -377,7 +377,7 @@ function unmeasured({ drinks, ware, reads, input }: FindingsInput): Finding[] {
           `ware.${piece.ware}.brim`,
           0.4,
           given ?? 'assumed',
-          `${piece.name}: the file does not say that its brim is measured. Strength depends on it: weigh the water it holds.`,
+          `${piece.name}: the file does not say whether its brim was measured. Strength depends on it: weigh the water it holds.`,
         ),
       );
   }

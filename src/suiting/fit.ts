@@ -86,14 +86,14 @@ export function wareProblems(ware: SuitWare): Problem[] {
       'foot',
       ware.footMm,
       `is wider than the rim (${round1(ware.rimMm)} mm)`,
-      'check whether foot and rim were exchanged',
+      'check whether foot and rim were swapped',
     );
   }
   if (isVessel && ware.handleMm !== null && ware.rimMm !== null && ware.handleMm > ware.rimMm) {
     say(
       'handle',
       ware.handleMm,
-      `stands out by more than the rim is wide (${round1(ware.rimMm)} mm)`,
+      `is longer than the rim is wide (${round1(ware.rimMm)} mm)`,
       'measure from the rim outwards',
     );
   }

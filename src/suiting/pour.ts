@@ -132,7 +132,7 @@ export function pourFaults(side: Side): PourFault[] {
       {
         field: 'foam',
         value: recipe.foam.depthMm,
-        rule: 'is a depth, which needs the rim of its vessel',
+        rule: 'is a depth, but the rim of the vessel is not given',
         remedy: 'give the rim of the vessel, or the foam as a share of the filling',
       },
     ];
@@ -152,7 +152,7 @@ export function pourFaults(side: Side): PourFault[] {
       faults.push({
         field: recipe.topUp === 'nothing' ? 'shot' : 'pours',
         value: liquid,
-        rule: `makes ${Math.round(fill * space.brimMl)} ml with its foam, which must fit below the brim (${brim})`,
+        rule: `makes ${Math.round(fill * space.brimMl)} ml with its foam, more than fits below the brim (${brim})`,
         remedy: 'take a larger vessel, or pour less',
       });
     }
@@ -170,7 +170,7 @@ export function pourFaults(side: Side): PourFault[] {
     faults.push({
       field: 'share',
       value: recipe.shotShare,
-      rule: `brings ${Math.round(shotMl)} ml of shot, which must fit into the liquid that the vessel holds (${Math.round(poured.servedMl)} ml)`,
+      rule: `brings ${Math.round(shotMl)} ml of coffee, more than the liquid that the vessel holds (${Math.round(poured.servedMl)} ml)`,
       remedy: 'take a larger vessel, a smaller share of the shot or a shorter shot',
     });
   }

@@ -74,14 +74,14 @@ export function readSuit(input: ReadInput): Reads {
     reading.refuse(
       ['suit', 'room'],
       roomC,
-      'is no temperature of a café',
+      'is not a room temperature for a café',
       'give the temperature of the room, about 21 °C',
     );
   if (!(warmedC >= roomC && warmedC <= 100))
     reading.refuse(
       ['suit', 'warmed'],
       warmedC,
-      'does not lie between the room and 100 °C',
+      'is not between room temperature and 100 °C',
       'measure a cup from the machine, about 50 °C',
     );
 
@@ -135,7 +135,7 @@ export function readSuit(input: ReadInput): Reads {
       reading.refuse(
         ['suit', 'guests', 'instead', from],
         to,
-        'cannot stand in for itself',
+        'cannot replace itself',
         'name the vessel with the easy handle',
       );
   }
@@ -211,7 +211,7 @@ function readPapers(suit: SuitSection, reading: Reading): Paper[] {
       reading.refuse(
         [...path, 'brim'],
         paper.brimMl,
-        `is less than the cup is sold as (${Math.round(paper.nominalMl)} ml)`,
+        `is less than the size the cup is sold as (${Math.round(paper.nominalMl)} ml)`,
         'measure the brim again, or check the nominal size',
       );
     } else return [paper];
@@ -237,7 +237,7 @@ function readSheets(input: ReadInput, reading: Reading): Record<string, WareShee
         reading.refuse(
           ['suit', 'ware', ware.id, 'wall'],
           wallMm,
-          'on both sides leaves no room inside the rim',
+          'on both sides leaves no space inside the rim',
           'give the thickness of one wall',
         );
       }
@@ -313,7 +313,7 @@ function readDrink(drink: SuitDrink, section: DrinkSection, c: DrinkContext): Dr
     c.reading.refuse(
       ['ware', vessel.id, 'brim'],
       null,
-      `is not known, and ${drink.name} is drunk from it`,
+      `is not known, but ${drink.name} is served in it`,
       'fill it to the brim with water and weigh that: a gram is a millilitre',
     );
   } else if (vessel !== null && vessel.brimMl !== null) {
@@ -398,14 +398,14 @@ function readSide(
     reading.refuse(
       [...ownFilling, 'pours'],
       pours,
-      'stands beside fill, which says the same thing',
+      'is given beside fill, which says the same',
       'give one of them',
     );
   if (!(shotShare > 0))
     reading.refuse(
       at('share'),
       shotShare,
-      'is nothing: a drink takes some of the shot',
+      'is zero, but a drink takes some of the shot',
       'give a share above 0 %',
     );
   if (servedC > 100)

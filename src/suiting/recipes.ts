@@ -77,7 +77,7 @@ export function readBrew(
     reading.refuse(
       [...path, 'ratio'],
       shot.ratio,
-      'stands beside yield, which says the same thing',
+      'is given beside yield, which says the same',
       'give one of them',
     );
   }
@@ -121,15 +121,15 @@ export function readBrew(
     reading.refuse(
       [...path, shot.tds === undefined ? 'extraction' : 'tds'],
       brew.extraction,
-      'leaves nothing extracted',
-      'give the share of the dose that ends in the cup, about 20 %',
+      'means that nothing is extracted',
+      'give the share of the coffee that dissolves, about 20 %',
     );
   }
   if (brew.extraction > HIGHEST_EXTRACTION + 1e-9) {
     reading.refuse(
       [...path, shot.extraction === undefined ? 'tds' : 'extraction'],
       brew.extraction,
-      `${shot.extraction === undefined ? `makes an extraction of ${(100 * brew.extraction).toFixed(1)} %, which ` : ''}is over 30 %, more than coffee gives`,
+      `${shot.extraction === undefined ? `makes an extraction of ${(100 * brew.extraction).toFixed(1)} %, which ` : ''}is over 30 %, more than coffee can give`,
       'check dose, yield and TDS: shots run from 16 to 22 %',
     );
   }

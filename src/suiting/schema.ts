@@ -70,7 +70,7 @@ const vesselState = quantity<'cold' | 'warmed' | number>(
 
 const yesOrNo = z.boolean({ error: 'is neither true nor false; write true or false' });
 const oneOf = <const W extends readonly [string, ...string[]]>(words: W) =>
-  z.enum(words, { error: `is none of the words known here; write ${words.join(' or ')}` });
+  z.enum(words, { error: `is not one of the words allowed here; write ${words.join(' or ')}` });
 
 /** A shot: its dose, and how much of it ends in the cup. Either `yield` or `ratio`, either `extraction` or `tds`. */
 const shotSchema = group(
@@ -102,7 +102,7 @@ const making = {
 const drinkSuitSchema = group(
   {
     /** The ware it is drunk from; by default the first cup or glass of its setting. */
-    vessel: text('the ware it is drunk from').optional(),
+    vessel: text('the ware it is served in').optional(),
     /** The paper cup of `papers` it is taken away in. */
     paper: text('the paper cup').optional(),
     ...making,
@@ -166,15 +166,15 @@ export const suitSchema = group(
         },
         'write { nominal: 8 fl oz, brim: 280 ml }',
       ),
-      'write a paper cup a line, such as small: { nominal: 8 fl oz, brim: 280 ml }',
+      'write one paper cup per line, such as small: { nominal: 8 fl oz, brim: 280 ml }',
     ).optional(),
     ware: named(
       wareSuitSchema,
-      'write a ware a line, such as medium-cup: { wall: 4 mm }',
+      'write one ware per line, such as medium-cup: { wall: 4 mm }',
     ).optional(),
     drinks: named(
       drinkSuitSchema,
-      'write a drink a line, such as flat-white: { paper: small }',
+      'write one drink per line, such as flat-white: { paper: small }',
     ).optional(),
   },
   'write drinks: { flat-white: { paper: small } } under it',

@@ -100,9 +100,9 @@ export function notesFor(sheet: WareSheet, shape: Shape | null): string[] {
   if (sheet.stacks === false) notes.push('does not stack, as stated');
   if (shape === 'glass') {
     if (sheet.safetyGlass === 'toughened')
-      notes.push('toughened, as stated: breaks to crumbs, sometimes long after a knock');
+      notes.push('toughened, as stated: it breaks into crumbs, sometimes long after a knock');
     else if (sheet.safetyGlass === 'heat-resistant')
-      notes.push('heat-resistant, as stated: it breaks to shards');
+      notes.push('heat-resistant, as stated: it breaks into shards');
     else if (sheet.safetyGlass === 'plain')
       notes.push('plain glass, as stated: not for hot drinks unless EN 1183 says so');
   }

@@ -231,6 +231,6 @@ function cautionsFor(drinks: readonly DrinkAnswer[], ware: readonly WareAnswer[]
     cautions.push(
       'If glass breaks near ice or food, throw all of the ice or food away, empty and clean the bin, and follow the food-safety plan.',
     );
-  cautions.push('These figures help you choose; they certify nothing.');
+  cautions.push('These figures help you choose; they are not a guarantee.');
   return cautions;
 }

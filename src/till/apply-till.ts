@@ -32,10 +32,14 @@ function readBase(
   const flaw = (path: TillFlaw['path'], rule: string, remedy: string): Outcome<never> =>
     fail({ about: 'base', path, value: undefined, rule, remedy });
   if (document.errors.length > 0 || !isMap(document.contents))
-    return flaw([], 'is no scenario', 'check it on its own first');
+    return flaw([], 'is not a scenario', 'check it with cuptide check first');
   const menu: unknown = document.get('menu', true);
   if (!isMap(menu) || menu.items.length === 0)
-    return flaw(['menu'], 'is missing', 'give the base a menu with the drinks that the map names');
+    return flaw(
+      ['menu'],
+      'is missing',
+      'give the base scenario a menu with the drinks that the map names',
+    );
   const tree = menu.toJS(document) as Readonly<Record<string, unknown>>;
   const drinks = new Map(
     Object.entries(tree).map(([id, drink]) => {
@@ -71,7 +75,7 @@ export function unknownDrinks(
         about: 'map' as const,
         path: ['drinks', group.items[0]!],
         value: drink,
-        rule: 'is no drink of the base scenario',
+        rule: 'is not a drink of the base scenario',
         remedy: didYouMean(drink, known),
       })),
   );

@@ -48,7 +48,7 @@ export function readDate(text: string, order: DateOrder): number | null {
 const timeForm =
   /^(\d{1,2})[:.](\d{2})(?:[:.](\d{2})(?:[.,]\d+)?)?\s*([ap]\.?m\.?)?(?:\s*(?:Z|[+-]\d{2}:?\d{2}))?$/i;
 
-/** Seconds since midnight, or null when the text is no time of day. `9:05`, `09:05:30`, `9:05 pm`; a zone is read over. */
+/** Seconds since midnight, or null when the text is not a time of day. `9:05`, `09:05:30`, `9:05 pm`; a zone is read over. */
 export function readTime(text: string): number | null {
   const parts = timeForm.exec(text);
   if (!parts) return null;

@@ -29,7 +29,7 @@ export function findColumns(
         )
       : undefined;
   if (elsewhere !== undefined) {
-    const rule = 'does not part the first row of the export into columns';
+    const rule = 'does not split the first row of the export into columns';
     return {
       places: [],
       flaws: [
@@ -50,7 +50,7 @@ export function findColumns(
         about: 'map',
         path,
         value: name,
-        rule: 'is no column of the export',
+        rule: 'is not a column of the export',
         remedy: didYouMean(name, heading.map(shownText)),
       });
     } else if (plain.includes(plainItem(name), place + 1)) {

@@ -115,8 +115,8 @@ function tooFewDays(map: TillMap, chosen: ChosenDays): Outcome<never> {
     about: 'map',
     path: ['days'],
     value: undefined,
-    rule: `fits ${chosen.used.length} days of the export (${map.days.name}${without}), but under ${FEWEST_DAYS} days the spread between days cannot be told from chance`,
-    remedy: 'export a longer spell, or take in more days',
+    rule: `fits ${chosen.used.length} days of the export (${map.days.name}${without}), but under ${FEWEST_DAYS} days the difference between days cannot be told from chance`,
+    remedy: 'export a longer period, or include more days',
   });
 }
 

@@ -30,7 +30,7 @@ function unclosedQuote(line: number): ReadingEnds {
     about: 'export',
     path: [],
     value: undefined,
-    rule: 'opens a quotation mark that is never closed, so the rows after it cannot be told apart',
+    rule: 'opens a quotation mark that is never closed, so the rows after it cannot be separated',
     remedy: 'close or remove it (inside a quoted field a quotation mark is written twice)',
     line,
   });

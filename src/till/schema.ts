@@ -20,7 +20,7 @@ const calendarDay = quantity<number>(
     if (typeof input !== 'string')
       return wrongKind(`is ${kindOf(input)} where a date is needed`, remedy);
     const day = readDate(input.trim(), 'iso');
-    return day === null ? bad('is no day of the calendar', remedy) : good(day);
+    return day === null ? bad('is not a day of the calendar', remedy) : good(day);
   },
   {
     type: 'string',
@@ -48,10 +48,12 @@ const counts = group(
     date: column,
     slot: column.describe('When the slot starts.'),
     every: duration.describe('How long a slot of the report is.'),
-    parties: column.describe('Tickets of the slot that hold a drink.'),
+    parties: column.describe('Tickets of the slot with at least one drink.'),
     tickets: column
       .optional()
-      .describe('All tickets of the slot: tells a quiet hour from a closed one.'),
+      .describe(
+        'All tickets of the slot: shows whether a slot without drinks was quiet or closed.',
+      ),
   },
   'write { date: day, slot: from, every: 15 min, parties: tickets } with the names of the first row of the report',
 );
@@ -69,7 +71,7 @@ const days = group(
         ],
         {
           error:
-            'names no days of the week; write weekdays, weekends, any, or a list such as [fri, sat]',
+            'does not name days of the week; write weekdays, weekends, any, or a list such as [fri, sat]',
         },
       )
       .describe('Days of the week that belong together.'),
@@ -78,7 +80,7 @@ const days = group(
       'write [{ from: 2026-01-05, to: 2026-06-28 }]',
     )
       .optional()
-      .describe('Only these spells, both ends included.'),
+      .describe('Only these periods, both ends included.'),
     except: list(calendarDay, 'write the days to leave out, such as [2026-12-24]')
       .default([])
       .describe('Holidays and odd days to leave out.'),
@@ -96,7 +98,7 @@ const drinkIds = z.union(
   ],
   {
     error:
-      'names no drink; write the id of a drink of the base scenario, or a list of them where the till does not tell them apart',
+      'does not name a drink; write the id of a drink of the base scenario, or a list of them where the till does not tell them apart',
   },
 );
 
@@ -116,26 +118,26 @@ export const tillMapSchema = group(
     drinks: z
       .record(z.string().min(1), drinkIds, {
         error:
-          'is no map from items to drinks; write an item a line, such as Hot chocolate: hot-chocolate',
+          'is not a map from items to drinks; write one item per line, such as Hot chocolate: hot-chocolate',
       })
       .describe(
         'Item (or counted column) to the drink of the base scenario; * in an item stands for any letters.',
       ),
     ignored: list(text('an item'), 'write [Voucher, "Beans *"]')
       .default([])
-      .describe('Items that are no sale of a drink though their name may fit.'),
+      .describe('Items that are not drinks, although their names look like it.'),
     days,
     partialDays: z
       .enum(['leave-out', 'keep'])
       .default('leave-out')
-      .describe('Days with a long spell without any ticket.'),
+      .describe('Days with a long time without any ticket.'),
     hours: group({ from: clock, to: clock }, 'write { from: "08:00", to: "16:00" }').describe(
       'Opening hours to fit; they become those of the scenario.',
     ),
     every: duration.prefault('15 min').describe('Length of a slot of the fitted arrivals.'),
     largestParty: count('drinks on a ticket', 1)
       .default(LARGEST_PARTY)
-      .describe('Tickets with more drinks are orders to carry away, not parties.'),
+      .describe('Tickets with more drinks are takeaway orders, not parties.'),
   },
   'write the map as columns: ..., dates: ..., drinks: ..., and so on',
 );

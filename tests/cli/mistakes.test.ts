@@ -46,11 +46,11 @@ describe('files that are no scenario', () => {
     );
     expectMistake(
       ['check', path],
-      /bad\.yaml:2:\d+: ware\.cup\.price: 3 is a bare number where money is needed; write "3 EUR"/,
+      /bad\.yaml:2:\d+: ware\.cup\.price: 3 is a number without a unit where money is needed; write "3 EUR"/,
       /bad\.yaml:3:\d+: menu\.a\.setting\[0\]: "cpu" is not in ware; did you mean "cup"\?/,
       /bad\.yaml:3:1: menu: has shares that add up to 50 %/,
       /bad\.yaml:4:1: seets: "seets" is not a field here; did you mean "seats"\?/,
-      /bad\.yaml:5:\d+: hours\.to: "09:00" is closing before opening/,
+      /bad\.yaml:5:\d+: hours\.to: "09:00" is a closing time before the opening time/,
       /problems; nothing was done\./,
     );
   });
@@ -77,7 +77,7 @@ describe('more than can be counted', () => {
 describe('options', () => {
   it.each([
     [[], /Name a command/],
-    [['siz', demo], /"siz" is no command; did you mean "size"\?/],
+    [['siz', demo], /"siz" is not a command; did you mean "size"\?/],
     [['size'], /^Name the file\ncuptide --help/],
     [['check'], /^Name a scenario file, or give --schema/],
     [['size', demo, '--levle', '0.9'], /^"levle" is not known to this command/],
@@ -112,7 +112,7 @@ describe('options', () => {
     [['size', demo, '--stock', 'cup=4'], /--stock: "cup" is not an item of this scenario/],
     [['size', demo, '--level', '250'], /--level: "250" is not a share/],
     [['size', demo, '--day', 'LICENSE'], /LICENSE:1:1/],
-    [['new', demo], /is there already/],
+    [['new', demo], /already exists/],
     [['new', 'somewhere.yaml', '--name', 'X'], /Nobody to ask: give --seats/],
   ])('%j', (args, message) => expectMistake(args, message));
 });

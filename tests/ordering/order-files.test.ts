@@ -355,7 +355,7 @@ describe('reorder cards', () => {
     );
     const glass = sheet.lines.find(({ ware }) => ware === 'glass')!;
     expect(reorderCard(glass, sheet).rule).toBe(
-      'Cannot be ordered again: what is here must last until the range is replaced.',
+      'Cannot be ordered again: what you have must last until you change the range.',
     );
   });
 });

@@ -142,7 +142,7 @@ describe('mistakes of a file', () => {
     [
       'a carton of nothing',
       quay({}, { carton: 0 }),
-      'suppliers.quay.quotes.cup.carton is too few pieces a carton; write a whole number, 1 or more',
+      'suppliers.quay.quotes.cup.carton is too few pieces per carton; write a whole number, 1 or more',
     ],
     [
       'no carton',
@@ -152,7 +152,7 @@ describe('mistakes of a file', () => {
     [
       'a price without a currency',
       quay({}, { price: 4.2 }),
-      'suppliers.quay.quotes.cup.price is a bare number where money is needed; write "4.2 EUR" (your currency) or "4.2 staff hours"',
+      'suppliers.quay.quotes.cup.price is a number without a unit where money is needed; write "4.2 EUR" (your currency) or "4.2 staff hours"',
     ],
     [
       'a date that does not exist',
@@ -162,7 +162,7 @@ describe('mistakes of a file', () => {
     [
       'certainty',
       { confidence: '100 %' },
-      'confidence is no chance that can be planned for; write a share above 0 % and below 100 %, such as "95 %"',
+      'confidence is not a chance that can be planned for; write a share above 0 % and below 100 %, such as "95 %"',
     ],
     [
       'all spoons walk off',
@@ -182,7 +182,7 @@ describe('mistakes of a file', () => {
     [
       'a promise that is none',
       quay({ repeat: 'maybe' }),
-      'suppliers.quay.repeat is not a promise of repeat supply; write assured, none, or { until: "2027-06-30" }',
+      'suppliers.quay.repeat does not say whether it can be bought again; write assured, none, or { until: "2027-06-30" }',
     ],
   ])('%s', (_, slice, message) => {
     expect(schemaProblems(slice)).toEqual([message]);
@@ -212,19 +212,19 @@ describe('mistakes of a file', () => {
       'two currencies',
       { ...quay({ freight: { fixed: '9 GBP' } }, { price: '5 USD' }) },
       [
-        'supply.suppliers.quay.freight.fixed is a second currency beside EUR',
-        'supply.suppliers.quay.quotes.cup.price is a second currency beside EUR',
+        'supply.suppliers.quay.freight.fixed is a second currency; the scenario is in EUR',
+        'supply.suppliers.quay.quotes.cup.price is a second currency; the scenario is in EUR',
       ],
     ],
     [
       'a lead time past the horizon',
       { horizon: '100 days', ...quay({ leadTime: { gamma: { mean: '60 days', sd: '40 days' } } }) },
-      ['supply.suppliers.quay.leadTime may be longer than the horizon (100 days)'],
+      ['supply.suppliers.quay.leadTime may be longer than the time the order plans for (100 days)'],
     ],
     [
       'a review past the horizon',
       { horizon: '20 days', review: '21 days' },
-      ['supply.review is longer than the horizon (20 days)'],
+      ['supply.review is longer than the time the order plans for (20 days)'],
     ],
     [
       'price breaks out of order',
@@ -238,29 +238,29 @@ describe('mistakes of a file', () => {
         },
       ),
       [
-        'supply.suppliers.quay.quotes.cup.breaks.1.from is not above the quantity before it',
-        'supply.suppliers.quay.quotes.cup.breaks.1.price pieces cost as much as, or more than, a smaller quantity',
+        'supply.suppliers.quay.quotes.cup.breaks.1.from is not more than the quantity before it',
+        'supply.suppliers.quay.quotes.cup.breaks.1.price pieces cost no less per piece than a smaller quantity',
       ],
     ],
     [
       'freight steps out of order',
       quay({ freight: { steps: [{ from: 1 }, { from: 9 }, { from: 9 }] } }),
-      ['supply.suppliers.quay.freight.steps.2.from is not above the step before it'],
+      ['supply.suppliers.quay.freight.steps.2.from does not start above the step before it'],
     ],
     [
       'no freight for small consignments',
       quay({ freight: { steps: [{ from: 5 }] } }),
-      ['supply.suppliers.quay.freight.steps.0.from leaves smaller consignments without a rate'],
+      ['supply.suppliers.quay.freight.steps.0.from leaves smaller orders without a rate'],
     ],
     [
       'a rate beside steps',
       quay({ freight: { fixed: '3 EUR', steps: [{ from: 1 }] } }),
-      ['supply.suppliers.quay.freight stands beside steps, which say the same'],
+      ['supply.suppliers.quay.freight is given beside steps, which already say what freight costs'],
     ],
     [
       'a price of nothing',
       quay({}, { price: '0 EUR' }),
-      ['supply.suppliers.quay.quotes.cup.price is no price'],
+      ['supply.suppliers.quay.quotes.cup.price is not a price'],
     ],
     [
       'freight by mass without a mass',
@@ -274,7 +274,7 @@ describe('mistakes of a file', () => {
         },
       },
       [
-        'supply.suppliers.quay.quotes.saucer.cartonMass is missing while freight is charged by mass',
+        'supply.suppliers.quay.quotes.saucer.cartonMass is missing, but this supplier charges freight by weight',
       ],
     ],
   ])('%s', (_, slice, problems) => {

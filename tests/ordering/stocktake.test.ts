@@ -75,7 +75,7 @@ describe('reading counts', () => {
 
   test.each([
     ['nothing', '', 'row.1: "" has no column "ware"'],
-    ['only a header', 'ware,counted\n', 'row.2: "" is missing: nothing was counted'],
+    ['only a header', 'ware,counted\n', 'row.2: "" is missing: there are no counts'],
     [
       'a misspelt column',
       'ware,counted,broke\ncup,3,1\n',
@@ -84,12 +84,12 @@ describe('reading counts', () => {
     [
       'a column twice',
       'ware,counted,counted\ncup,3,1\n',
-      'row.1.column.3: "counted" is there twice',
+      'row.1.column.3: "counted" is given twice',
     ],
     ['a part of a cup', 'ware,counted\ncup,3.5\n', 'row.2.counted: "3.5" is not a count of pieces'],
     ['fewer than none', 'ware,counted\ncup,-3\n', 'row.2.counted: "-3" is not a count of pieces'],
-    ['no count', 'ware,counted\ncup,\n', 'row.2.counted: "" is no count'],
-    ['no ware', 'ware,counted\n,4\n', 'row.2.ware: "" is no ware'],
+    ['no count', 'ware,counted\ncup,\n', 'row.2.counted: "" is not a count'],
+    ['no ware', 'ware,counted\n,4\n', 'row.2.ware: "" is not the id of a ware'],
     [
       'a ware twice',
       'ware,counted\ncup,4\ncup,5\n',
@@ -98,7 +98,7 @@ describe('reading counts', () => {
     [
       'too many cells',
       'ware,counted\ncup,4,5\n',
-      'row.2: "cup,4,5" has more cells than the header',
+      'row.2: "cup,4,5" has more cells than the first row',
     ],
     ['a quote that does not close', 'ware,counted\n"cup,4\n', 'row.2: "" is not a row of a table'],
   ])('%s', (_, text, message) => {
@@ -335,7 +335,7 @@ describe('a stocktake', () => {
     expect(outcome).toMatchObject({
       ok: false,
       problems: [
-        { path: ['row', 2, 'counted'], rule: 'pieces are more than the 80 there were' },
+        { path: ['row', 2, 'counted'], rule: 'pieces are more than the 80 that there could be' },
         { path: ['row', 3, 'broken'], rule: 'pieces broken are more than the 2 missing' },
         { path: ['row', 4, 'ware'], remedy: 'did you mean "spoon"?' },
       ],

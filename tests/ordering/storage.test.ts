@@ -215,8 +215,8 @@ describe('top and reserve', () => {
     // 64 in reserve: 4 × 3 stacks of two a shelf take 24.
     expect(layout.homeless).toEqual([{ ware: 'cup', pieces: 40 }]);
     expect(layout.remedies).toEqual([
-      '3 shelves of 400 × 300 mm would take all (there are 1)',
-      'stacks of 6 in reserve would, where the pieces stack safely',
+      '3 shelves of 400 × 300 mm would hold everything (there are 1)',
+      'stacks of 6 in the reserve would, if the pieces stack safely',
     ]);
     const roomy = storageLayout(slice({ ...small, reserve: { ...small.reserve, shelves: 3 } }), [
       vessel('cup', 120, 90),
@@ -236,10 +236,10 @@ describe('top and reserve', () => {
     );
     expect(problems.map(({ path, rule }) => `${path.join('.')} ${rule}`)).toEqual([
       'storage.onTop.mug is not a ware of this scenario',
-      'storage.onTop.cup pieces are more than there are (70)',
-      'storage.onTop.bowl has no measures',
-      'storage.trigger.cup pieces are more than there are (70)',
-      'storage.top.width is no room',
+      'storage.onTop.cup pieces are more than the stock of this item (70)',
+      'storage.onTop.bowl has no size',
+      'storage.trigger.cup pieces are more than the stock of this item (70)',
+      'storage.top.width is too little room',
     ]);
   });
 });

@@ -84,8 +84,8 @@ test('drinks without a size, in two sizes, off the menu, and unknown lids: all t
   if (outcome.ok) return;
   expect(outcome.problems.map(({ path, rule }) => `${path.join('.')} ${rule}`)).toEqual([
     'supply.takeaway.cups.small.drinks.1 is not on the menu',
-    'supply.takeaway.cups.small.lid is not a lid that is listed',
-    'supply.takeaway.cups.large.drinks.0 is in the size small already',
+    'supply.takeaway.cups.small.lid is not one of the lids listed',
+    'supply.takeaway.cups.large.drinks.0 is already in the size small',
     'supply.takeaway.cups has no takeaway size',
     'supply.takeaway.cups has no takeaway size',
   ]);

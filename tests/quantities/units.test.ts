@@ -106,7 +106,7 @@ describe('what is wrong with a quantity', () => {
     schema.safeParse(input).error?.issues[0]?.message ?? 'nothing';
 
   it.each([
-    [40, 'is a bare number where a duration is needed; write "40 s" or "40 min"'],
+    [40, 'is a number without a unit where a duration is needed; write "40 s" or "40 min"'],
     ['40', 'has no unit where a duration is needed; write "40 s" or "40 min"'],
     [
       '40 mm',
@@ -131,19 +131,19 @@ describe('what is wrong with a quantity', () => {
   ])('%j as a duration', (input, message) => expect(says(duration, input)).toBe(message));
 
   it.each([
-    [12, 'is a bare number where a rate is needed; write "12 / h" or "12 / min"'],
+    [12, 'is a number without a unit where a rate is needed; write "12 / h" or "12 / min"'],
     [
       '12 h',
-      'has the unit "h" where a rate is needed (/ s, / min, / h, / day); write so many a unit of time, such as "32 / h" or "0.5 / min"',
+      'has the unit "h" where a rate is needed (/ s, / min, / h, / day); write a number per unit of time, such as "32 / h" or "0.5 / min"',
     ],
-    ['-12 / h', 'is negative: a rate cannot be; write "12 / h"'],
+    ['-12 / h', 'is negative, which a rate cannot be; write "12 / h"'],
   ])('%j as a rate', (input, message) => expect(says(rate, input)).toBe(message));
 
   it.each([
-    [82, 'is a bare number where a temperature is needed; write "82 °C" or "82 °F"'],
+    [82, 'is a number without a unit where a temperature is needed; write "82 °C" or "82 °F"'],
     [
       '-300 °C',
-      'is colder than anything can be; write a number with its unit, such as "82 °C" or "180 °F"',
+      'is below absolute zero; write a number with its unit, such as "82 °C" or "180 °F"',
     ],
   ])('%j as a temperature', (input, message) => expect(says(temperature, input)).toBe(message));
 });

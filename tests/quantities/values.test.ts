@@ -43,7 +43,10 @@ describe('money', () => {
   });
 
   it.each([
-    [4, 'is a bare number where money is needed; write "4 EUR" (your currency) or "4 staff hours"'],
+    [
+      4,
+      'is a number without a unit where money is needed; write "4 EUR" (your currency) or "4 staff hours"',
+    ],
     [
       '4',
       'has no currency; write an amount with its currency, such as "4.20 EUR", or "0.3 staff hours"',
@@ -63,7 +66,7 @@ describe('money', () => {
     ],
     [
       '-4 EUR',
-      'is negative: an amount cannot be; write an amount with its currency, such as "4.20 EUR", or "0.3 staff hours"',
+      'is negative, which an amount cannot be; write an amount with its currency, such as "4.20 EUR", or "0.3 staff hours"',
     ],
     ['4.205 EUR', 'has more decimals than EUR has (2); round the amount'],
   ])('refuses %j', (input, message) => expect(says(money, input)).toBe(message));
@@ -88,19 +91,22 @@ describe('shares, counts and clocks', () => {
   });
 
   it.each([
-    [35, 'is more than the whole: a bare share lies between 0 and 1; write "35 %"'],
+    [35, 'is more than the whole: a share without % is between 0 and 1; write "35 %"'],
     ['35', 'has no unit where a share is needed; write "35 %"'],
     [
       '135 %',
-      'is more than the whole: a share lies between 0 % and 100 %; write a share of the whole, such as "35 %" or 0.35',
+      'is more than the whole: a share is between 0 % and 100 %; write a share of the whole, such as "35 %" or 0.35',
     ],
-    [-0.1, 'is negative: a share cannot be; write a share of the whole, such as "35 %" or 0.35'],
+    [
+      -0.1,
+      'is negative, which a share cannot be; write a share of the whole, such as "35 %" or 0.35',
+    ],
     [Number.NaN, 'is not a number that can be used; write an ordinary number'],
   ])('%j as a share', (input, message) => expect(says(share, input)).toBe(message));
 
   it.each([
     [1.5, 'is not a whole number of seats; write a whole number, 1 or more'],
-    [-2, 'is negative: a count of seats cannot be; write a whole number, 1 or more'],
+    [-2, 'is negative, which a count of seats cannot be; write a whole number, 1 or more'],
     [0, 'is too few seats; write a whole number, 1 or more'],
     [
       '40',
@@ -125,10 +131,10 @@ describe('shares, counts and clocks', () => {
   });
 
   it('wants plain numbers plain', () => {
-    expect(says(plainNumber('drinks a guest', true), 0)).toBe(
-      'is zero: drinks a guest cannot be; write a number above 0, without a unit',
+    expect(says(plainNumber('drinks per guest', true), 0)).toBe(
+      'is zero: drinks per guest cannot be; write a number above 0, without a unit',
     );
-    expect(says(plainNumber('drinks a guest'), '1.1')).toMatch(/^is text where a plain number/);
+    expect(says(plainNumber('drinks per guest'), '1.1')).toMatch(/^is text where a plain number/);
   });
 });
 

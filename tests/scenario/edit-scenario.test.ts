@@ -361,10 +361,10 @@ describe('things of the café', () => {
         throw error;
       }
     };
-    expect(why({ kind: 'add', path: ['menu', 'tea'], value: {} })).toBe('is there already');
+    expect(why({ kind: 'add', path: ['menu', 'tea'], value: {} })).toBe('already exists');
     expect(why({ kind: 'remove', path: ['menu', 'cocoa'] })).toBe('is not in the file');
     expect(why({ kind: 'set', path: ['washing', 'machines', 3], value: {} })).toBe(
-      'lies beyond the end of its list',
+      'is beyond the end of its list',
     );
     expect(why({ kind: 'set', path: [], value: 1 })).toBe('cannot be replaced as a whole');
     expect(why({ kind: 'set', path: ['counter', 'making'], flow: '{ lognormal: ' })).toMatch(

@@ -41,7 +41,7 @@ describe('a single mistake: place, path, value, rule and remedy', () => {
       'missing unit',
       'making: 40 s',
       'making: ▸40',
-      'menu.flat-white.making: 40 is a bare number where a duration is needed; write "40 s" or "40 min"',
+      'menu.flat-white.making: 40 is a number without a unit where a duration is needed; write "40 s" or "40 min"',
     ],
     [
       'wrong unit',
@@ -83,61 +83,61 @@ describe('a single mistake: place, path, value, rule and remedy', () => {
       'takeaway among pieces',
       'setting: [mug]',
       'setting: [mug, ▸takeaway]',
-      'menu.tea.setting[1]: "takeaway" stands among pieces of ware; write takeaway alone, without brackets',
+      'menu.tea.setting[1]: "takeaway" is listed among pieces of ware; write takeaway alone, without brackets',
     ],
     [
       'closing before opening',
       'from: "07:00"',
       'from: "17:00"',
-      '4:29: hours.to: "08:00" is closing before opening; write a time after 17:00; a rush lies within one day',
+      '4:29: hours.to: "08:00" is a closing time before the opening time; write a time after 17:00; a rush lies within one day',
     ],
     [
       'slots that do not cover the hours',
       'parties: [6, 9]',
       '▸parties: [6, 9, 2]',
-      'arrivals.slots.parties: has 3 slots, which cover 1 h 30 min where the hours are 1 h; give 2 slots of 30 min',
+      'arrivals.slots.parties: has 3 slots, which cover 1 h 30 min, but the hours are 1 h; give 2 slots of 30 min',
     ],
     [
       'slots that cannot cover them',
       'every: 30 min',
       'every: 25 min',
-      '6:27: arrivals.slots.parties: has 2 slots, which cover 50 min where the hours are 1 h; choose a slot that divides 1 h',
+      '6:27: arrivals.slots.parties: has 2 slots, which cover 50 min, but the hours are 1 h; choose a slot that divides 1 h',
     ],
     [
       'two forms of arrivals',
       '  slots:',
       '  peak: { guests: 60 / h, shape: [1] }\n  slots:',
-      '5:1: arrivals: gives slots and peak at once; give exactly one of slots, steps and peak',
+      '5:1: arrivals: gives both slots and peak; give exactly one of slots, steps and peak',
     ],
     [
       'steps that do not cover the hours',
       'slots: { every: 30 min, parties: [6, 9] }',
       '▸steps: [{ for: 50 min, parties: 9 / h }]',
-      'arrivals.steps: covers 50 min where the hours are 1 h; make the steps cover the hours exactly',
+      'arrivals.steps: covers 50 min, but the hours are 1 h; make the steps cover the hours exactly',
     ],
     [
       'a peak without a shape',
       'slots: { every: 30 min, parties: [6, 9] }',
       'peak: { guests: 60 / h, ▸shape: [0, 0] }',
-      'arrivals.peak.shape: has no weight above zero; write the relative weight of equal parts of the rush, such as [3, 5, 9, 7]',
+      'arrivals.peak.shape: has no number above zero; write how busy each equal part of the rush is, as relative numbers, such as [3, 5, 9, 7]',
     ],
     [
       'zero machines',
       '\n    - { class: undercounter }',
       ' []',
-      '21:3: washing.machines: leaves no machine to wash with; add one, such as { class: undercounter }, or write { unlimited: { class: undercounter } }',
+      '21:3: washing.machines: leaves no dishwasher; add one, such as { class: undercounter }, or write { unlimited: { class: undercounter } }',
     ],
     [
       'zero machines by count',
       '- { class: undercounter }',
       '- { class: undercounter, count: 0 }',
-      '21:3: washing.machines: leaves no machine to wash with; add one, such as { class: undercounter }, or write { unlimited: { class: undercounter } }',
+      '21:3: washing.machines: leaves no dishwasher; add one, such as { class: undercounter }, or write { unlimited: { class: undercounter } }',
     ],
     [
       'unknown class of machine',
       'class: undercounter',
       'class: ▸undercouter',
-      'washing.machines[0].class: "undercouter" is not a class of machine; did you mean "undercounter"?',
+      'washing.machines[0].class: "undercouter" is not a class of dishwasher; did you mean "undercounter"?',
     ],
     [
       'unknown class of ware',
@@ -155,13 +155,13 @@ describe('a single mistake: place, path, value, rule and remedy', () => {
       'nothing tells pieces per rack',
       'perRack: 16, ',
       '',
-      '14:3: ware.cup.perRack: is missing: nothing tells how many fill a rack of the kind open; count the pieces in a full rack and write perRack: 16',
+      '14:3: ware.cup.perRack: is missing: neither its shape nor its class says how many fill a rack of the kind open; count the pieces in a full rack and write perRack: 16',
     ],
     [
       'another currency',
       'price: 5 EUR',
       'price: ▸5 USD',
-      'ware.mug.price: "5 USD" is in USD where the scenario is in EUR; convert it to EUR',
+      'ware.mug.price: "5 USD" is in USD, but the scenario is in EUR; convert it to EUR',
     ],
     [
       'NaN',
@@ -197,13 +197,13 @@ describe('a single mistake: place, path, value, rule and remedy', () => {
       'a mistake inside a law',
       'making: 40 s',
       'making: { lognormal: { mean: ▸40, sd: 9 s } }',
-      'menu.flat-white.making.lognormal.mean: 40 is a bare number where a duration is needed; write "40 s" or "40 min"',
+      'menu.flat-white.making.lognormal.mean: 40 is a number without a unit where a duration is needed; write "40 s" or "40 min"',
     ],
     [
       'a mistake inside one form of a field',
       'clearing: atOnce',
       'clearing: { every: ▸10 }',
-      'clearing.every: 10 is a bare number where a duration is needed; write "10 s" or "10 min"',
+      'clearing.every: 10 is a number without a unit where a duration is needed; write "10 s" or "10 min"',
     ],
     [
       'a form that is none',
@@ -215,13 +215,13 @@ describe('a single mistake: place, path, value, rule and remedy', () => {
       'rounds without an interval',
       'clearing: atOnce',
       'clearing: { every: ▸0 min }',
-      'clearing.every: "0 min" is no interval; write atOnce for clearing without rounds',
+      'clearing.every: "0 min" is not an interval; write atOnce for clearing without rounds',
     ],
     [
       'clearers who are not there',
       '    - { class: undercounter }',
       '    - { class: undercounter }\n  hands: ▸clearers',
-      'washing.hands: "clearers" names people who are not there: tables are cleared at once, by nobody; write a number of hands, or let clearers walk rounds',
+      'washing.hands: "clearers" cannot be: tables are cleared at once here, so there are no clearers; write a number of people, or have clearers make rounds',
     ],
     [
       'an unknown family',
@@ -251,7 +251,7 @@ describe('a single mistake: place, path, value, rule and remedy', () => {
       'a locale that is none',
       'currency: EUR',
       'currency: EUR\nlocale: ▸en_IE!',
-      'locale: "en_IE!" is no language tag; write one such as en-IE or de (BCP 47)',
+      'locale: "en_IE!" is not a language tag; write one such as en-IE or de (BCP 47)',
     ],
     [
       'a name with a blank',
@@ -263,13 +263,13 @@ describe('a single mistake: place, path, value, rule and remedy', () => {
       'a party size that is none',
       '3: 0 %',
       '▸0: 0 %',
-      'guests.partySize.0: "0" is no party size; write whole numbers from 1 to 99',
+      'guests.partySize.0: "0" is not a party size; write whole numbers from 1 to 99',
     ],
     [
       'a reserved name',
       '  mug: {',
       '  ▸takeaway: { like: mug }\n  mug: {',
-      'ware.takeaway: "takeaway" has a meaning of its own and cannot name a ware; choose another name',
+      'ware.takeaway: "takeaway" is a reserved word and cannot be the name of a ware; choose another name',
     ],
   ])('%s', (_, from, to, problem) => {
     // The place is where ▸ stands; without one the problem tells its own.
@@ -300,8 +300,8 @@ describe('a single mistake: place, path, value, rule and remedy', () => {
 
 describe('mistakes of the file itself', () => {
   it.each([
-    ['empty', '', '1:1: is empty; write a scenario, or have a starter written for you'],
-    ['blank', ' \n\n', '1:1: is empty; write a scenario, or have a starter written for you'],
+    ['empty', '', '1:1: is empty; write a scenario, or let cuptide new write a first one'],
+    ['blank', ' \n\n', '1:1: is empty; write a scenario, or let cuptide new write a first one'],
     [
       'only a word',
       'hello',
@@ -315,7 +315,7 @@ describe('mistakes of the file itself', () => {
     [
       'two documents',
       `${valid}---\nname: x\n`,
-      '23:1: begins a second document; put one scenario in a file, without ---',
+      '23:1: begins a second document; put only one scenario in a file, without ---',
     ],
     [
       'an unclosed bracket',
@@ -330,7 +330,7 @@ describe('mistakes of the file itself', () => {
     [
       'an unknown alias',
       changed('setting: [mug]', 'setting: *nothing'),
-      '12:32: menu.tea.setting: "*nothing" is an alias of a name that was not set before; set it with &nothing, or write the value out',
+      '12:32: menu.tea.setting: "*nothing" is an alias, but its name was not set before it; set it with &nothing, or write the value out',
     ],
     [
       'a tag of code',
@@ -375,7 +375,7 @@ describe('mistakes of the file itself', () => {
 
   it('an alias of what holds it', () => {
     expect(problemsOf(changed('setting: [mug]', 'setting: &loop [*loop]'))[0]).toMatch(
-      /^12:\d+: menu\.tea\.setting\[0\]: is an alias of something that holds it; write the values out$/,
+      /^12:\d+: menu\.tea\.setting\[0\]: is an alias of something that contains it; write the values out$/,
     );
   });
 
@@ -396,7 +396,7 @@ describe('mistakes of the file itself', () => {
     );
     expect(problemsOf(text)).toEqual([
       '3:1: name: "name" is given twice in the same group; keep one of the two',
-      '12:62: menu.flat-white.making: 40 is a bare number where a duration is needed; write "40 s" or "40 min"',
+      '12:62: menu.flat-white.making: 40 is a number without a unit where a duration is needed; write "40 s" or "40 min"',
     ]);
     expect(problemsOf(changed('3: 0 %', '"2": 0 %'))[0]).toMatch(
       /^8:34: guests\.partySize\.2: "2" is given twice/,
@@ -495,11 +495,11 @@ describe('values marked with what they rest on', () => {
   it.each([
     [
       '{ value: 40, basis: measured }',
-      '9:21: guests.staysIn: 40 is more than the whole: a bare share lies between 0 and 1; write "40 %"',
+      '9:21: guests.staysIn: 40 is more than the whole: a share without % is between 0 and 1; write "40 %"',
     ],
     [
       '{ value: 40 %, basis: guessed }',
-      '9:34: guests.staysIn.basis: "guessed" is no basis (measured, published, practice, assumed); choose one of measured, published, practice, assumed',
+      '9:34: guests.staysIn.basis: "guessed" is not a basis (measured, published, practice, assumed); choose one of measured, published, practice, assumed',
     ],
     [
       '{ value: 40 %, bases: measured }',
@@ -511,7 +511,7 @@ describe('values marked with what they rest on', () => {
     ],
     [
       '{ value: 40 %, range: [35, 45 %] }',
-      '9:35: guests.staysIn.range[0]: 35 is more than the whole: a bare share lies between 0 and 1; write "35 %"',
+      '9:35: guests.staysIn.range[0]: 35 is more than the whole: a share without % is between 0 and 1; write "35 %"',
     ],
     [
       '{ value: 40 %, range: [35 %, 4 min] }',
@@ -523,11 +523,11 @@ describe('values marked with what they rest on', () => {
     ],
     [
       '{ value: 40 %, range: [45 %, 55 %] }',
-      '9:21: guests.staysIn: "40 %" lies outside its own range; widen the range or correct the value',
+      '9:21: guests.staysIn: "40 %" is outside its own range; widen the range or correct the value',
     ],
     [
       '{ value: { value: 40 % } }',
-      '9:14: guests.staysIn.value: is marked twice; keep one of the marks',
+      '9:14: guests.staysIn.value: is marked twice; keep only one of the marks',
     ],
   ])('%s', (mark, problem) => {
     expect(problemsOf(marked(mark))[0]).toBe(problem);

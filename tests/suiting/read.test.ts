@@ -27,7 +27,7 @@ describe('the section', () => {
 
   test.each(
     [
-      ['shot: { dose: 20 }', ['shot', 'dose'], 'bare number'],
+      ['shot: { dose: 20 }', ['shot', 'dose'], 'number without a unit'],
       ['drinks: { a: { foam: 10 } }', ['drinks', 'a', 'foam'], 'neither a depth nor a share'],
       ['drinks: { a: { cup: hot } }', ['drinks', 'a', 'cup'], 'write cold, warmed'],
       ['drinks: { a: { fill: 105 % } }', ['drinks', 'a', 'fill'], 'more than the whole'],
@@ -80,8 +80,8 @@ describe('shots', () => {
 
 describe('bad input is told where it stands, and nothing is computed from it', () => {
   test.each([
-    ['fill: 95 %, pours: 150 ml', 'suit.drinks.flat-white.pours', 'the same thing'],
-    ['pours: 210 ml', 'suit.drinks.flat-white.pours', 'must fit below the brim'],
+    ['fill: 95 %, pours: 150 ml', 'suit.drinks.flat-white.pours', 'which says the same'],
+    ['pours: 210 ml', 'suit.drinks.flat-white.pours', 'more than fits below the brim'],
     ['vessel: shot-glass', 'suit.drinks.flat-white.vessel', 'is not in ware'],
     ['paper: smal', 'suit.drinks.flat-white.paper', 'did you mean "small"?'],
     ['share: 0 %', 'suit.drinks.flat-white.share', 'some of the shot'],
@@ -101,23 +101,19 @@ describe('bad input is told where it stands, and nothing is computed from it', (
       'suit.drinks.flat-white.shot.tds',
       'must equal',
     ],
-    ['shot: { yield: 40 g, ratio: 2 }', 'suit.drinks.flat-white.shot.ratio', 'the same thing'],
+    ['shot: { yield: 40 g, ratio: 2 }', 'suit.drinks.flat-white.shot.ratio', 'which says the same'],
     ['shot: { dose: 20 g, yield: 8 g }', 'suit.drinks.flat-white.shot.yield', '% of the shot'],
     [
       'shot: { dose: 20 g, extraction: 0 % }',
       'suit.drinks.flat-white.shot.extraction',
-      'leaves nothing extracted',
+      'means that nothing is extracted',
     ],
-    [
-      'shot: { dose: 120 g, yield: 240 g }',
-      'suit.drinks.flat-white.share',
-      'must fit into the liquid',
-    ],
+    ['shot: { dose: 120 g, yield: 240 g }', 'suit.drinks.flat-white.share', 'more than the liquid'],
     ['takeaway: { fill: 88 % }', 'suit.drinks.flat-white.takeaway', 'has no paper cup'],
     [
       'top: nothing, shot: { dose: 120 g, yield: 240 g }',
       'suit.drinks.flat-white.shot',
-      'must fit below the brim',
+      'more than fits below the brim',
     ],
   ])('%s', (made, path, words) => {
     const answer = suit(

@@ -116,7 +116,7 @@ drinks: { flat-white: { paper: small, cup: warmed } }`,
     for (const finding of answer.findings.filter((f) => f.consequence === 'harm'))
       expect(finding.message).toContain('law');
     expect(answer.cautions.join(' ')).toMatch(/law/);
-    expect(answer.cautions.join(' ')).toMatch(/certify nothing/);
+    expect(answer.cautions.join(' ')).toMatch(/not a guarantee/);
   });
 });
 

@@ -229,8 +229,8 @@ describe('the new scenario', async () => {
           `${about} ${path.join('.')} ${String(value)} ${rule}; ${remedy}`,
       ),
     ).toEqual([
-      'map drinks.flat white flatwhite is no drink of the base scenario; did you mean "flat-white"?',
-      'map drinks.TEA teas is no drink of the base scenario; did you mean "tea"?',
+      'map drinks.flat white flatwhite is not a drink of the base scenario; did you mean "flat-white"?',
+      'map drinks.TEA teas is not a drink of the base scenario; did you mean "tea"?',
     ]);
     const outcome = applyTill(base, {
       ...fit,
@@ -240,9 +240,9 @@ describe('the new scenario', async () => {
   });
 
   it.each([
-    ['', 'is no scenario'],
-    ['- a\n- b\n', 'is no scenario'],
-    ['name: [', 'is no scenario'],
+    ['', 'is not a scenario'],
+    ['- a\n- b\n', 'is not a scenario'],
+    ['name: [', 'is not a scenario'],
     ['name: A\n', 'is missing'],
     ['menu: {}\n', 'is missing'],
   ])('is refused for the base %j', (text_, rule) => {

@@ -189,7 +189,7 @@ describe('the days', () => {
     expect(
       seven.ok ? [] : seven.flaws.map(({ path, rule }) => `${path.join('.')} ${rule}`),
     ).toEqual([
-      'days fits 7 days of the export (any day of the week), but under 8 days the spread between days cannot be told from chance',
+      'days fits 7 days of the export (any day of the week), but under 8 days the difference between days cannot be told from chance',
     ]);
     expect((await fitDays(plainDays(8, () => 3))).ok).toBe(true);
     const lessExcepted = await fitDays(

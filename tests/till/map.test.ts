@@ -76,8 +76,8 @@ largestParty: 0
     ],
     ['drinks: { tea: a, " TEA": b }', 'drinks. TEA: " TEA" is the same item as "tea"'],
     ['drinks: {}', 'drinks: is empty'],
-    ['drinks: [tea]', 'is no map from items to drinks'],
-    ['days: { week: holidays }', 'days.week: "holidays" names no days of the week'],
+    ['drinks: [tea]', 'is not a map from items to drinks'],
+    ['days: { week: holidays }', 'days.week: "holidays" does not name days of the week'],
     ['counts: { date: d, slot: s, every: 15 min, parties: p }', 'has both columns'],
   ])('with %s is refused', (line, problem) => {
     const key = `${line.split(':')[0]}:`;

@@ -323,9 +323,9 @@ describe('an export is refused', () => {
 
   it('for columns it does not have, all at once and with the nearest name', async () => {
     expect(await rules(`Date,Tme,Number,Item\n${good(3)}`)).toEqual([
-      'map columns.time Time is no column of the export; did you mean "Tme"?',
-      expect.stringContaining('map columns.ticket No. is no column of the export'),
-      expect.stringContaining('map columns.quantity Pieces is no column of the export'),
+      'map columns.time Time is not a column of the export; did you mean "Tme"?',
+      expect.stringContaining('map columns.ticket No. is not a column of the export'),
+      expect.stringContaining('map columns.quantity Pieces is not a column of the export'),
     ]);
     expect(await rules(`Date,Time,No.,Item,Pieces,item\n${good(3)}`)).toEqual([
       'map columns.item Item is the name of two columns of the export; rename one of them in the export',
@@ -334,7 +334,7 @@ describe('an export is refused', () => {
 
   it('for another separator than the stated one', async () => {
     expect(await rules((heading + good(3)).replaceAll(',', ';'))).toEqual([
-      'map separator comma does not part the first row of the export into columns; did you mean "semicolon"?',
+      'map separator comma does not split the first row of the export into columns; did you mean "semicolon"?',
     ]);
   });
 

@@ -12,8 +12,8 @@ import { duration, energy, mass, power, rate, volume } from '../../quantities/un
 const spell = group({ from: moment, for: duration }, 'write { from: "08:10", for: 60 min }');
 
 export const machineFields = {
-  class: text('a class of machine').optional(),
-  name: text('the name of the machine').optional(),
+  class: text('a class of dishwasher').optional(),
+  name: text('the name of the dishwasher').optional(),
   racks: filled(count('racks', 1)),
   loading: filled(durationLaw),
   cycle: filled(durationLaw),
@@ -60,7 +60,8 @@ const otherLoads = group(
 );
 
 const hands = z.union([z.enum(['clearers', 'makers']), countOrUnlimited('hands', 1)], {
-  error: 'does not say who works the machine; write a number, unlimited, clearers or makers',
+  error:
+    'does not say who loads and unloads the dishwasher; write a number, unlimited, clearers or makers',
 });
 quantities.add(hands, { kind: 'count' });
 
@@ -78,7 +79,7 @@ export const washingSchema = <M extends z.ZodType, L extends z.ZodType>(
         ],
         {
           error:
-            'does not say which machines there are; write a list such as [{ class: undercounter }], or { unlimited: { class: undercounter } }',
+            'does not say which dishwashers there are; write a list such as [{ class: undercounter }], or { unlimited: { class: undercounter } }',
         },
       ),
       hands: filled(hands),

@@ -193,7 +193,7 @@ export const chartWords = {
     top: (width: string, depth: string, stacks: number): string =>
       `The machine top from above, ${width} by ${depth}, with ${stacks} ${stacks === 1 ? 'stack' : 'stacks'}`,
     back: 'back',
-    front: 'front: the maker stands here',
+    front: 'front: where the barista stands',
     onTop: (name: string, top: number, reserve: number, trigger: number | null): string =>
       `${name}: ${top} on top, ${reserve} in reserve${trigger === null ? '' : `; fetch at ${trigger} left`}`,
     empty: 'nothing stands here',
@@ -222,7 +222,7 @@ export const chartWords = {
     pattern: {
       grid: 'In a grid',
       staggered: 'In staggered rows',
-      turned: 'Every second row turned about',
+      turned: 'Every second row turned round',
       mixed: 'Rows turned and shifted as drawn',
       compartments: 'One a compartment',
       'on edge': 'On edge between the pegs',

@@ -1,9 +1,9 @@
 /** Words of the page around the letter: what the reader can change, ask and take along. */
 export const pageWords = {
   blankName: 'a café',
-  blankHeading: 'A letter that is yet to be written',
+  blankHeading: 'An empty letter',
   blankLead:
-    'How many cups, glasses, saucers and spoons does the café need? Say a few things about it, and this letter answers.',
+    'How many cups, glasses, saucers and spoons does the café need? Answer a few questions, and this letter tells you.',
 
   // At the head.
   readAs: 'Read this letter as',
@@ -16,13 +16,13 @@ export const pageWords = {
   senderLabel: 'Your name or firm, for the head of the letter',
   logoLabel: 'Your logo (PNG, JPEG or SVG, at most 200 kB)',
   logoTooLarge: 'This picture is larger than 200 kB; take a smaller one.',
-  logoNone: 'This file is no PNG, JPEG or SVG picture.',
+  logoNone: 'This file is not a PNG, JPEG or SVG picture.',
   logoRemove: 'Take the logo off',
   logoAlt: 'Logo of the sender',
 
   // How far the answer has come.
   asSent:
-    'This is the answer as it was sent. Change a number below and it is worked out again, here, without any network.',
+    'This is the answer as it was sent. Change a number below, and this page works it out again, without a network.',
   working: 'Working it out …',
   provisional: (days: string, fresh: string): string =>
     `Chosen on ${days} simulated days and checked on ${fresh} others; the certified answer follows.`,
@@ -30,11 +30,12 @@ export const pageWords = {
     `Checked on ${days} simulated days; the answer on more days follows.`,
   progress: (days: string): string => `${days} days run so far.`,
   certified: (days: string, fresh: string): string =>
-    `Worked out here: chosen on ${days} simulated days, tried on ${fresh} fresh ones.`,
+    `Worked out here: chosen on ${days} simulated days, tested on ${fresh} others.`,
   certifiedAtStock: (days: string): string =>
-    `Worked out here: this stock tried on ${days} simulated days.`,
-  onListed: (days: string): string => `Worked out here, on the days that were listed (${days}).`,
-  mistakesHead: 'This cannot be worked out yet. The answer above is that before the change.',
+    `Worked out here: this stock was tested on ${days} simulated days.`,
+  onListed: (days: string): string => `Worked out here, on the days you listed (${days}).`,
+  mistakesHead:
+    'This cannot be worked out yet. The answer above is the one from before the change.',
   mistakeAt: (line: string | null, path: string): string =>
     [...(line === null ? [] : [`Line ${line}`]), ...(path === '' ? [] : [path])].join(', '),
   fault: (message: string): string =>
@@ -42,12 +43,12 @@ export const pageWords = {
 
   provisionalMark: 'Provisional.',
   provisionalTitle: 'PROVISIONAL:',
-  waiting: 'What you asked to save or print follows with the certified answer.',
+  waiting: 'Saving or printing starts when the certified answer is ready.',
   cancel: 'Cancel',
   noScript:
     'This letter can be read as it is. To change numbers in it, open it in a browser that runs scripts.',
   asleep:
-    'This letter can be read as it is, but this browser is too old, or set too strictly, to change numbers in it. A current Chrome, Edge, Firefox or Safari can.',
+    'This letter can be read as it is, but this browser is too old, or its settings are too strict, to change numbers in it. A current Chrome, Edge, Firefox or Safari can.',
 
   // The boxes of the first view.
   boxesHead: 'Your café',
@@ -74,7 +75,7 @@ export const pageWords = {
   changedNothing: 'the same stock as before',
   changedProvisional: '(provisional)',
   changedStock: (share: string, wanted: string): string =>
-    `With the stock of before, ${share} of days would be safe, not ${wanted}.`,
+    `With the previous stock, ${share} of days would be safe, not ${wanted}.`,
   changedSafety: (from: string, to: string): string => `safe days ${from} → ${to}`,
   nothingThere: 'none',
   undo: 'Undo',
@@ -82,18 +83,17 @@ export const pageWords = {
   backToSent: 'Back to the letter as sent',
 
   // Pieces.
-  piecesHead: 'Pieces of my own',
-  piecesIntro:
-    'Type the pieces you have, or would rather buy; the letter then says how safe that is.',
+  piecesHead: 'Your own numbers',
+  piecesIntro: 'Type how many you have, or want to buy, and the letter says how safe that is.',
   piecesWrong: (most: string): string =>
-    `A whole number from 0 to ${most}, please. The answer is still that before.`,
+    `Type a whole number from 0 to ${most}. The answer is still the one before.`,
   piecesBack: 'Back to the numbers needed',
 
   // Further questions.
   questionsHead: 'Ask more of this letter',
   ask: {
     moves: 'What moves the order most, and what to measure first',
-    alternatives: 'What would beat it: another machine, habit or shape',
+    alternatives: 'What would be better: another machine, habit or shape of cup',
     map: 'What one more machine or rack is worth in cups',
     racks: 'How the ware fills the racks',
     suit: 'Which vessel for which drink and guest',
@@ -109,10 +109,10 @@ export const pageWords = {
   formsText: 'The whole scenario file, as text',
 
   // Files.
-  filesHead: 'Take it along',
+  filesHead: 'Save and print',
   filesIntro: 'Everything stays on this machine: nothing is sent anywhere.',
   openScenario: 'Open a scenario file (YAML or JSON)',
-  tooLarge: 'This file is larger than 1 MB; is it a scenario?',
+  tooLarge: 'This file is larger than 1 MB, too large for a scenario.',
   saveScenario: 'Save the scenario',
   saveAnswer: 'Save the answer (JSON)',
   saveLetter: 'Save this letter',
@@ -130,9 +130,9 @@ export const pageWords = {
 
   // Cards.
   cardsHead: 'Cards for the staff',
-  cardsIntro: 'One page each, to hang beside the machine. They say what this letter found.',
+  cardsIntro: 'One page each, to hang beside the machine. They show the results of this letter.',
   cardsShow: 'Show the cards',
-  cardsHide: 'Put the cards away',
+  cardsHide: 'Hide the cards',
   paper: 'Paper',
   papers: { a4: 'A4', letter: 'US Letter' },
   cardsPrint: 'Print all cards',

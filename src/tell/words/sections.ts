@@ -2,8 +2,8 @@
 
 export const sectionWords = {
   alternatives: {
-    head: 'What could be done instead',
-    none: 'The scenario names no alternatives. Add some, such as another clearing round, and they stand here side by side.',
+    head: 'What you could do instead',
+    none: 'The scenario has no alternatives. Add some, such as another clearing round, to compare them here.',
   },
   map: {
     head: 'What another machine is worth in ware',
@@ -11,7 +11,7 @@ export const sectionWords = {
     step: (to: string, pieces: string, money: string): string =>
       `machine ${to} saves ${pieces} pieces of ware (${money}), by how often tables are cleared`,
     noise: (days: string): string =>
-      `Pieces are told at the mean price of the ware. Each point rests on ${days} days, so a difference of a few pieces may be the luck of the draw. Below zero: another machine starts racks emptier, and more ware is needed.`,
+      `Pieces are counted at the average price of the ware. Each point is based on ${days} days, so a difference of a few pieces may be chance. Below zero: another machine starts racks emptier, so more ware is needed.`,
   },
   moves: {
     head: 'What to measure first',

@@ -12,7 +12,7 @@ export const walkWords = {
   toFirstShort: 'First shortage',
   neverShort: 'Nothing runs out on this day.',
   still:
-    'Your device is set to reduce motion, so nothing moves by itself: step through, or choose a time.',
+    'Your device is set to reduce motion, so nothing moves by itself. Use the step buttons, or choose a time.',
   speed: 'Speed',
   secondsASecond: (seconds: string): string => `${seconds} s of the day a second`,
   minutesASecond: (minutes: string): string => `${minutes} min of the day a second`,
@@ -24,7 +24,7 @@ export const walkWords = {
   allWare: 'All items',
   fewerHead: 'With fewer pieces',
   fewerIntro:
-    'Take pieces away and run the same day again with the same guests: see whether it still works, and what runs out first.',
+    'Take pieces away and run the same day again with the same guests: see whether they are enough, and what runs out first.',
   fewer: (name: string): string => `${name}: fewer pieces`,
   tenFewer: (name: string): string => `Ten fewer of the item that runs low first: ${name}`,
   allBack: 'Put all pieces back',
