@@ -78,10 +78,10 @@ describe('options', () => {
   it.each([
     [[], /Name a command/],
     [['siz', demo], /"siz" is not a command; did you mean "size"\?/],
-    [['size'], /^Name the file\ncuptide --help/],
+    [['size'], /^Name the file\nSee cuptide --help/],
     [['check'], /^Name a scenario file, or give --schema/],
     [['size', demo, '--levle', '0.9'], /^"levle" is not known to this command/],
-    [['report', demo, '--no-out'], /^"no-out" is not known to this command\ncuptide/],
+    [['report', demo, '--no-out'], /^"no-out" is not known to this command\nSee cuptide/],
     [['size', demo, '--seed.x=3'], /^"seed\.x" is not known to this command/],
     [['size', demo, '--level', '100 %'], /^--level: "100 %" is not a share between 0 and 100 %/],
     [['size', demo, '--level', '0'], /^--level: "0" is not a share/],

@@ -75,7 +75,7 @@ export const pageWords = {
   changedNothing: 'the same stock as before',
   changedProvisional: '(provisional)',
   changedStock: (share: string, wanted: string): string =>
-    `With the previous stock, ${share} of days would be safe, not ${wanted}.`,
+    `With the stock of before, ${share} of days would be safe, not ${wanted}.`,
   changedSafety: (from: string, to: string): string => `safe days ${from} → ${to}`,
   nothingThere: 'none',
   undo: 'Undo',
