@@ -11,6 +11,8 @@ export interface Runner {
   apart(task: RushTask, together: number): Promise<readonly DaysRun[]>;
   /** Many days are sure to come: whoever helps may get ready. */
   prepare?(): void;
+  /** No more than so many days follow in all, for a progress bar; what was said before no longer counts. */
+  expect?(most: number): void;
 }
 
 /** Days done so far of a task under way, for a progress bar. */

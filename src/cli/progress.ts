@@ -7,6 +7,8 @@ export interface Bar {
   add(days: number): void;
   /** Days that are sure to be run from now on, those of the present task included. */
   ahead(days: number): void;
+  /** At most so many days will be run from now on, until anything else is said. */
+  expect(most: number): void;
   end(): void;
 }
 
@@ -19,12 +21,20 @@ export function barLine(
   {
     done,
     total,
+    most,
     seconds,
-  }: { readonly done: number; readonly total: number; readonly seconds: number },
+  }: {
+    readonly done: number;
+    readonly total: number;
+    /** `total` is the most that it can be. */
+    readonly most?: boolean;
+    readonly seconds: number;
+  },
   columns: number,
 ): string {
   const left = done > 0 ? ((total - done) * seconds) / done : 0;
-  const words = `${done.toLocaleString('en')} of ${total > done ? 'at least ' : ''}${total.toLocaleString('en')} days${left < 1 ? '' : `, about ${timeText(left)} left`}`;
+  const [of, about] = most === true ? ['up to ', 'up to'] : ['at least ', 'about'];
+  const words = `${done.toLocaleString('en')} of ${total > done ? of : ''}${total.toLocaleString('en')} days${left < 1 ? '' : `, ${about} ${timeText(left)} left`}`;
   const wide = Math.min(30, columns - what.length - words.length - 5);
   const filled = Math.round(wide * Math.min(1, done / total));
   const line =
@@ -40,11 +50,13 @@ const timeText = (seconds: number): string =>
 /** @param what said before the bar */
 export async function daysBar(what: string): Promise<Bar> {
   const { stderr } = process;
-  if (!stderr.isTTY || process.env['TERM'] === 'dumb') return { add() {}, ahead() {}, end() {} };
+  if (!stderr.isTTY || process.env['TERM'] === 'dumb')
+    return { add() {}, ahead() {}, expect() {}, end() {} };
   const { default: progress } = await import('cli-progress');
   const started = performance.now();
   let bar: SingleBar | null = null;
   let [done, total] = [0, 0];
+  let most = false;
   return {
     add(days) {
       done += days;
@@ -55,7 +67,7 @@ export async function daysBar(what: string): Promise<Bar> {
           format: (_options: unknown, { value, total: whole }: Params) =>
             barLine(
               what,
-              { done: value, total: whole, seconds: (performance.now() - started) / 1000 },
+              { done: value, total: whole, most, seconds: (performance.now() - started) / 1000 },
               widthOf(stderr),
             ),
           stream: stderr,
@@ -66,11 +78,14 @@ export async function daysBar(what: string): Promise<Bar> {
         });
         bar.start(total, done);
       }
-      if (bar !== null && total > bar.getTotal()) bar.setTotal(total);
+      if (bar !== null && total !== bar.getTotal()) bar.setTotal(total);
       bar?.update(done);
     },
     ahead(days) {
       total = Math.max(total, done + days);
+    },
+    expect(days) {
+      [most, total] = [true, done + days];
     },
     end() {
       bar?.stop();

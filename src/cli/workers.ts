@@ -40,7 +40,7 @@ interface Shared extends Batch {
 }
 
 export function threadedRunner(
-  { add: progress, ahead }: Pick<Bar, 'add' | 'ahead'>,
+  { add: progress, ahead, expect }: Pick<Bar, 'add' | 'ahead' | 'expect'>,
   threads: number = availableParallelism(),
 ): ThreadedRunner {
   const workers: Worker[] = [];
@@ -169,6 +169,7 @@ export function threadedRunner(
 
   return {
     prepare,
+    expect,
     run: async (task, after = 0) => mergeDays(await told(parts(task, after, null))),
     apart: (task, together) => told(parts(task, 0, together)),
     async close() {

@@ -69,7 +69,7 @@ export interface SizedStock {
   readonly warnings: readonly SizingWarning[];
 }
 
-const FIRST_DAYS = 1000;
+export const FIRST_DAYS = 1000;
 const CAP = 8000;
 
 /**

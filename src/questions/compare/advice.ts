@@ -24,7 +24,12 @@ export interface Advice {
   /** Of the house as it is at its best habits, against itself at the present ones; null where none were tried. */
   readonly habit: Said | null;
   readonly asGood: readonly number[];
+  /** By house: whether it is a part of the better habits that are recommended. */
+  readonly within: readonly boolean[];
 }
+
+/** With the habits of both at their best nothing is left of the difference. */
+const isWithinHabits = ({ tuned }: Looked): boolean => tuned?.pair.total.difference === 0;
 
 export async function advise(
   candidates: readonly Candidate[],
@@ -62,10 +67,20 @@ export async function advise(
   const ranked = houses.map((_, at) => at).filter((at) => !candidates[at]!.planFor);
   const byTotal = (one: number, other: number): number =>
     difference(one) - difference(other) || one - other;
-  const best = ranked.filter((at) => said[at] === 'cheaper').toSorted(byTotal)[0] ?? 0;
+  const habit = await ownHabits(houses[0]!, reader, reading);
+  // Beside better habits, what is no more than a part of them is no advice of its own.
+  const within = (at: number): boolean => habit === 'cheaper' && isWithinHabits(houses[at]!);
+  const best =
+    ranked.filter((at) => said[at] === 'cheaper' && !within(at)).toSorted(byTotal)[0] ?? 0;
   const asGood: number[] = [];
   for (const at of ranked)
-    if (best !== 0 && at !== best && at !== 0 && ['cheaper', 'alike', 'open'].includes(said[at]!)) {
+    if (
+      best !== 0 &&
+      at !== best &&
+      at !== 0 &&
+      !within(at) &&
+      ['cheaper', 'alike', 'open'].includes(said[at]!)
+    ) {
       const { total } = await looks.between(best, at);
       if (total.low <= indifference) asGood.push(at);
     }
@@ -78,7 +93,8 @@ export async function advise(
       ...houses.map((_, at) => at).filter((at) => candidates[at]!.planFor),
     ],
     best,
-    habit: await ownHabits(houses[0]!, reader, reading),
+    habit,
+    within: houses.map((_, at) => at !== 0 && within(at)),
     asGood: asGood.toSorted(byTotal),
   };
 }

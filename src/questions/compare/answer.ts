@@ -87,6 +87,8 @@ export interface ComparedAlternative {
   readonly asItIsLasts: Share | null;
   readonly machines: number | null;
   readonly atBest: AtBest | null;
+  /** Whether it is no more than a part of the better habits that are recommended. */
+  readonly withinHabits: boolean;
   readonly habitsOff: readonly HabitOff[];
   /** Chance that it costs less than the base, over draws of the assumed inputs; null where none were drawn. */
   readonly chanceCheaper: Share | null;

@@ -76,6 +76,9 @@ const shifts: readonly Off[] = (['rounds', 'waits', 'fill'] as const).flatMap((h
   OFF.map((times) => ({ habit, times })),
 );
 
+/** Readings of a house with a habit off, at most. */
+export const shiftCount = shifts.length;
+
 /** The house with one habit off; itself where it has no such habit. */
 function shifted(one: Candidate, { habit, times }: Off, reading: ReadOptions): Candidate {
   if (habit === 'fill') {

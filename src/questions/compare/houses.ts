@@ -33,9 +33,9 @@ export interface Telling {
 }
 
 /** Fresh days on which the level of an alternative's stock is measured. */
-const FRESH_DAYS = 1000;
+export const FRESH_DAYS = 1000;
 const DAYS_WATCHED = 150;
-const DAYS_OUT = 300;
+export const DAYS_OUT = 300;
 
 /** @param certified the answer of the base, as `size` has it */
 export async function toldHouses(
@@ -72,7 +72,7 @@ interface AsItIs {
 async function toldHouse(
   house: Looked,
   at: number,
-  { said, off, turnsAt }: Advice,
+  { said, off, turnsAt, within }: Advice,
   asItIs: AsItIs,
   runner: Runner,
   { seed, perUnit, cheaper }: Telling,
@@ -136,6 +136,7 @@ async function toldHouse(
     totalAgainstBase: pair === null ? null : inUnits(pair.total, perUnit),
     staffHourAtWhichItTurns: turnsAt[at] == null ? null : turnsAt[at]! / perUnit,
     atBest: tuned === null ? null : atBestOf(tuned, isBase, perUnit),
+    withinHabits: within[at]!,
     habitsOff: off[at]!.map((other) => ({ ...other, difference: other.difference / perUnit })),
     chanceCheaper: cheaper.get(candidate.id) ?? null,
     minutesShort: minutesShort(model, seed, one.days, one.stock),

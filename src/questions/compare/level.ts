@@ -21,6 +21,11 @@ import type { Runner } from '../../cafe/runner.js';
 const FEW_SHORT = 0.9;
 const LEVELS = [0.7, 0.75, 0.8, 0.85, 0.9, 0.925, 0.95, 0.975, 0.99, 0.995];
 
+/** Days of one level, and of all together. */
+const daysAt = (level: number): number => (level < FEW_SHORT ? 400 : 1000);
+export const levelDays = (most: number): number =>
+  [...LEVELS, 1].reduce((sum, level) => sum + Math.min(most, daysAt(level)), 0);
+
 export async function levelToBuy(
   base: Evaluated,
   certified: Answer,
@@ -48,7 +53,7 @@ export async function levelToBuy(
       model,
       seed,
       from: peaks.days,
-      days: Math.min(level < FEW_SHORT ? 400 : 1000, peaks.days),
+      days: Math.min(daysAt(level), peaks.days),
       stock,
       listed: null,
       byDay: false,

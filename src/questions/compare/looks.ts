@@ -148,6 +148,10 @@ export async function takeLooks(
 /** Share of the days on which all of a grid is tried, and how many of the best go on to the rest of them. */
 const [FIRST_SHARE, GO_ON] = [0.4, 4];
 
+/** Days that choosing the habits of one house takes at most. */
+export const tuningDays = (points: number, days: number): number =>
+  Math.ceil(points * FIRST_SHARE * days + (GO_ON + 1) * days);
+
 /** The point of the grid at which the house costs least; null where none beats the house as it is. */
 async function bestHabits(
   candidate: Candidate,

@@ -46,13 +46,15 @@ export function mapDays({ scenario }: Pick<Candidate, 'scenario'>): number {
   );
 }
 
-export async function tradeOffMap(
-  base: Candidate,
-  runner: Runner,
-  options: QuickOptions,
-  reading: ReadOptions,
-): Promise<TradeOffMap> {
-  const { scenario } = base;
+interface Axes {
+  readonly classes: readonly string[];
+  readonly machines: readonly number[];
+  /** Minutes between rounds. */
+  readonly rounds: readonly number[];
+  readonly racks: readonly (number | null)[];
+}
+
+function axesOf({ scenario }: Candidate): Axes {
   const axes = scenario.costs?.map ?? {};
   const listed = Array.isArray(scenario.washing.machines) ? scenario.washing.machines : [];
   const ownMachines = listed.reduce((sum, { count }) => sum + (count ?? 1), 0);
@@ -71,7 +73,23 @@ export async function tradeOffMap(
   const rounds =
     axes.clearing?.map((ms) => ms / MINUTE) ??
     [...new Set([3, 5, 8, 10, 15, every ?? 10])].toSorted((a, b) => a - b).slice(0, 5);
-  const racks: readonly (number | null)[] = axes.racks ?? [null];
+  return { classes, machines, rounds, racks: axes.racks ?? [null] };
+}
+
+/** Points of the map of a house. */
+export function mapPoints(base: Candidate): number {
+  const { classes, machines, rounds, racks } = axesOf(base);
+  return classes.length * machines.length * rounds.length * racks.length;
+}
+
+export async function tradeOffMap(
+  base: Candidate,
+  runner: Runner,
+  options: QuickOptions,
+  reading: ReadOptions,
+): Promise<TradeOffMap> {
+  const { scenario } = base;
+  const { classes, machines, rounds, racks } = axesOf(base);
   const reader = new QuickReader(runner, options);
   const perUnit = minorPerUnit(scenario.currency);
   const points: MapPoint[] = [];

@@ -22,7 +22,7 @@ export function wholeMoney(
 }
 
 export const signed = (amount: number, write: (amount: number) => string): string =>
-  Math.round(amount) > 0 ? `+${write(amount)}` : write(amount);
+  Math.round(amount) > 0 ? `+${write(amount)}` : write(Math.round(amount) === 0 ? 0 : amount);
 
 export const yearsText = (years: number, { decimal }: Formats): string =>
   decimal(years, Number.isInteger(years) ? 0 : 1);

@@ -42,16 +42,22 @@ export interface Screened {
   readonly left: readonly string[];
 }
 
-/** The days have a seed of their own, so that what is kept for its luck does not look better later. */
+/**
+ * The days have a seed of their own, so that what is kept for its luck does not look better later.
+ * @param after the most days that a comparison of so many then runs, for a progress bar
+ */
 export async function screened(
   base: Candidate,
   runner: Runner,
   options: QuickOptions,
   reading: ReadOptions,
+  after: (kept: readonly Candidate[]) => number = () => 0,
 ): Promise<Screened> {
   const reader = new QuickReader(runner, { ...options, seed: `${options.seed}/screen` });
-  const own = await reader.read(base.scenario, extraOf(base));
   const all = usualCandidates(base, reading);
+  const stayAtMost = Math.min(all.length, CHOICES + PLANS + 1);
+  runner.expect?.((all.length + 1) * options.days + after(all.slice(0, stayAtMost)));
+  const own = await reader.read(base.scenario, extraOf(base));
   const weights = new Map<string, number>();
   for (const one of all) {
     const { costs, stockCost } = await reader.read(one.scenario, extraOf(one));

@@ -17,6 +17,7 @@ export function verdictSentence(
   const sentences = [
     `${name(one.id)}: ${changesText(changesOf(base, one), telling)}`,
     saidOf(comparison, one, telling),
+    ...(one.withinHabits ? [words.compare.withinHabits] : []),
     ...wouldPay(comparison, one, telling),
   ].map((text) => `${capital(text)}.`);
   return [...sentences, ...(buysMachine(base, one) ? [words.compare.trades] : [])].join(' ');

@@ -9,11 +9,12 @@ import { advise, type Advice } from './advice.js';
 import type { Candidate } from './alternatives.js';
 import type { Comparison } from './answer.js';
 import { frameOf } from './costs.js';
+import { daysAhead, daysFrom, type Planned } from './days-ahead.js';
 import { CONFIDENCE } from './differences.js';
 import { changesAtBest, inUnits, toldHouses } from './houses.js';
 import { levelToBuy } from './level.js';
 import { takeLooks } from './looks.js';
-import { mapDays, tradeOffMap } from './map.js';
+import { mapDays, mapPoints, tradeOffMap } from './map.js';
 import { QuickReader } from './quick.js';
 import { screened } from './screen.js';
 import { planningTable } from './seats.js';
@@ -22,7 +23,8 @@ import { checkTree } from '../../scenario/read-scenario.js';
 import { withRawValue } from '../../scenario/raw-paths.js';
 import type { Runner } from '../../cafe/runner.js';
 import { drawInputs, whatMoves } from './sensitivity.js';
-import { study } from '../size/study.js';
+import { FIRST_DAYS } from '../../sizing/size-stock.js';
+import { MOST_DAYS, study } from '../size/study.js';
 
 export interface CompareOptions {
   readonly level?: number;
@@ -49,6 +51,8 @@ const LOOKS = [1000, 2000, 4000];
 const HABIT_DAYS = 200;
 const SCREEN_DAYS = 300;
 const QUICK_DAYS = 500;
+/** For the sign of a difference with a habit off. */
+const SIGN_DAYS = 300;
 const DRAW_DAYS = 200;
 
 export async function compareStudy(
@@ -64,43 +68,71 @@ export async function compareStudy(
   const looks = options.days === undefined ? LOOKS : [options.days];
   const days = looks[0]!;
   const quick = { level, seed, days: Math.min(days, QUICK_DAYS), piecesPerRack };
+  const signDays = Math.min(days, SIGN_DAYS);
+  const draws = options.draws ?? 0;
+  const habitDays = Math.min(days, HABIT_DAYS);
+  const planned = (all: readonly Candidate[]): Planned => ({
+    candidates: all,
+    looks,
+    habitDays: all.length > 1 ? habitDays : 0,
+    signDays,
+    sized: sizedOn(options.days),
+    drawn: draws * DRAW_DAYS,
+    withLevel: options.noLevel !== true,
+    further: furtherDays(all[0]!, options, quick.days),
+  });
   const { kept, left } =
     options.usual === true && given.length === 1
-      ? await screened(given[0]!, runner, { ...quick, days: Math.min(days, SCREEN_DAYS) }, reading)
+      ? await screened(
+          given[0]!,
+          runner,
+          { ...quick, days: Math.min(days, SCREEN_DAYS) },
+          reading,
+          (all) => daysFrom(planned([given[0]!, ...all])),
+        )
       : { kept: given, left: [] };
   const candidates =
     options.equalGuests === true ? kept.map((one) => seatingAll(one, reading)) : kept;
   const base = candidates[0]!;
-
+  const begin = daysAhead(runner, planned(candidates));
+  begin('size');
   const { answer } = await study(scenario, runner, {
     level,
     seed,
     ...reading,
     ...(options.days === undefined ? {} : { days: options.days }),
   });
+  begin('looks');
   const found = await takeLooks(candidates, runner, {
     level,
     seed,
     looks,
-    habitDays: candidates.length > 1 ? Math.min(days, HABIT_DAYS) : 0,
+    habitDays: candidates.length > 1 ? habitDays : 0,
     piecesPerRack,
   });
-  const reader = new QuickReader(runner, quick);
+  begin('advice');
+  const reader = new QuickReader(runner, { ...quick, days: signDays });
   const advice = await advise(candidates, found, reader, reading);
-  const draws =
-    options.draws === undefined || options.draws === 0
+  begin('draws');
+  const choices = candidates.filter(({ planFor }) => !planFor);
+  const drawn =
+    draws === 0
       ? null
-      : await drawInputs(
-          candidates.filter(({ planFor }) => !planFor),
-          options.draws,
-          runner,
-          { ...quick, days: DRAW_DAYS },
-          reading,
-        );
+      : await drawInputs(choices, draws, runner, { ...quick, days: DRAW_DAYS }, reading);
   const perUnit = minorPerUnit(scenario.currency);
   const frame = frameOf(scenario);
   const id = (at: number): string => candidates[at]!.id;
   const own = found.houses[0]!;
+  begin('houses');
+  const alternatives = await toldHouses(found, advice, answer, runner, {
+    seed,
+    perUnit,
+    cheaper: drawn?.cheaper ?? new Map(),
+  });
+  begin('level');
+  const worth =
+    options.noLevel === true ? null : await levelToBuy(own.one, answer, runner, seed, level);
+  begin('further');
   return {
     scenario: scenario.name,
     seed,
@@ -114,11 +146,7 @@ export async function compareStudy(
     discount: frame.discount,
     daysAYear: frame.daysAYear,
     staffCounted: frame.staffCounted,
-    alternatives: await toldHouses(found, advice, answer, runner, {
-      seed,
-      perUnit,
-      cheaper: draws?.cheaper ?? new Map(),
-    }),
+    alternatives,
     ranking: {
       ...rankingOf(advice, candidates),
       indifference: found.indifference / perUnit,
@@ -133,7 +161,7 @@ export async function compareStudy(
             said: advice.habit!,
             ...changesAtBest(own, perUnit),
           },
-    worth: options.noLevel === true ? null : await levelToBuy(own.one, answer, runner, seed, level),
+    worth,
     map:
       options.map === true
         ? await tradeOffMap(
@@ -143,7 +171,7 @@ export async function compareStudy(
             reading,
           )
         : null,
-    moves: options.moves === true ? await whatMoves(base, runner, quick, reading, draws) : null,
+    moves: options.moves === true ? await whatMoves(base, runner, quick, reading, drawn) : null,
     planning:
       options.seats === undefined
         ? null
@@ -167,6 +195,20 @@ export async function compareStudy(
       notRanked: all.filter(({ planFor }) => planFor).map((one) => one.id),
     };
   }
+}
+
+/** Most days that a size is chosen and certified on. */
+const sizedOn = (days: number | undefined): number =>
+  days === undefined ? 2 * MOST_DAYS : days + Math.max(FIRST_DAYS, days);
+
+function furtherDays(base: Candidate, options: CompareOptions, quickDays: number): number {
+  const { days, map, moves, seats } = options;
+  const ranged = base.inputs.filter(({ range, at }) => range !== null && at[0] !== 'costs').length;
+  return (
+    (map === true ? (mapPoints(base) + 1) * (days === undefined ? mapDays(base) : quickDays) : 0) +
+    (moves === true ? (2 * ranged + 1) * quickDays : 0) +
+    (seats ?? []).length * sizedOn(days ?? LOOKS[0])
+  );
 }
 
 function seatingAll(

@@ -115,6 +115,8 @@ function leads(comparison: Comparison, telling: Telling): string[] {
           yearsText(horizonYears, formats),
         );
   const { chanceCheaper } = best;
+  const lessOrMore = (amount: number): string =>
+    amount < 0 ? say.less(whole(-amount)) : say.more(whole(amount));
   return [
     habit,
     ranking.best === 'base'
@@ -123,7 +125,13 @@ function leads(comparison: Comparison, telling: Telling): string[] {
         : habit === ''
           ? say.bestIsBase
           : say.habitOnly
-      : (habit === '' ? say.best : say.thenBest)(verdictSentence(comparison, best, telling)),
+      : habit === ''
+        ? say.best(verdictSentence(comparison, best, telling))
+        : say.thenBest(
+            verdictSentence(comparison, best, telling),
+            lessOrMore(best.atBest?.againstBase?.difference ?? 0),
+            yearsText(horizonYears, formats),
+          ),
     ranking.asGood.length === 0
       ? ''
       : say.asGood(name(best.id), listed(ranking.asGood.map(name), words)),

@@ -25,7 +25,7 @@ const ROUNDS: TimePath = ['clearing', 'every'];
 
 const listedMachines = ({ washing }: Scenario) =>
   Array.isArray(washing.machines) ? washing.machines : [];
-const machineCount = (scenario: Scenario): number =>
+export const machineCount = (scenario: Scenario): number =>
   listedMachines(scenario).reduce((sum, { count }) => sum + (count ?? 1), 0);
 
 /** One machine more or fewer, of the first kind. */

@@ -61,7 +61,7 @@ export interface Study {
 
 /** Days run at a given stock unless said otherwise. */
 const DAYS_AT_STOCK = 2000;
-const MOST_DAYS = 8000;
+export const MOST_DAYS = 8000;
 /** First day that a given stock is judged on: beyond all that a stock may be chosen or certified on, so that none flatters itself. */
 const JUDGED_FROM = 10_000_000;
 

@@ -3,7 +3,8 @@ export const compareWords = {
   details: 'The rush, pieces, money by part, and which level to buy',
   head1: 'More cups, another machine or another habit?',
   best: (sentence: string): string => `Recommended: ${sentence}`,
-  thenBest: (sentence: string): string => `Then, recommended: ${sentence}`,
+  thenBest: (sentence: string, difference: string, years: string): string =>
+    `Then, recommended: ${sentence} With the habit changed in both it is ${difference} over ${years} years.`,
   bestIsBase:
     'Buy nothing else: none of the choices below is sure to cost less than the house as it is.',
   habitOnly:
@@ -72,6 +73,7 @@ export const compareWords = {
       `with part loads waiting a fifth ${more ? 'longer' : 'shorter'}`,
     fill: (more: boolean): string => `with part loads a fifth ${more ? 'fuller' : 'emptier'}`,
   },
+  withinHabits: 'the habits above bring it already',
   neverPays: 'no price makes it pay: what it saves does not cover installing and running it',
   itWouldPay: 'it would pay only',
   atItsPrice: 'at its present price it would pay only',
