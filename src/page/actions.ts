@@ -36,7 +36,7 @@ export class Actions {
     private readonly engines: Engines,
   ) {}
 
-  /** The forms of the letter as it was sent, and engines that are warm when the first change comes. */
+  /** The forms of the letter as it was sent. */
   async begin(): Promise<void> {
     const { scenario } = this.store.state.given;
     if (scenario === null) return;
@@ -44,6 +44,12 @@ export class Actions {
     await this.engines.quick.ask({ kind: 'forms', asked, answer: scenario.answer }, (reply) =>
       this.take(reply),
     );
+  }
+
+  /** Engines that are quick when the first change comes; a change that is already there comes first. */
+  warmUp(): void {
+    if (this.store.state.phase !== 'as-sent' || this.answering) return;
+    const asked = this.asked();
     void this.engines.quick.ask({ kind: 'warm', asked, pictures: false });
     this.later(() => this.engines.sure.ask({ kind: 'warm', asked, pictures: true }));
   }

@@ -81,7 +81,19 @@ async function wake(): Promise<void> {
     if (store.state.reader !== reader) orderFor((reader = store.state.reader));
   });
   await page.actions.begin();
+  // Who only reads or prints the letter need not wait for work that is of no use to them, nor pay for it in battery.
+  onFirstSign(() => page.actions.warmUp());
   document.documentElement.dataset['ready'] = '';
+}
+
+/** Does it once, when somebody is seen to be there: a pointer moves, a key goes down, a finger touches. */
+function onFirstSign(act: () => void): void {
+  const signs = ['pointermove', 'pointerdown', 'keydown', 'wheel'] as const;
+  const seen = (): void => {
+    for (const sign of signs) removeEventListener(sign, seen);
+    act();
+  };
+  for (const sign of signs) addEventListener(sign, seen, { passive: true });
 }
 
 /** `letter.html#trainer` opens as the trainer reads it. */

@@ -4,6 +4,7 @@
  * All of it rests on one law: a piece that grows in any measure never stands more often in a rack. So the first tenth of
  * a millimetre that changes the count is found by halving.
  */
+import type { NamedPattern } from './open-rack.js';
 import { isFlatware } from './vessel.js';
 import type { Vessel } from './vessel.js';
 
@@ -55,42 +56,92 @@ function changed(vessel: Vessel, dimension: Cliff['dimension'], by: number): Ves
     : null;
 }
 
+/** What a rack takes of a vessel; to ask whether it takes so many is quicker than to count, above all where it does. */
+export interface Loading {
+  readonly count: (vessel: Vessel) => number;
+  /** A pattern in which so many pieces go in; null where there is none. */
+  readonly patternFor: (vessel: Vessel, pieces: number) => NamedPattern | null;
+  /** Whether they go in without a search for further patterns: quicker, and seldom mistaken. */
+  readonly takesAlike: (vessel: Vessel, pieces: number, pattern: NamedPattern) => boolean;
+}
+
 /**
  * The nearest change of the count by less and by more of every measure, within 12.8 mm.
  *
- * @param count how often a vessel goes in
- * @param takes whether a vessel goes in so many times: quicker, and seldom mistaken
+ * @param now the pattern that is the fullest now
  */
 export function cliffsOf(
   vessel: Vessel,
   pieces: number,
-  count: (vessel: Vessel) => number,
-  takes: (vessel: Vessel, pieces: number) => boolean,
+  now: NamedPattern,
+  loading: Loading,
 ): Cliff[] {
-  const cliffs: Cliff[] = [];
-  for (const dimension of ['rim', 'handle', 'handleWidth', 'height', 'depth'] as const) {
-    for (const sign of [-1, 1]) {
-      const counted = (tenths: number): number => {
-        const other = changed(vessel, dimension, (sign * tenths) / 10);
-        return other === null ? pieces : count(other);
-      };
-      const differs = (tenths: number): boolean => {
-        const other = changed(vessel, dimension, (sign * tenths) / 10);
-        return other !== null && (sign < 0 ? takes(other, pieces + 1) : !takes(other, pieces));
-      };
+  return (['rim', 'handle', 'handleWidth', 'height', 'depth'] as const).flatMap((dimension) =>
+    [-1, 1].flatMap((sign) => {
+      const other = (tenths: number): Vessel | null =>
+        changed(vessel, dimension, (sign * tenths) / 10);
       let most = FARTHEST_TENTHS;
-      while (most > 1 && changed(vessel, dimension, (sign * most) / 10) === null)
-        most = Math.floor(most / 2);
-      if (!differs(most)) continue;
-      let at = firstOf(differs, 0, most);
-      // What is quick may miss a layout at another angle, and so the cliff by a little.
-      const changes = (tenths: number): boolean => counted(tenths) !== pieces;
-      if (!changes(at)) at = changes(most) ? firstOf(changes, at, most) : 0;
-      else if (at > 1 && changes(at - 1)) at = firstOf(changes, 0, at - 1);
-      if (at > 0) cliffs.push({ dimension, changeMm: (sign * at) / 10, piecesThen: counted(at) });
-    }
+      while (most > 1 && other(most) === null) most = Math.floor(most / 2);
+      if (other(most) === null) return [];
+      const at =
+        sign < 0
+          ? firstGain(other, most, pieces + 1, now, loading)
+          : firstLoss(other, most, pieces, now, loading);
+      return at === null
+        ? []
+        : [{ dimension, changeMm: (sign * at) / 10, piecesThen: loading.count(other(at)!) }];
+    }),
+  );
+}
+
+type ByTenths = (tenths: number) => Vessel | null;
+
+/** The first tenth at which `wanted` pieces go in; null: none up to `most`. */
+function firstGain(
+  other: ByTenths,
+  most: number,
+  wanted: number,
+  now: NamedPattern,
+  { patternFor, takesAlike }: Loading,
+): number | null {
+  const alike = (pattern: NamedPattern, tenths: number): boolean => {
+    const vessel = other(tenths);
+    return vessel !== null && takesAlike(vessel, wanted, pattern);
+  };
+  if (!alike(now, most)) return null;
+  let at = firstOf((tenths) => alike(now, tenths), 0, most);
+  // Another pattern may take them sooner.
+  while (at > 1) {
+    const before = other(at - 1);
+    const sooner = before === null ? null : patternFor(before, wanted);
+    if (sooner === null) break;
+    at = firstOf((tenths) => alike(sooner, tenths), 0, at - 1);
   }
-  return cliffs;
+  return at;
+}
+
+/** The first tenth at which `kept` pieces go in no more; null: none up to `most`. */
+function firstLoss(
+  other: ByTenths,
+  most: number,
+  kept: number,
+  now: NamedPattern,
+  { count, patternFor, takesAlike }: Loading,
+): number | null {
+  const loses = (pattern: NamedPattern, tenths: number): boolean => {
+    const vessel = other(tenths);
+    return vessel !== null && !takesAlike(vessel, kept, pattern);
+  };
+  if (!loses(now, most)) return null;
+  let at = firstOf((tenths) => loses(now, tenths), 0, most);
+  // Another pattern may take them longer.
+  for (;;) {
+    // Most often no other does, and the count is wanted then.
+    const longer = count(other(at)!) < kept ? null : patternFor(other(at)!, kept);
+    if (longer === null) return at;
+    if (!loses(longer, most)) return null;
+    at = firstOf((tenths) => loses(longer, tenths), at, most);
+  }
 }
 
 /** The first whole number beyond `near` at which `holds`, which holds at `far` and not at `near`. */

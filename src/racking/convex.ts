@@ -46,6 +46,14 @@ export const reflected = (shape: Rounded): Rounded => ({
   radius: shape.radius,
 });
 
+const mirrors = new WeakMap<Rounded, Rounded>();
+
+function mirroredOf(shape: Rounded): Rounded {
+  const known = mirrors.get(shape) ?? reflected(shape);
+  mirrors.set(shape, known);
+  return known;
+}
+
 /** How far the shape reaches in a direction of length 1. */
 export function reach(shape: Rounded, toward: Point): number {
   let far = -Infinity;
@@ -54,10 +62,17 @@ export function reach(shape: Rounded, toward: Point): number {
 }
 
 /** Edges of a convex polygon with their direction from 0 to 2π, and its lowest corner (of two the left one). */
-function edgesOf(points: readonly Point[]): {
+interface Edged {
   readonly lowest: Point;
   readonly edges: { readonly angle: number; readonly x: number; readonly y: number }[];
-} {
+}
+
+/** Kept while the polygon is: it is set against many others. */
+const edged = new WeakMap<readonly Point[], Edged>();
+
+function edgesOf(points: readonly Point[]): Edged {
+  const known = edged.get(points);
+  if (known !== undefined) return known;
   const lowest = points.reduce((low, p) =>
     p.y < low.y || (p.y === low.y && p.x < low.x) ? p : low,
   );
@@ -67,7 +82,9 @@ function edgesOf(points: readonly Point[]): {
     const angle = atan2(y, x);
     return x === 0 && y === 0 ? [] : [{ angle: angle < 0 ? angle + 2 * Math.PI : angle, x, y }];
   });
-  return { lowest, edges };
+  const made = { lowest, edges };
+  edged.set(points, made);
+  return made;
 }
 
 /**
@@ -77,7 +94,7 @@ function edgesOf(points: readonly Point[]): {
  * The edges of a sum of convex polygons are the edges of both in order of direction.
  */
 export function difference(a: Rounded, b: Rounded, gap: number): Rounded {
-  const [from, minus] = [edgesOf(a.points), edgesOf(reflected(b).points)];
+  const [from, minus] = [edgesOf(a.points), edgesOf(mirroredOf(b).points)];
   const edges = [...from.edges, ...minus.edges].sort((e, f) => e.angle - f.angle);
   let [x, y] = [from.lowest.x + minus.lowest.x, from.lowest.y + minus.lowest.y];
   const points: Point[] = [{ x, y }];

@@ -126,6 +126,63 @@ function kindsOf({ rooms }: Turns, shifts: Shifts, longest: number): Kind[] {
     .map((kind, index) => ({ ...kind, index }));
 }
 
+/**
+ * Whether more than `beat` pieces go in if every row lies on the one below as low as any shift of the two allows: what
+ * this denies, no choice of shifts can have. Lowest heights of so many rows, by the kind of the last and the short ones;
+ * with more than `mostShorts` of these, no number of rows could do.
+ */
+function mayBeat(
+  { rooms }: Turns,
+  rises: Rises,
+  kinds: readonly Kind[],
+  { longest }: Cell,
+  beat: number,
+  tolerance: number,
+  mostShorts: number,
+): boolean {
+  const n = kinds.length;
+  const lows = new Float64Array(n * n);
+  for (let a = 0; a < n; a += 1)
+    for (let b = 0; b < n; b += 1) lows[a * n + b] = riseAtLeast(rises, kinds[a]!, kinds[b]!);
+  /** By number of short rows, then by kind: lowest height of the last row. */
+  let heights: Float64Array[] = [];
+  for (let rows = 1; ; rows += 1) {
+    const next: Float64Array[] = [];
+    let open = false;
+    for (let shorts = 0; shorts <= Math.min(rows, mostShorts); shorts += 1) {
+      const reached = new Float64Array(n).fill(Infinity);
+      for (let b = 0; b < n; b += 1) {
+        const { turn, short } = kinds[b]!;
+        const room = rooms[turn]!;
+        const before = heights[shorts - short];
+        let low = rows === 1 ? (shorts === short ? room.bottom : Infinity) : Infinity;
+        if (before !== undefined)
+          for (let a = 0; a < n; a += 1) low = Math.min(low, before[a]! + lows[a * n + b]!);
+        low = Math.max(low, room.bottom);
+        if (low > room.top + tolerance) continue;
+        if (rows * longest - shorts > beat) return true;
+        reached[b] = low;
+        open = true;
+      }
+      next.push(reached);
+    }
+    if (!open) return false;
+    heights = next;
+  }
+}
+
+/** The least by which a row of one kind lies higher than one of another below it, at any of their shifts. */
+function riseAtLeast({ byKind, span }: Rises, below: Kind, above: Kind): number {
+  const pair = 4 * below.turn + above.turn;
+  const list = byKind[KIND_OF_PAIR[pair]!]!;
+  let [from, to] = [above.first - below.last, above.last - below.first];
+  if (MIRRORED[pair] === 1) [from, to] = [-to, -from];
+  let least = Infinity;
+  for (let at = Math.max(0, from + span); at <= Math.min(2 * span, to + span); at += 1)
+    if (list[at]! < least) least = list[at]!;
+  return least;
+}
+
 /** Rows of a cell that by the tables are more than `beat` pieces, with `tolerance` mm too little room or less; null: none. */
 export function rowsByTable(
   turns: Turns,
@@ -144,6 +201,8 @@ export function rowsByTable(
   const shifts = shiftsAt(turns, longest, pitch);
   const rises = risesAt(turns, longest, pitch, spanOf(shifts));
   const kinds = kindsOf(turns, shifts, longest);
+  const spare = longest * (1 + rowsAbove(floor)) - beat - 1;
+  if (!mayBeat(turns, rises, kinds, cell, beat, tolerance, spare)) return null;
   const most = Math.ceil(turns.mostPieces / Math.max(1, longest - 1));
   // What a piece is worth in height: of a row that lies about as near as discs do.
   const perPiece = (0.95 * turns.nearest) / longest;

@@ -8,7 +8,7 @@ import { cliffsOf, growthUntilLoss, nearest } from './cliffs.js';
 import type { Cliff } from './cliffs.js';
 import { compartmentPieces, compartmentPositions, smallestSquareOpening } from './compartments.js';
 import { outlineOf, planAreaOf } from './outline.js';
-import { fullestOpenLayout, holds, mostPieces } from './open-rack.js';
+import { fullestOpenLayout, holds, mostPieces, patternFor } from './open-rack.js';
 import type { LoadingRule, NamedPattern, OpenPattern, OpenSearch } from './open-rack.js';
 import { memory } from './memory.js';
 import { basketPieces, pegLoad, pegPositions } from './pegs.js';
@@ -94,18 +94,21 @@ const problemsOf = (vessel: Vessel, rack: Rack): Problem[] => {
   return own.length > 0 ? own : pairProblems(vessel, rack, ['vessel']);
 };
 
-/** True where the rack takes so many pieces; quicker than counting. */
-function takes(
+/** Of racks that are not open, and of none: what stands for a pattern where none is chosen. */
+const ALONE: NamedPattern = { pattern: 'grid', angleDeg: 0 };
+
+/** A pattern in which the rack takes so many pieces, null where none does; quicker than counting. */
+function patternOf(
   vessel: Vessel,
   rack: Rack,
   rule: LoadingRule,
   pieces: number,
   first?: NamedPattern,
-): boolean {
-  if (pieces <= 0) return true;
-  if (problemsOf(vessel, rack).length > 0 || massLimit(vessel, rack) < pieces) return false;
-  if (rack.kind === 'open') return holds(openSearch(vessel, rack, rule, first), pieces);
-  return floorPieces(vessel, rack, rule) >= pieces;
+): NamedPattern | null {
+  if (pieces <= 0) return ALONE;
+  if (problemsOf(vessel, rack).length > 0 || massLimit(vessel, rack) < pieces) return null;
+  if (rack.kind === 'open') return patternFor(openSearch(vessel, rack, rule, first), pieces);
+  return floorPieces(vessel, rack, rule) >= pieces ? ALONE : null;
 }
 
 /**
@@ -141,9 +144,20 @@ function layoutOf(vessel: Vessel, rack: Rack, rule: LoadingRule): RackLayout {
   const cliffs =
     broken || rack.kind === 'basket'
       ? []
-      : cliffsOf(vessel, pieces, count, (changed, least) =>
-          takes(changed, rack, rule, least, fixed),
-        );
+      : cliffsOf(vessel, pieces, fixed ?? ALONE, {
+          count,
+          patternFor: (other, least) => patternOf(other, rack, rule, least),
+          takesAlike: (other, least, first) => patternOf(other, rack, rule, least, first) !== null,
+        });
+  // A millimetre on this side of the cliff of the rim changes nothing.
+  const byRim = (by: number): number => {
+    const known = cliffs.find(
+      ({ dimension, changeMm }) => dimension === 'rim' && changeMm * by > 0,
+    );
+    return known !== undefined && Math.abs(known.changeMm) > Math.abs(by)
+      ? pieces
+      : count({ ...vessel, rimMm: vessel.rimMm + by, ...across(vessel, by) });
+  };
   return {
     pieces,
     positions: placed.positions.slice(0, pieces),
@@ -156,9 +170,12 @@ function layoutOf(vessel: Vessel, rack: Rack, rule: LoadingRule): RackLayout {
     slackMm:
       pieces === 0 || rack.kind === 'basket'
         ? null
-        : growthUntilLoss(vessel, (grown) => takes(grown, rack, fixed ?? rule, pieces)),
-    plusOneMm: broken ? 0 : count({ ...vessel, rimMm: vessel.rimMm + 1, ...across(vessel, 1) }),
-    minusOneMm: broken ? 0 : count({ ...vessel, rimMm: vessel.rimMm - 1, ...across(vessel, -1) }),
+        : growthUntilLoss(
+            vessel,
+            (grown) => patternOf(grown, rack, fixed ?? rule, pieces) !== null,
+          ),
+    plusOneMm: broken ? 0 : byRim(1),
+    minusOneMm: broken ? 0 : byRim(-1),
     loadedMassG: (rack.emptyMassG ?? EMPTY_MASS_G) + pieces * vessel.massG,
     problems: problems.length > 0 || pieces > 0 ? problems : [noRoom(vessel, rack)],
   };

@@ -190,9 +190,15 @@ const alike = (a: Trial, b: NamedPattern): number => {
   return a.pattern === b.pattern && (seen - b.angleDeg) % 360 === 0 ? 1 : 0;
 };
 
+/** A pattern that holds so many pieces (≥ 1); null where no allowed one does. */
+export function patternFor(s: OpenSearch, pieces: number): NamedPattern | null {
+  const found = search(s, pieces - 1, pieces);
+  return found === null ? null : patternOf(found);
+}
+
 /** True where some allowed pattern holds so many pieces. */
 export const holds = (s: OpenSearch, pieces: number): boolean =>
-  pieces <= 0 || search(s, pieces - 1, pieces) !== null;
+  pieces <= 0 || patternFor(s, pieces) !== null;
 
 /** Most pieces any allowed pattern holds. */
 export const mostPieces = (s: OpenSearch): number => {
@@ -207,15 +213,11 @@ export const mostPieces = (s: OpenSearch): number => {
 export function fullestOpenLayout(s: OpenSearch): OpenLayout | null {
   const found = search(s, 0, Infinity);
   if (found === null) return null;
-  const { exchanged, pattern, angle, placed } =
+  const named = patternOf(found);
+  const { placed, exchanged } =
     'trial' in found
-      ? { ...found.trial, angle: found.trial.angleDeg, placed: placedRows(found.rows) }
-      : {
-          exchanged: found.exchanged,
-          pattern: 'mixed' as const,
-          angle: found.rows.turns.angleDeg,
-          placed: placedFree(found.rows),
-        };
+      ? { placed: placedRows(found.rows), exchanged: found.trial.exchanged }
+      : { placed: placedFree(found.rows), exchanged: found.exchanged };
   const positions = exchanged
     ? placed.map((p) => ({ x: p.y, y: p.x, angleDeg: upright(90 - p.angleDeg) }))
     : placed;
@@ -223,9 +225,18 @@ export function fullestOpenLayout(s: OpenSearch): OpenLayout | null {
   const gaps = gapsOf(s.outline, positions, s.widthMm, s.depthMm);
   if (gaps.betweenMm < s.gapMm - 1e-5 || gaps.wallMm < s.gapMm - 1e-5)
     throw new Error(
-      `A rack layout failed its check: ${JSON.stringify({ gaps, pattern, angle, pieces })}`,
+      `A rack layout failed its check: ${JSON.stringify({ gaps, ...named, pieces })}`,
     );
-  return { pieces, positions, pattern, angleDeg: upright(exchanged ? 90 - angle : angle) };
+  return { pieces, positions, ...named };
+}
+
+/** The pattern, with its angle as the rack stands. */
+function patternOf(found: Found): NamedPattern {
+  const [{ exchanged, pattern }, angle] =
+    'trial' in found
+      ? [found.trial, found.trial.angleDeg]
+      : [{ exchanged: found.exchanged, pattern: 'mixed' as const }, found.rows.turns.angleDeg];
+  return { pattern, angleDeg: upright(exchanged ? 90 - angle : angle) };
 }
 
 const upright = (degrees: number): number => ((degrees % 360) + 360) % 360;

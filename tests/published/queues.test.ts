@@ -31,7 +31,7 @@ describe('Erlang B (A. K. Erlang 1917; Gross et al., Fundamentals of Queueing Th
     const [c, a] = [input(check, 'c'), input(check, 'a')];
     const model = modelOf(
       idealised({
-        ...steady(a, Math.ceil(20_000 / a)),
+        ...steady(a, Math.ceil(10_000 / a)),
         guests: sit({ exponential: '1 min' }),
         menu: { coffee: { share: 1, setting: ['cup'], fallBacks: ['takeaway'], making: '0 s' } },
       }),
@@ -49,7 +49,7 @@ describe('M/M/c and M/D/c waits at the counter (Erlang C; Crommelin 1932; Hillie
       modelOf(
         idealised({
           // A run lasts 60 days at most.
-          ...steady(lambda, Math.min(60 * 24 * 60, Math.ceil(60_000 / lambda))),
+          ...steady(lambda, Math.min(60 * 24 * 60, Math.ceil(30_000 / lambda))),
           guests: takeAway,
           counter: { makers, making },
           menu: { coffee: { share: 1, setting: ['cup'], making } },
@@ -87,7 +87,7 @@ describe('M/M/c and M/D/c waits at the counter (Erlang C; Crommelin 1932; Hillie
 });
 
 describe('M/G/∞ (Palm 1943): pieces out, whatever the law of the dwell', () => {
-  const DAYS = 1500;
+  const DAYS = 800;
   it.each(
     checks('m-g-inf').flatMap((check) =>
       [
@@ -150,7 +150,7 @@ function expectPoissonMeans(
 }
 
 describe('M_t/G/∞ (Eick, Massey & Whitt, Management Science 39(2), 1993): mean pieces out at a moment', () => {
-  const DAYS = 1500;
+  const DAYS = 800;
 
   it.each(checks('mt-g-inf-sinusoid').map((check) => [check.id, check] as const))(
     '%s',

@@ -39,7 +39,7 @@ export async function answerAsk(
     case 'retell':
       return retell(engine, request, wanted, say);
     case 'warm':
-      return warm(engine, request);
+      return warm(engine, request, wanted);
     case 'quick':
       return quick(engine, request.asked, request.edits, wanted, say);
     case 'sure':
@@ -161,12 +161,12 @@ function walk({ asked, day, stock }: Extract<Request, { kind: 'walk' }>, say: Sa
 async function warm(
   engine: Engine,
   { asked, pictures }: Extract<Request, { kind: 'warm' }>,
+  wanted: () => boolean,
 ): Promise<void> {
   const nobody = (): void => {};
-  const always = (): boolean => true;
   if (pictures)
-    await sure(engine, { ...asked, options: { ...asked.options, days: 300 } }, always, nobody);
-  else for (let time = 0; time < 3; time += 1) await quick(engine, asked, [], always, nobody);
+    await sure(engine, { ...asked, options: { ...asked.options, days: 300 } }, wanted, nobody);
+  else for (let time = 0; time < 3; time += 1) await quick(engine, asked, [], wanted, nobody);
 }
 
 async function quick(
