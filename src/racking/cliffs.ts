@@ -102,7 +102,7 @@ function firstGain(
   most: number,
   wanted: number,
   now: NamedPattern,
-  { patternFor, takesAlike }: Loading,
+  { count, patternFor, takesAlike }: Loading,
 ): number | null {
   const alike = (pattern: NamedPattern, tenths: number): boolean => {
     const vessel = other(tenths);
@@ -117,8 +117,15 @@ function firstGain(
     if (sooner === null) break;
     at = firstOf((tenths) => alike(sooner, tenths), 0, at - 1);
   }
-  return at;
+  return byCount((tenths) => count(other(tenths)!) >= wanted, at, most);
 }
+
+/**
+ * The tenth found, or the first beyond it, at which the full count says so: free rows are searched on tables, and one
+ * pattern looked at closely may hold a piece that the count did not find.
+ */
+const byCount = (says: (tenths: number) => boolean, at: number, most: number): number | null =>
+  says(at) ? at : at < most && says(most) ? firstOf(says, at, most) : null;
 
 /** The first tenth at which `kept` pieces go in no more; null: none up to `most`. */
 function firstLoss(
@@ -137,9 +144,10 @@ function firstLoss(
   // Another pattern may take them longer.
   for (;;) {
     // Most often no other does, and the count is wanted then.
-    const longer = count(other(at)!) < kept ? null : patternFor(other(at)!, kept);
-    if (longer === null) return at;
-    if (!loses(longer, most)) return null;
+    if (count(other(at)!) < kept) return at;
+    const longer = patternFor(other(at)!, kept);
+    if (longer === null) return byCount((tenths) => count(other(tenths)!) < kept, at, most);
+    if (at === most || !loses(longer, most)) return null;
     at = firstOf((tenths) => loses(longer, tenths), at, most);
   }
 }
