@@ -11,7 +11,7 @@ import { renderSvg, standaloneSvg } from '../tell/render-svg.js';
 import { riskCurves } from '../questions/size/risk-curves.js';
 import { suitCharts, suitFindings } from '../questions/suit/charts.js';
 import type { Answer } from '../questions/size/answer.js';
-import { askSize, withHabits, type SizeStudy } from '../questions/size/ask.js';
+import { FEW_HABIT_DAYS, askSize, withHabits, type SizeStudy } from '../questions/size/ask.js';
 import type { size } from '../questions/size/head.js';
 import { sizeBlocks } from '../questions/size/tell.js';
 import { habitsFinding } from '../questions/size/tell-habits.js';
@@ -123,7 +123,7 @@ async function studied(
     if (!study.ok) throw problemsAsMistake(study.problems);
     const { answer, listed } = study.value;
     const chosen = given.stock === undefined && listed === null;
-    const told = chosen ? await withHabits({ opened, runner }, answer) : answer;
+    const told = chosen ? await withHabits({ opened, runner }, answer, FEW_HABIT_DAYS) : answer;
     return { ...study.value, told };
   });
 }

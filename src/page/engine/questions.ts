@@ -24,7 +24,7 @@ import {
   type Question as Inquiry,
 } from '../../questions/questions.js';
 import type { Result } from '../../questions/result.js';
-import { withHabits } from '../../questions/size/ask.js';
+import { FEW_HABIT_DAYS, withHabits } from '../../questions/size/ask.js';
 import { habitsBlocks } from '../../questions/size/tell-habits.js';
 import { scenarioStudy } from '../../questions/size/scenario-study.js';
 import type { GivenOptions } from '../../letter/live.js';
@@ -103,7 +103,7 @@ export const answers: Readonly<Record<Question, (asking: Asking) => Promise<stri
 async function habitsOf({ inquiry, options, context }: Asking): Promise<readonly Block[]> {
   if (options.stock !== undefined || options.listed !== undefined) return [];
   const { answer } = await scenarioStudy(inquiry.opened, inquiry.runner, options);
-  const { habits } = await withHabits(inquiry, answer);
+  const { habits } = await withHabits(inquiry, answer, FEW_HABIT_DAYS);
   return habitsBlocks(habits!, answer, context);
 }
 

@@ -28,17 +28,22 @@ export const ask: Ask<typeof size> = async (asking, given) => {
   const study = await askSize(asking, given, { peaks: given.peaks === true });
   if (!study.ok) return study;
   const { answer } = study.value;
-  const told = given.habits === true ? await withHabits(asking, answer) : answer;
+  const told = given.habits === true ? await withHabits(asking, answer, HABIT_DAYS) : answer;
   return { ok: true, value: { json: told, blocks: sizeBlocks(told, asking.context) } };
 };
+
+/** Days of each reading of a habit: where that is what was asked for, and where it comes along with the answer. */
+const HABIT_DAYS = 1000;
+export const FEW_HABIT_DAYS = 500;
 
 /** The answer and how far it moves as habits vary; the reader of quick stocks is loaded only for this. */
 export async function withHabits(
   { opened, runner }: Pick<Asking, 'opened' | 'runner'>,
   answer: Answer,
+  days: number,
 ): Promise<Answer> {
   const { habitsOf } = await import('./habits.js');
-  return { ...answer, habits: await habitsOf(opened, answer, runner) };
+  return { ...answer, habits: await habitsOf(opened, answer, runner, days) };
 }
 
 /**

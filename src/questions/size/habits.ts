@@ -27,15 +27,18 @@ const HABITS: readonly Path[] = [
   ['washing', 'partLoadFrom'],
 ];
 const OFF = 0.2;
-const MOST_DAYS = 1000;
 
-/** @param answer the certified answer of this scenario, whose days the readings share */
+/**
+ * @param answer the certified answer of this scenario, whose days the readings share
+ * @param mostDays days of each reading, at most those the answer was chosen on
+ */
 export async function habitsOf(
   { scenario, inputs, raw }: Pick<Opened, 'scenario' | 'inputs' | 'raw'>,
   answer: Answer,
   runner: Runner,
+  mostDays: number,
 ): Promise<HabitsAnswer> {
-  const days = Math.min(answer.days.chosenOn, MOST_DAYS);
+  const days = Math.min(answer.days.chosenOn, mostDays);
   const { level, seed, currency } = answer;
   const reader = new QuickReader(runner, { level, seed, days, piecesPerRack: piecesPerRackOf });
   const now = await reader.read(scenario);
