@@ -26,7 +26,8 @@ export interface Look {
 }
 
 /** Sections that are worked out when the reader asks for them. */
-export type Question = 'alternatives' | 'map' | 'moves' | 'racks' | 'suit' | 'order' | 'cards';
+export type Question =
+  'alternatives' | 'map' | 'moves' | 'racks' | 'suit' | 'order' | 'guide' | 'cards';
 
 export type Request =
   /** The other engine, to share days with. */

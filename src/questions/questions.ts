@@ -10,6 +10,9 @@ import type { Comparison, MovesAnswer, TradeOffMap } from './compare/answer.js';
 import { mapDays, mapFlaws, tradeOffMap } from './compare/map.js';
 import type { QuickOptions } from './compare/quick.js';
 import { compareStudy } from './compare/study.js';
+import type { Guide } from './guide/answer.js';
+import { housesOf } from './guide/houses.js';
+import { guideStudy } from './guide/study.js';
 import { orderStudy, type OrderStudy } from './order/study.js';
 import { problem, type Flaw, type Problem } from '../scenario/problems.js';
 import { piecesPerRackOf } from '../scenario/rack-geometry.js';
@@ -47,6 +50,15 @@ export async function askAlternatives(question: Question): Promise<Result<Compar
     }),
   };
 }
+
+/** What houses of other sizes need: half, once, one and a half and twice the seats of this one. */
+export const askGuide = ({
+  opened,
+  fileName,
+  runner,
+  ...given
+}: Question): Promise<Result<Guide>> =>
+  guideStudy(opened, fileName, runner, { ...given, houses: housesOf(opened.scenario) });
 
 /** What machines, their class and clearing rounds are worth in ware. */
 export async function askMap(question: Question): Promise<Result<TradeOffMap>> {

@@ -7,6 +7,7 @@ import { candidatesOf } from '../../src/questions/compare/alternatives.js';
 import { compareStudy } from '../../src/questions/compare/study.js';
 import {
   askAlternatives,
+  askGuide,
   askMap,
   askMoves,
   askOrder,
@@ -47,6 +48,14 @@ describe('further questions', () => {
     expect(map).toEqual({ ok: true, value: whole.map });
     expect(moves).toEqual({ ok: true, value: whole.moves });
     expect(alternatives).toEqual({ ok: true, value: { ...whole, map: null, moves: null } });
+  });
+
+  it('have the guide for other sizes of this house, the mistakes of which are named in the file', async () => {
+    const guide = await askGuide(asked(valid));
+    if (!guide.ok) throw new Error('no guide');
+    expect(guide.value.houses.map(({ seats }) => seats)).toEqual([10, 20, 30, 40]);
+    const endless = await askGuide(asked(changed('count: 20', 'count: unlimited')));
+    expect(endless).toMatchObject({ ok: false, problems: [{ path: 'seats.count' }] });
   });
 
   it('place mistakes in the file', async () => {

@@ -5,6 +5,7 @@ import type { ReportContext } from '../../tell/context.js';
 import { tellComparison } from '../../questions/compare/tell.js';
 import { mapBlocks } from '../../questions/compare/tell-map.js';
 import { movesBlocks } from '../../questions/compare/tell-moves.js';
+import { guideBlocks } from '../../questions/guide/tell.js';
 import { orderBlocks } from '../../questions/order/tell.js';
 import { formatsFor } from '../../tell/format.js';
 import { writeHtml } from '../../tell/write-html.js';
@@ -16,6 +17,7 @@ import type { OrderStudy } from '../../questions/order/study.js';
 import type { Problem } from '../../scenario/problems.js';
 import {
   askAlternatives,
+  askGuide,
   askMap,
   askMoves,
   askOrder,
@@ -74,6 +76,10 @@ export const answers: Readonly<Record<Question, (asking: Asking) => Promise<stri
   },
   async suit({ inquiry, context }) {
     return written(suitBlocks(told(await askSuit(inquiry)), context), context);
+  },
+  async guide({ inquiry, context }) {
+    const guide = told(await askGuide(inquiry));
+    return written(guideBlocks(guide, context, { alone: false }), context);
   },
   async order(asking) {
     const { context } = asking;

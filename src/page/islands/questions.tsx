@@ -14,6 +14,7 @@ const QUESTIONS: readonly {
   { question: 'racks', asked: () => true },
   { question: 'suit', asked: ({ has }) => has.suit },
   { question: 'order', asked: () => true },
+  { question: 'guide', asked: () => true },
 ];
 
 export function Questions() {

@@ -18,7 +18,7 @@ export async function guidePage(
   context: ReportContext,
   typefaces: string,
 ): Promise<string> {
-  const blocks = guideBlocks(guide, context);
+  const blocks = guideBlocks(guide, context, { alone: true });
   const body = await writeHtml(blocks, {
     draw: () => Promise.resolve([]),
     formats: formatsFor(context),

@@ -1,4 +1,4 @@
-/** The guide as blocks, for the terminal and for print. */
+/** The guide as blocks, for the terminal, the letter and print. */
 import { heading, list, paragraphs, table, type Block } from '../../tell/block.js';
 import { cautionsFor } from '../../tell/cautions.js';
 import type { ReportContext } from '../../tell/context.js';
@@ -18,7 +18,12 @@ const MOST_NAMED = 6;
 /** Guests a rush who find no seat, more or fewer, that a line mentions. */
 const WORTH_SAYING = 0.5;
 
-export function guideBlocks(guide: Guide, context: ReportContext): Block[] {
+/** @param alone the guide is handed out by itself, so the cautions stand on it; the letter has its own */
+export function guideBlocks(
+  guide: Guide,
+  context: ReportContext,
+  { alone }: { readonly alone: boolean },
+): Block[] {
   const formats = formatsFor(context);
   const { file, houses } = guide;
   return [
@@ -45,7 +50,7 @@ export function guideBlocks(guide: Guide, context: ReportContext): Block[] {
     list(howMade(guide, formats), say.how),
     {
       ...list(
-        cautionsFor(context).map(({ title, text }) => `${title}: ${text}`),
+        (alone ? cautionsFor(context) : []).map(({ title, text }) => `${title}: ${text}`),
         say.cautions,
       ),
       only: 'html',

@@ -78,7 +78,7 @@ export const say = {
   noneAssumed: (assumed: string, all: string): string =>
     `${assumed} of ${all} inputs are not measured or published.`,
   missed: (houses: string): string =>
-    `The level asked was not reached on fresh days for ${houses}: give more days (--days).`,
+    `The level asked was not reached on fresh days for ${houses}: take more days (--days).`,
   overloaded: (houses: string): string =>
     `Work comes in faster than it is done for ${houses}: see the warnings of size.`,
 

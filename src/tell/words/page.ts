@@ -97,6 +97,7 @@ export const pageWords = {
     map: 'What one more machine or rack is worth in cups',
     racks: 'How the ware fills the racks',
     suit: 'Which vessel for which drink and guest',
+    guide: 'A planning guide: houses of other sizes run like this one',
     order: 'The order: cartons, freight, spares until the next delivery',
   },
   workingDays: (days: string): string => `Working it out: ${days} days run so far.`,
