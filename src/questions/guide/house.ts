@@ -11,6 +11,10 @@ import type { GuideHouse, GuideStock } from './answer.js';
 import { saucersACup } from './saucers.js';
 import { dotCost, halfWidth, type Sized } from './sized.js';
 
+/** Share of guests who take away; what was asked for as 60 % is that, whatever sums it went through. */
+export const takeawayOf = (scenario: Scenario): number =>
+  Math.round((1 - meanStaysIn(scenario)) * 1e9) / 1e9;
+
 export function houseOf(
   scenario: Scenario,
   { answer, samples, unitCosts: costs }: Sized,
@@ -39,7 +43,7 @@ export function houseOf(
   const { hands } = scenario.washing;
   return {
     seats,
-    takeaway: 1 - staysIn,
+    takeaway: takeawayOf(scenario),
     guestsAnHour: guests,
     inHouseAnHour: guests * staysIn,
     makers: model.makers,

@@ -15,7 +15,7 @@ import { busiestHour, meanStayMinutes } from '../size/house-measures.js';
 import type { Guide, GuideHouse } from './answer.js';
 import { whatIfs } from './changes.js';
 import { grownRaw, type HouseSize, type Pattern } from './grow.js';
-import { houseOf } from './house.js';
+import { houseOf, takeawayOf } from './house.js';
 import { sizer, type Size } from './sized.js';
 import { drinkVessels } from './vessels.js';
 
@@ -70,7 +70,7 @@ export async function guideStudy(
       changeDays,
       file: {
         seats,
-        takeaway: 1 - staysIn,
+        takeaway: takeawayOf(scenario),
         guestsAnHour: guests,
         inHouseASeat: (guests * staysIn) / seats,
         stayMinutes: meanStayMinutes(model),

@@ -118,6 +118,21 @@ describe('the demo at other sizes', () => {
   });
 });
 
+describe('the takeaway share', () => {
+  it('is the one asked for at every size, where the file has it by the time of day', async () => {
+    const byTime = changed(
+      'staysIn: 40 %',
+      'staysIn: [{ for: 30 min, staysIn: 23 % }, { for: 30 min, staysIn: 41 % }]',
+    );
+    const sizes = [7, 20, 33];
+    const { houses } = await guideOf(byTime, {
+      houses: sizes.map((seats) => ({ seats, takeaway: 0.6 })),
+      days: 20,
+    });
+    expect(houses.map(({ takeaway }) => takeaway)).toEqual([0.6, 0.6, 0.6]);
+  });
+});
+
 describe('saucers', () => {
   it('are as many as cups where each cup has one and both come back together: found, not set', async () => {
     const twins = changed(
