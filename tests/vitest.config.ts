@@ -29,7 +29,7 @@ export default defineConfig({
           name: 'browser',
           include: ['tests/browser/**/*.test.ts'],
           globalSetup: ['tests/global-setup.ts', 'tests/browser/set-up.ts'],
-          fileParallelism: false,
+          maxWorkers: 2,
           testTimeout: 60_000,
           hookTimeout: 60_000,
           sequence: { groupOrder: 1 },

@@ -61,7 +61,8 @@ interface Seen {
   readonly narrow: string[];
   readonly paper: readonly string[];
   readonly cards: Readonly<Record<'a4' | 'letter', readonly string[]>>;
-  readonly faces: { brought: number; others: string[] };
+  /** Asked of one machine: it takes a question for each element. */
+  readonly faces: { brought: number; others: string[] } | null;
   readonly cardCount: number;
 }
 
@@ -71,7 +72,7 @@ async function seenOn(machine: keyof typeof machines): Promise<Seen> {
   const { page, close } = await openLetter(browser, letterPath('short.html'));
   await page.evaluate(() => document.fonts.ready);
   const paper = pagesOf(await page.pdf({ format: 'A4' })).map(({ text }) => text);
-  const faces = await facesUsed(page);
+  const faces = machine === 'dejavu' ? await facesUsed(page) : null;
   const wide = await layout(page);
   await page.setViewportSize({ width: 390, height: 844 });
   const narrow = await layout(page);
@@ -104,8 +105,8 @@ describe('the letter', () => {
       expect(cards.a4).toHaveLength(cardCount);
       expect(cards.letter).toHaveLength(cardCount);
     }
-    expect(dejavu.faces.brought).toBeGreaterThan(5_000);
-    expect(dejavu.faces.others).toEqual([]);
+    expect(dejavu.faces!.brought).toBeGreaterThan(5_000);
+    expect(dejavu.faces!.others).toEqual([]);
   });
 
   // Without this, the comparison above could be of two browsers with the same typefaces.

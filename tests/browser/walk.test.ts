@@ -89,9 +89,7 @@ describe('a walk through a day', () => {
   it('with ten pieces fewer it shows where the day breaks', async () => {
     const { page, faults, close } = await openLetter(browser, letterPath('short.html'));
     await openWalk(page);
-    expect(
-      await page.locator('#walk').getByText('Nothing runs out on this day').count(),
-    ).toBe(1);
+    expect(await page.locator('#walk').getByText('Nothing runs out on this day').count()).toBe(1);
     await press(page, /^Ten fewer of the item/);
     await page
       .locator('#walk')

@@ -28,7 +28,7 @@ function simulated(
 } {
   const model = modelOf(
     idealised({
-      ...steady(lambda, Math.ceil(40_000 / lambda)),
+      ...steady(lambda, Math.ceil(20_000 / lambda)),
       ware: { cup: { price: '1 EUR', family: 'china', perRack: b, drying: '0 s' } },
       washing: {
         machines: [{ ...instantMachine, cycle: '1 min' }],
