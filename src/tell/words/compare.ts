@@ -169,7 +169,7 @@ export const compareWords = {
   hardlyMatter: (names: string): string =>
     `Also tried on a few days, and of little weight here: ${names}. Name your own questions under alternatives.`,
   bestNote:
-    'Best habits: half to four times the present wait of part loads, started at any filling or from 50, 75 or 90 %; chosen on some days and judged on others.',
+    'Best habits: half to four times the present wait of part loads, started at any filling or from 50, 75 or 90 % (or what your file names under tune); chosen on some days and judged on others.',
   assumed: (list: string): string =>
     `Assumed for want of your own figures, with the plausible range of each: ${list}.`,
   minutesNote:

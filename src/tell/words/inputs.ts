@@ -73,6 +73,8 @@ export const inputWords: Readonly<Record<string, string>> = {
   'washing.machines.installation': 'Price of its installation',
   'washing.machines.lifeYears': 'Years it lasts',
   'washing.otherLoads.racks.racks': 'Racks of plates and cutlery for food',
+  'tune.partLoadWait': 'Waits of part loads to try',
+  'tune.partLoadFrom': 'Least filled shares of part loads to try',
   'costs.daysAYear': 'Days open a year',
   'costs.service': 'Service and repair a year, share of the price',
   'costs.staffCounted': 'Share of staff time that costs money',
