@@ -14,7 +14,7 @@ import { BENCH, RACKED } from './places.js';
 const NONE = -1;
 const AS_MANY_AS_NEEDED = 1_000_000_000;
 
-/** Who is told of racks. */
+/** Who is notified of racks. */
 export interface RackTaker {
   /** A rack has just become full, or was closed by a piece that did not fit. */
   rackClosed(rack: number): void;

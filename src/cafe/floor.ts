@@ -27,7 +27,7 @@ import { OtherLoads } from './washing/other-loads.js';
 import type { Wake } from './washing/load-rule.js';
 import { Washing } from './washing/washing.js';
 
-/** Somebody who looks on: told before each event how far the clock is about to go. */
+/** Somebody who looks on: notified before each event how far the clock is about to go. */
 export interface Watcher {
   /** @param nextMs moment of the coming event; Infinity once the day is over. */
   before(nextMs: number, floor: Floor): void;

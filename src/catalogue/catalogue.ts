@@ -17,7 +17,7 @@ import { length } from '../quantities/units.js';
 export const bases = ['measured', 'published', 'practice', 'assumed'] as const;
 export type Basis = (typeof bases)[number];
 
-/** A figure with what it rests on; `range` is where it may plausibly lie. */
+/** A figure with what it is based on; `range` is where it may plausibly lie. */
 const marked = <S extends z.ZodType>(value: S) =>
   group(
     {

@@ -170,8 +170,8 @@ export function threadedRunner(
   return {
     prepare,
     expect,
-    run: async (task, after = 0) => mergeDays(await told(parts(task, after, null))),
-    apart: (task, together) => told(parts(task, 0, together)),
+    run: async (task, after = 0) => mergeDays(await asMistakes(parts(task, after, null))),
+    apart: (task, together) => asMistakes(parts(task, 0, together)),
     async close() {
       await Promise.all(workers.splice(0).map((worker) => worker.terminate()));
     },
@@ -191,7 +191,7 @@ const same = (one: RushTask, other: RushTask): boolean =>
   one.byDay === other.byDay;
 
 /** What a scenario asks too much of is its writer's mistake, whichever thread met it. */
-const told = (parts: Promise<DaysRun[]>): Promise<DaysRun[]> =>
+const asMistakes = (parts: Promise<DaysRun[]>): Promise<DaysRun[]> =>
   parts.catch((error: Error) => {
     throw error.name === TOO_MANY_PIECES ? new MistakeError(error.message) : error;
   });

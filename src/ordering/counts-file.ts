@@ -8,11 +8,11 @@ export interface Count {
   readonly ware: string;
   /** Pieces found fit for use. */
   readonly counted: number;
-  /** Of the pieces gone since the last count, those known to have broken or chipped; null: not told. */
+  /** Of the pieces gone since the last count, those known to have broken or chipped; null: not given. */
   readonly broken: number | null;
-  /** Pieces taken out as stained or worn since the last count; null: not told. */
+  /** Pieces taken out as stained or worn since the last count; null: not given. */
   readonly retired: number | null;
-  /** Pieces delivered since the last count; null: not told. */
+  /** Pieces delivered since the last count; null: not given. */
   readonly delivered: number | null;
   /** Line of the file, from 1, for messages. */
   readonly row: number;

@@ -2,7 +2,7 @@
  * Which cup sits on which saucer, and what one saucer under several cups saves.
  *
  * A fit is given (somebody tried it) or computed: the foot must go into the well with some clearance, and
- * not so much that the cup slides. Colours, where both are told, must agree.
+ * not so much that the cup slides. Colours, where both are given, must agree.
  */
 
 export interface CupFoot {

@@ -50,12 +50,12 @@ function bounded<T>(
     const parsed = base.safeParse(input);
     if (parsed.success) return fits(parsed.data) ? good(parsed.data) : bad(rule, remedy);
     const issue = parsed.error.issues[0]!;
-    const told = issue.code === 'custom' ? issue.params : undefined;
+    const given = issue.code === 'custom' ? issue.params : undefined;
     return {
       ok: false,
-      rule: String(told?.['rule'] ?? issue.message),
-      remedy: String(told?.['remedy'] ?? remedy),
-      wrongKind: told?.['wrongKind'] === true,
+      rule: String(given?.['rule'] ?? issue.message),
+      remedy: String(given?.['remedy'] ?? remedy),
+      wrongKind: given?.['wrongKind'] === true,
     };
   };
   return quantity(kind, parse, json ?? {});

@@ -1,4 +1,4 @@
-/** The two engines as the page sees them: ask, and be told each reply until it is done. */
+/** The two engines as the page sees them: ask, and receive each reply until it is done. */
 import type { Answered, Ask, Reply, Request } from './messages.js';
 
 export type OnReply = (reply: Reply) => void;

@@ -11,7 +11,7 @@ import type { Edit } from '../scenario/edit-scenario.js';
 import type { FormGroup } from '../scenario/input-forms.js';
 import type { WalkLayout } from '../questions/walk/layouts.js';
 
-/** A scenario and how the reader wants it told. */
+/** A scenario and how the reader wants it written. */
 export interface Asked {
   readonly fileName: string;
   readonly text: string;

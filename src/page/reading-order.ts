@@ -1,6 +1,6 @@
 /**
  * The same letter in another order for each reader: the owner begins with what could be changed, the
- * consultant with what it rests on, the trainer with the floor and the cards. Moved in the document
+ * consultant with what it is based on, the trainer with the floor and the cards. Moved in the document
  * itself, so that the eye, the keyboard and a screen reader go the same way.
  */
 import type { Reader } from './store.js';

@@ -1,4 +1,4 @@
-/** What the page knows at a moment, and who wants to be told when that changes. */
+/** What the page knows at a moment, and who wants to be notified when that changes. */
 import type { Given, GivenOptions } from '../letter/live.js';
 import type { Answer } from '../questions/size/answer.js';
 import type { RiskCurve } from '../questions/size/charts/risk-against-stock.js';

@@ -45,7 +45,7 @@ export const wrongKind = (rule: string, remedy: string): Parsed<never> => ({
  */
 export const filled = <S extends z.ZodType>(schema: S): S => schema.meta({ filled: true });
 
-/** Makes a zod schema of a parser; a missing value is told with the remedy of the parser's own answer. */
+/** Makes a zod schema of a parser; a missing value is reported with the remedy of the parser's own answer. */
 export function quantity<T>(
   kind: string,
   parse: (input: unknown) => Parsed<T>,

@@ -45,7 +45,7 @@ export interface OutFile {
   readonly content: string | Uint8Array;
 }
 
-/** An answer, told once, with all that can be made of it. */
+/** An answer, reported once, with all that can be made of it. */
 export interface Reply {
   /** What `--json` prints. */
   readonly json: unknown;

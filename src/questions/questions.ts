@@ -102,14 +102,14 @@ export async function askOrder(
   date: string,
   loadSolver: SolverLoader = null,
 ): Promise<Result<OrderStudy>> {
-  const told = await orderStudy(question.opened.scenario, question.runner, {
+  const found = await orderStudy(question.opened.scenario, question.runner, {
     ...given(question),
     date,
     loadSolver,
   });
-  return told.ok
-    ? told
-    : { ok: false, problems: told.problems.map((one) => placed(flawOf(one), question)) };
+  return found.ok
+    ? found
+    : { ok: false, problems: found.problems.map((one) => placed(flawOf(one), question)) };
 }
 
 /** Strength, heat, grip and fit of the vessels. */
@@ -129,10 +129,10 @@ export async function askSuit(question: Question): Promise<Result<SuitAnswer>> {
 /** The house as it is, whatever its alternatives say. */
 function asItIs({ opened, fileName }: Question): Candidate {
   const { alternatives: _, ...scenario } = opened.scenario;
-  const told = candidatesOf({ ...opened, scenario }, fileName, reading);
+  const found = candidatesOf({ ...opened, scenario }, fileName, reading);
   // Without alternatives there is nothing that could be wrong with one.
-  if (!told.ok) throw new Error(told.problems[0]!.message);
-  return told.all[0]!;
+  if (!found.ok) throw new Error(found.problems[0]!.message);
+  return found.all[0]!;
 }
 
 function given({ level, seed, days }: Question): {

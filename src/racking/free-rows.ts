@@ -1,7 +1,7 @@
 /**
  * Rows that are each free: turned one of four ways, shifted by any length, one piece shorter than the longest or not.
  *
- * For a length of row and a pitch, rows are chosen one upon the other by dynamic programming on tables, keeping of all beginnings
+ * For a length of row and a pitch, rows are chosen one on the other by dynamic programming on tables, keeping of all beginnings
  * with as many rows the few that leave most room. What it proposes is then settled exactly (`settle.ts`), so that nothing is
  * believed that does not fit.
  */
@@ -29,7 +29,7 @@ const WIDEST = 1.75;
 const PITCHES = 4;
 const KEPT = 10;
 
-/** Rises of a row upon a row, by kind of pair, for shifts of -span to span units. */
+/** Rises of a row on a row, by kind of pair, for shifts of -span to span units. */
 interface Rises {
   readonly span: number;
   readonly byKind: readonly Float64Array[];

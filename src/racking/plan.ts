@@ -90,7 +90,7 @@ interface Choice {
 
 /**
  * The rack for every ware that makes fewest whole loads of the mix; then, least filled racks in all; then, fewest
- * kinds of rack. Ware that no rack takes is left out and told in `problems`.
+ * kinds of rack. Ware that no rack takes is left out and reported in `problems`.
  */
 export function rackPlan(
   wares: readonly RackedWare[],

@@ -15,7 +15,7 @@ export interface Settled {
 const ROUNDS = 14;
 const ENOUGH_MM = 1e-9;
 
-/** Rise of one row upon another, mm. */
+/** Rise of one row on another, mm. */
 function riseOf(turns: Turns, pitch: number, below: Row, above: Row): number {
   let most = 0;
   for (let k = 1 - below.pieces; k < above.pieces; k += 1)

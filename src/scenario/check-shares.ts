@@ -50,7 +50,7 @@ function stepsOf(written: unknown): readonly Step[] | null {
   return steps;
 }
 
-/** The shares of the menu's drinks, as written: one each, or steps by time of day. The first sum that misses the whole is told. */
+/** The shares of the menu's drinks, as written: one each, or steps by time of day. The first sum that misses the whole is reported. */
 export function checkMenuShares(written: readonly unknown[]): Flaw[] {
   const drinks = written.map(stepsOf);
   if (drinks.includes(null)) return [];

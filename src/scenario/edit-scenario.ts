@@ -27,7 +27,7 @@ import { isGroup, unwrap, valueAt, withValueAt } from './tree.js';
 import { widenedRange } from './widened-range.js';
 
 /**
- * What a value rests on, where that changes too. `range: null` and `source: ''` take them off; a range
+ * What a value is based on, where that changes too. `range: null` and `source: ''` take them off; a range
  * may be one line of the file, as somebody types it.
  */
 export interface Marks {

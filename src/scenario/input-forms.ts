@@ -31,7 +31,7 @@ export interface FieldOption {
   readonly name?: string;
 }
 
-/** What a value rests on. */
+/** What a value is based on. */
 export interface FieldMark {
   readonly basis: Basis;
   /** Lowest and highest plausible value, as written; null: none given. */
@@ -173,7 +173,7 @@ const isChosen = (at: Path): boolean =>
 const line = (value: unknown): string =>
   value === undefined || value === null ? '' : typeof value === 'string' ? value : flowText(value);
 
-/** A scenario that was read, as groups of form fields. Only values that can be changed by themselves are told. */
+/** A scenario that was read, as groups of form fields. Only values that can be changed by themselves are listed. */
 export function formsOf({ scenario, raw, inputs }: Opened): readonly FormGroup[] {
   const plain = unwrap(raw).tree;
   const filled = fill(plain).tree;

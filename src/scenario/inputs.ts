@@ -40,14 +40,14 @@ export function inputsOf(
   const marked = new Map<string, { wrap: Wrap; origin: 'file' | 'default' }>();
   for (const wrap of fromDefaults) marked.set(pathKey(wrap.path), { wrap, origin: 'default' });
   for (const wrap of fromFile) marked.set(pathKey(wrap.path), { wrap, origin: 'file' });
-  const told = new Set<string>();
+  const seen = new Set<string>();
   const tell = (path: Path): boolean => {
     for (let length = 1; length <= path.length; length++) {
       const key = pathKey(path.slice(0, length));
       const found = marked.get(key);
       if (!found) continue;
-      if (!told.has(key)) {
-        told.add(key);
+      if (!seen.has(key)) {
+        seen.add(key);
         const { path: at, value, basis, range, source } = found.wrap;
         inputs.push({ path: dotted(at), at, value, basis, range, source, origin: found.origin });
       }

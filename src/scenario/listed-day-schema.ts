@@ -14,7 +14,7 @@ import { inOrder, problem, problemAt, type Flaw, type Position, type Problem } f
 import { valueAt } from './tree.js';
 import { flawsOf } from './zod-flaws.js';
 
-/** Problems told at most; a systematic mistake in a long file would otherwise bury its own message. */
+/** Problems reported at most; a systematic mistake in a long file would otherwise bury its own message. */
 const mostProblems = 50;
 
 /** No rush lasts longer than 60 days. */

@@ -77,7 +77,7 @@ export type Scenario = z.output<typeof scenarioSchema>;
 
 type Json = z.core.JSONSchema.BaseSchema;
 
-/** Forms of a value, each told once and referred to by name. */
+/** Forms of a value, each written once and referred to by name. */
 class Definitions {
   readonly all: Record<string, Json> = {};
   private readonly names = new Map<unknown, string>();

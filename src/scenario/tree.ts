@@ -37,7 +37,7 @@ export function withValueAt(tree: unknown, path: Path, value: unknown): unknown 
   return { ...(isGroup(tree) ? tree : {}), [key]: changed };
 }
 
-/** A value in the tree that tells what it rests on. */
+/** A value in the tree that tells what it is based on. */
 export interface Wrap {
   /** Where the value stands once unwrapped. */
   readonly path: Path;

@@ -17,7 +17,7 @@ const WIDE = 5;
 
 const MINUTE = 60_000;
 
-/** Warnings that can be told from the scenario alone, before any rush is run. */
+/** Warnings that follow from the scenario alone, before any rush is run. */
 export function warningsOf(scenario: Scenario): Warning[] {
   const warnings: Warning[] = [];
   const warn = (code: string, path: string, message: string): void =>

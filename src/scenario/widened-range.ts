@@ -5,7 +5,7 @@ import { schemaOfField, valueSize } from './value-size.js';
 
 /**
  * The range with the end that the value at `path` has passed moved to it; null where it lies within, or
- * where that cannot be told.
+ * where that is not known.
  * @param filled the scenario's tree without marks, defaults filled in, the value in its place
  */
 export function widenedRange(

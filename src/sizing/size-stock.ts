@@ -77,10 +77,10 @@ const CAP = 8000;
  *
  * From 1,000 days on they are doubled, up to the cap, until the cost is steady. The stock is chosen with a
  * correction for fitting its own days, then met with as many fresh days, at least 1,000; the share of those in
- * which nothing runs out is the level that is told. Should even the high end of its interval lie below the level,
+ * which nothing runs out is the level that is reported. Should even the high end of its interval lie below the level,
  * the days are doubled again and the stock is certified on days never used before. At the cap, and with a fixed
  * number of days, a missed service level is a warning. Days 0, 1, 2 … are chosen on; the next ones not yet used certify.
- * With `certifyOn` the first choice is certified on so many days and told, wide as its interval may be.
+ * With `certifyOn` the first choice is certified on so many days and reported, wide as its interval may be.
  *
  * @throws RangeError for a level outside 0…1, or no days
  */
@@ -174,7 +174,7 @@ interface Certificate {
   readonly assured?: number;
 }
 
-/** All that is told of a stock, with its doubts. */
+/** All that is reported of a stock, with its doubts. */
 export function sized(
   request: SizingRequest,
   peaks: Peaks,

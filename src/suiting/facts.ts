@@ -2,7 +2,7 @@
  * Every figure that the suitability checks rest on, with its unit, plausible range, basis and source.
  *
  * Nothing here is measured in the reader's own house: what the scenario states goes first, and each
- * fact that had to be used instead is told beside the answer.
+ * fact that had to be used instead is stated beside the answer.
  */
 export type Basis = 'measured' | 'published' | 'practice' | 'assumed';
 

@@ -100,7 +100,7 @@ export interface RackFit {
   readonly narrower: { readonly byMm: number; readonly pieces: number } | null;
 }
 
-/** What is wrong, where, and what to do: told as data, all at once. */
+/** What is wrong, where, and what to do: as data, all at once. */
 export interface Problem {
   readonly path: readonly (string | number)[];
   readonly value: unknown;

@@ -1,7 +1,7 @@
 /**
  * Paper cups: the size on the carton is a name, not a measure.
  *
- * Cups sold as 8 oz hold 265 to 295 ml to the brim, cups sold as 12 oz 385 to 420 ml (told by sellers;
+ * Cups sold as 8 oz hold 265 to 295 ml to the brim, cups sold as 12 oz 385 to 420 ml (stated by sellers;
  * common practice). A measured brim always goes before such a guess.
  */
 import type { Basis } from './facts.js';
@@ -10,7 +10,7 @@ import type { Paper } from './model.js';
 /** US fluid ounce in millilitres, exactly: 231/128 cubic inches (NIST Handbook 44, appendix C). */
 export const US_FLUID_OUNCE_ML = 29.5735295625;
 
-/** Brim over nominal size, lowest and highest, at the two sizes for which it has been told. */
+/** Brim over nominal size, lowest and highest, at the two sizes for which it has been stated. */
 const TOLD = [
   { nominalMl: 8 * US_FLUID_OUNCE_ML, lowMl: 265, highMl: 295 },
   { nominalMl: 12 * US_FLUID_OUNCE_ML, lowMl: 385, highMl: 420 },
@@ -25,7 +25,7 @@ export interface PaperBrim {
 
 /**
  * The brim of a paper cup in ml: as measured, or the range that its nominal size suggests, read
- * between the sizes told and held at their proportions outside them. null: neither is known.
+ * between the sizes stated and held at their proportions outside them. null: neither is known.
  */
 export function paperBrim(paper: Pick<Paper, 'nominalMl' | 'brimMl'>): PaperBrim | null {
   if (paper.brimMl !== null)

@@ -1,6 +1,6 @@
 /**
  * The scenario's own words into what the checks read: every drink with its two sides, every ware with its
- * sheet, every silence filled with a fact that is told, every nonsense refused before anything is computed.
+ * sheet, every silence filled with a fact that is named in the answer, every nonsense refused before anything is computed.
  */
 import { didYouMean } from '../quantities/nearest.js';
 import { inMinor } from '../quantities/money.js';
@@ -62,7 +62,7 @@ export interface ReadInput {
   readonly suit: SuitSection;
 }
 
-/** Reads the section against ware and menu; problems are told all at once and what they touch is left out. */
+/** Reads the section against ware and menu; problems are reported all at once and what they touch is left out. */
 export function readSuit(input: ReadInput): Reads {
   const { suit } = input;
   const reading = new Reading();
@@ -304,7 +304,7 @@ function readDrink(drink: SuitDrink, section: DrinkSection, c: DrinkContext): Dr
   const path = ['suit', 'drinks', drink.id];
   const vessel = vesselOf(drink, section, c);
   let house: Side | null = null;
-  // Known even where the house side has a fault, so that one fault is told once.
+  // Known even where the house side has a fault, so that one fault is reported once.
   const houseRimMm =
     vessel === null || vessel.rimMm === null
       ? null

@@ -1,5 +1,5 @@
 /**
- * From the words of the `suit` section to recipes: shots checked, silence filled with facts that are told.
+ * From the words of the `suit` section to recipes: shots checked, gaps filled with facts that are named in the answer.
  */
 import { FACTS } from './facts.js';
 import type { Fact, FactName } from './facts.js';
@@ -21,12 +21,12 @@ export class Reading {
 
   refuse(path: readonly (string | number)[], value: unknown, rule: string, remedy: string): void {
     const message = `${path.join('.')}: ${rule}; ${remedy}`;
-    // One shot may stand behind many drinks: it is told of once.
+    // One shot may stand behind many drinks: it is reported once.
     if (!this.problems.some((p) => p.message === message))
       this.problems.push({ path, value, rule, remedy, message });
   }
 
-  /** The fact's value, told once for each place it could have been stated. */
+  /** The fact's value, stated once for each place it could have been stated. */
   assume(path: string, fact: FactName): number {
     if (!this.assumptions.some((a) => a.path === path))
       this.assumptions.push({ path, ...FACTS[fact] });
@@ -65,7 +65,7 @@ export function layerShots(shots: readonly (ShotSection | undefined)[]): ShotSec
 const defined = (fields: ShotSection): ShotSection =>
   Object.fromEntries(Object.entries(fields).filter(([, value]) => value !== undefined));
 
-/** A shot from its section, or null with problems told. `path` is where it stands. */
+/** A shot from its section, or null with problems reported. `path` is where it stands. */
 export function readBrew(
   shot: ShotSection,
   path: readonly string[],

@@ -3,7 +3,7 @@
  *
  * Each remedy changes one thing on one side so that the two strengths become equal, exactly, and says
  * what that costs in coffee. Whether it can be done — a cup that exists, a whole shot at most, an
- * extraction that a shot really reaches — is told beside it, never hidden by leaving it out.
+ * extraction that a shot really reaches — is stated beside it, never hidden by leaving it out.
  */
 import { FACTS } from './facts.js';
 import { brewFromExtraction, isLevel } from './strength.js';
@@ -95,7 +95,7 @@ export function strengthRatio(house: Side, takeaway: Side): number {
 /**
  * Every single change that makes the two sides equally strong, feasible ones first, the easiest
  * first among them. A change that goes too far to be made is tried again to the near edge of the
- * tolerance, and told as that where it then can be made. Empty for drinks that nothing tops up: their
+ * tolerance, and reported as that where it then can be made. Empty for drinks that nothing tops up: their
  * strength is the shot's own.
  */
 export function remediesFor(

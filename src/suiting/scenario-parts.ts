@@ -28,7 +28,7 @@ export function suitWare(ware: Readonly<Record<string, ParsedWare>>): SuitWare[]
     rimMm: given.rim ?? null,
     footMm: given.foot ?? null,
     heightMm: given.height ?? null,
-    // A glass of which no handle is told has none; a cup of which none is told may have any.
+    // A glass of which no handle is given has none; a cup for which none is given may have any.
     handleMm: given.handle ?? (given.shape === 'glass' ? 0 : null),
     massG: given.mass ?? null,
     wellMm: given.well ?? null,

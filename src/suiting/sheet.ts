@@ -81,7 +81,7 @@ function sameStandard(named: string, standard: string): boolean {
   return found !== null && `${found[1]!.toUpperCase()} ${found[2]!}` === standard;
 }
 
-/** Colour is told and never weighed. */
+/** Colour is stated and never weighed. */
 export const COLOUR_NOTE =
   'it may change how a drink tastes, but the evidence is thin and conflicting (Van Doorn et al., Flavour 2014;3:10), so it does not count here';
 

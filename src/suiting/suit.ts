@@ -25,7 +25,7 @@ import type { Side, SuitWare } from './model.js';
 
 const DWELL_MIN = 38;
 
-/** Everything the sheet can say. Problems are told in the answer, and what they touch is not computed. */
+/** Everything the sheet can say. Problems are reported in the answer, and what they touch is not computed. */
 export function suit(given: SuitInput): SuitAnswer {
   const named = <T extends { readonly name: string }>(things: readonly T[]): T[] =>
     things.map((thing) => ({ ...thing, name: plainName(thing.name) }));

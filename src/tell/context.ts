@@ -14,7 +14,7 @@ export interface ReportWare {
   readonly kind: WareKind;
 }
 
-/** One input of the study and what it rests on. */
+/** One input of the study and what it is based on. */
 export interface ReportInput {
   /** Dotted path in the scenario file. */
   readonly path: string;
@@ -49,7 +49,7 @@ export interface ReportContext {
   readonly locale: string;
   /** ISO 4217. */
   readonly currency: string;
-  /** Units that lengths, volumes, masses and temperatures are told in; metric where nothing is given. */
+  /** Units that lengths, volumes, masses and temperatures are written in; metric where nothing is given. */
   readonly units?: Units;
   /** Opening time in minutes after midnight; null where the scenario gives only a length of time. */
   readonly openingMinute: number | null;

@@ -34,10 +34,10 @@ export function inputWords(path: string, words: Words): InputWords | null {
     const list = Object.keys(say).find((start) => general.startsWith(start));
     return list === undefined ? text : say[list]!(text);
   };
-  const told = general.endsWith('bySize.*')
+  const places = general.endsWith('bySize.*')
     ? names.map(place)
     : [...names, ...positions.map((position) => place(String(position)))];
-  return { label: words.inputs[general]!, which: told.join(', ') };
+  return { label: words.inputs[general]!, which: places.join(', ') };
 }
 
 /** The key of the words that the path goes by, in parts: where it has `*`, the path has a name. */

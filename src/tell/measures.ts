@@ -61,9 +61,10 @@ const down = (value: number, digits: number): number =>
 const up = (value: number, digits: number): number => -down(-value, digits);
 
 export function measuresIn(units: Units, write: WriteFigure): Measures {
-  const told = (value: number, unit: string, most: number, least = most): string =>
+  const withUnit = (value: number, unit: string, most: number, least = most): string =>
     `${write(value, most, least)}\u00A0${unit}`;
-  const degrees = (value: number, digits: number): string => told(value, degreeSign(units), digits);
+  const degrees = (value: number, digits: number): string =>
+    withUnit(value, degreeSign(units), digits);
   const shared = {
     units,
     temperature: (celsius: number, digits = 0): string =>
@@ -74,34 +75,34 @@ export function measuresIn(units: Units, write: WriteFigure): Measures {
   if (units === 'metric') {
     return {
       ...shared,
-      length: (mm) => told(mm, 'mm', 1, 0),
-      room: (mm) => told(down(mm, 1), 'mm', 1),
-      enough: (mm) => told(up(mm, 1), 'mm', 1),
-      volume: (ml) => told(ml, 'ml', 0),
-      mass: (g) => (Math.round(g) < 1000 ? told(g, 'g', 0) : told(g / 1000, 'kg', 1)),
-      height: (cm) => told(cm, 'cm', 0),
-      area: (m2) => told(m2, 'm²', 1),
+      length: (mm) => withUnit(mm, 'mm', 1, 0),
+      room: (mm) => withUnit(down(mm, 1), 'mm', 1),
+      enough: (mm) => withUnit(up(mm, 1), 'mm', 1),
+      volume: (ml) => withUnit(ml, 'ml', 0),
+      mass: (g) => (Math.round(g) < 1000 ? withUnit(g, 'g', 0) : withUnit(g / 1000, 'kg', 1)),
+      height: (cm) => withUnit(cm, 'cm', 0),
+      area: (m2) => withUnit(m2, 'm²', 1),
     };
   }
   const fine = (mm: number, round: typeof down): string => {
     const inches = mm / MM_PER_INCH;
     const digits = inches < 0.1 ? 3 : 2;
-    return told(round(inches, digits), 'in', digits);
+    return withUnit(round(inches, digits), 'in', digits);
   };
   return {
     ...shared,
-    length: (mm) => told(mm / MM_PER_INCH, 'in', 2, 0),
+    length: (mm) => withUnit(mm / MM_PER_INCH, 'in', 2, 0),
     room: (mm) => fine(mm, down),
     enough: (mm) => fine(mm, up),
-    volume: (ml) => told(inVolumeUnit(ml, units), 'fl\u00A0oz', 1),
+    volume: (ml) => withUnit(inVolumeUnit(ml, units), 'fl\u00A0oz', 1),
     mass(g) {
       const ounces = (g / GRAMS_PER_POUND) * OUNCES_PER_POUND;
-      if (Math.round(ounces * 10) < 10 * OUNCES_PER_POUND) return told(ounces, 'oz', 1);
+      if (Math.round(ounces * 10) < 10 * OUNCES_PER_POUND) return withUnit(ounces, 'oz', 1);
       const whole = Math.round(ounces);
-      return `${told(Math.floor(whole / OUNCES_PER_POUND), 'lb', 0)}\u00A0${told(whole % OUNCES_PER_POUND, 'oz', 0)}`;
+      return `${withUnit(Math.floor(whole / OUNCES_PER_POUND), 'lb', 0)}\u00A0${withUnit(whole % OUNCES_PER_POUND, 'oz', 0)}`;
     },
-    height: (cm) => told((cm * 10) / MM_PER_INCH, 'in', 0),
-    area: (m2) => told(m2 / square(METRES_PER_FOOT), 'sq\u00A0ft', 1),
+    height: (cm) => withUnit((cm * 10) / MM_PER_INCH, 'in', 0),
+    area: (m2) => withUnit(m2 / square(METRES_PER_FOOT), 'sq\u00A0ft', 1),
   };
 }
 

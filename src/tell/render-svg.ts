@@ -16,7 +16,7 @@ export interface RenderOptions {
   readonly bare?: boolean;
   /** Put before the ids inside, so that several pictures can stand on one page. Default 'chart'. */
   readonly idPrefix?: string;
-  /** Told what the compiler warns of. Default: nobody. */
+  /** Reported what the compiler warns of. Default: nobody. */
   readonly onWarning?: (message: string) => void;
 }
 

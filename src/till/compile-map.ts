@@ -155,7 +155,7 @@ function drinkLines(file: TillMapFile, tell: Tell): (readonly [string, readonly 
   return lines;
 }
 
-/** Turn a map into numbers; every flaw is told at once. */
+/** Turn a map into numbers; every flaw is reported at once. */
 export function compileTillMap(file: TillMapFile): Outcome<TillMap> {
   const flaws: TillFlaw[] = [];
   const tell: Tell = (path, value, rule, remedy) => {

@@ -32,7 +32,7 @@ function tooManySkipped(tally: Tally, skipped: number): TillFlaw {
 }
 
 /**
- * Read an export by its map. Rows that cannot be read are skipped, counted and told with their lines.
+ * Read an export by its map. Rows that cannot be read are skipped, counted and reported with their lines.
  *
  * Refused, with every reason: no such columns, another encoding, an unclosed quotation mark, no rows, or
  * more than a tenth of the rows unreadable.

@@ -1,4 +1,4 @@
-// npm run bench: one table, every row measured in this run on this machine, as ratios. Times are told, never
+// npm run bench: one table, every row measured in this run on this machine, as ratios. Times are reported, never
 // asserted; the check statistics are, within four combined standard errors.
 import { execFileSync, spawnSync } from 'node:child_process';
 import { mkdtempSync, readFileSync, rmSync, writeFileSync } from 'node:fs';

@@ -224,7 +224,7 @@ describe('what is typed wrong', () => {
     expect(await alert.innerText()).toContain(`Line ${line}`);
     expect(await alert.innerText()).toContain('makers');
     expect(await lead(page)).toBe(sentence);
-    // Read before the next file is opened: the page may have told its mistakes before a later reading.
+    // Read before the next file is opened: the page may have reported its mistakes before a later reading.
     const first = await alert.textContent();
     await open('%%% : [');
     await page.waitForFunction(

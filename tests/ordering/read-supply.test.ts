@@ -1,4 +1,4 @@
-/** The supply slice: what it reads, and every mistake told at once. */
+/** The supply slice: what it reads, and every mistake reported at once. */
 import { describe, expect, test } from 'vitest';
 import { readSupply, SUPPLY_DEFAULTS } from '../../src/ordering/read-supply.js';
 import { storageSchema, supplySchema } from '../../src/ordering/schema.js';

@@ -279,7 +279,7 @@ describe('a stocktake', () => {
       breakage: { events: 9 },
       walkOff: { events: 18 },
     });
-    // Not told: shared out as was expected, 54 × 0.3 = 16.2 broken against the walk-off of 92 over 180 days.
+    // Not reported: shared out as was expected, 54 × 0.3 = 16.2 broken against the walk-off of 92 over 180 days.
     const untold = take([{ counted: 60, retired: 5, delivered: 12 }], [both]);
     if (!untold.ok) throw new Error('no problems here');
     const walked = 92 * (1 - 0.9 ** (180 / 365));

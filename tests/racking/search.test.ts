@@ -60,7 +60,7 @@ function scannedRows(vessel: Vessel, angleDeg: number, shift: number): number {
     const pieces = (rows: number): number =>
       Math.ceil(rows / 2) * counts[0]! + Math.floor(rows / 2) * counts[1]!;
     let rise = 20;
-    // Row upon row, and the next but one, in either order of the shift.
+    // Row on row, and the next but one, in either order of the shift.
     const blocked = (): boolean =>
       [-2, -1, 0, 1, 2].some(
         (i) =>

@@ -1,6 +1,6 @@
 /**
  * Whether the comparison keeps its word: houses equal in law are told apart in at most 5 % of runs, houses a known
- * distance apart are told the right way round, intervals cover as often as they say. Through the same function as
+ * distance apart are ranked the right way round, intervals cover as often as they say. Through the same function as
  * `cuptide compare`, habits tuned; every replication has a seed of its own, and an interrupted run goes on.
  */
 import { appendFileSync, existsSync, readFileSync, writeFileSync } from 'node:fs';

@@ -57,7 +57,7 @@ describe('strength', () => {
   test('the table has a row a drink and side', () => {
     const { rows } = strengthByDrinkTable(answer, look);
     expect(rows.map((row) => row[1])).toEqual(['in the house', 'to take away', 'in the house']);
-    // By hand: 4 g in 190 ml, and in 280 ml (the middle of what 8 oz is told to hold) at 88 %.
+    // By hand: 4 g in 190 ml, and in 280 ml (the middle of what 8 oz is said to hold) at 88 %.
     expect(rows.map((row) => row[3])).toEqual(['2.11', '1.62', '1.50']);
     expect(rows[1]![4]).toBe('0.77');
   });

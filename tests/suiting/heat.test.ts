@@ -62,7 +62,7 @@ describe('mixing', () => {
   });
 
   // A figure worked by hand in the trade: a cold 300 g cup takes about 11 °C off 180 g of milk drink, 3 °C when warmed to
-  // 50 °C. The hand's own starting temperature is not told; 62 °C in a room at 21 °C is the usual one.
+  // 50 °C. The hand's own starting temperature is not reported; 62 °C in a room at 21 °C is the usual one.
   test('a cold cup takes about 11 °C off a milk drink, a warmed one 3 °C', () => {
     const drink = { heatJPerK: 180 * FACTS.milkHeat.value, tempC: FACTS.servedC.value };
     const off = (vesselC: number): number =>
@@ -141,7 +141,7 @@ describe('cooling', () => {
 
   /*
    * Coffee in a glass beaker, measured every two minutes in a room at 17 °C (Gould & Tobochnik, An Introduction to Computer
-   * Simulation Methods, chapter on cooling). How much coffee is not told, so it is fitted — one number, once for each cup;
+   * Simulation Methods, chapter on cooling). How much coffee is not reported, so it is fitted — one number, once for each cup;
    * beaker of usual size (75 mm wide, 90 mm high, 100 g), assumed.
    */
   const black = [

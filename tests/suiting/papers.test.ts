@@ -26,7 +26,7 @@ describe('paper cups', () => {
     expect(Math.abs(byMetric.brimMl / byOunces.brimMl - 1)).toBeLessThan(0.02);
   });
 
-  // Told by sellers, common practice: "8 oz" holds 265 to 295 ml, "12 oz" 385 to 420 ml to the brim.
+  // Reported by sellers, common practice: "8 oz" holds 265 to 295 ml, "12 oz" 385 to 420 ml to the brim.
   test.each([
     [8, 265, 295],
     [12, 385, 420],

@@ -57,7 +57,7 @@ describe('the bakery', async () => {
     const within: number[] = [];
     for (const day of ['mon', 'tue', 'wed', 'thu', 'fri', 'sat', 'sun'])
       within.push((await fitOfBakery(whole(`[${day}]`, 'tickets'))).dayFactor.varianceToMean);
-    // The lowest is 2.25 here, told as 2.3 there.
+    // The lowest is 2.25 here, reported as 2.3 there.
     expect(Math.abs(Math.min(...within) - 2.3)).toBeLessThan(0.06);
     expect(Math.max(...within).toFixed(1)).toBe('5.4');
   });

@@ -119,7 +119,7 @@ function askingOf(
   const read = opened(asked, say);
   if (read === null) return null;
   const { level, seed, days } = asked.options;
-  const runner = sharingRunner(neighbour, wanted, toldNowAndThen(say));
+  const runner = sharingRunner(neighbour, wanted, reportedNowAndThen(say));
   return {
     inquiry: { opened: read, fileName: asked.fileName, runner, level, seed, days },
     options: asked.options,
@@ -130,7 +130,7 @@ function askingOf(
 /** Each telling makes the page draw, on a core that the engines could use. */
 const TELL_EVERY_MS = 300;
 
-function toldNowAndThen(say: Say): (days: number) => void {
+function reportedNowAndThen(say: Say): (days: number) => void {
   let [days, last] = [0, performance.now()];
   return (more) => {
     days += more;
@@ -203,7 +203,7 @@ async function sure(
 ): Promise<void> {
   const read = opened(asked, say);
   if (read === null) return;
-  const runner = sharingRunner(neighbour, wanted, toldNowAndThen(say));
+  const runner = sharingRunner(neighbour, wanted, reportedNowAndThen(say));
   const { answer, risk, watch } = await scenarioStudy(read, runner, asked.options);
   const context = contextFor(read, asked, version);
   say({

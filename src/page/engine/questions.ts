@@ -46,7 +46,7 @@ export class NoAnswer extends Error {
   }
 }
 
-function told<A>(answer: Result<A>): A {
+function valueOf<A>(answer: Result<A>): A {
   if (!answer.ok) throw new NoAnswer(answer.problems);
   return answer.value;
 }
@@ -61,21 +61,21 @@ const written = (blocks: readonly Block[], context: ReportContext): Promise<stri
 
 export const answers: Readonly<Record<Question, (asking: Asking) => Promise<string>>> = {
   async alternatives({ inquiry, context }) {
-    return written(tellComparison(told(await askAlternatives(inquiry)), context), context);
+    return written(tellComparison(valueOf(await askAlternatives(inquiry)), context), context);
   },
   async map({ inquiry, context }) {
-    return written(mapBlocks(told(await askMap(inquiry)), context), context);
+    return written(mapBlocks(valueOf(await askMap(inquiry)), context), context);
   },
   async moves({ inquiry, options, context }) {
-    const moves = movesBlocks(told(await askMoves(inquiry)), context);
+    const moves = movesBlocks(valueOf(await askMoves(inquiry)), context);
     return written([...moves, ...(await habitsOf({ inquiry, options, context }))], context);
   },
   async racks({ inquiry, context }) {
-    const racks = told(await askRacks(inquiry));
+    const racks = valueOf(await askRacks(inquiry));
     return written(racksBlocks(racks, inquiry.opened.scenario, context), context);
   },
   async suit({ inquiry, context }) {
-    return written(suitBlocks(told(await askSuit(inquiry)), context), context);
+    return written(suitBlocks(valueOf(await askSuit(inquiry)), context), context);
   },
   async guide({ inquiry, context }) {
     const guide = told(await askGuide(inquiry));
@@ -118,7 +118,7 @@ const DAYS_WATCHED = 100;
 
 /** The order as the page can work it out: without the solver, which is larger than the whole page. */
 export async function orderOf({ inquiry }: Asking): Promise<OrderStudy> {
-  return told(
+  return valueOf(
     await askOrder(
       inquiry,
       inquiry.opened.scenario.supply?.date ?? new Date().toISOString().slice(0, 10),

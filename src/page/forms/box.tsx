@@ -9,7 +9,7 @@ export interface BoxProps {
   readonly value: string;
   /** What is wrong with it, or null. */
   readonly problem?: string | null;
-  /** Beside the label: what may be typed, what it rests on. */
+  /** Beside the label: what may be typed, what it is based on. */
   readonly hint?: string;
   readonly placeholder?: string;
   /** Arrow keys step the number; off for names and lists. */

@@ -47,7 +47,7 @@ export function editOf(field: FormField, text: string, units: Units, shown: stri
   return { kind: 'set', path: at, ...how, ...(mean ? { asMean: true } : {}) };
 }
 
-/** A change of what a value rests on. Ranges are lines of the file too: a law may have laws at its ends. */
+/** A change of what a value is based on. Ranges are lines of the file too: a law may have laws at its ends. */
 export type MarkChange =
   | { readonly basis: FieldMark['basis'] }
   | { readonly source: string }

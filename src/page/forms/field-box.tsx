@@ -1,4 +1,4 @@
-/** One value of the scenario in its box, with what it rests on folded beneath. */
+/** One value of the scenario in its box, with what it is based on folded beneath. */
 import { shownIn, type Units } from '../../quantities/us-units.js';
 import type { Words } from '../../tell/words.js';
 import type { Edit } from '../../scenario/edit-scenario.js';
@@ -16,7 +16,7 @@ export interface FieldBoxProps {
   readonly words: Words;
   /** Unique among the places on the page that show this field. */
   readonly prefix: string;
-  /** Beside the box in place of what it rests on. */
+  /** Beside the box in place of what it is based on. */
   readonly hint?: string;
   /** null: nothing is to change after all. */
   onEdit(path: string, edit: Edit | null): void;
@@ -114,7 +114,7 @@ function hintOf({ mark, origin, options, kind }: FormField, words: Words): strin
   return [...rests, ...beside].join(' · ');
 }
 
-/** What a value rests on: basis, source, plausible range. */
+/** What a value is based on: basis, source, plausible range. */
 export function MarkBoxes({
   field,
   label,

@@ -35,7 +35,7 @@ export function Cards() {
   useLayoutEffect(() => {
     document.body.dataset['paper'] = paper;
   }, [paper]);
-  /** The cards alone: what is printed is told by a mark on the body. */
+  /** The cards alone: a mark on the body says that they are what is printed. */
   const print = (): void => {
     document.body.dataset['print'] = 'cards';
     window.print();

@@ -100,10 +100,10 @@ export function Named({
   readonly view: View;
 }) {
   const counts = walk.wares.map((_, ware) => pieces.filter((one) => one === ware).length);
-  const told = counts.flatMap((count, ware) =>
+  const items = counts.flatMap((count, ware) =>
     count === 0 ? [] : [`${name(ware)}: ${formats.count(count)}`],
   );
-  return told.length === 0 ? null : <p class="walk-small">{told.join(' · ')}</p>;
+  return items.length === 0 ? null : <p class="walk-small">{items.join(' · ')}</p>;
 }
 
 export function Counter({ walk, moment, view }: StationProps) {

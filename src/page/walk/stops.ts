@@ -98,11 +98,11 @@ export function tell(
       : say.now(formats.clock(minute), count(Math.floor(minute / 60)), count(minute % 60)),
     counts.shelf === 0
       ? say.shelfBare(what, stock)
-      : say.shelfTold(what, count(counts.shelf), stock),
-    say.guestsTold(count(counts.guests + counts.making)),
+      : say.shelfSentence(what, count(counts.shelf), stock),
+    say.guestsSentence(count(counts.guests + counts.making)),
     most === null
       ? say.allClean
-      : say.mostTold(
+      : say.mostSentence(
           count(BACK.reduce((sum, stop) => sum + counts[stop], 0)),
           count(counts[most]),
           say.within[most],
@@ -110,7 +110,7 @@ export function tell(
     ...lacking.map(say.shortNow),
     ...(short.length > 0
       ? [
-          say.shortTold(
+          say.shortSentence(
             count(short.length),
             formats.clock(minuteOf(walk.times[walk.firstShortIndex]!)),
           ),

@@ -109,7 +109,7 @@ function Day({
         <Shelf key="shelf" walk={walk} moment={moment} view={view} />,
       ],
       counter: <Counter walk={walk} moment={moment} view={view} />,
-      told: tell(walk, moment, follow, view.name, words, formats),
+      sentences: tell(walk, moment, follow, view.name, words, formats),
     }),
     [moment, view, most],
   );
@@ -135,7 +135,7 @@ function Day({
       <Course walk={walk} ms={clock.ms} path={course} />
       <TimeOfDay walk={walk} view={view} clock={clock} />
       <p class="walk-tell" aria-live={clock.playing ? 'off' : 'polite'}>
-        {still.told}
+        {still.sentences}
       </p>
       <div class="walk-floor">
         {still.where}

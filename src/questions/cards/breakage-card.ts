@@ -9,9 +9,9 @@ const DAYS_A_WEEK = 7;
 const ROWS_A_SHEET = 10;
 /** So few rows may be tall. */
 const FEW_ROWS = 7;
-/** From so many a week on they are told by the week, below as one in so many weeks. */
+/** From so many a week on they are shown per week, below as one in so many weeks. */
 const OFTEN = 2 / 3;
-/** Fewer than one in so many weeks is told as rarely. */
+/** Fewer than one in so many weeks is shown as rarely. */
 const RARELY_WEEKS = 520;
 
 export function breakageCards(desk: CardDesk): readonly Card[] {

@@ -44,7 +44,7 @@ const DAYS = 300;
 const ROUNDS_INSTEAD_MS = 600_000;
 const MINUTE_MS = 60_000;
 
-/** Clearing half as often; where it is done at once, rounds every ten minutes whose trips take no time, so that the wait alone is told. */
+/** Clearing half as often; where it is done at once, rounds every ten minutes whose trips take no time, so that only the wait is shown. */
 function slowed({ clearing }: Scenario): Exclude<Scenario['clearing'], 'atOnce'> {
   if (clearing === 'atOnce')
     return {

@@ -92,9 +92,9 @@ ${para(hasBoth(desk) ? say.apart : '', 'card-strong')}`;
   const cost = `${head(say.halfTitle)}
 ${para(half(desk, wares))}
 ${para(rush(desk))}`;
-  const [told, waiting] = [shapes(desk, wares), stuck(desk, wares)];
-  const shape = `${told.length + waiting.length === 0 ? '' : head(say.shapeTitle)}
-${told.map((text) => para(text)).join('\n')}
+  const [sentences, waiting] = [shapes(desk, wares), stuck(desk, wares)];
+  const shape = `${sentences.length + waiting.length === 0 ? '' : head(say.shapeTitle)}
+${sentences.map((text) => para(text)).join('\n')}
 ${para(waiting)}`;
   const pictures = wares.map((ware, index) =>
     pictured(desk, ware, `card-rack-${number}-${index + 1}`),
@@ -104,7 +104,7 @@ ${
   alone
     ? `<div class="card-single"><div>${pictures[0]!.picture}</div><div>${pictures[0]!.number}${way}</div></div>
 <div class="card-two"><div>${cost}</div><div>${shape}</div></div>`
-    : `<div class="card-drawings card-drawings-${pictures.length}">${pictures.map(({ number: told, picture }) => `<div>${told}${picture}</div>`).join('')}</div>
+    : `<div class="card-drawings card-drawings-${pictures.length}">${pictures.map(({ number, picture }) => `<div>${number}${picture}</div>`).join('')}</div>
 <div class="card-two"><div>${way}</div><div>${cost}${shape}</div></div>`
 }
 ${para([heavy(desk, wares), say.hot].filter((text) => text !== '').join(' '), 'card-caution')}`;
@@ -175,25 +175,25 @@ function steps({ words, formats, name }: CardDesk, wares: readonly Racked[]): st
   };
   const handled = drawn.filter((one) => how(one).handled);
   const ways = new Set(handled.map((one) => JSON.stringify(how(one))));
-  const told =
+  const sentences =
     handled.length === 0
       ? [`${say.noHandles[pattern]}.`]
       : ways.size === 1
         ? [say.handles(how(handled[0]!).turn, how(handled[0]!).rows)]
         : handled.map((one) => say.handlesApart(name(one.id), how(one).turn, how(one).rows));
-  return [...say.steps.rows, ...told];
+  return [...say.steps.rows, ...sentences];
 }
 
 function whenItGoes(desk: CardDesk): string[] {
   const { washing } = desk.scenario;
   const say = desk.words.cards.rack;
-  const told = [
+  const sentences = [
     ...(washing.partLoadWait === null ? [] : [say.wait(spell(meanMs(washing.partLoadWait), desk))]),
     ...(washing.partLoadsEvery == null
       ? []
       : [say.partRounds(spell(meanMs(washing.partLoadsEvery), desk))]),
   ];
-  return told.length === 0 ? [say.neverPart] : told;
+  return sentences.length === 0 ? [say.neverPart] : sentences;
 }
 
 const hasBoth = ({ context }: CardDesk): boolean =>
@@ -210,7 +210,7 @@ function half(desk: CardDesk, wares: readonly Racked[]): string {
   const halved = Math.floor(full / 2);
   const each = (pieces: number): string =>
     words.cards.eachSpell(formats.decimal(machineMs / 1000 / racks / pieces));
-  const told = say.half(
+  const sentences = say.half(
     spell(machineMs, desk),
     formats.count(full),
     each(full),
@@ -219,7 +219,7 @@ function half(desk: CardDesk, wares: readonly Racked[]): string {
   );
   return [
     racks > 1 ? say.machineTwo(formats.count(racks)) : '',
-    told,
+    sentences,
     waterMl === null ? '' : say.water(water(desk, waterMl)),
   ]
     .filter((text) => text !== '')

@@ -1,4 +1,4 @@
-/** Each house of a comparison as it is told: its stock and money, the house as it is as certified, others by their difference to it. */
+/** Each house of a comparison as it is reported: its stock and money, the house as it is as certified, others by their difference to it. */
 import { Day } from '../../cafe/day.js';
 import { Demand } from '../../cafe/demand.js';
 import { Floor } from '../../cafe/floor.js';
@@ -38,7 +38,7 @@ const DAYS_WATCHED = 150;
 export const DAYS_OUT = 300;
 
 /** @param certified the answer of the base, as `size` has it */
-export async function toldHouses(
+export async function comparedHouses(
   { houses }: Looks,
   advice: Advice,
   certified: Answer,
@@ -57,10 +57,10 @@ export async function toldHouses(
     },
     extraOf(own.candidate),
   );
-  const told: ComparedAlternative[] = [];
+  const all: ComparedAlternative[] = [];
   for (const [at, house] of houses.entries())
-    told.push(await toldHouse(house, at, advice, { certified, stock, costs }, runner, telling));
-  return told;
+    all.push(await comparedHouse(house, at, advice, { certified, stock, costs }, runner, telling));
+  return all;
 }
 
 interface AsItIs {
@@ -69,7 +69,7 @@ interface AsItIs {
   readonly costs: Costs;
 }
 
-async function toldHouse(
+async function comparedHouse(
   house: Looked,
   at: number,
   { said, off, turnsAt, within }: Advice,

@@ -1,6 +1,6 @@
 /**
  * What comes over a house rather than what it chooses: other guests, a machine that stands still, food that goes through the
- * machine, or other people at work, whose wages are not in the money. Such a change has no verdict of money; what is told is
+ * machine, or other people at work, whose wages are not in the money. Such a change has no verdict of money; what is reported is
  * what it needs.
  */
 import type { Scenario } from '../../scenario/scenario.js';

@@ -1,7 +1,7 @@
 /**
  * The comparison: alternatives → looks under the same days → what may be said → money and the rush of each.
  *
- * The house as it is has one stock, the certified answer of `size`; alternatives are told as differences to it, read
+ * The house as it is has one stock, the certified answer of `size`; alternatives are reported as differences to it, read
  * on days that all have in common.
  */
 import { minorPerUnit } from '../../quantities/money.js';
@@ -11,7 +11,7 @@ import type { Comparison } from './answer.js';
 import { frameOf } from './costs.js';
 import { daysAhead, daysFrom, type Planned } from './days-ahead.js';
 import { CONFIDENCE } from './differences.js';
-import { changesAtBest, inUnits, toldHouses } from './houses.js';
+import { changesAtBest, inUnits, comparedHouses } from './houses.js';
 import { levelToBuy } from './level.js';
 import { takeLooks } from './looks.js';
 import { mapDays, mapPoints, tradeOffMap } from './map.js';
@@ -124,7 +124,7 @@ export async function compareStudy(
   const id = (at: number): string => candidates[at]!.id;
   const own = found.houses[0]!;
   begin('houses');
-  const alternatives = await toldHouses(found, advice, answer, runner, {
+  const alternatives = await comparedHouses(found, advice, answer, runner, {
     seed,
     perUnit,
     cheaper: drawn?.cheaper ?? new Map(),

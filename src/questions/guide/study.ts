@@ -32,7 +32,7 @@ export interface GuideOptions {
 /** A whole guide is asked for at once: a quarter of the most days that `size` takes for one house. */
 const DAYS = 2000;
 const MOST_DAYS = 8000;
-/** What-ifs are told as differences on the same guests, which takes fewer days. */
+/** What-ifs are reported as differences on the same guests, which takes fewer days. */
 const CHANGE_DAYS = 500;
 const MINUTE = 60_000;
 
@@ -54,8 +54,9 @@ export async function guideStudy(
   const read = houses.map((house) => readGrown(pattern, house, opened, fileName));
   const problems = read.flatMap((one) => (one.ok ? [] : one.problems));
   if (problems.length > 0) return { ok: false, problems };
-  const told: GuideHouse[] = [];
-  for (const one of read) if (one.ok) told.push(await sizedHouse(one.value.scenario, size, days));
+  const sizedHouses: GuideHouse[] = [];
+  for (const one of read)
+    if (one.ok) sizedHouses.push(await sizedHouse(one.value.scenario, size, days));
   const { scenario } = opened;
   const model = compile(scenario, piecesPerRackOf);
   const staysIn = meanStaysIn(scenario);
@@ -78,7 +79,7 @@ export async function guideStudy(
         owns: scenario.have !== undefined,
       },
       drinks: drinkVessels(scenario),
-      houses: told,
+      houses: sizedHouses,
       changes: await whatIfs(same.value, fileName, base, (other) => size(other, changeDays, 1)),
       ...assumedOf(opened.inputs),
     },

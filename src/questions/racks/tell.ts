@@ -1,4 +1,4 @@
-/** The racks, told once: what a rack holds, what that rests on, the lift, washing in the rush, wider cups. */
+/** The racks, reported once: what a rack holds, what that rests on, the lift, washing in the rush, wider cups. */
 import { wareClass } from '../../catalogue/catalogue.js';
 import type { Scenario } from '../../scenario/scenario.js';
 import { fold, heading, list, paragraphs, type Block } from '../../tell/block.js';

@@ -1,6 +1,6 @@
 /** Chart: the same drinks in two shapes of cup: pieces, racks and minutes. What a trainer shows staff. */
 import type { TwoShapes } from './study.js';
-import { asTold, telling } from '../../tell/charts/hover.js';
+import { withSentence, telling } from '../../tell/charts/hover.js';
 import { framed, palette, type ChartContext, type ChartSpec } from '../../tell/charts/style.js';
 import { english, type Words } from '../../tell/words.js';
 import { rackWords as say } from './words.js';
@@ -26,7 +26,7 @@ export function twoShapesChart(
   { locale, formats }: ChartContext,
   words: Words = english,
 ): ChartSpec {
-  const { title: titleOf, told } = words.charts.shapes;
+  const { title: titleOf, sentence } = words.charts.shapes;
   const [now, wide] = [two.shapes[0]!, two.shapes[1]!];
   const title = titleOf(
     formats.length(two.widerByMm),
@@ -37,13 +37,13 @@ export function twoShapesChart(
     const figure = Number.isInteger(row.value)
       ? formats.count(row.value)
       : formats.decimal(row.value);
-    return { ...row, figure, told: told(row.measure, row.shape, figure) };
+    return { ...row, figure, sentence: sentence(row.measure, row.shape, figure) };
   });
   return {
     ...framed({
       title,
       description: `${values
-        .map((one) => one.told)
+        .map((one) => one.sentence)
         .join('; ')
         .replace(/^./, (first) => first.toUpperCase())}.`,
       locale,
@@ -75,7 +75,7 @@ export function twoShapesChart(
         {
           mark: { type: 'bar', ...telling, height: 18 },
           encoding: {
-            ...asTold,
+            ...withSentence,
             color: {
               field: 'shape',
               type: 'nominal',

@@ -1,6 +1,6 @@
 /**
  * How far the answer moves when a habit of the house is a fifth off: tables cleared sooner or later, part racks that
- * wait less or longer. A law keeps its kind and the ratio of its spread to its mean. Told as differences to the
+ * wait less or longer. A law keeps its kind and the ratio of its spread to its mean. Reported as differences from the
  * certified answer, read on fewer days that all readings have in common.
  */
 import { minorPerUnit } from '../../quantities/money.js';

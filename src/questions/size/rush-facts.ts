@@ -111,7 +111,7 @@ export function racksAtLevel(run: DaysRun, kinds: number, kind: number, level: n
   return most[Math.min(run.days - 1, Math.ceil(level * run.days - 1e-9) - 1)]!;
 }
 
-/** What is told beside a given stock; an entry a day where days are listed. */
+/** What is stated beside a given stock; an entry a day where days are listed. */
 export function byDayOf(
   model: CafeModel,
   run: DaysRun,

@@ -1,4 +1,4 @@
-/** A scenario that was read → its study, told with what was noticed on reading: what every command and the page begin with. */
+/** A scenario that was read → its study, reported with what was noticed on reading: what every command and the page begin with. */
 import type { Warning } from '../../scenario/warning.js';
 import type { ReadResult } from '../../scenario/read-scenario.js';
 import { piecesPerRackOf } from '../../scenario/rack-geometry.js';

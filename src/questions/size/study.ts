@@ -2,7 +2,7 @@
  * The study: scenario → demand → rush → evidence → decision → answer, drawn in one file.
  *
  * Days come from a runner; the stock is read off their peaks (or searched for, when a rule looks at the
- * clean count), certified on fresh days, and told together with what the rush looked like.
+ * clean count), certified on fresh days, and reported together with what the rush looked like.
  */
 import type { ListedDay } from '../../cafe/listed-day.js';
 import { nameOf } from '../../quantities/name.js';
@@ -45,7 +45,7 @@ export interface StudyOptions {
   readonly listed?: readonly ListedDay[];
   /** Add the peaks of every day chosen on. */
   readonly peaks?: boolean;
-  /** Days to watch for pictures; 0: none. The tightest moment is always told. */
+  /** Days to watch for pictures; 0: none. The tightest moment is always reported. */
   readonly watch?: number;
   readonly piecesPerRack?: PiecesPerRack;
 }
@@ -111,9 +111,9 @@ export async function study(
   const stock = sized === null ? given!.stock : withOwned(sized.stock);
   // The rush to tell of: with unlimited ware, unless the stock itself changes what happens.
   const unlimited = mergeDays(runs.filter((part) => part.from + part.days <= first + days));
-  const told =
+  const reported =
     given?.atStock ?? (provider.misses === undefined ? unlimited : await run(0, days, stock));
-  const facts = rushFacts(model, told, level);
+  const facts = rushFacts(model, reported, level);
   const peaks = peaksOf(unlimited);
   const alone = marginalStock(peaks, level);
   const perUnit = minorPerUnit(scenario.currency);
@@ -131,13 +131,13 @@ export async function study(
     aloneHigh: alone[index]!.high,
   }));
   const watched = Math.min(options.watch ?? 0, days);
-  const look = { model, seed, days: watched, stock: told === unlimited ? null : stock, listed };
+  const look = { model, seed, days: watched, stock: reported === unlimited ? null : stock, listed };
   const tight = tightestDay(peaks, stock, level);
   const tightest = tightestMoment(look, first + tight.day, tight.ware);
   const warnings: Warning[] = [
     ...(sized?.warnings ?? []),
     ...(given?.warnings ?? []),
-    ...rushWarnings(model, told, facts, listed),
+    ...rushWarnings(model, reported, facts, listed),
   ];
   const answer: Answer = {
     scenario: scenario.name,
@@ -156,7 +156,7 @@ export async function study(
     tightest,
     ...(watched > 0 ? { evidence: watchDays(look) } : {}),
     ...(options.peaks === true ? { peaks: rowsOf(peaksOf(given?.atStock ?? unlimited)) } : {}),
-    ...(given === null ? {} : given.told),
+    ...(given === null ? {} : given.reported),
   };
   const curvePeaks = sized?.fresh == null ? peaks : freshPeaks(runs, sized);
   return {
@@ -193,7 +193,7 @@ export async function study(
     stock: number[];
     atStock: DaysRun;
     warnings: Warning[];
-    told: Partial<Answer>;
+    reported: Partial<Answer>;
   }> {
     const ids = model.ware.map(({ id }) => id);
     const unknown = Object.keys(pieces).filter((id) => !ids.includes(id));
@@ -222,7 +222,7 @@ export async function study(
                 path: '',
               },
             ],
-      told: byDayOf(
+      reported: byDayOf(
         model,
         atStock,
         exactBinomialInterval(atStock.sums.safeDays, count),

@@ -1,4 +1,4 @@
-/** The answer, told once: what to have, what stands in the way, what the rush looks like, how it was worked out. */
+/** The answer, reported once: what to have, what stands in the way, what the rush looks like, how it was worked out. */
 import { fold, heading, list, paragraphs, table, type Block } from '../../tell/block.js';
 import type { ReportContext } from '../../tell/context.js';
 import type { Answer } from './answer.js';

@@ -61,7 +61,7 @@ export function coolingOfDrinks(
       degrees: degrees(tempC),
     })),
   ]);
-  const told = warm
+  const sentence = warm
     .reduce(
       (longest, one) =>
         one.warmth.curves.coldC.length > longest.length ? one.warmth.curves.coldC : longest,
@@ -72,9 +72,12 @@ export function coolingOfDrinks(
         const [cold, warmed] = [curves.coldC[minute], curves.warmedC[minute]];
         return cold === undefined || warmed === undefined
           ? []
-          : [say.toldOne(drink, formats.temperature(cold), formats.temperature(warmed))];
+          : [say.sentenceOne(drink, formats.temperature(cold), formats.temperature(warmed))];
       });
-      return { at: minute, told: say.told(`${formats.count(minute)}\u00A0min`, list.join('; ')) };
+      return {
+        at: minute,
+        sentence: say.sentence(`${formats.count(minute)}\u00A0min`, list.join('; ')),
+      };
     });
   const last = Math.max(...values.map(({ minute }) => minute));
   const x = {
@@ -145,7 +148,7 @@ export function coolingOfDrinks(
           },
         },
       },
-      ...tellingStrips(told, x),
+      ...tellingStrips(sentence, x),
     ],
   };
 }

@@ -4,7 +4,7 @@ import { cleanText, shorten } from '../../tell/clean-text.js';
 import { inVolumeUnit, volumeUnit } from '../../tell/measures.js';
 import { english, type Words } from '../../tell/words.js';
 import type { ChartTable } from '../../tell/charts/chart-table.js';
-import { asTold, telling } from '../../tell/charts/hover.js';
+import { withSentence, telling } from '../../tell/charts/hover.js';
 import {
   framed,
   palette,
@@ -69,10 +69,13 @@ export function strengthByDrink(
   const unsure = values.filter(({ low, high }) => high > low);
   const grams = (value: number): string => formats.decimal(value, 2);
   const shown = values.map((one) => {
-    const told = say.told(one.drink, one.where, grams(one.strength));
+    const sentence = say.sentence(one.drink, one.where, grams(one.strength));
     return {
       ...one,
-      told: one.high > one.low ? say.toldBetween(told, grams(one.low), grams(one.high)) : told,
+      sentence:
+        one.high > one.low
+          ? say.sentenceBetween(sentence, grams(one.low), grams(one.high))
+          : sentence,
     };
   });
   const compared = answer.drinks.filter((drink) => drink.level !== null);
@@ -148,7 +151,7 @@ export function strengthByDrink(
           y,
           color: { ...where, scale: { domain, range: [palette.blue, palette.vermilion] } },
           shape: { ...where, scale: { domain, range: ['circle', 'triangle-up'] } },
-          ...asTold,
+          ...withSentence,
         },
       },
     ],

@@ -20,8 +20,8 @@ const spare = (column: Column): Column => ({ ...column, spare: true });
 
 const orNone =
   (none: string) =>
-  <V>(value: V | null | undefined, told: (value: V) => string): string =>
-    value === null || value === undefined ? none : told(value);
+  <V>(value: V | null | undefined, text: (value: V) => string): string =>
+    value === null || value === undefined ? none : text(value);
 
 /** The table without the columns that hold nothing. */
 function filled(caption: string, parts: Pick<TableBlock, 'columns' | 'rows'>, none: string): Block {

@@ -1,4 +1,4 @@
-/** Vessel, drink and guest, told once: what does not suit, gravest first; then strength, heat and the vessels. */
+/** Vessel, drink and guest, reported once: what does not suit, gravest first; then strength, heat and the vessels. */
 import { CONSEQUENCES, type DrinkAnswer, type SuitAnswer } from '../../suiting/answer.js';
 import { fold, heading, list, paragraphs, type Block } from '../../tell/block.js';
 import type { ReportContext } from '../../tell/context.js';

@@ -1,4 +1,4 @@
-/** What a till export says of a kind of day, told once: what was found, what a till cannot know, and the details. */
+/** What a till export says of a kind of day, reported once: what was found, what a till cannot know, and the details. */
 import { fold, list, paragraphs, table, type Block } from '../../tell/block.js';
 import { clock } from '../../till/clock.js';
 import type { TillFit } from '../../till/fit-till.js';

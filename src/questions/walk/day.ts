@@ -1,7 +1,7 @@
 /**
  * A walk through a day: one drawn or listed day, moment by moment, as plain data that can be sent to
  * whoever draws it. Counts stand in columns; what lasts (a party's visit, a trip, a rack's way round,
- * a machine's stage) is told once, with the moments from which and until which it holds.
+ * a machine's stage) is reported once, with the moments from which and until which it holds.
  *
  * A moment is the state after all events of one instant; instants after which nothing looks different are
  * left out. "Until" is the first moment at which it no longer holds, one past the last moment if it always does.

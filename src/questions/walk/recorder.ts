@@ -290,18 +290,18 @@ export class WalkRecorder implements Watcher {
 
   private end(): void {
     const end = this.times.length;
-    const told = (moment: number): number => Math.min(moment, end);
+    const atMostEnd = (moment: number): number => Math.min(moment, end);
     for (const party of this.parties) {
-      party.left = told(party.left);
-      party.until = told(party.until);
-      party.picked.forEach((moment, piece) => (party.picked[piece] = told(moment)));
+      party.left = atMostEnd(party.left);
+      party.until = atMostEnd(party.until);
+      party.picked.forEach((moment, piece) => (party.picked[piece] = atMostEnd(moment)));
     }
-    for (const trip of this.trips) trip.until = told(trip.until);
-    for (const stage of this.stages) stage.until = told(stage.until);
+    for (const trip of this.trips) trip.until = atMostEnd(trip.until);
+    for (const stage of this.stages) stage.until = atMostEnd(stage.until);
     for (const rack of this.racks) {
-      rack.closed = told(rack.closed);
-      rack.washed = told(rack.washed);
-      rack.until = told(rack.until);
+      rack.closed = atMostEnd(rack.closed);
+      rack.washed = atMostEnd(rack.washed);
+      rack.until = atMostEnd(rack.until);
     }
   }
 }

@@ -5,11 +5,11 @@
 import type { ChartLayer } from './style.js';
 
 /** Sentences in one picture at most, so that a long day does not weigh more than a short one. */
-export const MOST_TOLD = 60;
+export const MOST_SENTENCES = 60;
 
-/** To be spread into a mark that tells, and into its encoding; its data carry the sentence as `told`. */
+/** To be spread into a mark that says its figures aloud, and into its encoding; its data carry the sentence as `sentence`. */
 export const telling = { aria: true } as const;
-export const asTold = { description: { field: 'told', type: 'nominal' } } as const;
+export const withSentence = { description: { field: 'sentence', type: 'nominal' } } as const;
 
 /** Layers whose names begin so are unseen and only tell. */
 export const UNSEEN = 'unseen';
@@ -17,11 +17,11 @@ export const UNSEEN = 'unseen';
 export interface HoverText {
   /** Where on the horizontal scale. */
   readonly at: number;
-  readonly told: string;
+  readonly sentence: string;
 }
 
 /** Every second, third, ... of the items, the last among them, so that at most `most` are left. */
-export function thinned<T>(items: readonly T[], most: number = MOST_TOLD): T[] {
+export function thinned<T>(items: readonly T[], most: number = MOST_SENTENCES): T[] {
   const every = Math.ceil(items.length / most);
   return items.filter((_, i) => (items.length - 1 - i) % every === 0);
 }
@@ -39,10 +39,10 @@ export function tellingStrips(
   name: string = UNSEEN,
 ): ChartLayer[] {
   const kept = thinned(points);
-  const values = kept.map(({ at, told }, i) => ({
+  const values = kept.map(({ at, sentence }, i) => ({
     from: i === 0 ? at : (kept[i - 1]!.at + at) / 2,
     to: i === kept.length - 1 ? at : (at + kept[i + 1]!.at) / 2,
-    told,
+    sentence,
   }));
   if (values.length === 0) return [];
   return [
@@ -50,13 +50,16 @@ export function tellingStrips(
       name,
       data: { values },
       mark: { type: 'rect', ...telling, opacity: 0 },
-      encoding: { x: { ...x, field: 'from' }, x2: { field: 'to' }, ...asTold },
+      encoding: { x: { ...x, field: 'from' }, x2: { field: 'to' }, ...withSentence },
     } as ChartLayer,
   ];
 }
 
 /** Unseen strips the other way: one for each row of a chart of names, over its whole width. `y`: the encoding of the names, which the rows carry. */
-export const tellingRows = (rows: readonly { readonly told: string }[], y: object): ChartLayer[] =>
+export const tellingRows = (
+  rows: readonly { readonly sentence: string }[],
+  y: object,
+): ChartLayer[] =>
   rows.length === 0
     ? []
     : [
@@ -64,6 +67,6 @@ export const tellingRows = (rows: readonly { readonly told: string }[], y: objec
           name: UNSEEN,
           data: { values: [...rows] },
           mark: { type: 'rect', ...telling, opacity: 0 },
-          encoding: { y, ...asTold },
+          encoding: { y, ...withSentence },
         } as ChartLayer,
       ];

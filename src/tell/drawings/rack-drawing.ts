@@ -22,7 +22,7 @@ export interface RackDrawingOptions {
   readonly id?: string | undefined;
   /** Width on the page, CSS pixels; absent: as wide as there is room. */
   readonly widthPx?: number | undefined;
-  /** How lengths are told; absent: in millimetres. The drawing itself stays in millimetres. */
+  /** How lengths are written; absent: in millimetres. The drawing itself stays in millimetres. */
   readonly measures?: Measures | undefined;
   readonly words?: Words | undefined;
 }
@@ -176,9 +176,9 @@ function loose(layout: RackLayout, vessel: Vessel, rack: Rack): string[] {
 }
 
 /** A dimension line under the rack: its clear inside. */
-const widthLine = (left: number, y: number, length: number, told: string): string[] => [
+const widthLine = (left: number, y: number, length: number, label: string): string[] => [
   `<path d="M${mm(left)} ${mm(y)}H${mm(left + length)}M${mm(left)} ${mm(y - 5)}v10M${mm(left + length)} ${mm(y - 5)}v10" stroke="currentColor" stroke-width="0.9"/>`,
-  `<text x="${mm(left + length / 2)}" y="${mm(y + 15)}" font-size="12" text-anchor="middle" fill="currentColor">${escaped(told)}</text>`,
+  `<text x="${mm(left + length / 2)}" y="${mm(y + 15)}" font-size="12" text-anchor="middle" fill="currentColor">${escaped(label)}</text>`,
 ];
 
 /** What the picture says, in words: the count; then the pattern, how near a change is, and what binds. */

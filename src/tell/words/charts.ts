@@ -20,7 +20,7 @@ export const chartWords = {
     chosen: (pieces: string): string => `chosen: ${pieces}`,
     allowed: (share: string): string => `at most ${share} allowed`,
     caption: 'Chance of running out against the stock',
-    told: (pieces: string, risk: string, low: string, high: string): string =>
+    sentence: (pieces: string, risk: string, low: string, high: string): string =>
       `${pieces}: something runs out on ${risk} of days (95 % interval ${low} to ${high})`,
     allPieces: (pieces: string): string => `${pieces} pieces in all`,
   },
@@ -49,7 +49,7 @@ export const chartWords = {
     caption: (name: string): string =>
       `Where the pieces of ${name} are, average of the days simulated`,
     stockHead: 'Stock',
-    told: (
+    sentence: (
       time: string,
       off: string,
       stock: string,
@@ -58,7 +58,7 @@ export const chartWords = {
       q95: string,
     ): string =>
       `${time}: on an average day ${off} of ${stock} are not on the shelf, ${there} of them ${main}; on 1 day in 20, ${q95} or more`,
-    toldNone: (time: string, stock: string, q95: string): string =>
+    sentenceNone: (time: string, stock: string, q95: string): string =>
       `${time}: on an average day all ${stock} are on the shelf; on 1 day in 20, ${q95} or more are not`,
   },
   seats: {
@@ -76,9 +76,14 @@ export const chartWords = {
     takenHead: 'Seats taken',
     waitingHead: 'Parties waiting for a seat',
     caption: 'Parties arriving and seats taken, average of the days simulated',
-    toldParties: (from: string, to: string, parties: string): string =>
+    sentenceParties: (from: string, to: string, parties: string): string =>
       `${from} to ${to}: ${parties} parties arrive on an average day`,
-    toldSeats: (time: string, taken: string, of: string | null, waiting: string | null): string =>
+    sentenceSeats: (
+      time: string,
+      taken: string,
+      of: string | null,
+      waiting: string | null,
+    ): string =>
       `${time}: ${taken}${of === null ? '' : ` of ${of}`} seats taken on an average day${waiting === null ? '' : `, ${waiting} parties waiting for one`}`,
   },
   staff: {
@@ -102,10 +107,11 @@ export const chartWords = {
     time: 'Time',
     caption:
       'How busy people and dishwashers are, and what waits for them, average of the days simulated',
-    toldBusy: (time: string, list: string): string => `Around ${time}, busy: ${list} of the time`,
+    sentenceBusy: (time: string, list: string): string =>
+      `Around ${time}, busy: ${list} of the time`,
     busyOne: (who: string, share: string): string => `${who} ${share}`,
-    toldNoWait: (time: string): string => `Around ${time}: nothing waits on an average day`,
-    toldWaiting: (time: string, racks: string, drinks: string): string =>
+    sentenceNoWait: (time: string): string => `Around ${time}: nothing waits on an average day`,
+    sentenceWaiting: (time: string, racks: string, drinks: string): string =>
       `Around ${time}: ${racks} racks wait to be washed and ${drinks} drinks to be made, on an average day`,
   },
   cooling: {
@@ -119,8 +125,8 @@ export const chartWords = {
     warmed: 'warmed vessel',
     caption: (sign: string): string => `Temperature of the drinks from pouring, ${sign}`,
     minute: 'Minute',
-    told: (minutes: string, drinks: string): string => `${minutes} after pouring: ${drinks}`,
-    toldOne: (drink: string, cold: string, warmed: string): string =>
+    sentence: (minutes: string, drinks: string): string => `${minutes} after pouring: ${drinks}`,
+    sentenceOne: (drink: string, cold: string, warmed: string): string =>
       `${drink} ${cold}, ${warmed} if the vessel was warmed`,
   },
   strength: {
@@ -139,10 +145,10 @@ export const chartWords = {
     strength: 'Dissolved coffee, g in 100 ml',
     liquid: (unit: string): string => `Liquid, ${unit}`,
     ratio: 'Away over house',
-    told: (drink: string, where: string, strength: string): string =>
+    sentence: (drink: string, where: string, strength: string): string =>
       `${drink}, ${where}: ${strength} g of dissolved coffee in 100 ml`,
-    toldBetween: (told: string, low: string, high: string): string =>
-      `${told} (between ${low} and ${high} until the paper cup is measured)`,
+    sentenceBetween: (sentence: string, low: string, high: string): string =>
+      `${sentence} (between ${low} and ${high} until the paper cup is measured)`,
   },
   landed: {
     title: (name: string, first: string, last: string, pieces: string): string =>
@@ -158,9 +164,15 @@ export const chartWords = {
     landed: 'Landed a piece',
     goods: 'Goods a piece',
     step: 'What begins here',
-    told: (pieces: string, cartons: string, one: boolean, landed: string, goods: string): string =>
+    sentence: (
+      pieces: string,
+      cartons: string,
+      one: boolean,
+      landed: string,
+      goods: string,
+    ): string =>
       `${pieces} pieces in ${cartons} ${one ? 'carton' : 'cartons'}: ${landed} each with freight and tax, ${goods} the goods alone`,
-    toldStep: (told: string, step: string): string => `${told}; ${step}`,
+    sentenceStep: (sentence: string, step: string): string => `${sentence}; ${step}`,
   },
   shelf: {
     title: (name: string, orders: number, times: string, point: number | null): string =>
@@ -179,14 +191,14 @@ export const chartWords = {
     expected: 'Expected',
     low: 'Below this 5 % of the time',
     high: 'At most this 95 % of the time',
-    told: (date: string, mean: string, low: string, high: string): string =>
+    sentence: (date: string, mean: string, low: string, high: string): string =>
       `${date}: ${mean} pieces expected, nine times in ten ${low === high ? low : `${low} to ${high}`}`,
   },
   shapes: {
     wider: (by: string): string => `${by} wider`,
     title: (by: string, more: number, minutes: number): string =>
       `Cups ${by} wider: ${more === 0 ? 'as many' : `${Math.abs(more)} ${more > 0 ? 'more' : 'fewer'}`} to buy, ${minutes === 0 ? 'as much handling a day' : `${Math.abs(minutes)} min ${minutes > 0 ? 'more' : 'less'} handling a day`}`,
-    told: (measure: string, shape: string, figure: string): string =>
+    sentence: (measure: string, shape: string, figure: string): string =>
       `${measure}, ${shape}: ${figure}`,
   },
   drawing: {

@@ -271,13 +271,19 @@ export const compareWords = {
     cleared: 'cleared every',
     money: (currency: string, cls: string): string =>
       `ware against the house as it is, ${currency} (${cls})`,
-    toldMap: (machines: string, cls: string, minutes: string, money: string): string =>
+    sentenceMap: (machines: string, cls: string, minutes: string, money: string): string =>
       `${machines} × ${cls}, cleared every ${minutes}: ${money} of ware against the house as it is`,
-    toldCost: (name: string, amount: string, less: boolean, low: string, high: string): string =>
+    sentenceCost: (
+      name: string,
+      amount: string,
+      less: boolean,
+      low: string,
+      high: string,
+    ): string =>
       `${name}: ${amount} ${less ? 'less' : 'more'} than the house as it is (95% interval of the difference ${low} to ${high})`,
-    toldMoves: (name: string, value: string, money: string): string =>
+    sentenceMoves: (name: string, value: string, money: string): string =>
       `${name}, ${value}: ${money} of ware against the answer`,
-    toldLevel: (level: string, stock: string, short: string, both: string): string =>
+    sentenceLevel: (level: string, stock: string, short: string, both: string): string =>
       `Level ${level}: ${stock} a year for ware, ${short} for drinks short, ${both} together`,
     pieces: 'pieces needed, all ware',
     movesTitle: (name: string, amount: string): string =>

@@ -97,17 +97,17 @@ export const walkWords = {
   now: (clock: string, hours: string, minutes: string): string =>
     `It is ${clock}, ${hours} h ${minutes} min after opening.`,
   closed: (clock: string): string => `It is ${clock}; the café is closed.`,
-  shelfTold: (name: string, pieces: string, stock: string): string =>
+  shelfSentence: (name: string, pieces: string, stock: string): string =>
     `${name}: ${pieces} of ${stock} on the shelf.`,
   shelfBare: (name: string, stock: string): string => `${name}: none of the ${stock} on the shelf.`,
-  mostTold: (back: string, most: string, where: string): string =>
+  mostSentence: (back: string, most: string, where: string): string =>
     back === most
       ? `On their way back: ${back}, ${where}.`
       : `On their way back: ${back}; of these ${most}, more than anywhere else, ${where}.`,
-  guestsTold: (pieces: string): string => `With guests or being made: ${pieces}.`,
+  guestsSentence: (pieces: string): string => `With guests or being made: ${pieces}.`,
   allClean: 'None is on its way back.',
   shortNow: (name: string): string => `At this moment a drink cannot be served: no ${name} left.`,
-  shortTold: (drinks: string, clock: string): string =>
+  shortSentence: (drinks: string, clock: string): string =>
     `Drinks short so far: ${drinks}, the first at ${clock}.`,
   /** Where pieces on their way back are, within a sentence. */
   within: {

@@ -2,7 +2,12 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import { letterCharts } from '../../../src/questions/size/charts/letter-charts.js';
-import { MOST_TOLD, tellingRows, tellingStrips, thinned } from '../../../src/tell/charts/hover.js';
+import {
+  MOST_SENTENCES,
+  tellingRows,
+  tellingStrips,
+  thinned,
+} from '../../../src/tell/charts/hover.js';
 import { withTitles } from '../../../src/tell/charts/svg-titles.js';
 import { formatsFor } from '../../../src/tell/format.js';
 import { onlyShapes } from '../../../src/tell/html-picture.js';
@@ -23,7 +28,7 @@ describe.each(ids)('%s', (id) => {
     const titles = titlesOf(svg);
     expect(titles.length).toBeGreaterThan(10);
     // Two pictures one above the other tell at most so much each.
-    expect(titles.length).toBeLessThanOrEqual(2 * MOST_TOLD);
+    expect(titles.length).toBeLessThanOrEqual(2 * MOST_SENTENCES);
     for (const title of titles) {
       expect(title).toMatch(/[a-z]{3}/);
       expect(title).not.toMatch(/NaN|undefined|null|\[object/);
@@ -44,7 +49,7 @@ describe.each(ids)('%s', (id) => {
   });
 });
 
-it('the pieces off the shelf are told with stock, place and the day in twenty, at a time of day', async () => {
+it('the pieces off the shelf are sentence with stock, place and the day in twenty, at a time of day', async () => {
   const { evidence, stock, tightest } = fixtureAnswer();
   const ware = stock.findIndex((line) => line.ware === tightest.ware);
   const step = 20;
@@ -60,22 +65,22 @@ it('the pieces off the shelf are told with stock, place and the day in twenty, a
 describe('strips', () => {
   const valuesOf = (
     layers: ReturnType<typeof tellingStrips>,
-  ): { from: number; to: number; told: string }[] =>
+  ): { from: number; to: number; sentence: string }[] =>
     (
-      layers as unknown as { data: { values: { from: number; to: number; told: string }[] } }[]
+      layers as unknown as { data: { values: { from: number; to: number; sentence: string }[] } }[]
     ).flatMap(({ data }) => data.values);
   const points = fc
     .uniqueArray(fc.integer({ min: -1000, max: 1000 }), { minLength: 1, maxLength: 400 })
-    .map((list) => list.toSorted((a, b) => a - b).map((at) => ({ at, told: `at ${at}` })));
+    .map((list) => list.toSorted((a, b) => a - b).map((at) => ({ at, sentence: `at ${at}` })));
 
   it('lie side by side from the first point to the last, each about its own', () => {
     fc.assert(
       fc.property(points, (list) => {
         const strips = valuesOf(tellingStrips(list, {}));
-        expect(strips.length).toBeLessThanOrEqual(MOST_TOLD);
+        expect(strips.length).toBeLessThanOrEqual(MOST_SENTENCES);
         expect(strips.at(-1)!.to).toBe(list.at(-1)!.at);
-        strips.forEach(({ from, to, told }, i) => {
-          const at = Number(told.slice(3));
+        strips.forEach(({ from, to, sentence }, i) => {
+          const at = Number(sentence.slice(3));
           expect(from <= at && at <= to).toBe(true);
           if (i > 0) expect(from).toBe(strips[i - 1]!.to);
         });
@@ -119,7 +124,7 @@ describe('strips', () => {
   });
 });
 
-it('a hostile name stays text in what is told', async () => {
+it('a hostile name stays text in what is sentence', async () => {
   const name = `</title><script>alert(1)</script> role="x" aria-label="y" & 'z`;
   const [, chart] = letterCharts(fixtureAnswer(), fixtureContext(), [
     fixtureRisk(),

@@ -45,7 +45,7 @@ export function alternativesCost(
     if (against === null) return [];
     const { difference, low, high } = against;
     const less = difference < 0;
-    const told = say.toldCost(
+    const sentence = say.sentenceCost(
       shorten(cleanText(one.name), 60),
       money(Math.abs(difference)),
       less,
@@ -55,7 +55,7 @@ export function alternativesCost(
     return [
       {
         name: shorten(cleanText(one.name), 30),
-        told,
+        sentence,
         difference,
         low,
         high,

@@ -25,9 +25,9 @@ export function levelAgainstMoney(
     { level, money: shortAYear, what: series[1]! },
     { level, money: totalAYear, what: series[2]! },
   ]);
-  const told = worth.points.map(({ level, stockAYear, shortAYear, totalAYear }) => ({
+  const sentence = worth.points.map(({ level, stockAYear, shortAYear, totalAYear }) => ({
     at: level,
-    told: say.toldLevel(
+    sentence: say.sentenceLevel(
       formats.percent(level, digitsOf(level)),
       formats.money(stockAYear),
       formats.money(shortAYear),
@@ -93,7 +93,7 @@ export function levelAgainstMoney(
         mark: { type: 'point', filled: true, size: 110, color: palette.vermilion, opacity: 1 },
         encoding: { x, y },
       },
-      ...tellingStrips(told, x),
+      ...tellingStrips(sentence, x),
     ],
   };
 }

@@ -4,7 +4,7 @@ import { cleanText } from '../../../tell/clean-text.js';
 import { minutesText } from '../../../tell/format.js';
 import { english, type Words } from '../../../tell/words.js';
 import type { ChartTable } from '../../../tell/charts/chart-table.js';
-import { asTold, telling } from '../../../tell/charts/hover.js';
+import { withSentence, telling } from '../../../tell/charts/hover.js';
 import {
   framed,
   palette,
@@ -42,7 +42,7 @@ export function tradeOffMapChart(
         machines,
         stockCost,
         round,
-        told: say.toldMap(
+        sentence: say.sentenceMap(
           formats.count(machines),
           cleanText(machineClass),
           round,
@@ -111,7 +111,7 @@ export function tradeOffMapChart(
       {
         data: { values: points },
         mark: { type: 'point', ...telling, filled: true, opacity: 1, size: 60 },
-        encoding: { ...asTold, x, y, color },
+        encoding: { ...withSentence, x, y, color },
       },
       {
         data: { values: spread(last, 0.065 * (most - least + 1)) },

@@ -4,7 +4,7 @@ import { cleanText, shorten } from '../../../tell/clean-text.js';
 import { inputName } from '../../../tell/input-name.js';
 import { english, type Words } from '../../../tell/words.js';
 import type { ChartTable } from '../../../tell/charts/chart-table.js';
-import { asTold, telling } from '../../../tell/charts/hover.js';
+import { withSentence, telling } from '../../../tell/charts/hover.js';
 import {
   framed,
   palette,
@@ -39,7 +39,7 @@ export function whatMovesTheOrder(
       name: names[at]!,
       cost,
       end: which,
-      told: say.toldMoves(
+      sentence: say.sentenceMoves(
         shorten(inputName(path, words), 60),
         shorten(cleanText(value), 60),
         `${cost > 0 ? '+' : ''}${formats.money(cost)}`,
@@ -90,7 +90,7 @@ export function whatMovesTheOrder(
         data: { values: ends },
         mark: { type: 'point', ...telling, filled: true, size: 90, opacity: 1 },
         encoding: {
-          ...asTold,
+          ...withSentence,
           y,
           x: { ...x, field: 'cost' },
           color: {

@@ -1,7 +1,7 @@
 /** Chart: from one figure to another in steps, each bar beginning where the one before ended. */
 import { cleanText } from '../../../tell/clean-text.js';
 import type { ChartTable } from '../../../tell/charts/chart-table.js';
-import { asTold, telling } from '../../../tell/charts/hover.js';
+import { withSentence, telling } from '../../../tell/charts/hover.js';
 import {
   framed,
   palette,
@@ -49,7 +49,7 @@ export function bridgeChart(input: BridgeInput, { locale }: ChartContext): Chart
     ...bar,
     end: Math.max(bar.from, bar.to),
     kind: index === all.length - 1 ? 'total' : bar.value < 0 ? 'less' : 'more',
-    told: cleanText(`${bar.name}: ${bar.label}`),
+    sentence: cleanText(`${bar.name}: ${bar.label}`),
   }));
   const most = Math.max(1, ...bars.map(({ end }) => end));
   const y = {
@@ -87,7 +87,7 @@ export function bridgeChart(input: BridgeInput, { locale }: ChartContext): Chart
               range: [palette.sky, palette.orange, palette.blue],
             },
           },
-          ...asTold,
+          ...withSentence,
         },
       },
       {

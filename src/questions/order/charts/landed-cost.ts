@@ -60,8 +60,8 @@ export function landedCost(
     },
     axis: { format: ',.2f' },
   };
-  const told = points.map((point, i) => {
-    const text = say.told(
+  const sentence = points.map((point, i) => {
+    const text = say.sentence(
       formats.count(point.pieces),
       formats.count(point.cartons),
       point.cartons === 1,
@@ -70,7 +70,8 @@ export function landedCost(
     );
     return {
       at: point.pieces,
-      told: point.step === null ? text : say.toldStep(text, shorten(cleanText(point.step), 60)),
+      sentence:
+        point.step === null ? text : say.sentenceStep(text, shorten(cleanText(point.step), 60)),
     };
   });
   const chosen = values.filter(({ pieces }) => pieces === input.chosenPieces);
@@ -120,7 +121,7 @@ export function landedCost(
             x,
             y,
           )),
-      ...tellingStrips(told, x),
+      ...tellingStrips(sentence, x),
     ],
   };
 }

@@ -41,9 +41,9 @@ export function shelfOverMonths(
     timeZone: 'UTC',
   });
   const { decimal, count } = context.formats;
-  const told = points.map(({ date, mean, low, high }) => ({
+  const sentence = points.map(({ date, mean, low, high }) => ({
     at: at(date),
-    told: say.told(day.format(at(date)), decimal(mean), count(low), count(high)),
+    sentence: say.sentence(day.format(at(date)), decimal(mean), count(low), count(high)),
   }));
   const lowest = Math.min(par, ...points.map(({ low }) => low));
   const most = Math.max(par, ...points.map(({ high }) => high));
@@ -116,7 +116,7 @@ export function shelfOverMonths(
             palette.purple,
             true,
           )),
-      ...tellingStrips(told, x),
+      ...tellingStrips(sentence, x),
     ],
   };
 }

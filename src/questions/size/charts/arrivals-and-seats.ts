@@ -1,7 +1,7 @@
 /** Chart: parties arriving, and under it the seats they take. */
 import type { Evidence } from '../answer.js';
 import type { ChartTable } from '../../../tell/charts/chart-table.js';
-import { asTold, telling, tellingStrips } from '../../../tell/charts/hover.js';
+import { withSentence, telling, tellingStrips } from '../../../tell/charts/hover.js';
 import {
   clockAxis,
   framed,
@@ -50,11 +50,11 @@ export function arrivalsAndSeats(
   );
   const y = { type: 'quantitative' as const, axis: { format: ',d', tickMinStep: 1 } };
   const top = Math.max(1, 1.15 * Math.max(input.seats ?? 0, fullest.seats));
-  const told = taken.map(({ minute, seats }, i) => {
+  const sentence = taken.map(({ minute, seats }, i) => {
     const waiting = waitingForSeat[i] ?? 0;
     return {
       at: minute,
-      told: say.toldSeats(
+      sentence: say.sentenceSeats(
         formats.clock(minute),
         formats.count(Math.round(seats)),
         input.seats === null ? null : formats.count(input.seats),
@@ -120,7 +120,7 @@ export function arrivalsAndSeats(
             .filter(({ parties }) => parties > 0)
             .map((slot) => ({
               ...slot,
-              told: say.toldParties(
+              sentence: say.sentenceParties(
                 formats.clock(slot.from),
                 formats.clock(slot.to),
                 formats.decimal(slot.parties),
@@ -138,7 +138,7 @@ export function arrivalsAndSeats(
           },
           x2: { field: 'to' },
           y: { ...y, field: 'parties', title: say.parties(`${formats.count(slotMinutes)} min`) },
-          ...asTold,
+          ...withSentence,
         },
       },
       {
@@ -164,7 +164,7 @@ export function arrivalsAndSeats(
             },
           },
           ...capacity,
-          ...tellingStrips(told, { field: 'minute', type: 'quantitative', scale, axis }),
+          ...tellingStrips(sentence, { field: 'minute', type: 'quantitative', scale, axis }),
         ],
       },
     ],

@@ -68,17 +68,17 @@ export function placesThroughRush(
   );
   const off = input.evidence.offShelf[input.ware]?.q95.slice(0, steps.length) ?? [];
   const stock = words.answer.pieces(formats.count(input.stock), name, input.stock === 1);
-  const told = sums.map(({ minute, counts, sum }, i) => {
+  const sentence = sums.map(({ minute, counts, sum }, i) => {
     const [time, most] = [formats.clock(minute), off[i] ?? 0];
     if (Math.round(sum) === 0)
-      return { at: minute, told: say.toldNone(time, stock, formats.count(most)) };
+      return { at: minute, sentence: say.sentenceNone(time, stock, formats.count(most)) };
     const fullest = counts.reduce(
       (best, pieces, place) => (pieces > (counts[best] ?? 0) ? place : best),
       0,
     );
     return {
       at: minute,
-      told: say.told(
+      sentence: say.sentence(
         time,
         formats.count(Math.round(sum)),
         stock,
@@ -166,7 +166,7 @@ export function placesThroughRush(
         mark: { type: 'text', align: 'left', baseline: 'bottom', dy: -5, dx: 4, fontWeight: 600 },
         encoding: { x, y: { ...y, field: 'pieces' }, text: { field: 'label', type: 'nominal' } },
       },
-      ...tellingStrips(told, x),
+      ...tellingStrips(sentence, x),
     ],
   };
 }

@@ -54,9 +54,9 @@ export function riskAgainstStock(
     name === null
       ? say.allPieces(formats.count(stock))
       : words.answer.pieces(formats.count(stock), name, stock === 1);
-  const told = points.map((point) => ({
+  const sentence = points.map((point) => ({
     at: point.stock,
-    told: say.told(
+    sentence: say.sentence(
       some(point.stock),
       formats.percent(point.risk),
       formats.percent(point.low),
@@ -143,7 +143,7 @@ export function riskAgainstStock(
         mark: { type: 'text', align: 'left', baseline: 'bottom', dx: 2, dy: -10, fontWeight: 600 },
         encoding: { x, y: { ...y, field: 'high' }, text: { field: 'label', type: 'nominal' } },
       },
-      ...tellingStrips(told, x),
+      ...tellingStrips(sentence, x),
     ],
   };
 }

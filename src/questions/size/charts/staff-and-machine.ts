@@ -64,22 +64,22 @@ export function staffAndMachine(
     racks[0] ?? { minute: 0, mean: 0 },
   );
   const drinks = slotMeans(guests.drinksWaiting.slice(0, steps), stepMinutes);
-  const toldBusy = racks.flatMap(({ minute }) => {
+  const sentenceBusy = racks.flatMap(({ minute }) => {
     const list = busy
       .filter((one) => one.minute === minute)
       .map(({ who, share }) => say.busyOne(who, formats.percent(share, 0)));
     return list.length === 0
       ? []
-      : [{ at: minute, told: say.toldBusy(formats.clock(minute), listed(list, words)) }];
+      : [{ at: minute, sentence: say.sentenceBusy(formats.clock(minute), listed(list, words)) }];
   });
-  const toldWaiting = racks.map(({ minute, mean }, i) => {
+  const sentenceWaiting = racks.map(({ minute, mean }, i) => {
     const [time, making] = [formats.clock(minute), drinks[i]?.mean ?? 0];
     return {
       at: minute,
-      told:
+      sentence:
         mean < 0.05 && making < 0.05
-          ? say.toldNoWait(time)
-          : say.toldWaiting(time, formats.decimal(mean), formats.decimal(making)),
+          ? say.sentenceNoWait(time)
+          : say.sentenceWaiting(time, formats.decimal(mean), formats.decimal(making)),
     };
   });
   const scale = { domain: [0, until], nice: false };
@@ -144,7 +144,7 @@ export function staffAndMachine(
               strokeDash: { ...whoKey.strokeDash, field: 'who', legend },
             },
           },
-          ...tellingStrips(toldBusy, { ...x, axis: { ...axis, title: null } }),
+          ...tellingStrips(sentenceBusy, { ...x, axis: { ...axis, title: null } }),
         ],
       },
       {
@@ -161,7 +161,7 @@ export function staffAndMachine(
               strokeDash: { ...whatKey.strokeDash, field: 'what', legend },
             },
           },
-          ...tellingStrips(toldWaiting, x, `${UNSEEN}-below`),
+          ...tellingStrips(sentenceWaiting, x, `${UNSEEN}-below`),
         ],
       },
     ],
@@ -187,7 +187,7 @@ export function staffAndMachineTable(input: StaffInput, words: Words = english):
   };
 }
 
-/** Means over quarter hours, each told at its middle: rounds and loads that come by the clock would else make a comb. */
+/** Means over quarter hours, each shown at its middle: rounds and loads that come by the clock would else make a comb. */
 function slotMeans(
   values: readonly number[],
   stepMinutes: number,
