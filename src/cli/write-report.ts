@@ -50,7 +50,7 @@ export async function writeReport(args: ReportArguments): Promise<void> {
   const { file: scenarioFile, folder, given } = args;
   const opened = await openScenario(scenarioFile);
   await tryOutput(folder, 'folder');
-  const { answer, told, risk, listed } = await studied(args, opened);
+  const { answer, full, risk, listed } = await studied(args, opened);
   const { level, seed, days, confidence } = given;
   // What the page must ask for to give the same answer.
   const options: GivenOptions = {
@@ -89,7 +89,7 @@ export async function writeReport(args: ReportArguments): Promise<void> {
       charts: [...charts, ...(suited?.charts ?? [])],
       findings: [
         ...(suited?.findings ?? []),
-        ...(told.habits === undefined ? [] : [habitsFinding(told.habits, told, context)]),
+        ...(full.habits === undefined ? [] : [habitsFinding(full.habits, full, context)]),
       ],
       inputs: context.inputs,
       cautions: cautionsFor(context),
@@ -109,7 +109,7 @@ export async function writeReport(args: ReportArguments): Promise<void> {
   await writeAll(files);
   printAnswer(
     null,
-    () => writeText(sizeBlocks(told, context), { width: widthOf(), all: args.all }),
+    () => writeText(sizeBlocks(full, context), { width: widthOf(), all: args.all }),
     files,
   );
 }
@@ -117,14 +117,14 @@ export async function writeReport(args: ReportArguments): Promise<void> {
 async function studied(
   { given, threads }: ReportArguments,
   opened: OpenScenario,
-): Promise<SizeStudy & { readonly told: Answer }> {
+): Promise<SizeStudy & { readonly full: Answer }> {
   return withRunner('running days', threads, async (runner) => {
     const study = await askSize({ opened, runner }, given, { watch: DAYS_WATCHED });
     if (!study.ok) throw problemsAsMistake(study.problems);
     const { answer, listed } = study.value;
     const chosen = given.stock === undefined && listed === null;
-    const told = chosen ? await withHabits({ opened, runner }, answer, FEW_HABIT_DAYS) : answer;
-    return { ...study.value, told };
+    const full = chosen ? await withHabits({ opened, runner }, answer, FEW_HABIT_DAYS) : answer;
+    return { ...study.value, full };
   });
 }
 

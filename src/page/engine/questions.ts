@@ -78,7 +78,7 @@ export const answers: Readonly<Record<Question, (asking: Asking) => Promise<stri
     return written(suitBlocks(valueOf(await askSuit(inquiry)), context), context);
   },
   async guide({ inquiry, context }) {
-    const guide = told(await askGuide(inquiry));
+    const guide = valueOf(await askGuide(inquiry));
     return written(guideBlocks(guide, context, { alone: false }), context);
   },
   async order(asking) {

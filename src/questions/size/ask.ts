@@ -28,8 +28,8 @@ export const ask: Ask<typeof size> = async (asking, given) => {
   const study = await askSize(asking, given, { peaks: given.peaks === true });
   if (!study.ok) return study;
   const { answer } = study.value;
-  const told = given.habits === true ? await withHabits(asking, answer, HABIT_DAYS) : answer;
-  return { ok: true, value: { json: told, blocks: sizeBlocks(told, asking.context) } };
+  const full = given.habits === true ? await withHabits(asking, answer, HABIT_DAYS) : answer;
+  return { ok: true, value: { json: full, blocks: sizeBlocks(full, asking.context) } };
 };
 
 /** Days of each reading of a habit: where that is what was asked for, and where it comes along with the answer. */
