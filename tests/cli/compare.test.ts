@@ -9,17 +9,19 @@ const demo = 'scenarios/1-commuter-bar.yaml';
 const text = readFileSync(demo, 'utf8');
 const head = text.slice(0, text.indexOf('\nalternatives:'));
 const folder = emptyFolder();
-/** The demo with some of its alternatives. */
-function demoWith(name: string, ids: readonly string[]): string {
+/** The demo with some of its alternatives, and others as lines. */
+function demoWith(name: string, ids: readonly string[], more: readonly string[] = []): string {
   const file = join(folder, name);
   const lines = text.split('\n').filter((line) => ids.some((id) => line.startsWith(`  ${id}: `)));
-  const named = ids.length === 0 ? [] : ['alternatives:', ...lines];
+  const named = ids.length === 0 ? [] : ['alternatives:', ...lines, ...more];
   writeFileSync(file, [head, ...named, text.slice(text.indexOf('\ncosts:'))].join('\n'));
   return file;
 }
 /** A purchase, a habit, racks, and two that are no choice. */
 const FEW = ['second-machine', 'clear-often', 'racks-apart', 'machine-down', 'busier'];
-const few = demoWith('few.yaml', FEW);
+const few = demoWith('few.yaml', FEW, [
+  '  wait-longer: { change: { washing.partLoadWait: about 32 min } }',
+]);
 const one = demoWith('one.yaml', ['second-machine']);
 
 describe('cuptide compare', () => {
@@ -29,7 +31,7 @@ describe('cuptide compare', () => {
 
   it('gives every alternative a line, a difference with an interval, and the sums of its parts', () => {
     expect(told.status, told.err).toBe(0);
-    expect(comparison.alternatives.map(({ id }) => id)).toEqual(['base', ...FEW]);
+    expect(comparison.alternatives.map(({ id }) => id)).toEqual(['base', ...FEW, 'wait-longer']);
     expect(comparison.ranking.notRanked).toEqual(['machine-down', 'busier']);
     expect(told.out).toMatch(/^To plan for$/m);
     for (const { id, name, now, nowTotal, totalAgainstBase } of comparison.alternatives) {
@@ -46,6 +48,15 @@ describe('cuptide compare', () => {
     );
     expect(told.out).toMatch(/licensed/);
     expect(readdirSync(out).some((name) => name.endsWith('.svg'))).toBe(true);
+  });
+
+  it('recommends a better habit once: what is a part of it is no advice of its own', () => {
+    expect(comparison.habits!.said).toBe('cheaper');
+    const longer = comparison.alternatives.find(({ id }) => id === 'wait-longer')!;
+    expect([longer.said, longer.withinHabits]).toEqual(['cheaper', true]);
+    expect(comparison.ranking.best).not.toBe('wait-longer');
+    expect(told.out).toMatch(/^First change a habit/m);
+    expect(told.out).toMatch(/Wait longer: .*?The habits above bring it\s+already\./s);
   });
 
   // The aim set for the demo: the same guests in every alternative cut the variance of a difference at least 5-fold;

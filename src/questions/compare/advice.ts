@@ -69,7 +69,8 @@ export async function advise(
     difference(one) - difference(other) || one - other;
   const habit = await ownHabits(houses[0]!, reader, reading);
   // Beside better habits, what is no more than a part of them is no advice of its own.
-  const within = (at: number): boolean => habit === 'cheaper' && isWithinHabits(houses[at]!);
+  const within = (at: number): boolean =>
+    habit === 'cheaper' && said[at] === 'cheaper' && isWithinHabits(houses[at]!);
   const best =
     ranked.filter((at) => said[at] === 'cheaper' && !within(at)).toSorted(byTotal)[0] ?? 0;
   const asGood: number[] = [];
@@ -94,7 +95,7 @@ export async function advise(
     ],
     best,
     habit,
-    within: houses.map((_, at) => at !== 0 && within(at)),
+    within: houses.map((_, at) => within(at)),
     asGood: asGood.toSorted(byTotal),
   };
 }
