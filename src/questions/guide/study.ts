@@ -25,7 +25,7 @@ export interface GuideOptions {
   readonly seed?: string | undefined;
   /** Days that the stock of each house is chosen on; else 2,000, and more where these do not reach the level. */
   readonly days?: number | undefined;
-  /** Days that what-ifs are compared on, and the house of the file is looked at; 500 unless given. */
+  /** Days that what-ifs are compared on, and the house of the file is looked at; else 500, or `days` if fewer. */
   readonly changeDays?: number;
 }
 
@@ -40,7 +40,13 @@ export async function guideStudy(
   opened: Opened,
   fileName: string,
   runner: Runner,
-  { houses, level, seed, days, changeDays = CHANGE_DAYS }: GuideOptions,
+  {
+    houses,
+    level,
+    seed,
+    days,
+    changeDays = Math.min(CHANGE_DAYS, days ?? CHANGE_DAYS),
+  }: GuideOptions,
 ): Promise<Result<Guide>> {
   const seats = opened.scenario.seats.count;
   const flaws = patternFlaws(opened, fileName);
