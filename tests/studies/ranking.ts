@@ -59,6 +59,15 @@ const studies: readonly Study[] = [
     replications: 400,
   },
   {
+    // About one, two and four standard errors of the first look: where power is neither none nor all.
+    name: 'known distances, near',
+    shape: 'small',
+    aYear: [0.75, 1.5, 3],
+    looks: SMALL,
+    habitDays: 50,
+    replications: 400,
+  },
+  {
     name: 'equal, large house',
     shape: 'large',
     aYear: equal(2),

@@ -7,8 +7,7 @@ export const compareWords = {
     `Then, recommended: ${sentence} With the habit changed in both it is ${difference} over ${years} years.`,
   bestIsBase:
     'Buy nothing else: none of the choices below is sure to cost less than the house as it is.',
-  habitOnly:
-    'Beyond that, buy nothing else: none of the choices below is sure to cost less than the house as it is.',
+  habitOnly: 'Beyond that, buy nothing: no choice below is sure to save money on top of it.',
   asGood: (best: string, names: string): string =>
     `In money, ${names} may do as well as ${best}: choose by what else matters to you.`,
   /** @param does what the habit saves and takes, "saves 9 staff minutes a day, but ..." */
