@@ -160,6 +160,6 @@ async function suitParts(
     );
   return {
     charts: await drawn(suitCharts(answer, context.locale)),
-    findings: [suitFindings(answer, context)],
+    findings: [suitFindings(answer)],
   };
 }

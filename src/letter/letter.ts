@@ -68,7 +68,7 @@ export function letterParts({
   version,
   findings = [],
 }: ReportParts): Record<LetterPart, string> {
-  const words = context.words ?? english;
+  const words = english;
   const formats = formatsFor(context);
   const say = words.letter;
   const facts = answerFacts(answer, context);
@@ -133,7 +133,7 @@ export function reportHtml(
   return letterDocument(
     shorten(cleanText(parts.answer.scenario), 120),
     letterParts(parts),
-    parts.context.words ?? english,
+    english,
     live,
     typefaces,
   );

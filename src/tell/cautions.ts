@@ -48,10 +48,10 @@ const CAUTION_ORDER = [
 export function cautionsFor(
   context: Pick<
     ReportContext,
-    'ware' | 'machines' | 'hotDrinks' | 'locale' | 'currency' | 'openingMinute' | 'words'
+    'ware' | 'machines' | 'hotDrinks' | 'locale' | 'currency' | 'openingMinute'
   >,
 ): Caution[] {
-  const words = context.words ?? english;
+  const words = english;
   const kinds = new Set(context.ware.map(({ kind }) => kind));
   const machine = context.machines.length > 0;
   const applies: Record<(typeof CAUTION_ORDER)[number], boolean> = {

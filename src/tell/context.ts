@@ -3,7 +3,6 @@
  * the inputs with what they rest on. Plain data, made by whoever holds the scenario.
  */
 import type { Units } from './measures.js';
-import type { Words } from './words.js';
 
 export const wareKinds = ['cup', 'glass', 'saucer', 'spoon', 'plate', 'other'] as const;
 export type WareKind = (typeof wareKinds)[number];
@@ -65,6 +64,4 @@ export interface ReportContext {
   readonly inputs: readonly ReportInput[];
   /** Version of the program. */
   readonly version: string;
-  /** The wording; English where nothing is given. */
-  readonly words?: Words;
 }

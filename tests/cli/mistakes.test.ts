@@ -69,7 +69,7 @@ describe('more than can be counted', () => {
     writeFileSync(file, tower);
     expectMistake(
       ['size', file, '--days', '1'],
-      /^ware "medium-cup": \d+ pieces are off the shelf at once on day 0, and at most 65535 can be counted; look at the guests/,
+      /^ware "medium-cup": \d+ pieces are off the shelf at once on day 0, and at most 65535 can be counted; check the guests/,
     );
   });
 });

@@ -41,7 +41,7 @@ describe('all parts of a scenario are checked together', () => {
       /suit\.shot\.extraction: "35 %" is over 30 %/,
       /suit\.drinks\.late: "late" is not on the menu; did you mean "latte"\?/,
       /supply\.saucers\.fits\.saucer\[1\]: "big-cup" is not a ware of this scenario/,
-      /leadTime: "900 days" may be longer than the horizon \(730 days\)/,
+      /leadTime: "900 days" may be longer than the time the order plans for \(730 days\)/,
       /supply\.takeaway\.cups\.small\.drinks\[1\]: "capuccino" is not on the menu; did you mean "cappuccino"\?/,
       /storage\.onTop\.medum-cup: "medum-cup" is not a ware/,
       /alternatives\.clear-often\.change\.clearing\.evry.*did you mean "every"\?/,

@@ -56,7 +56,7 @@ const written = (blocks: readonly Block[], context: ReportContext): Promise<stri
   writeHtml(blocks, {
     draw: drawnCharts,
     formats: formatsFor(context),
-    words: context.words ?? english,
+    words: english,
   });
 
 export const answers: Readonly<Record<Question, (asking: Asking) => Promise<string>>> = {

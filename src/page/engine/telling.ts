@@ -50,7 +50,7 @@ export async function tightPart(
 ): Promise<string> {
   const one = tightMorningOf(read.scenario, answer, context, options.listed ?? null);
   const [drawn] = await drawnCharts([one]);
-  return picture(drawn!, formatsFor(context), context.words ?? english);
+  return picture(drawn!, formatsFor(context), english);
 }
 
 /** Pictures and findings, from an answer that carries its evidence. */
@@ -72,7 +72,7 @@ export async function picturedParts(
     answer,
     context,
     charts,
-    findings: suit === null ? [] : [suitFindings(suit, context)],
+    findings: suit === null ? [] : [suitFindings(suit)],
     inputs: [],
     cautions: [],
     version,

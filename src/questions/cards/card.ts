@@ -51,7 +51,7 @@ const NAME_LENGTH = 30;
 
 export function deskOf(input: CardInput): CardDesk {
   const { context, answer } = input;
-  const words = context.words ?? english;
+  const words = english;
   const formats = formatsFor(context);
   const names = new Map(answer.stock.map(({ ware, name }) => [ware, short(name)]));
   return { ...input, words, formats, name: (ware) => names.get(ware) ?? short(ware) };

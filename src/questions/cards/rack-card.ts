@@ -147,7 +147,6 @@ function pictured(
           title: name(ware.id),
           id,
           measures: formats,
-          words,
         });
   return { number: count(desk, ware), picture };
 }

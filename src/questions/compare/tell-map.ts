@@ -15,7 +15,7 @@ const classesOf = ({ points }: TradeOffMap): string[] => [
 
 /** A chart for each class of machine on the map. */
 function mapCharts(map: TradeOffMap, context: ReportContext): Chart[] {
-  const words = context.words ?? english;
+  const words = english;
   const look = { locale: context.locale, formats: formatsFor(context) };
   return classesOf(map).map((cls) =>
     chart(
@@ -27,7 +27,7 @@ function mapCharts(map: TradeOffMap, context: ReportContext): Chart[] {
 }
 
 export function mapBlocks(map: TradeOffMap, context: ReportContext): Block[] {
-  const words = context.words ?? english;
+  const words = english;
   const say = words.sections.map;
   const formats = formatsFor(context);
   const whole = wholeMoney(context, formats);

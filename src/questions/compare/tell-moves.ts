@@ -15,7 +15,7 @@ import { signed, wholeMoney } from './money-text.js';
 const MOST_INPUTS = 12;
 
 function movesChart(moves: MovesAnswer, context: ReportContext): Chart {
-  const words = context.words ?? english;
+  const words = english;
   const look = { locale: context.locale, formats: formatsFor(context) };
   return chart(
     'what-moves-the-order',
@@ -25,7 +25,7 @@ function movesChart(moves: MovesAnswer, context: ReportContext): Chart {
 }
 
 export function movesBlocks(moves: MovesAnswer, context: ReportContext): Block[] {
-  const words = context.words ?? english;
+  const words = english;
   const say = words.compare;
   const formats = formatsFor(context);
   const whole = wholeMoney(context, formats);

@@ -33,7 +33,7 @@ import { planningBlocks } from './tell-planning.js';
 const NAME = 60;
 
 export function tellComparison(comparison: Comparison, context: ReportContext): Block[] {
-  const words = context.words ?? english;
+  const words = english;
   const say = words.compare;
   const formats = formatsFor(context);
   const { alternatives, ranking, map, moves, planning, worth } = comparison;

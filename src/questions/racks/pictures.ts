@@ -50,7 +50,6 @@ export function rackPictures(
             drawRack(rackLayout(vessel, rack, scenario.racks?.loading ?? 'best'), vessel, rack, {
               id: `rack-${index + 1}`,
               measures,
-              words: context.words ?? english,
               ...options,
             }),
         },
@@ -89,7 +88,7 @@ export function rackDrawings(
 /** The same drinks in two shapes of cup, where that could be worked out. */
 export function racksCharts({ twoShapes }: RacksAnswer, context: ReportContext): Chart[] {
   if (twoShapes === null) return [];
-  const words = context.words ?? english;
+  const words = english;
   const formats = formatsFor(context);
   const { pieces, racks, full, minutes } = say.shapesAxis;
   return [

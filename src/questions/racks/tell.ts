@@ -206,7 +206,7 @@ function liftText({ lift, washing }: RacksAnswer, formats: Formats): string {
 }
 
 function cautions(context: ReportContext): string[] {
-  const words = context.words ?? english;
+  const words = english;
   return cautionsFor(context)
     .filter(({ id }) => CAUTIONS.includes(id))
     .toSorted((a, b) => CAUTIONS.indexOf(a.id) - CAUTIONS.indexOf(b.id))

@@ -34,7 +34,7 @@ export function habitsBlocks(
   answer: Pick<Answer, 'stock'>,
   context: ReportContext,
 ): Block[] {
-  const words = context.words ?? english;
+  const words = english;
   const formats = formatsFor(context);
   if (found.habits.length === 0) return [heading(say.head, 2), paragraphs([say.none])];
   const off = formats.percent(found.off, 0);

@@ -3,7 +3,6 @@ import type { SuitAnswer } from '../../suiting/answer.js';
 import { chart, type Chart } from '../../tell/charts/chart-table.js';
 import { coolingOfDrinks, coolingOfDrinksTable } from './cooling.js';
 import { strengthByDrink, strengthByDrinkTable } from './strength.js';
-import type { ReportContext } from '../../tell/context.js';
 import { formatsFor } from '../../tell/format.js';
 import { english } from '../../tell/words.js';
 import type { Units } from '../../tell/measures.js';
@@ -22,10 +21,7 @@ export function suitCharts(answer: SuitAnswer, locale: string, units: Units = 'm
 }
 
 /** The findings in order of consequence, as the letter lists them. */
-export const suitFindings = (
-  answer: SuitAnswer,
-  { words }: Pick<ReportContext, 'words'>,
-): { title: string; items: string[] } => ({
-  title: (words ?? english).letter.suitHead,
+export const suitFindings = (answer: SuitAnswer): { title: string; items: string[] } => ({
+  title: english.letter.suitHead,
   items: answer.findings.map(({ message }) => message),
 });

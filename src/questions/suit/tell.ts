@@ -26,7 +26,7 @@ export function suitBlocks(answer: SuitAnswer, context: ReportContext): Block[] 
   const formats = formatsFor(context);
   const telling: Telling = {
     formats,
-    words: context.words ?? english,
+    words: english,
     labels: drinkLabels(answer.drinks),
     nameOf: (id) => shortName(answer.ware.find(({ ware }) => ware === id)?.name ?? id),
   };

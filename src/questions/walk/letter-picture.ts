@@ -31,6 +31,6 @@ export function tightMorningOf(
   return tightMorningChart(
     { morning, name, openingMinute: context.openingMinute },
     { locale: context.locale, formats: formatsFor(context) },
-    context.words ?? english,
+    english,
   );
 }

@@ -24,7 +24,6 @@ export interface RackDrawingOptions {
   readonly widthPx?: number | undefined;
   /** How lengths are written; absent: in millimetres. The drawing itself stays in millimetres. */
   readonly measures?: Measures | undefined;
-  readonly words?: Words | undefined;
 }
 
 const MARGIN = 12;
@@ -46,7 +45,7 @@ export function drawRack(
   options: RackDrawingOptions = {},
 ): string {
   const { measures = plainMetric } = options;
-  const say = (options.words ?? english).charts.drawing;
+  const say = english.charts.drawing;
   const inside = usableOf(rack);
   const wall = Math.max(6, ((rack.outerMm ?? OUTER_MM) - Math.max(inside.x, inside.y)) / 2);
   const width = inside.x + 2 * (wall + MARGIN);

@@ -239,22 +239,6 @@ describe('a card', () => {
     expect(cardNamed(cards, 'card-clearing')).toContain(english.cards.clearing.atOnce);
     expect(cardNamed(cards, 'card-rack-1')).toContain(english.cards.rack.neverPart);
   });
-
-  it('takes its wording from the words it is given', async () => {
-    const input = await inputOf(first!.text);
-    const words = {
-      ...english,
-      cards: {
-        ...english.cards,
-        clearing: { ...english.cards.clearing, title: 'Abräumen & Zeit' },
-      },
-    };
-    const clearing = trainerCards({ ...input, context: { ...input.context, words } }).find(
-      ({ id }) => id === 'card-clearing',
-    )!;
-    expect(clearing.title).toBe('Abräumen & Zeit');
-    expect(clearing.html).toContain('Abräumen &amp; Zeit');
-  });
 });
 
 describe('a house of hostile names', () => {

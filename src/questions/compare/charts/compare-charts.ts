@@ -10,7 +10,7 @@ import { tradeOffMapChart, tradeOffMapTable } from './trade-off-map.js';
 import { whatMovesTheOrder, whatMovesTheOrderTable } from './what-moves-the-order.js';
 
 export function compareCharts(comparison: Comparison, context: ReportContext): Chart[] {
-  const words = context.words ?? english;
+  const words = english;
   const { currency } = comparison;
   const look = { locale: context.locale, formats: formatsFor(context) };
   const { worth, map, moves, ranking } = comparison;

@@ -18,7 +18,7 @@ export function letterCharts(
   context: ReportContext,
   curves: readonly RiskCurve[],
 ): Chart[] {
-  const words = context.words ?? english;
+  const words = english;
   const look = { locale: context.locale, formats: formatsFor(context) };
   const { openingMinute, seats, capacity } = context;
   const list = curves
