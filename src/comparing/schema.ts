@@ -30,7 +30,7 @@ const factor: Quantity<number> = quantity(
     if (typeof input !== 'string' && typeof input !== 'number')
       return wrongKind(`is ${kindOf(input)} where a factor is needed`, remedy);
     const value = typeof input === 'number' ? input : split!.number / 100;
-    if (!Number.isFinite(value) || value <= 0) return bad('is no factor above 0', remedy);
+    if (!Number.isFinite(value) || value <= 0) return bad('is not a factor above 0', remedy);
     return value > 1000 ? bad('is more than a thousandfold', remedy) : good(value);
   },
   {
@@ -50,12 +50,12 @@ const alternative = group(
     /** Value by dotted path: "washing.machines[1]": { class: undercounter }. */
     change: z
       .record(z.string(), z.unknown(), {
-        error: 'is no map of paths; write change: { clearing.every: 5 min }',
+        error: 'is not a map of paths; write change: { clearing.every: 5 min }',
       })
       .optional(),
     /** Multiplies every figure at or below a path: { arrivals: 120 % }. */
     scale: z
-      .record(z.string(), factor, { error: 'is no map of paths; write scale: { arrivals: 120 % }' })
+      .record(z.string(), factor, { error: 'is not a map of paths; write scale: { arrivals: 120 % }' })
       .optional(),
     /** Paths taken out, such as a ware that no drink uses any more. */
     without: list(text('a path'), 'write a list of paths, such as [ware.large-cup]').optional(),
@@ -68,7 +68,7 @@ const alternative = group(
 
 export const alternativesSchema = named(
   alternative,
-  'write an alternative a line, such as second-machine: { change: { ... } }',
+  'write one alternative per line, such as second-machine: { change: { ... } }',
 );
 
 /** Habits tried for every house of a comparison, in place of the usual grid. */
@@ -85,7 +85,7 @@ export const tuneSchema = group(
 export const costsSchema = group(
   {
     /** Days a year that are like the scenario's. */
-    daysAYear: plainNumber('days a year', true).optional(),
+    daysAYear: plainNumber('days per year', true).optional(),
     /** Share of a day's uses within the scenario's hours. */
     rushShare: share.optional(),
     horizonYears: filled(plainNumber('years', true)),
@@ -120,7 +120,7 @@ export const costsSchema = group(
     map: group(
       {
         machines: list(count('machines', 1), 'write a list such as [1, 2, 3]').min(1).optional(),
-        classes: list(text('a class of machine'), 'write a list such as [undercounter, hood]')
+        classes: list(text('a class of dishwasher'), 'write a list such as [undercounter, hood]')
           .min(1)
           .optional(),
         clearing: list(duration, 'write a list such as [5 min, 10 min, 15 min]').min(1).optional(),

@@ -45,7 +45,7 @@ describe('all parts of a scenario are checked together', () => {
       /supply\.takeaway\.cups\.small\.drinks\[1\]: "capuccino" is not on the menu; did you mean "cappuccino"\?/,
       /storage\.onTop\.medum-cup: "medum-cup" is not a ware/,
       /alternatives\.clear-often\.change\.clearing\.evry.*did you mean "every"\?/,
-      /costs\.map\.classes\[0\]: "hod" is not a class of machine; did you mean "hood"\?/,
+      /costs\.map\.classes\[0\]: "hod" is not a class of dishwasher; did you mean "hood"\?/,
     ];
     expect(all).toHaveLength(says.length);
     says.forEach((say, at) => expect(all[at]).toMatch(say));

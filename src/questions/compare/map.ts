@@ -20,7 +20,7 @@ export function mapFlaws({ scenario }: Pick<Candidate, 'scenario'>): Flaw[] {
           problemAt(
             ['costs', 'map', 'classes', index],
             id,
-            'is not a class of machine',
+            'is not a class of dishwasher',
             didYouMean(id, machineClassIds()),
           ),
         ]

@@ -158,7 +158,7 @@ export const compareWords = {
   stockTitle: 'Pieces by ware: the house as it is, and the difference of each alternative',
   changesTitle: 'What is different',
   cutNote:
-    '"Days saved" is how many times more days the same sureness would need if each alternative had guests of its own.',
+    '"Days saved" is how many times more days would be needed for the same precision if each alternative had guests of its own.',
   frame: (years: string, rate: string, days: string): string =>
     `Cash is counted from today over ${years} years at ${rate} interest, ${days} days a year like this one. What you have costs nothing; machines are charged evenly over their life, so that one that lasts longer is not wronged; ware that breaks or walks off is bought again. Nothing is counted for selling what you have.`,
   staffFrame: (share: string): string =>

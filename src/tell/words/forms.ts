@@ -25,6 +25,8 @@ export const formWords = {
     'hours.to': 'Closes',
     'hours.for': 'Open for',
     'guests.dwell.bySize.*': 'How long guests stay, by guests in the party',
+    'guests.staysIn.for': 'Length of a part of the day',
+    'guests.staysIn.staysIn': 'Share of guests who stay in then',
     'menu.*.name': 'Name',
     'ware.*.like': 'Class',
     'ware.*.name': 'Name',
