@@ -55,7 +55,9 @@ const alternative = group(
       .optional(),
     /** Multiplies every figure at or below a path: { arrivals: 120 % }. */
     scale: z
-      .record(z.string(), factor, { error: 'is not a map of paths; write scale: { arrivals: 120 % }' })
+      .record(z.string(), factor, {
+        error: 'is not a map of paths; write scale: { arrivals: 120 % }',
+      })
       .optional(),
     /** Paths taken out, such as a ware that no drink uses any more. */
     without: list(text('a path'), 'write a list of paths, such as [ware.large-cup]').optional(),
