@@ -73,7 +73,7 @@ describe.each(houses)('cards of $file', ({ text }) => {
   beforeAll(async () => {
     input = await inputOf(text);
     cards = trainerCards(input);
-  });
+  }, 120_000);
 
   it('are one of each kind at least, each an article with an id of its own, safe and the same twice', () => {
     const ids = cards.map(({ id }) => id);
