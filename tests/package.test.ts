@@ -51,6 +51,29 @@ describe('the package', () => {
     expect([...new Set(packages)].toSorted()).toEqual(Object.keys(dependencies).toSorted());
   });
 
+  it('carries the licences of what is bundled, each text once', () => {
+    const parts = readFileSync(join(folder, 'package/dist/bundled-licences.txt'), 'utf8').split(
+      `\n${'-'.repeat(72)}\n`,
+    );
+    expect(new Set(parts).size).toBe(parts.length);
+    for (const [name, licence] of [
+      ['zod', 'MIT'],
+      ['vega', 'BSD-3-Clause'],
+      ['yaml', 'ISC'],
+      ['@stdlib/stats-base-dists-gamma-cdf', 'Apache-2.0'],
+    ])
+      expect(
+        parts.filter(
+          (part) =>
+            part
+              .split('\n')
+              .some((line) => line.startsWith(`${name} `) && line.includes(licence!)) &&
+            /without warrant|as is/i.test(part),
+        ),
+        name,
+      ).toHaveLength(1);
+  });
+
   it('carries no tests and no data of tests', () => {
     const names = readdirSync(join(folder, 'package'), { recursive: true }) as string[];
     expect(names).toContain('dist/index.js');

@@ -3,7 +3,7 @@ import { defineConfig } from 'vitest/config';
 
 const root = fileURLToPath(new URL('..', import.meta.url));
 
-/** The tests of the page come last and one file after the other: a browser beside the rest would take two cores from it. */
+/** The tests of the page run beside the rest: a browser waits for much of its time. */
 export default defineConfig({
   root,
   test: {
@@ -20,7 +20,6 @@ export default defineConfig({
           globalSetup: ['tests/global-setup.ts'],
           testTimeout: 120_000,
           maxWorkers: '100%',
-          sequence: { groupOrder: 0 },
         },
       },
       {
@@ -29,10 +28,9 @@ export default defineConfig({
           name: 'browser',
           include: ['tests/browser/**/*.test.ts'],
           globalSetup: ['tests/global-setup.ts', 'tests/browser/set-up.ts'],
-          maxWorkers: 2,
+          maxWorkers: '100%',
           testTimeout: 60_000,
           hookTimeout: 60_000,
-          sequence: { groupOrder: 1 },
         },
       },
     ],

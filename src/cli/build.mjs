@@ -14,6 +14,7 @@ import { dirname, resolve } from 'node:path';
 import { fileURLToPath } from 'node:url';
 import { deflateRawSync } from 'node:zlib';
 import { build } from 'esbuild';
+import { bundledLicences } from './licences.mjs';
 import { typefaceLicences, typefaceStyle } from './typefaces.mjs';
 
 const root = fileURLToPath(new URL('../..', import.meta.url));
@@ -50,8 +51,9 @@ const withoutEval = inPlaceOf(
 // Vega draws on a canvas where there is one; our pictures are SVG.
 const withoutCanvas = inPlaceOf('without-canvas', /^canvas$/, 'module.exports = {};');
 
-await build({
+const { metafile } = await build({
   absWorkingDir: root,
+  metafile: true,
   entryPoints: { cuptide: 'src/cli/main.ts', worker: 'src/cli/worker.ts', index: 'src/index.ts' },
   outdir: 'dist',
   bundle: true,
@@ -79,21 +81,25 @@ const [script, engine] = await Promise.all([
   forPage('src/page/main.tsx'),
   forPage('src/page/engine/worker.ts', { inject: ['src/page/engine/bytes-blob.ts'] }),
 ]);
-const safe = script.replaceAll('</script', '<\\/script').replaceAll('<!--', '<\\!--');
+const safe = script.text.replaceAll('</script', '<\\/script').replaceAll('<!--', '<\\!--');
 writeFileSync(
   `${dist}/page.json`,
   JSON.stringify({
     script: safe,
     scriptHash: `sha256-${createHash('sha256').update(safe).digest('base64')}`,
-    engine: deflateRawSync(engine, { level: 9 }).toString('base64'),
+    engine: deflateRawSync(engine.text, { level: 9 }).toString('base64'),
   }),
 );
 
+const bundled = [metafile, script.metafile, engine.metafile].flatMap(({ inputs }) =>
+  Object.keys(inputs),
+);
+writeFileSync(`${dist}/bundled-licences.txt`, bundledLicences(root, bundled));
 writeFileSync(`${dist}/typefaces.css`, await typefaceStyle());
 writeFileSync(`${dist}/typefaces-licence.txt`, await typefaceLicences());
 
 async function forPage(entry, more = {}) {
-  const { outputFiles } = await build({
+  const { outputFiles, metafile: made } = await build({
     absWorkingDir: root,
     entryPoints: [entry],
     bundle: true,
@@ -106,11 +112,12 @@ async function forPage(entry, more = {}) {
     legalComments: 'none',
     charset: 'utf8',
     write: false,
+    metafile: true,
     logLevel: 'warning',
     plugins: [withoutMaps, withoutEval],
     ...more,
   });
-  return outputFiles[0].text;
+  return { text: outputFiles[0].text, metafile: made };
 }
 
 execFileSync(process.execPath, [`${root}node_modules/typescript/bin/tsc`, '-p', `${root}src`], {
