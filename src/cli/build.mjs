@@ -15,6 +15,7 @@ import { fileURLToPath } from 'node:url';
 import { deflateRawSync } from 'node:zlib';
 import { build } from 'esbuild';
 import { bundledLicences } from './licences.mjs';
+import { textOfBytes } from './packed-text.mjs';
 import { typefaceLicences, typefaceStyle } from './typefaces.mjs';
 
 const root = fileURLToPath(new URL('../..', import.meta.url));
@@ -87,7 +88,7 @@ writeFileSync(
   JSON.stringify({
     script: safe,
     scriptHash: `sha256-${createHash('sha256').update(safe).digest('base64')}`,
-    engine: deflateRawSync(engine.text, { level: 9 }).toString('base64'),
+    engine: textOfBytes(deflateRawSync(engine.text, { level: 9 })),
   }),
 );
 

@@ -80,6 +80,7 @@ export async function writeReport(args: ReportArguments): Promise<void> {
           options,
           answer,
           curves,
+          ...(full.habits === undefined ? {} : { habits: full.habits }),
         });
   const html = reportHtml(
     {
@@ -89,7 +90,7 @@ export async function writeReport(args: ReportArguments): Promise<void> {
       charts: [...charts, ...(suited?.charts ?? [])],
       findings: [
         ...(suited?.findings ?? []),
-        ...(full.habits === undefined ? [] : [habitsFinding(full.habits, full, context)]),
+        ...(full.habits === undefined ? [] : [habitsFinding(full.habits, answer, context)]),
       ],
       inputs: context.inputs,
       cautions: cautionsFor(context),

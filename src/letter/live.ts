@@ -3,16 +3,15 @@
  * what it was made from. Without it the same letter is plain text and pictures.
  */
 import type { ListedDay } from '../cafe/listed-day.js';
-import type { Answer } from '../questions/size/answer.js';
+import type { Answer, HabitsAnswer } from '../questions/size/answer.js';
 import type { RiskCurve } from '../questions/size/charts/risk-against-stock.js';
-import { escapeHtml } from '../tell/escape-html.js';
 
 export interface LivePage {
   /** The page's script, made safe to stand in a script element. */
   readonly script: string;
   /** `sha256-…` of that script, for the content security policy. */
   readonly scriptHash: string;
-  /** The engine's program, deflated, in base64. */
+  /** The engine's program, deflated, as text that can stand in a script element (`page/packed-text.ts`). */
   readonly engine: string;
   readonly given: Given;
 }
@@ -37,6 +36,8 @@ export interface GivenScenario {
   /** The answer that the letter was written from, and its curves of risk, so that it can be written in other units. */
   readonly answer: Answer;
   readonly curves: readonly RiskCurve[];
+  /** How far the answer moves as habits vary, where that was worked out with it. */
+  readonly habits?: HabitsAnswer;
 }
 
 /** What was asked on the command's line beside the file. */
@@ -71,7 +72,7 @@ export const policyOf = (live: LivePage | null): string =>
 /** The scripts at the end of the body. */
 export const liveScripts = ({ script, engine, given }: LivePage): string =>
   `<script type="application/json" id="given">${scriptData(given)}</script>
-<script type="text/plain" id="engine">${escapeHtml(engine)}</script>
+<script type="text/plain" id="engine">${engine}</script>
 <script>${script}</script>`;
 
 /** A place in the letter that the page's script fills; nothing where there is none. */

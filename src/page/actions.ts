@@ -180,7 +180,9 @@ export class Actions {
     this.store.set({ text, fileName, options, groups, view, before, mistakes: [], fault: null });
     this.store.set({ safety: before === null ? null : safety, progress: 0, answer: null });
     const asked = this.asked();
-    void this.engines.quick.ask({ kind: 'retell', asked, answer, curves }, (reply) => {
+    // Habits were varied for the letter as it was sent alone.
+    const habits = isSent ? sent.habits : undefined;
+    void this.engines.quick.ask({ kind: 'retell', asked, answer, curves, habits }, (reply) => {
       this.take(reply);
       if (reply.kind === 'whole' && isSent) this.store.set({ phase: 'as-sent' });
     });

@@ -1,4 +1,5 @@
 /** The two engines as the page sees them: ask, and receive each reply until it is done. */
+import { bytesOfText } from './packed-text.js';
 import type { Answered, Ask, Reply, Request } from './messages.js';
 
 export type OnReply = (reply: Reply) => void;
@@ -15,7 +16,7 @@ export interface Engines {
   readonly sure: Engine;
 }
 
-/** @param packed the engine's program, deflated, in base64 */
+/** @param packed the engine's program, deflated, as packed text */
 export async function startEngines(packed: string, version: string): Promise<Engines> {
   const program = await unpacked(packed);
   const address = URL.createObjectURL(new Blob([program], { type: 'text/javascript' }));
@@ -29,9 +30,8 @@ export async function startEngines(packed: string, version: string): Promise<Eng
 }
 
 function unpacked(packed: string): Promise<string> {
-  const bytes = Uint8Array.from(atob(packed), (sign) => sign.charCodeAt(0));
   return new Response(
-    new Blob([bytes]).stream().pipeThrough(new DecompressionStream('deflate-raw')),
+    new Blob([bytesOfText(packed)]).stream().pipeThrough(new DecompressionStream('deflate-raw')),
   ).text();
 }
 

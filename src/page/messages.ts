@@ -40,6 +40,7 @@ export type Request =
       readonly asked: Asked;
       readonly answer: Answer;
       readonly curves: readonly RiskCurve[];
+      readonly habits?: HabitsAnswer | undefined;
     }
   /** Do once, unseen, what will be asked soon, so that it is quick then. */
   | { readonly kind: 'warm'; readonly asked: Asked; readonly pictures: boolean }

@@ -69,7 +69,7 @@ function forms(
 /** The same answer in other units or another place's numbers; no day of the answer is run again. */
 async function retell(
   { version }: Engine,
-  { asked, answer, curves }: Extract<Request, { kind: 'retell' }>,
+  { asked, answer, curves, habits }: Extract<Request, { kind: 'retell' }>,
   wanted: () => boolean,
   say: Say,
 ): Promise<void> {
@@ -85,7 +85,7 @@ async function retell(
   say({ kind: 'text', text: asked.text, groups: formsOf(read) });
   say({ kind: 'parts', parts: { tight: await tightPart(read, answer, context, asked) } });
   const runner = sharingRunner(null, wanted);
-  const parts = await picturedParts(read, answer, curves, context, version, runner);
+  const parts = await picturedParts(read, answer, curves, context, version, runner, habits);
   say({ kind: 'whole', parts, answer, curves });
 }
 

@@ -7,7 +7,8 @@ import { english } from '../../tell/words.js';
 import { letterParts, type LetterPart } from '../../letter/letter.js';
 import type { Runner } from '../../cafe/runner.js';
 import type { CafeModel } from '../../cafe/model.js';
-import type { Answer } from '../../questions/size/answer.js';
+import type { Answer, HabitsAnswer } from '../../questions/size/answer.js';
+import { habitsFinding } from '../../questions/size/tell-habits.js';
 import { busiestHour, meanStayMinutes } from '../../questions/size/house-measures.js';
 import { letterCharts } from '../../questions/size/charts/letter-charts.js';
 import type { RiskCurve } from '../../questions/size/charts/risk-against-stock.js';
@@ -61,6 +62,7 @@ export async function picturedParts(
   context: ReportContext,
   version: string,
   runner: Runner,
+  habits?: HabitsAnswer,
 ): Promise<Parts> {
   const suit =
     read.scenario.suit === undefined ? null : await suitStudy(read.scenario, read.inputs, runner);
@@ -72,7 +74,10 @@ export async function picturedParts(
     answer,
     context,
     charts,
-    findings: suit === null ? [] : [suitFindings(suit)],
+    findings: [
+      ...(suit === null ? [] : [suitFindings(suit)]),
+      ...(habits === undefined ? [] : [habitsFinding(habits, answer, context)]),
+    ],
     inputs: [],
     cautions: [],
     version,

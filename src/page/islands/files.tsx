@@ -104,9 +104,18 @@ function asSent(
   { fileName, text, options, answer, curves }: Settled,
   { given, reader, look, sender }: PageState,
 ): Given {
+  const { scenario: sent } = given;
+  const same = sent !== null && sent.text === text && sent.options === options;
   return {
     ...given,
-    scenario: { fileName, text, options, answer, curves },
+    scenario: {
+      fileName,
+      text,
+      options,
+      answer,
+      curves,
+      ...(same && sent.habits !== undefined ? { habits: sent.habits } : {}),
+    },
     reader,
     look,
     sender,

@@ -83,7 +83,7 @@ describe('what is said of how a house runs', () => {
       'suit.guests': { easyHandle: '10 %', instead: { 'medium-cup': 'large-cup' } },
     });
     expect(warnedOf(answer)).toContain('easy-handle-guests');
-    expect(messageOf(answer, 'easy-handle-guests')).toContain('large-cup in place of medium-cup');
+    expect(messageOf(answer, 'easy-handle-guests')).toContain('large-cup instead of medium-cup');
     const without = await sizedHouse(bar, {
       'suit.guests': { easyHandle: '0 %', instead: { 'medium-cup': 'large-cup' } },
     });
