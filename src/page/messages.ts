@@ -4,7 +4,7 @@
  */
 import type { GivenOptions } from '../letter/live.js';
 import type { LetterPart } from '../letter/letter.js';
-import type { Answer, Share } from '../questions/size/answer.js';
+import type { Answer, HabitsAnswer, Share } from '../questions/size/answer.js';
 import type { RiskCurve } from '../questions/size/charts/risk-against-stock.js';
 import type { DayWalk } from '../questions/walk/day.js';
 import type { Edit } from '../scenario/edit-scenario.js';
