@@ -1,6 +1,7 @@
 import { readdirSync, readFileSync } from 'node:fs';
 import { basename, extname, join } from 'node:path';
 import { describe, expect, it } from 'vitest';
+import examples from '../src/cli/examples.json' with { type: 'json' };
 import { cuptide, emptyFolder, root } from './cli/run.js';
 
 const scenarios = readdirSync(join(root, 'scenarios'))
@@ -21,7 +22,13 @@ describe('reports/ is what the examples produce', () => {
 
   it.each(scenarios.map((name) => [name]))('%s', (name) => {
     const folder = emptyFolder();
-    const { status, err } = cuptide(['report', join('scenarios', name), '--out', folder]);
+    const { status, err } = cuptide([
+      'report',
+      join('scenarios', name),
+      '--out',
+      folder,
+      ...(name === scenarios[0] ? [] : examples.othersWith),
+    ]);
     expect(status, err).toBe(0);
     const stem = basename(name, extname(name));
     const made = readdirSync(folder).filter(

@@ -19,8 +19,8 @@ export function bytesOfText(text: string): Uint8Array<ArrayBuffer> {
     // A group that is not whole is filled up with the highest value, so that its bytes are not rounded down.
     for (let j = i; j < i + 5; j += 1)
       group = group * 85 + (j < text.length ? valueOf(text.charCodeAt(j)) : 84);
-    for (let shift = 24; shift >= 0 && at < bytes.length; shift -= 8, at += 1)
-      bytes[at] = Math.floor(group / 2 ** shift) & 255;
+    for (let place = 0x1000000; place >= 1 && at < bytes.length; place /= 256, at += 1)
+      bytes[at] = Math.floor(group / place) & 255;
   }
   return bytes;
 }

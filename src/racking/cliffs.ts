@@ -111,12 +111,11 @@ function firstGain(
   if (!alike(now, most)) return null;
   let at = firstOf((tenths) => alike(now, tenths), 0, most);
   // Another pattern may take them sooner.
-  while (at > 1) {
-    const before = other(at - 1);
-    const sooner = before === null ? null : patternFor(before, wanted);
-    if (sooner === null) break;
-    at = firstOf((tenths) => alike(sooner, tenths), 0, at - 1);
-  }
+  const takes = (tenths: number): boolean => {
+    const vessel = other(tenths);
+    return vessel !== null && patternFor(vessel, wanted) !== null;
+  };
+  if (at > 1 && takes(at - 1)) at = firstOf(takes, 0, at - 1);
   return byCount((tenths) => count(other(tenths)!) >= wanted, at, most);
 }
 
@@ -133,23 +132,16 @@ function firstLoss(
   most: number,
   kept: number,
   now: NamedPattern,
-  { count, patternFor, takesAlike }: Loading,
+  { count, takesAlike }: Loading,
 ): number | null {
   const loses = (pattern: NamedPattern, tenths: number): boolean => {
     const vessel = other(tenths);
     return vessel !== null && !takesAlike(vessel, kept, pattern);
   };
   if (!loses(now, most)) return null;
-  let at = firstOf((tenths) => loses(now, tenths), 0, most);
+  const at = firstOf((tenths) => loses(now, tenths), 0, most);
   // Another pattern may take them longer.
-  for (;;) {
-    // Most often no other does, and the count is wanted then.
-    if (count(other(at)!) < kept) return at;
-    const longer = patternFor(other(at)!, kept);
-    if (longer === null) return byCount((tenths) => count(other(tenths)!) < kept, at, most);
-    if (at === most || !loses(longer, most)) return null;
-    at = firstOf((tenths) => loses(longer, tenths), at, most);
-  }
+  return byCount((tenths) => count(other(tenths)!) < kept, at, most);
 }
 
 /** The first whole number beyond `near` at which `holds`, which holds at `far` and not at `near`. */

@@ -37,7 +37,7 @@ function simulated(
       },
     }),
   );
-  const runs = replications(model, 24);
+  const runs = replications(model, 12);
   return {
     waits: runs.map(
       ({ pieceMs, uses }) => (pieceMs[BENCH]! + pieceMs[RACKED]!) / uses[0]! / 60_000,

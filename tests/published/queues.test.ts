@@ -55,7 +55,7 @@ describe('M/M/c and M/D/c waits at the counter (Erlang C; Crommelin 1932; Hillie
           menu: { coffee: { share: 1, setting: ['cup'], making } },
         }),
       ),
-      24,
+      16,
     ).map(({ sums }) => sums.waitedMs / sums.drinksStarted / 60_000);
 
   it.each(checks('m-m-c').map((check) => [check.id, check] as const))('%s', (_, check) => {
