@@ -26,7 +26,7 @@ const one = demoWith('one.yaml', ['second-machine']);
 
 describe('cuptide compare', () => {
   const out = join(folder, 'told');
-  const told = cuptide(['compare', few, '--days', '250', '--all', '--out', out]);
+  const told = cuptide(['compare', few, '--days', '200', '--all', '--out', out]);
   const comparison = JSON.parse(readFileSync(join(out, 'few.compare.json'), 'utf8')) as Comparison;
 
   it('gives every alternative a line, a difference with an interval, and the sums of its parts', () => {
