@@ -38,9 +38,6 @@ export interface RackLayout {
   readonly cliffs: readonly Cliff[];
   /** How much the rim may grow before this pattern loses pieces, mm (rounded down to 0.01); null: by more than 20 mm, or not said (loose cutlery). */
   readonly slackMm: number | null;
-  /** Pieces if the rim were 1 mm more, or less. */
-  readonly plusOneMm: number;
-  readonly minusOneMm: number;
   /** Rack and pieces, g. */
   readonly loadedMassG: number;
   /** Why nothing goes in; [] where something does. */
@@ -139,25 +136,22 @@ function layoutOf(vessel: Vessel, rack: Rack, rule: LoadingRule): RackLayout {
     rack.kind === 'open' && placed.pieces > 0
       ? { pattern: placed.pattern as OpenPattern, angleDeg: placed.angleDeg }
       : undefined;
-  const count = (changed: Vessel): number => piecesPerRack(changed, rack, rule);
-  // Cutlery lies as it falls: millimetres say nothing there.
-  const cliffs =
+  // Searched when they are asked for: drawings and counts of racks do without, and both take longer than the layout.
+  const cliffs = once(() =>
+    // Cutlery lies as it falls: millimetres say nothing there.
     broken || rack.kind === 'basket'
       ? []
       : cliffsOf(vessel, pieces, fixed ?? ALONE, {
-          count,
+          count: (changed) => piecesPerRack(changed, rack, rule),
           patternFor: (other, least) => patternOf(other, rack, rule, least),
           takesAlike: (other, least, first) => patternOf(other, rack, rule, least, first) !== null,
-        });
-  // A millimetre on this side of the cliff of the rim changes nothing.
-  const byRim = (by: number): number => {
-    const known = cliffs.find(
-      ({ dimension, changeMm }) => dimension === 'rim' && changeMm * by > 0,
-    );
-    return known !== undefined && Math.abs(known.changeMm) > Math.abs(by)
-      ? pieces
-      : count({ ...vessel, rimMm: vessel.rimMm + by, ...across(vessel, by) });
-  };
+        }),
+  );
+  const slackMm = once(() =>
+    pieces === 0 || rack.kind === 'basket'
+      ? null
+      : growthUntilLoss(vessel, (grown) => patternOf(grown, rack, fixed ?? rule, pieces) !== null),
+  );
   return {
     pieces,
     positions: placed.positions.slice(0, pieces),
@@ -165,24 +159,24 @@ function layoutOf(vessel: Vessel, rack: Rack, rule: LoadingRule): RackLayout {
     angleDeg: placed.angleDeg,
     binds: binding(vessel, rack, problems, pieces, placed, limit),
     areaShare: shareUsed(vessel, rack, pieces),
-    cliff: nearest(cliffs),
-    cliffs,
-    slackMm:
-      pieces === 0 || rack.kind === 'basket'
-        ? null
-        : growthUntilLoss(
-            vessel,
-            (grown) => patternOf(grown, rack, fixed ?? rule, pieces) !== null,
-          ),
-    plusOneMm: broken ? 0 : byRim(1),
-    minusOneMm: broken ? 0 : byRim(-1),
+    get cliff() {
+      return nearest(cliffs());
+    },
+    get cliffs() {
+      return cliffs();
+    },
+    get slackMm() {
+      return slackMm();
+    },
     loadedMassG: (rack.emptyMassG ?? EMPTY_MASS_G) + pieces * vessel.massG,
     problems: problems.length > 0 || pieces > 0 ? problems : [noRoom(vessel, rack)],
   };
 }
 
-const across = (vessel: Vessel, by: number): Partial<Vessel> =>
-  vessel.rimAcrossMm === undefined ? {} : { rimAcrossMm: vessel.rimAcrossMm + by };
+function once<T>(make: () => T): () => T {
+  let made: { readonly value: T } | null = null;
+  return () => (made ??= { value: make() }).value;
+}
 
 interface Placing {
   readonly pieces: number;

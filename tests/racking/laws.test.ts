@@ -151,7 +151,7 @@ describe('over all patterns', () => {
     );
   });
 
-  test('what is said of slack, of a millimetre and of cliffs is so', () => {
+  test('what is said of slack and of cliffs is so', () => {
     fc.assert(
       fc.property(someVessel, (vessel) => {
         const layout = rackLayout(vessel, open);
@@ -162,8 +162,6 @@ describe('over all patterns', () => {
           rimMm: vessel.rimMm + by,
           ...(vessel.rimAcrossMm === undefined ? {} : { rimAcrossMm: vessel.rimAcrossMm + by }),
         });
-        expect(layout.minusOneMm).toBeGreaterThanOrEqual(layout.pieces);
-        expect(layout.plusOneMm).toBeLessThanOrEqual(layout.pieces);
         const { pattern, angleDeg, slackMm } = layout;
         if (
           slackMm !== null &&
