@@ -76,23 +76,29 @@ chmodSync(`${dist}/cuptide.js`, 0o755);
 // The solver's program, which it looks for beside the command.
 copyFileSync(`${root}node_modules/highs/build/highs.wasm`, `${dist}/highs.wasm`);
 
-// The page: its script stands in the document as it is, so nothing in it may end a script element; the
-// engine is packed, which keeps a letter small enough for the post.
-const [script, engine] = await Promise.all([
+// The page: its first script stands in the document as it is, so nothing in it may end a script element; the
+// page's own and the engine are packed, which keeps a letter small enough for the post.
+const [boot, page, engine] = await Promise.all([
+  forPage('src/page/boot.ts', { target: 'es2017' }),
   forPage('src/page/main.tsx'),
   forPage('src/page/engine/worker.ts', { inject: ['src/page/engine/bytes-blob.ts'] }),
 ]);
-const safe = script.text.replaceAll('</script', '<\\/script').replaceAll('<!--', '<\\!--');
+const safe = (text) => text.replaceAll('</script', '<\\/script').replaceAll('<!--', '<\\!--');
+const scripts = [safe(boot.text), page.text];
+const packed = (text) => textOfBytes(deflateRawSync(text, { level: 9 }));
 writeFileSync(
   `${dist}/page.json`,
   JSON.stringify({
-    script: safe,
-    scriptHash: `sha256-${createHash('sha256').update(safe).digest('base64')}`,
-    engine: textOfBytes(deflateRawSync(engine.text, { level: 9 })),
+    script: scripts[0],
+    scriptHashes: scripts.map(
+      (text) => `sha256-${createHash('sha256').update(text).digest('base64')}`,
+    ),
+    page: packed(page.text),
+    engine: packed(engine.text),
   }),
 );
 
-const bundled = [metafile, script.metafile, engine.metafile].flatMap(({ inputs }) =>
+const bundled = [metafile, boot.metafile, page.metafile, engine.metafile].flatMap(({ inputs }) =>
   Object.keys(inputs),
 );
 writeFileSync(`${dist}/bundled-licences.txt`, bundledLicences(root, bundled));

@@ -7,7 +7,7 @@ import { version } from './version.js';
 export async function livePage(scenario: GivenScenario | null): Promise<LivePage> {
   const programs = JSON.parse(
     await readFile(new URL('./page.json', import.meta.url), 'utf8'),
-  ) as Pick<LivePage, 'script' | 'scriptHash' | 'engine'>;
+  ) as Omit<LivePage, 'given'>;
   return {
     ...programs,
     given: { version, scenario, templates: scenario === null ? await templates() : [] },

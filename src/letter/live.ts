@@ -7,11 +7,13 @@ import type { Answer, HabitsAnswer } from '../questions/size/answer.js';
 import type { RiskCurve } from '../questions/size/charts/risk-against-stock.js';
 
 export interface LivePage {
-  /** The page's script, made safe to stand in a script element. */
+  /** The first script, made safe to stand in a script element; it starts the page's own. */
   readonly script: string;
-  /** `sha256-…` of that script, for the content security policy. */
-  readonly scriptHash: string;
-  /** The engine's program, deflated, as text that can stand in a script element (`page/packed-text.ts`). */
+  /** The page's script, deflated, as text that can stand in a script element (`page/packed-text.ts`). */
+  readonly page: string;
+  /** `sha256-…` of both scripts, for the content security policy. */
+  readonly scriptHashes: readonly string[];
+  /** The engine's program, deflated, in the same way. */
   readonly engine: string;
   readonly given: Given;
 }
@@ -65,13 +67,14 @@ export const scriptData = (data: unknown): string =>
     .replaceAll('\u2028', '\\u2028')
     .replaceAll('\u2029', '\\u2029');
 
-/** Nothing is fetched; only the page's own script runs, and workers that it makes from its own text. */
+/** Nothing is fetched; only the page's own scripts run, and workers that it makes from its own text. */
 export const policyOf = (live: LivePage | null): string =>
-  `default-src 'none'; font-src data:; ${live === null ? '' : `script-src '${live.scriptHash}'; worker-src blob:; `}style-src 'unsafe-inline'; img-src data:${live === null ? '' : ' blob:'}; base-uri 'none'; form-action 'none'`;
+  `default-src 'none'; font-src data:; ${live === null ? '' : `script-src ${live.scriptHashes.map((hash) => `'${hash}'`).join(' ')}; worker-src blob:; `}style-src 'unsafe-inline'; img-src data:${live === null ? '' : ' blob:'}; base-uri 'none'; form-action 'none'`;
 
 /** The scripts at the end of the body. */
-export const liveScripts = ({ script, engine, given }: LivePage): string =>
+export const liveScripts = ({ script, page, engine, given }: LivePage): string =>
   `<script type="application/json" id="given">${scriptData(given)}</script>
+<script type="text/plain" id="page">${page}</script>
 <script type="text/plain" id="engine">${engine}</script>
 <script>${script}</script>`;
 

@@ -1,5 +1,5 @@
 /** The two engines as the page sees them: ask, and receive each reply until it is done. */
-import { bytesOfText } from './packed-text.js';
+import { inflated } from './packed-text.js';
 import type { Answered, Ask, Reply, Request } from './messages.js';
 
 export type OnReply = (reply: Reply) => void;
@@ -18,7 +18,7 @@ export interface Engines {
 
 /** @param packed the engine's program, deflated, as packed text */
 export async function startEngines(packed: string, version: string): Promise<Engines> {
-  const program = await unpacked(packed);
+  const program = await inflated(packed);
   const address = URL.createObjectURL(new Blob([program], { type: 'text/javascript' }));
   const [quick, sure] = [engineAt(address), engineAt(address)];
   const { port1, port2 } = new MessageChannel();
@@ -27,12 +27,6 @@ export async function startEngines(packed: string, version: string): Promise<Eng
     sure.ask({ kind: 'join', port: port2, version }, undefined, [port2]),
   ]);
   return { quick, sure };
-}
-
-function unpacked(packed: string): Promise<string> {
-  return new Response(
-    new Blob([bytesOfText(packed)]).stream().pipeThrough(new DecompressionStream('deflate-raw')),
-  ).text();
 }
 
 function engineAt(address: string): Engine {

@@ -24,3 +24,9 @@ export function bytesOfText(text: string): Uint8Array<ArrayBuffer> {
   }
   return bytes;
 }
+
+/** The text that packed text stands for. @throws TypeError where the browser cannot inflate */
+export const inflated = (packed: string): Promise<string> =>
+  new Response(
+    new Blob([bytesOfText(packed)]).stream().pipeThrough(new DecompressionStream('deflate-raw')),
+  ).text();
