@@ -106,6 +106,7 @@ export async function askOrder(
     ...given(question),
     date,
     loadSolver,
+    inputs: question.opened.inputs,
   });
   return found.ok
     ? found

@@ -13,6 +13,7 @@ import { familyOf, rackFill, rackKindOf, type PiecesPerRack } from './pieces-per
 import { inOrder, problem, problemAt, type Flaw, type Position, type Problem } from './problems.js';
 import { misfitOf } from './rack-geometry.js';
 import { withRackPlan } from './rack-plan.js';
+import { misfitWarnings } from './saucer-fits.js';
 import { scenarioSchema, type Scenario } from './scenario.js';
 import { unwrap, valueAt, withValueAt, type Unwrapped, type Wrap } from './tree.js';
 import { schemaOfField, valueSize } from './value-size.js';
@@ -92,14 +93,15 @@ export function checkTree(
     };
   }
   const scenario = withRackPlan(parsed.data, options.piecesPerRack);
+  const inputs = [
+    ...inputsOf(scenarioSchema, filled.tree, unwrapped.wraps, filled.wraps),
+    ...typicalFills(scenario, options.piecesPerRack),
+  ];
   return {
     ok: true,
     scenario,
-    inputs: [
-      ...inputsOf(scenarioSchema, filled.tree, unwrapped.wraps, filled.wraps),
-      ...typicalFills(scenario, options.piecesPerRack),
-    ],
-    warnings: warningsOf(scenario),
+    inputs,
+    warnings: [...warningsOf(scenario), ...misfitWarnings(scenario, inputs)],
     raw,
     positionOf,
   };

@@ -2,7 +2,8 @@
  * The answer of the suitability checks: plain JSON, shares 0..1, units in the names.
  */
 import type { Basis } from './facts.js';
-import type { SaucerFit, SpoutFit } from './fit.js';
+import type { SaucerFit } from '../racking/saucer-fit.js';
+import type { SpoutFit } from './fit.js';
 import type { Grip } from './grip.js';
 import type { MergeCandidate, PoolingGain } from './merging.js';
 import type { PaperBrim } from './papers.js';

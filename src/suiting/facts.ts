@@ -218,13 +218,6 @@ export const FACTS = {
     source: 'half of the height two fingers are said to need; ' + memory,
   },
   // Fit
-  wellPlayMm: {
-    value: 6,
-    range: [3, 10],
-    unit: 'mm',
-    basis: 'assumed',
-    source: 'most play of a foot in its well; ' + memory,
-  },
   leanestFill: {
     value: 0.8,
     range: [0.75, 0.9],

@@ -1,6 +1,7 @@
 /**
  * What the tables mean, in order of consequence: one small function a kind of finding.
  */
+import { fitWords, isMisfit } from '../racking/saucer-fit.js';
 import { CONSEQUENCES } from './answer.js';
 import type { Consequence, DrinkAnswer, Finding, WareAnswer } from './answer.js';
 import { FACTS } from './facts.js';
@@ -286,33 +287,19 @@ function oddShot(drink: DrinkAnswer): Finding[] {
 }
 
 function saucers(ware: WareAnswer): Finding[] {
-  return ware.saucers.flatMap((fit) => {
-    if (fit.verdict === 'does not sit')
-      return [
-        make(
-          'unusable',
-          'saucer-too-small',
-          ware.ware,
-          `ware.${fit.saucer}.well`,
-          -fit.playMm,
-          'measured',
-          `${ware.name} does not sit in the well of ${fit.saucer}: its foot is ${(-fit.playMm).toFixed(1)} mm too wide.`,
-        ),
-      ];
-    if (fit.verdict === 'loose')
-      return [
-        make(
-          'note',
-          'saucer-loose',
-          ware.ware,
-          `ware.${fit.saucer}.well`,
-          fit.playMm,
-          'assumed',
-          `${ware.name} slides in the well of ${fit.saucer}: ${fit.playMm.toFixed(1)} mm of play.`,
-        ),
-      ];
-    return [];
-  });
+  return ware.saucers
+    .filter(isMisfit)
+    .map((fit) =>
+      make(
+        fit.byMeasures === 'foot too wide' ? 'unusable' : 'note',
+        fit.byMeasures === 'foot too wide' ? 'saucer-too-small' : 'saucer-loose',
+        ware.ware,
+        `ware.${fit.saucer}.well`,
+        Math.abs(fit.clearanceMm!),
+        fit.typical ? 'assumed' : 'measured',
+        `${ware.name} on ${fit.saucer}: ${fitWords(fit, (mm) => `${mm.toFixed(1)} mm`)}.`,
+      ),
+    );
 }
 
 function spout(ware: WareAnswer): Finding[] {

@@ -1,26 +1,8 @@
 /**
- * Whether the pieces go together: foot in the saucer's well, cup under the spout, rim in the rack.
+ * Whether the pieces go together: cup under the spout, rim in the rack. Cup and saucer: `racking/saucer-fit.ts`.
  */
 import { square } from '../elementary/powers.js';
-import { FACTS } from './facts.js';
 import type { RackFit, SuitWare, Problem } from './model.js';
-
-export interface SaucerFit {
-  readonly saucer: string;
-  /** Well less foot, mm. */
-  readonly playMm: number;
-  readonly verdict: 'sits' | 'loose' | 'does not sit';
-}
-
-/** Holds a foot against a well (mm). Loose: it slides more than the usual play. */
-export function saucerFit(saucer: string, footMm: number, wellMm: number): SaucerFit {
-  const playMm = wellMm - footMm;
-  return {
-    saucer,
-    playMm,
-    verdict: playMm < 0 ? 'does not sit' : playMm > FACTS.wellPlayMm.value ? 'loose' : 'sits',
-  };
-}
 
 export interface SpoutFit {
   readonly spareMm: number;

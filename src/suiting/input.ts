@@ -1,4 +1,5 @@
 /** What suiting is asked with, as plain data. */
+import type { SaucerFit } from '../racking/saucer-fit.js';
 import type { Basis } from './facts.js';
 import type { RackFit, SuitDrink, SuitWare } from './model.js';
 import type { SuitSection } from './schema.js';
@@ -17,6 +18,8 @@ export interface SuitInput {
   >;
   /** What a rack makes of each ware, by id. */
   readonly racks?: Readonly<Record<string, RackFit>>;
+  /** Every cup and glass on every saucer; by their measures alone where not given. */
+  readonly saucerFits?: readonly SaucerFit[];
   /** Mean stay of a guest, minutes. */
   readonly dwellMin?: number;
   /** Basis of inputs by dotted path ("ware.medium-cup.brim"), where the file states one. */

@@ -4,8 +4,7 @@
  * A stock split over types needs more pieces than one that is shared, because peaks of the types do not
  * fall together. How many more is not a rule but a result: the caller's own simulation sizes both menus.
  */
-import { saucerFit } from './fit.js';
-import type { SaucerFit } from './fit.js';
+import { isMisfit, type SaucerFit } from '../racking/saucer-fit.js';
 import { fillFor, pour, pourFaults } from './pour.js';
 import { FACTS } from './facts.js';
 import { isLevel } from './strength.js';
@@ -39,6 +38,8 @@ export interface MergeInput {
   readonly menu: readonly SuitDrink[];
   readonly parity: number;
   readonly racks: Readonly<Record<string, RackFit>>;
+  /** Every cup and glass on every saucer. */
+  readonly saucerFits: readonly SaucerFit[];
 }
 
 /** Saucers that stand under a vessel in any setting of the menu. */
@@ -79,11 +80,9 @@ export function mergeCandidates(input: MergeInput): MergeCandidate[] {
       const moved = drinks.map((drink) => moveDrink(drink, drop, keep, input));
       if (moved.some((move) => move === null)) continue;
       const fits = saucersUnder(drop.id, input.menu, input.ware).map((saucer) =>
-        keep.footMm === null || saucer.wellMm === null
-          ? null
-          : saucerFit(saucer.id, keep.footMm, saucer.wellMm),
+        input.saucerFits.find((fit) => fit.cup === keep.id && fit.saucer === saucer.id)!,
       );
-      if (fits.some((fit) => fit === null || fit.verdict === 'does not sit')) continue;
+      if (fits.some((fit) => isMisfit(fit) || fit.byMeasures === 'measures missing')) continue;
       const rack =
         Object.hasOwn(input.racks, keep.id) && Object.hasOwn(input.racks, drop.id)
           ? { keep: input.racks[keep.id]!.pieces, drop: input.racks[drop.id]!.pieces }
@@ -98,7 +97,7 @@ export function mergeCandidates(input: MergeInput): MergeCandidate[] {
         keep: keep.id,
         drop: drop.id,
         moved: moved as MovedDrink[],
-        saucers: fits as SaucerFit[],
+        saucers: fits,
         rack,
         mind,
       });

@@ -3,7 +3,8 @@
  *
  *     read ──► pour both sides ──► compare, remedy ──► warmth, grip ──► ware ──► findings
  */
-import { saucerFit, rackCliff, spoutFit } from './fit.js';
+import { saucerFits, type SaucerFit } from '../racking/saucer-fit.js';
+import { rackCliff, spoutFit } from './fit.js';
 import { findingsOf } from './findings.js';
 import { gripOf } from './grip.js';
 import type { Grip } from './grip.js';
@@ -37,6 +38,7 @@ export function suit(given: SuitInput): SuitAnswer {
   };
   const reads = readSuit(input);
   const racks = input.racks ?? {};
+  const fits = input.saucerFits ?? fitsByMeasures(reads.ware);
   const drinks = reads.plans.map((plan) => drinkAnswer(plan, reads, input));
   const ware = reads.ware
     .filter(
@@ -46,13 +48,14 @@ export function suit(given: SuitInput): SuitAnswer {
         piece.shape === 'saucer' ||
         reads.plans.some((p) => p.vessel === piece),
     )
-    .map((piece) => wareAnswer(piece, drinks, reads, input));
+    .map((piece) => wareAnswer(piece, drinks, reads, input, fits));
   const merges = mergeCandidates({
     plans: reads.plans,
     ware: reads.ware,
     menu: input.menu,
     parity: reads.parity,
     racks,
+    saucerFits: fits,
   });
   return {
     scenario: input.scenario,
@@ -70,6 +73,12 @@ export function suit(given: SuitInput): SuitAnswer {
     problems: reads.problems,
   };
 }
+
+const fitsByMeasures = (ware: readonly SuitWare[]): SaucerFit[] =>
+  saucerFits(
+    ware.filter(({ shape }) => shape === 'cup' || shape === 'glass'),
+    ware.filter(({ shape }) => shape === 'saucer'),
+  );
 
 function served(side: Side, vessel: string): Served {
   const { brew, shotShare } = side.recipe;
@@ -176,6 +185,7 @@ function wareAnswer(
   drinks: readonly DrinkAnswer[],
   reads: Reads,
   input: SuitInput,
+  fits: readonly SaucerFit[],
 ): WareAnswer {
   const sheet = reads.sheets[ware.id]!;
   const own = drinks.filter((drink) => drink.house?.vessel === ware.id);
@@ -193,12 +203,9 @@ function wareAnswer(
     massG: ware.massG,
     drinks: own.map((drink) => drink.drink),
     grip: isVessel && heaviest > 0 ? gripWith(ware, heaviest, reads) : null,
-    saucers:
-      isVessel && ware.footMm !== null
-        ? saucersUnder(ware.id, input.menu, reads.ware).flatMap((saucer) =>
-            saucer.wellMm === null ? [] : [saucerFit(saucer.id, ware.footMm!, saucer.wellMm)],
-          )
-        : [],
+    saucers: saucersUnder(ware.id, input.menu, reads.ware).flatMap(
+      ({ id }) => fits.find((fit) => fit.cup === ware.id && fit.saucer === id) ?? [],
+    ),
     spout:
       isVessel && own.length > 0 && ware.heightMm !== null && reads.underSpoutMm !== null
         ? spoutFit(ware.heightMm, reads.underSpoutMm)

@@ -1,5 +1,5 @@
 import { describe, expect, test } from 'vitest';
-import { rackCliff, saucerFit, spoutFit, wareProblems } from '../../src/suiting/fit.js';
+import { rackCliff, spoutFit, wareProblems } from '../../src/suiting/fit.js';
 import { checklistFor, notesFor, TESTS } from '../../src/suiting/sheet.js';
 import type { WareSheet } from '../../src/suiting/model.js';
 import { mediumCup, piece, saucer, tumbler } from './parts.js';
@@ -18,17 +18,6 @@ const plain: WareSheet = {
 };
 
 describe('fit', () => {
-  test.each([
-    [50, 52, 'sits', 2],
-    [50, 50, 'sits', 0],
-    [53, 52, 'does not sit', -1],
-    [36, 52, 'loose', 16],
-    [46, 52, 'sits', 6],
-    [45.9, 52, 'loose', 52 - 45.9],
-  ])('a foot of %d mm in a well of %d mm %s', (foot, well, verdict, play) => {
-    expect(saucerFit('saucer', foot, well)).toEqual({ saucer: 'saucer', playMm: play, verdict });
-  });
-
   test('under the spout', () => {
     expect(spoutFit(64, 80)).toEqual({ spareMm: 16, fits: true });
     expect(spoutFit(80, 80).fits).toBe(true);

@@ -7,6 +7,7 @@ import {
 } from '../../src/suiting/merging.js';
 import { readSuit } from '../../src/suiting/read.js';
 import type { RackFit, SuitDrink, SuitWare } from '../../src/suiting/model.js';
+import { saucerFits } from '../../src/racking/saucer-fit.js';
 import { drink, easyCup, input, mediumCup, piece, saucer, tumbler } from './parts.js';
 
 const menu = [
@@ -37,6 +38,10 @@ function candidates(
     menu: drinks,
     parity: reads.parity,
     racks: given.racks ?? {},
+    saucerFits: saucerFits(
+      ware.filter(({ shape }) => shape !== 'saucer'),
+      ware.filter(({ shape }) => shape === 'saucer'),
+    ),
   }).map((c) => `${c.keep} for ${c.drop}: ${c.moved.map((m) => m.how).join()}`);
 }
 

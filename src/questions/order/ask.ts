@@ -16,6 +16,7 @@ export const ask: Ask<typeof order> = async (asking, given) => {
     ...(days === undefined ? {} : { days }),
     date: given.date ?? opened.scenario.supply?.date ?? today,
     loadSolver,
+    inputs: opened.inputs,
   });
   if (!study.ok) return { ok: false, problems: inOrder(placed(study.problems, opened, fileName)) };
   return {

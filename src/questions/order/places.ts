@@ -1,5 +1,6 @@
 /** Which cup goes on which saucer, and where the pieces go: on the machine, in reserve, or nowhere. */
 import { poolingSentence } from '../../ordering/saucers.js';
+import { fitWords } from '../../racking/saucer-fit.js';
 import { heading, list, paragraphs, table, type Block } from '../../tell/block.js';
 import type { ReportContext } from '../../tell/context.js';
 import { formatsFor } from '../../tell/format.js';
@@ -20,16 +21,11 @@ export function saucerBlocks({ saucers, pools }: OrderStudy, context: ReportCont
   return [
     list(
       [
-        ...saucers.pairs.map(({ cup, saucer, reason, clearanceMm }) =>
+        ...saucers.pairs.map((pair) =>
           say.fit(
-            nameOf(cup),
-            nameOf(saucer),
-            reason,
-            clearanceMm === null
-              ? ''
-              : clearanceMm < 0
-                ? say.tooWide(decimal(-clearanceMm))
-                : say.play(decimal(clearanceMm)),
+            nameOf(pair.cup),
+            nameOf(pair.saucer),
+            fitWords(pair, (mm) => `${decimal(mm)} mm`),
           ),
         ),
         ...pools.map(({ saucer, gain }) => say.pool(nameOf(saucer), poolingSentence(gain))),

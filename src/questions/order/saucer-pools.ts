@@ -13,13 +13,14 @@ export interface SaucerPool {
 
 const DAYS = 1000;
 
-/** A pool for every saucer that stands under more than one kind of cup or glass on the menu. */
+/** A pool for every saucer that stands under more than one kind of cup or glass on the menu, and fits them. */
 export async function saucerPools(
   scenario: Scenario,
   model: CafeModel,
   level: number,
   seed: string,
   runner: Runner,
+  misfits: readonly { readonly cup: string; readonly saucer: string }[],
 ): Promise<SaucerPool[]> {
   const shapes = Object.values(scenario.ware).map(({ shape }) => shape);
   const isVessel = (ware: number): boolean => shapes[ware] === 'cup' || shapes[ware] === 'glass';
@@ -33,7 +34,12 @@ export async function saucerPools(
           .filter((setting) => setting.includes(saucer))
           .flatMap((setting) => setting.filter(isVessel)),
       ),
-    ];
+    ].filter(
+      (cup) =>
+        !misfits.some(
+          (pair) => pair.cup === model.ware[cup]!.id && pair.saucer === model.ware[saucer]!.id,
+        ),
+    );
     if (cups.length < 2) continue;
     const run = async (of: CafeModel): Promise<DaysRun> =>
       mergeDays([

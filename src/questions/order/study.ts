@@ -5,7 +5,6 @@ import type { LossRates } from '../../ordering/losses.js';
 import { orderSheet } from '../../ordering/make-sheet.js';
 import type { OrderSheet } from '../../ordering/order-sheet.js';
 import type { Outcome } from '../../ordering/problems.js';
-import { saucerFits, type SaucerFits } from '../../ordering/saucers.js';
 import {
   STORAGE_DEFAULTS,
   storageLayout,
@@ -16,7 +15,10 @@ import {
 import { takeawayLines, type TakeawayLine } from '../../ordering/takeaway.js';
 import type { Answer } from '../size/answer.js';
 import { nameOf } from '../../quantities/name.js';
+import { isMisfit, type SaucerFit } from '../../racking/saucer-fit.js';
 import { compile } from '../../scenario/compile.js';
+import type { Input } from '../../scenario/inputs.js';
+import { saucerFitsOf, servedTogether } from '../../scenario/saucer-fits.js';
 import type { SupplyModel } from '../../ordering/read-supply.js';
 import { orderFlaws, supplyOf } from './checks.js';
 import { piecesPerRackOf } from '../../scenario/rack-geometry.js';
@@ -24,6 +26,15 @@ import type { Runner } from '../../cafe/runner.js';
 import { saucerPools, type SaucerPool } from './saucer-pools.js';
 import type { Scenario } from '../../scenario/scenario.js';
 import { study, type StudyOptions } from '../size/study.js';
+
+export interface SaucerFits {
+  /** Pairs that the menu serves together, and cups that would sit on another saucer too. */
+  readonly pairs: readonly SaucerFit[];
+  /** Cups and glasses served on a saucer that no saucer takes. */
+  readonly orphanCups: readonly string[];
+  /** Saucers that take nothing. */
+  readonly orphanSaucers: readonly string[];
+}
 
 export interface OrderStudy {
   readonly answer: Answer;
@@ -65,6 +76,8 @@ export type OrderOptions = Pick<StudyOptions, 'level' | 'seed' | 'days'> & {
   /** Day of the order, `YYYY-MM-DD`. */
   readonly date: string;
   readonly loadSolver: SolverLoader;
+  /** Tell which measures are typical rather than the file's. */
+  readonly inputs?: readonly Input[];
 };
 
 /** Losses where neither scenario nor class gives any; assumed. */
@@ -81,7 +94,7 @@ export async function orderStudy(
   const supply = supplyOf(scenario);
   if (!supply.ok) return supply;
   const unquoted = Object.keys(scenario.supply?.suppliers ?? {}).length === 0;
-  const { date, loadSolver, ...asked } = options;
+  const { date, loadSolver, inputs = [], ...asked } = options;
   const sized = await study(scenario, runner, {
     ...asked,
     watch: 100,
@@ -116,6 +129,7 @@ export async function orderStudy(
     loadSolver,
   );
   if (!sheet.ok) return sheet;
+  const pairs = saucerFitsOf(scenario, inputs);
   const storage = scenario.storage === undefined ? null : storageLayout(scenario.storage, stored);
   const fetching = storage === null ? null : await fetchingOf(scenario, storage, answer, runner);
   return {
@@ -123,13 +137,14 @@ export async function orderStudy(
     value: {
       answer,
       sheet: sheet.value,
-      saucers: fitsOf(scenario),
+      saucers: fitsOf(scenario, pairs),
       pools: await saucerPools(
         scenario,
         compile(scenario, piecesPerRackOf),
         answer.level,
         answer.seed,
         runner,
+        pairs.filter(isMisfit),
       ),
       storage,
       fetching,
@@ -197,20 +212,20 @@ export function lossesOf(scenario: Scenario, id: string): Omit<LossRates, 'usesA
   };
 }
 
-function fitsOf(scenario: Scenario): SaucerFits {
-  const list = Object.entries(scenario.ware);
-  const given = scenario.supply?.saucers;
-  const cups = list.flatMap(([id, ware]) =>
-    ware.shape === 'cup' ? [{ id, footMm: ware.foot ?? null, colour: ware.colour }] : [],
-  );
-  const saucers = list.flatMap(([id, ware]) =>
-    ware.shape === 'saucer'
-      ? [{ id, wellMm: ware.well ?? null, colour: ware.colour, takes: given?.fits?.[id] ?? [] }]
-      : [],
-  );
-  return given?.clearance === undefined
-    ? saucerFits(cups, saucers)
-    : saucerFits(cups, saucers, { leastMm: given.clearance.least, mostMm: given.clearance.most });
+/** Pairs of the menu, and cups that would sit on another saucer too. */
+function fitsOf(scenario: Scenario, all: readonly SaucerFit[]): SaucerFits {
+  const onMenu = (pair: SaucerFit): boolean => servedTogether(scenario.menu, pair);
+  const isCup = (id: string): boolean => scenario.ware[id]!.shape === 'cup';
+  const served = (id: string): boolean =>
+    all.some((pair) => onMenu(pair) && (pair.cup === id || pair.saucer === id));
+  const fitting = (id: string): boolean =>
+    all.some((pair) => pair.fits && (pair.cup === id || pair.saucer === id));
+  const ids = (of: (pair: SaucerFit) => string): string[] => [...new Set(all.map(of))];
+  return {
+    pairs: all.filter((pair) => onMenu(pair) || (pair.fits && isCup(pair.cup))),
+    orphanCups: ids(({ cup }) => cup).filter((id) => served(id) && !fitting(id)),
+    orphanSaucers: ids(({ saucer }) => saucer).filter((id) => !fitting(id)),
+  };
 }
 
 /** Takeaway cups and lids over the days at the stock, day by day. */

@@ -1,15 +1,4 @@
 /** What the order says, in words. Arguments are ready-made text unless their name says otherwise. */
-import type { SaucerFit } from '../../ordering/saucers.js';
-
-const fits: Record<SaucerFit['reason'], string> = {
-  given: 'fits; you tried it',
-  computed: 'fits, by their measures',
-  'foot too wide': 'does not fit, the foot is too wide',
-  'cup would slide': 'does not fit, the cup would slide',
-  'colours differ': 'not matched, the colours differ',
-  'measures missing': 'not known, measures are missing',
-};
-
 const count = (pieces: number, one: string): string =>
   `${pieces.toLocaleString('en')} ${one}${pieces === 1 ? '' : 's'}`;
 
@@ -104,10 +93,7 @@ export const say = {
   takeawayNote:
     'Enough for: a week is made of days drawn from the study, each by itself. Two busy weeks in a row need more: keep a sleeve in hand.',
   saucers: 'Cups and saucers',
-  fit: (cup: string, saucer: string, reason: SaucerFit['reason'], clearance: string): string =>
-    `${cup} on ${saucer}: ${fits[reason]}${clearance}`,
-  play: (mm: string): string => ` (${mm} mm of play)`,
-  tooWide: (mm: string): string => ` (by ${mm} mm)`,
+  fit: (cup: string, saucer: string, verdict: string): string => `${cup} on ${saucer}: ${verdict}`,
   pool: (saucer: string, gain: string): string => `${saucer}: ${gain}`,
   orphanCup: (cup: string): string => `${cup}: no saucer fits it.`,
   orphanSaucer: (saucer: string): string => `${saucer}: no cup fits it.`,

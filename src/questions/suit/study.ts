@@ -12,6 +12,7 @@ import { compile } from '../../scenario/compile.js';
 import type { Input } from '../../scenario/inputs.js';
 import { familyOf, rackKindOf } from '../../scenario/pieces-per-rack.js';
 import { piecesPerRackOf, rackOf, vesselOf } from '../../scenario/rack-geometry.js';
+import { saucerFitsOf } from '../../scenario/saucer-fits.js';
 import type { Runner } from '../../cafe/runner.js';
 import type { Scenario } from '../../scenario/scenario.js';
 import { study } from '../size/study.js';
@@ -55,6 +56,7 @@ export async function suitStudy(
       calendarOf(scenario).daysAWeek,
     ),
     racks: racksOf(scenario),
+    saucerFits: saucerFitsOf(scenario, inputs),
     dwellMin:
       model.guests.partySize.reduce(
         (sum, share, index) =>

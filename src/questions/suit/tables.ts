@@ -157,8 +157,10 @@ export function wareTable({ ware }: SuitAnswer, { formats, words: all, nameOf }:
     saucers.length === 0
       ? none
       : saucers
-          .map(({ saucer, verdict }) =>
-            saucers.length === 1 ? verdict : `${nameOf(saucer)}: ${verdict}`,
+          .map(({ saucer, reason }) =>
+            saucers.length === 1
+              ? say.onSaucer[reason]
+              : `${nameOf(saucer)}: ${say.onSaucer[reason]}`,
           )
           .join(', ');
   return filled(
