@@ -5,29 +5,8 @@
 import { poissonCounts, quantileOf } from './counts-of-pieces.js';
 import { problem, type Problem, type Warning } from './problems.js';
 import type { StorageSlice } from './schema.js';
-import {
-  cellOf,
-  overhangOf,
-  packStacks,
-  type Board,
-  type Packing,
-  type PlacedStack,
-} from './shelf-packing.js';
-
-export interface StoredWare {
-  readonly id: string;
-  readonly name: string;
-  readonly par: number;
-  /** Largest of rim and foot, mm; null: not known, so it can only stand in reserve. */
-  readonly diameterMm: number | null;
-  /** Handle beyond the rim, mm. */
-  readonly handleMm: number;
-  readonly massG: number | null;
-  /** Whether it belongs on the machine: cups and glasses do, saucers and spoons do not. */
-  readonly onMachine: boolean;
-  /** Mean uses in the busiest hour. */
-  readonly peakUsesPerHour: number;
-}
+import { packedOn, piecesOnTop, type Pieces, type StoredWare } from './machine-top.js';
+import type { Board, PlacedStack } from './shelf-packing.js';
 
 /** Usable top of a two-group machine (trade figure, from memory) and what is assumed of it. */
 export const STORAGE_DEFAULTS = {
@@ -47,6 +26,8 @@ export interface StoredLine {
   readonly inReserve: number;
   /** Fetch when so many are left on top; null where all stand on top, or none do. */
   readonly trigger: number | null;
+  /** True where it stands on the machine to be warm; a cup fetched from the reserve is cold. */
+  readonly warmed: boolean;
 }
 
 /** A stack as it is drawn: where, how wide, how many pieces. */
@@ -130,7 +111,7 @@ export function storageLayout(slice: StorageSlice, wares: readonly StoredWare[])
   };
   const gapMm = slice.top.gap ?? STORAGE_DEFAULTS.gapMm;
   const massLimitG = slice.top.massLimit ?? null;
-  const onTop = piecesOnTop(slice, wares, top, gapMm, massLimitG);
+  const onTop = piecesOnTop(wares, { ...top, gapMm, massLimitG }, slice.onTop ?? {});
   const packing = packedOn(top, 1, wares, onTop, top.high, gapMm);
   const stacks = stacksWithPieces(packing.placed, wares, onTop, top.high);
   const masses = wares
@@ -145,6 +126,7 @@ export function storageLayout(slice: StorageSlice, wares: readonly StoredWare[])
       name: ware.name,
       onTop: above,
       inReserve,
+      warmed: above > 0 && ware.warmth > 0,
       trigger:
         above === 0 || inReserve === 0
           ? null
@@ -178,72 +160,6 @@ export function refillTrigger(
     STORAGE_DEFAULTS.confidence,
   );
   return Math.min(onTop, uses);
-}
-
-type Pieces = Readonly<Record<string, number>>;
-
-/** Sets the pieces out in stacks on boards; ware without measures stands elsewhere. */
-function packedOn(
-  board: Board,
-  boards: number,
-  wares: readonly StoredWare[],
-  pieces: Pieces,
-  high: number,
-  gapMm: number,
-): Packing {
-  const standing = wares.flatMap(({ id, diameterMm, handleMm }) => {
-    if (pieces[id]! === 0 || diameterMm === null) return [];
-    const vessel = { diameterMm, handleMm };
-    return [
-      {
-        ware: id,
-        cellMm: cellOf(vessel, gapMm),
-        overhangMm: overhangOf(vessel, gapMm),
-        count: Math.ceil(pieces[id]! / high),
-      },
-    ];
-  });
-  return packStacks(standing, board, boards);
-}
-
-/**
- * How many of each go on top: stack by stack for the ware that has the smallest part of its par there, until
- * nothing more fits. Numbers that the scenario gives are taken as they are.
- */
-function piecesOnTop(
-  slice: StorageSlice,
-  wares: readonly StoredWare[],
-  top: Board & { readonly high: number },
-  gapMm: number,
-  massLimitG: number | null,
-): Pieces {
-  const onTop: Record<string, number> = Object.fromEntries(
-    wares.map((ware) => [ware.id, slice.onTop?.[ware.id] ?? 0]),
-  );
-  const growing = new Set(
-    wares.filter(
-      (ware) =>
-        ware.onMachine &&
-        ware.diameterMm !== null &&
-        slice.onTop?.[ware.id] === undefined &&
-        ware.par > 0,
-    ),
-  );
-  const mass = (): number =>
-    wares.reduce((sum, ware) => sum + (ware.massG ?? 0) * onTop[ware.id]!, 0);
-  while (growing.size > 0) {
-    const ware = [...growing].reduce((least, one) =>
-      onTop[one.id]! / one.par < onTop[least.id]! / least.par ? one : least,
-    );
-    const before = onTop[ware.id]!;
-    onTop[ware.id] = Math.min(ware.par, before + top.high);
-    const fits =
-      Object.keys(packedOn(top, 1, wares, onTop, top.high, gapMm).left).length === 0 &&
-      (massLimitG === null || mass() <= massLimitG);
-    if (!fits) onTop[ware.id] = before;
-    if (!fits || onTop[ware.id] === ware.par) growing.delete(ware);
-  }
-  return onTop;
 }
 
 function stacksWithPieces(

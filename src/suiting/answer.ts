@@ -12,7 +12,7 @@ import type { Assumption } from './recipes.js';
 import type { Remedy } from './remedies.js';
 import type { ChecklistLine } from './sheet.js';
 import type { Warmth } from './warmth.js';
-import type { Problem, RackFit } from './model.js';
+import type { Problem, RackFit, Standing } from './model.js';
 
 export interface Served extends Pour {
   /** The ware or paper cup. */
@@ -39,6 +39,10 @@ export interface DrinkAnswer {
   readonly level: boolean | null;
   readonly remedies: readonly Remedy[];
   readonly warmth: Warmth | null;
+  /** From pouring to the first sip, minutes. */
+  readonly firstSipMin: number;
+  /** Where its vessel stands; null where the file does not say. */
+  readonly standing: Standing | null;
   readonly paperFirstC: number | null;
   readonly scaldInPaper: string | null;
   readonly grip: Grip | null;

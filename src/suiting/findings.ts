@@ -28,6 +28,7 @@ export function findingsOf(all: FindingsInput): Finding[] {
       ...tooHot(drink, all),
       ...notLevel(drink, all),
       ...coldSip(drink, all),
+      ...fromReserve(drink, all),
       ...warmedCup(drink),
       ...oddShot(drink),
     ]),
@@ -235,6 +236,26 @@ function coldSip(drink: DrinkAnswer, all: FindingsInput): Finding[] {
       shareOf(drink, all),
       'published',
       `${drink.name}: the first sip is at ${celsius(drink.warmth.firstSipC)}. Most guests like at least ${celsius(low)}. From a warmed cup it would be ${celsius(drink.warmth.firstSipWarmedC)}.`,
+    ),
+  ];
+}
+
+/** Some of its cups stand on the machine, and those fetched from the reserve are cold. */
+function fromReserve(answer: DrinkAnswer, all: FindingsInput): Finding[] {
+  const { drink, name, warmth, standing } = answer;
+  const [low] = FACTS.preferredC.range;
+  if (warmth === null || standing === null || !standing.warmed || standing.inReserve === 0)
+    return [];
+  if (warmth.firstSipC - warmth.firstSipColdC < 1) return [];
+  return [
+    make(
+      warmth.firstSipColdC < low ? 'taste' : 'note',
+      'cold-from-reserve',
+      drink,
+      `suit.drinks.${drink}.cup`,
+      (shareOf(answer, all) * standing.inReserve) / (standing.onTop + standing.inReserve) / 2,
+      'assumed',
+      `${name}: ${standing.onTop} of its cups stand on the machine, ${standing.inReserve} in the reserve. From the machine the first sip is at ${celsius(warmth.firstSipC)}, from the reserve at ${celsius(warmth.firstSipColdC)}. Bring cups up early, so that they are warm when the rush begins.`,
     ),
   ];
 }

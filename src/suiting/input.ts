@@ -1,7 +1,7 @@
 /** What suiting is asked with, as plain data. */
 import type { SaucerFit } from '../racking/saucer-fit.js';
 import type { Basis } from './facts.js';
-import type { RackFit, SuitDrink, SuitWare } from './model.js';
+import type { RackFit, Standing, SuitDrink, SuitWare } from './model.js';
 import type { SuitSection } from './schema.js';
 
 export interface SuitInput {
@@ -20,6 +20,8 @@ export interface SuitInput {
   readonly racks?: Readonly<Record<string, RackFit>>;
   /** Every cup and glass on every saucer; by their measures alone where not given. */
   readonly saucerFits?: readonly SaucerFit[];
+  /** Where the pieces of each vessel stand, by id; a cup on the machine is warm unless the drink says otherwise. */
+  readonly standing?: Readonly<Record<string, Standing>>;
   /** Mean stay of a guest, minutes. */
   readonly dwellMin?: number;
   /** Basis of inputs by dotted path ("ware.medium-cup.brim"), where the file states one. */

@@ -81,6 +81,14 @@ export interface Side {
   readonly space: Space;
 }
 
+/** Where the pieces of a vessel wait to be used. */
+export interface Standing {
+  readonly onTop: number;
+  readonly inReserve: number;
+  /** Stands on the machine to be warm; from the reserve it is cold. */
+  readonly warmed: boolean;
+}
+
 /** A takeaway cup: what it is sold as, and its brim measured with water if anybody has. */
 export interface Paper {
   readonly id: string;

@@ -17,6 +17,7 @@ import type {
   Recipe,
   Side,
   Space,
+  Standing,
   SuitDrink,
   SuitWare,
   WareSheet,
@@ -33,6 +34,8 @@ export interface DrinkPlan {
   readonly takeaway: Side | null;
   /** Temperature of the vessel before pouring, °C. */
   readonly vesselC: number;
+  /** From pouring to the first sip, minutes. */
+  readonly firstSipMin: number;
 }
 
 export interface Reads {
@@ -60,6 +63,7 @@ export interface ReadInput {
   readonly ware: readonly SuitWare[];
   readonly menu: readonly SuitDrink[];
   readonly suit: SuitSection;
+  readonly standing?: Readonly<Record<string, Standing>>;
 }
 
 /** Reads the section against ware and menu; problems are reported all at once and what they touch is left out. */
@@ -70,6 +74,10 @@ export function readSuit(input: ReadInput): Reads {
   const sound = input.ware.filter((ware) => wareProblems(ware).length === 0);
   const roomC = suit.room ?? reading.assume('suit.room', 'roomC');
   const warmedC = suit.warmed ?? reading.assume('suit.warmed', 'warmedC');
+  const firstSipMin =
+    suit.firstSip === undefined
+      ? reading.assume('suit.firstSip', 'firstSipMin')
+      : suit.firstSip / 60_000;
   if (!(roomC > -20 && roomC < 50))
     reading.refuse(
       ['suit', 'room'],
@@ -110,6 +118,7 @@ export function readSuit(input: ReadInput): Reads {
         sheets,
         roomC,
         warmedC,
+        firstSipMin,
         reading,
       }),
     ];
@@ -146,10 +155,7 @@ export function readSuit(input: ReadInput): Reads {
     papers,
     roomC,
     warmedC,
-    firstSipMin:
-      suit.firstSip === undefined
-        ? reading.assume('suit.firstSip', 'firstSipMin')
-        : suit.firstSip / 60_000,
+    firstSipMin,
     parity: suit.parity ?? reading.assume('suit.parity', 'parity'),
     coffeePerKgMinor: coffeePrice(input, reading),
     restIsUsed: suit.restOfShot !== 'thrown',
@@ -271,6 +277,8 @@ interface DrinkContext extends ReadInput {
   readonly sheets: Readonly<Record<string, WareSheet>>;
   readonly roomC: number;
   readonly warmedC: number;
+  readonly firstSipMin: number;
+  readonly standing?: Readonly<Record<string, Standing>>;
   readonly reading: Reading;
 }
 
@@ -358,9 +366,12 @@ function readDrink(drink: SuitDrink, section: DrinkSection, c: DrinkContext): Dr
     );
   }
 
-  const vesselC =
-    section.cup === 'warmed' ? c.warmedC : typeof section.cup === 'number' ? section.cup : c.roomC;
-  return { drink, vessel, paper, paperBrim: brim, vesselC, house, takeaway };
+  const cup =
+    section.cup ??
+    (vessel !== null && c.standing?.[vessel.id]?.warmed === true ? 'warmed' : 'cold');
+  const vesselC = cup === 'warmed' ? c.warmedC : typeof cup === 'number' ? cup : c.roomC;
+  const firstSipMin = section.firstSip === undefined ? c.firstSipMin : section.firstSip / 60_000;
+  return { drink, vessel, paper, paperBrim: brim, vesselC, firstSipMin, house, takeaway };
 }
 
 /**

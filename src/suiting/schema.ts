@@ -107,6 +107,8 @@ const drinkSuitSchema = group(
     paper: text('the paper cup').optional(),
     ...making,
     cup: vesselState.optional(),
+    /** From pouring to the first sip, where it is not that of all drinks. */
+    firstSip: duration.optional(),
     /** What differs when it is taken away. */
     takeaway: group(making, 'write what differs, such as { fill: 88 % }').optional(),
   },

@@ -77,6 +77,7 @@ describe('the machine top', () => {
       handleMm: 28.5,
       massG: 275,
       onMachine: true,
+      warmth: 1.3,
       peakUsesPerHour: 60,
     },
     {
@@ -87,6 +88,7 @@ describe('the machine top', () => {
       handleMm: 0,
       massG: 205,
       onMachine: false,
+      warmth: 0,
       peakUsesPerHour: 80,
     },
   ];

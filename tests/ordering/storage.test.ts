@@ -1,14 +1,10 @@
 import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
 import poissonCdf from '@stdlib/stats-base-dists-poisson-cdf';
+import type { StoredWare } from '../../src/ordering/machine-top.js';
 import { storageSchema } from '../../src/ordering/schema.js';
 import { cellOf, overhangOf, packStacks } from '../../src/ordering/shelf-packing.js';
-import {
-  refillTrigger,
-  storageLayout,
-  storageProblems,
-  type StoredWare,
-} from '../../src/ordering/storage.js';
+import { refillTrigger, storageLayout, storageProblems } from '../../src/ordering/storage.js';
 
 const vessel = (
   id: string,
@@ -23,6 +19,7 @@ const vessel = (
   handleMm: 0,
   massG: 300,
   onMachine: true,
+  warmth: 1.3,
   peakUsesPerHour: 30,
   ...more,
 });
@@ -185,12 +182,24 @@ describe('top and reserve', () => {
     );
   });
 
-  test('each ware gets a like part of its par', () => {
-    const { lines } = storageLayout(slice({ top: {} }), [
-      vessel('cup', 80, 90),
-      vessel('glass', 40, 90),
+  test('espresso cups first, then two rows of the busiest, then the others; glasses for cold drinks last', () => {
+    const busy = [
+      vessel('large', 15, 108, { handleMm: 34, peakUsesPerHour: 9, warmth: 1.28 }),
+      vessel('espresso', 16, 61, { handleMm: 21, peakUsesPerHour: 6, warmth: 2.3 }),
+      vessel('medium', 44, 90, { handleMm: 28, peakUsesPerHour: 26, warmth: 1.31 }),
+      vessel('tumbler', 20, 77, { peakUsesPerHour: 8, warmth: 0 }),
+    ];
+    const layout = storageLayout(slice({ top: {} }), busy);
+    const onTop = Object.fromEntries(layout.lines.map((line) => [line.ware, line.onTop]));
+    expect(onTop).toEqual({ large: 0, espresso: 16, medium: 28, tumbler: 16 });
+    expect(layout.lines.filter(({ warmed }) => warmed).map(({ ware }) => ware)).toEqual([
+      'espresso',
+      'medium',
     ]);
-    expect(lines[0]!.onTop / 80).toBeCloseTo(lines[1]!.onTop / 40, 1);
+    // With more depth the large cup has its row before a third of the busiest, and cold glasses come last.
+    const deep = storageLayout(slice({ top: { depth: '480 mm' } }), busy);
+    expect(deep.lines.find(({ ware }) => ware === 'large')!.onTop).toBeGreaterThan(0);
+    expect(deep.lines.find(({ ware }) => ware === 'medium')!.onTop).toBe(28);
   });
 
   test('a number for the top is kept, and told where it does not fit', () => {

@@ -178,3 +178,31 @@ test('nonsense is a problem, and nothing is worked out from it', () => {
   expect(bad.problems).not.toEqual([]);
   expect(bad.drinks[0]!.house).toBeNull();
 });
+
+describe('cups on the machine', () => {
+  const standing = { 'medium-cup': { onTop: 14, inReserve: 21, warmed: true } };
+  const flatWhite = (given: Partial<SuitInput> = {}) => {
+    const answer = suit(cafe(given));
+    return { answer, drink: answer.drinks[0]! };
+  };
+
+  test('are warm, and those from the reserve cold', () => {
+    const { answer, drink } = flatWhite({ standing });
+    expect(drink.warmth!.firstSipC).toBe(drink.warmth!.firstSipWarmedC);
+    expect(answer.findings.find(({ code }) => code === 'cold-from-reserve')!.message).toContain(
+      '14 of its cups stand on the machine, 21 in the reserve',
+    );
+    expect(answer.findings.map(({ code }) => code)).not.toContain('first-sip-cool');
+    expect(flatWhite().drink.warmth!.firstSipC).toBe(drink.warmth!.firstSipColdC);
+  });
+});
+
+test('a drink may have its own time to the first sip, and it is cooler later', () => {
+  const at = (own: string) =>
+    suit(
+      input(`drinks: { flat-white: { paper: small${own} } }\npapers: { small: { brim: 280 ml } }`),
+    ).drinks[0]!;
+  expect(at('').firstSipMin).toBe(2);
+  expect(at(', firstSip: 5 min').firstSipMin).toBe(5);
+  expect(at(', firstSip: 5 min').warmth!.firstSipC).toBeLessThan(at('').warmth!.firstSipC);
+});

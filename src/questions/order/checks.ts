@@ -35,6 +35,7 @@ export function orderFlaws(scenario: Scenario): readonly Problem[] {
     handleMm: 0,
     massG: null,
     onMachine: false,
+    warmth: 0,
     peakUsesPerHour: 0,
   }));
   return [

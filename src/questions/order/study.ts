@@ -10,7 +10,6 @@ import {
   storageLayout,
   storageProblems,
   type StorageLayout,
-  type StoredWare,
 } from '../../ordering/storage.js';
 import { takeawayLines, type TakeawayLine } from '../../ordering/takeaway.js';
 import type { Answer } from '../size/answer.js';
@@ -23,6 +22,7 @@ import type { SupplyModel } from '../../ordering/read-supply.js';
 import { orderFlaws, supplyOf } from './checks.js';
 import { piecesPerRackOf } from '../../scenario/rack-geometry.js';
 import type { Runner } from '../../cafe/runner.js';
+import { storedWare } from './stored-ware.js';
 import { saucerPools, type SaucerPool } from './saucer-pools.js';
 import type { Scenario } from '../../scenario/scenario.js';
 import { study, type StudyOptions } from '../size/study.js';
@@ -268,35 +268,5 @@ async function takeawayOf(
     openDaysAWeek: supply.openDaysAWeek,
     rushShare: supply.rushShare,
     staffHourMinor: scenario.staffHour.minor,
-  });
-}
-
-/** Share of a day's uses that falls in its busiest hour, from the parties that arrive. */
-function busiestShare(answer: Answer): number {
-  const { guests, stepMinutes } = answer.evidence!;
-  const steps = Math.max(1, Math.round(60 / stepMinutes));
-  const all = guests.partiesArriving.reduce((sum, parties) => sum + parties, 0);
-  const hours = guests.partiesArriving.map((_, from) =>
-    guests.partiesArriving.slice(from, from + steps).reduce((sum, parties) => sum + parties, 0),
-  );
-  return all === 0 ? 0 : Math.max(...hours) / all;
-}
-
-/** The ware of an answer whose days were watched, as it has to be stored. */
-export function storedWare(scenario: Scenario, answer: Answer): StoredWare[] {
-  const share = busiestShare(answer);
-  return answer.stock.map(({ ware: id, pieces }) => {
-    const ware = scenario.ware[id]!;
-    const widest = Math.max(ware.rim ?? 0, ware.foot ?? 0);
-    return {
-      id,
-      name: nameOf(id, ware),
-      par: pieces,
-      diameterMm: widest === 0 ? null : widest,
-      handleMm: ware.handle ?? 0,
-      massG: ware.mass ?? null,
-      onMachine: ware.shape === 'cup' || ware.shape === 'glass',
-      peakUsesPerHour: answer.uses.find((one) => one.ware === id)!.aDay * share,
-    };
   });
 }

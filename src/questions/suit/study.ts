@@ -1,9 +1,11 @@
 /** Suiting as a study: the sheet's own checks, with rack layouts, drinks a week and pooling from the rush. */
+import { storageLayout, storageProblems } from '../../ordering/storage.js';
+import { storedWare } from '../order/stored-ware.js';
 import { meanMs } from '../../engine/durations.js';
 import { rackLayout } from '../../racking/layout.js';
 import { withPooling, type SuitAnswer } from '../../suiting/answer.js';
 import { poolingGains } from '../../suiting/merging.js';
-import type { RackFit, SuitDrink } from '../../suiting/model.js';
+import type { RackFit, Standing, SuitDrink } from '../../suiting/model.js';
 import { drinksAWeek, rackFit, suitMenu, suitWare } from '../../suiting/scenario-parts.js';
 import { suit } from '../../suiting/suit.js';
 import { calendarOf } from '../../scenario/calendar.js';
@@ -15,10 +17,12 @@ import { piecesPerRackOf, rackOf, vesselOf } from '../../scenario/rack-geometry.
 import { saucerFitsOf } from '../../scenario/saucer-fits.js';
 import type { Runner } from '../../cafe/runner.js';
 import type { Scenario } from '../../scenario/scenario.js';
-import { study } from '../size/study.js';
+import { study, type Study } from '../size/study.js';
 
 /** Days that tell drinks a week and what pooling saves. */
 const DAYS = 1000;
+/** Days that tell how busy each ware is in the busiest hour. */
+const WATCHED = 100;
 const MINUTE = 60_000;
 
 export interface SuitOptions {
@@ -40,6 +44,7 @@ export async function suitStudy(
       ...(options.seed === undefined ? {} : { seed: options.seed }),
     });
   const now = await sizeOf(scenario);
+  const standing = standingOf(scenario, now);
   const { houseDrinks, takeawayDrinks } = now.answer.drinks;
   const all = houseDrinks + takeawayDrinks;
   const answer = suit({
@@ -57,6 +62,7 @@ export async function suitStudy(
     ),
     racks: racksOf(scenario),
     saucerFits: saucerFitsOf(scenario, inputs),
+    ...(standing === null ? {} : { standing }),
     dwellMin:
       model.guests.partySize.reduce(
         (sum, share, index) =>
@@ -73,6 +79,22 @@ export async function suitStudy(
     return Object.fromEntries(sized.stock.map(({ ware, pieces }) => [ware, pieces]));
   };
   return withPooling(answer, await poolingGains(answer.merges, menu, size));
+}
+
+/** Where the vessels stand, as the order sets them out; null where the file says nothing of storage, or something wrong. */
+function standingOf(
+  { storage, ...scenario }: Scenario,
+  sized: Study,
+): Record<string, Standing> | null {
+  if (storage === undefined) return null;
+  const wares = storedWare(scenario, { ...sized.answer, evidence: sized.watch(WATCHED) });
+  if (storageProblems(storage, wares).length > 0) return null;
+  return Object.fromEntries(
+    storageLayout(storage, wares).lines.map(({ ware, onTop, inReserve, warmed }) => [
+      ware,
+      { onTop, inReserve, warmed },
+    ]),
+  );
 }
 
 function withMenu(menu: Scenario['menu'], changed: readonly SuitDrink[]): Scenario['menu'] {

@@ -120,23 +120,26 @@ export function heatTable(
   { formats, words: all, labels }: Telling,
 ): Block {
   const or = orNone(all.answer.none);
-  const warm = drinks.flatMap(({ warmth, paperFirstC }, at) =>
-    warmth === null ? [] : [{ label: labels[at]!, warmth, paperFirstC }],
+  const warm = drinks.flatMap(({ warmth, paperFirstC, firstSipMin: sipMin }, at) =>
+    warmth === null ? [] : [{ label: labels[at]!, warmth, paperFirstC, sipMin }],
   );
+  const own = warm.some(({ sipMin }) => sipMin !== firstSipMin);
   const low = warm[0]?.warmth.preferred.lowC ?? 0;
   return filled(
-    say.heatCaption(minutesText(firstSipMin, formats), formats.temperature(roomC)),
+    say.heatCaption(own ? null : minutesText(firstSipMin, formats), formats.temperature(roomC)),
     {
       columns: [
         words(say.drink),
+        ...(own ? [figures(say.heat.after)] : []),
         figures(say.heat.poured),
         figures(say.heat.cold),
         figures(say.heat.warmed),
         figures(say.heat.paper),
         figures(say.heat.below(formats.temperature(low))),
       ],
-      rows: warm.map(({ label, warmth, paperFirstC }) => [
+      rows: warm.map(({ label, warmth, paperFirstC, sipMin }) => [
         label,
+        ...(own ? [minutesText(sipMin, formats)] : []),
         formats.temperature(warmth.pouredC),
         formats.temperature(warmth.firstSipColdC),
         formats.temperature(warmth.firstSipWarmedC),

@@ -45,9 +45,10 @@ export const suitWords = {
     milk: 'Shot : top',
   },
   milk: (ratio: string): string => `1 : ${ratio}`,
-  heatCaption: (minutes: string, room: string): string =>
-    `Temperature at the first sip, after ${minutes} in a room at ${room} (estimate, still air)`,
+  heatCaption: (minutes: string | null, room: string): string =>
+    `Temperature at the first sip${minutes === null ? '' : `, after ${minutes}`} in a room at ${room} (estimate, still air)`,
   heat: {
+    after: 'First sip\nafter',
     poured: 'As poured',
     cold: 'Cold cup',
     warmed: 'Warmed cup',

@@ -175,6 +175,7 @@ export const formWords = {
     'suit.drinks.*.vessel': 'Drunk from',
     'suit.drinks.*.paper': 'Paper cup to take away',
     'suit.drinks.*.cup': 'Cup before pouring',
+    'suit.drinks.*.firstSip': 'Time to its first sip',
     'alternatives.*.name': 'Name',
     'alternatives.*.note': 'Note',
     'alternatives.*.change': 'What changes',
