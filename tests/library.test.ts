@@ -1,8 +1,9 @@
-import { readFileSync } from 'node:fs';
+import { readFileSync, writeFileSync } from 'node:fs';
+import { join, resolve } from 'node:path';
 import { pathToFileURL } from 'node:url';
 import { describe, expect, it } from 'vitest';
 import type * as Library from '../src/index.js';
-import { cuptide, root } from './cli/run.js';
+import { cuptide, emptyFolder, root } from './cli/run.js';
 
 // As it is built, since the order's solver lies beside it.
 const { compare, inThisThread, order, racks, readScenario, size, suit } = (await import(
@@ -10,7 +11,7 @@ const { compare, inThisThread, order, racks, readScenario, size, suit } = (await
 )) as typeof Library;
 
 function opened(file: string): Library.ReadScenario {
-  const read = readScenario(readFileSync(`${root}${file}`, 'utf8'), file);
+  const read = readScenario(readFileSync(resolve(root, file), 'utf8'), file);
   if (!read.ok) throw new Error(read.problems[0]!.message);
   return read;
 }
@@ -20,6 +21,19 @@ const plain = (answer: unknown): unknown => JSON.parse(JSON.stringify(answer));
 const brunch = 'scenarios/2-brunch-room.yaml';
 const bar = 'scenarios/1-commuter-bar.yaml';
 
+/** The bar with the first of its alternatives. */
+function barWithOne(): string {
+  const text = readFileSync(resolve(root, bar), 'utf8');
+  const start = text.indexOf('\nalternatives:\n') + 1;
+  const [title, first] = text.slice(start).split('\n');
+  const file = join(emptyFolder(), 'one.yaml');
+  writeFileSync(
+    file,
+    [text.slice(0, start) + title, first, text.slice(text.indexOf('\ncosts:'))].join('\n'),
+  );
+  return file;
+}
+
 describe('the library gives the answer of the command', () => {
   it('size, for a house whose racks follow from the shape of its ware', async () => {
     const { answer } = await size(opened(brunch), inThisThread(), { days: 100 });
@@ -27,8 +41,10 @@ describe('the library gives the answer of the command', () => {
   });
 
   it('compare', async () => {
-    const answer = await compare(opened(bar), inThisThread(), { days: 100 });
-    expect(answer.ok && plain(answer.value)).toEqual(json('compare', bar, '--days', '100'));
+    const one = barWithOne();
+    const answer = await compare(opened(one), inThisThread(), { days: 100 });
+    expect(answer.ok && answer.value.alternatives).toHaveLength(2);
+    expect(answer.ok && plain(answer.value)).toEqual(json('compare', one, '--days', '100'));
   });
 
   it('order, with the solver', async () => {

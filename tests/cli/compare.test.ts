@@ -260,7 +260,7 @@ describe('halving the loop of an idealised café', () => {
       'compare',
       file,
       '--days',
-      '8000',
+      '4000',
       '--level',
       String(level),
       '--json',
