@@ -28,6 +28,7 @@ export type { OrderAnswer } from './questions/order/study.js';
 export type { RacksAnswer } from './questions/racks/study.js';
 export type { SuitAnswer } from './suiting/answer.js';
 export type { Result } from './questions/result.js';
-export { runDays, mergeDays, type DaysRun, type RushTask } from './cafe/rush.js';
+export { runDays } from './cafe/run-days.js';
+export { mergeDays, type DaysRun, type RushTask } from './cafe/rush.js';
 export type { CafeModel } from './cafe/model.js';
 export type { ListedDay } from './cafe/listed-day.js';

@@ -49,11 +49,12 @@ export class Bench {
   private racks = 0;
   private freeRacks: Int32Array = new Int32Array(32);
   private freeCount = 0;
-  /** Pieces loose on the bench, in order: ware, moment of reaching the bench, number. */
+  /** Pieces loose on the bench, in order, from `looseFrom` up to `looseTo`: ware, moment of reaching the bench, number. */
   private looseWare = new Int32Array(64);
   private looseSince = new Float64Array(64);
   private looseNumber = new Float64Array(64);
-  private loose = 0;
+  private looseFrom = 0;
+  private looseTo = 0;
   private arrived = 0;
 
   constructor(
@@ -88,7 +89,7 @@ export class Bench {
     this.looseOfKind.fill(0);
     this.inUse.fill(0);
     this.mostInUse.fill(0);
-    this.racks = this.freeCount = this.loose = this.arrived = 0;
+    this.racks = this.freeCount = this.looseFrom = this.looseTo = this.arrived = 0;
     this.pieces.fill(0);
   }
 
@@ -97,15 +98,12 @@ export class Bench {
     const number = this.arrived;
     this.arrived += 1;
     if (this.rack(ware, this.ledger.now, number)) return;
-    if (this.loose === this.looseWare.length) {
-      this.looseWare = grown(this.looseWare, new Int32Array(this.loose * 2));
-      this.looseSince = grown(this.looseSince, new Float64Array(this.loose * 2));
-      this.looseNumber = grown(this.looseNumber, new Float64Array(this.loose * 2));
-    }
-    this.looseWare[this.loose] = ware;
-    this.looseSince[this.loose] = this.ledger.now;
-    this.looseNumber[this.loose] = number;
-    this.loose += 1;
+    if (this.looseTo === this.looseWare.length) this.makeRoomForLoose();
+    const at = this.looseTo;
+    this.looseTo = at + 1;
+    this.looseWare[at] = ware;
+    this.looseSince[at] = this.ledger.now;
+    this.looseNumber[at] = number;
     const kind = this.kindOf[this.familyOf[ware]!]!;
     this.looseOfKind[kind] = this.looseOfKind[kind]! + 1;
   }
@@ -122,8 +120,9 @@ export class Bench {
 
   /** Racks have come free: loose pieces go into them in the order of the bench. */
   rackLoose(): void {
-    let kept = 0;
-    for (let at = 0; at < this.loose; at += 1) {
+    let kept = this.looseFrom;
+    let at = this.looseFrom;
+    for (; at < this.looseTo; at += 1) {
       const ware = this.looseWare[at]!;
       if (this.rack(ware, this.looseSince[at]!, this.looseNumber[at]!)) {
         const kind = this.kindOf[this.familyOf[ware]!]!;
@@ -133,9 +132,42 @@ export class Bench {
         this.looseSince[kept] = this.looseSince[at]!;
         this.looseNumber[kept] = this.looseNumber[at]!;
         kept += 1;
+        if (!this.someCanGo()) {
+          at += 1;
+          break;
+        }
       }
     }
-    this.loose = kept;
+    // Those passed over stay before those not looked at.
+    const to = at - (kept - this.looseFrom);
+    for (const column of [this.looseWare, this.looseSince, this.looseNumber])
+      column.copyWithin(to, this.looseFrom, kept);
+    this.looseFrom = to;
+  }
+
+  /** Whether any loose piece may find a rack; where hundreds of thousands lie, looking at each again and again would take hours. */
+  private someCanGo(): boolean {
+    for (let family = 0; family < this.openRack.length; family += 1) {
+      const kind = this.kindOf[family]!;
+      if (this.looseOfKind[kind] === 0) continue;
+      if (this.openRack[family] !== NONE || this.inUse[kind]! < this.owned[kind]!) return true;
+    }
+    return false;
+  }
+
+  /** Pieces that went into racks leave room at the front; where there is little, the lists grow. */
+  private makeRoomForLoose(): void {
+    const { looseFrom, looseTo } = this;
+    if (looseFrom < looseTo / 2) {
+      this.looseWare = grown(this.looseWare, new Int32Array(looseTo * 2));
+      this.looseSince = grown(this.looseSince, new Float64Array(looseTo * 2));
+      this.looseNumber = grown(this.looseNumber, new Float64Array(looseTo * 2));
+      return;
+    }
+    for (const column of [this.looseWare, this.looseSince, this.looseNumber])
+      column.copyWithin(0, looseFrom, looseTo);
+    this.looseFrom = 0;
+    this.looseTo = looseTo - looseFrom;
   }
 
   /** Close a part rack because it goes into a machine. */

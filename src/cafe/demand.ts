@@ -10,6 +10,7 @@ import { Duration, standardGamma, wholeMs } from '../engine/durations.js';
 import { Stream, streamKey } from '../engine/streams.js';
 import type { Day } from './day.js';
 import type { CafeModel } from './model.js';
+import { MOST_EVENTS, tooManyEvents } from './too-much.js';
 
 const PURPOSES = [
   'level',
@@ -80,6 +81,7 @@ export class Demand {
       const expectedAtEnd = expected + rate * (step.untilMs - from);
       while (wanted < expectedAtEnd) {
         this.drawParty(wholeMs(from + (wanted - expected) / rate), into);
+        if (into.parties + into.drinks > MOST_EVENTS) throw tooManyEvents(day);
         wanted += clock.exponential();
       }
       expected = expectedAtEnd;

@@ -22,6 +22,7 @@ import { Seats } from './seats.js';
 import { Settings } from './settings.js';
 import { Storage } from './storage.js';
 import { Tables } from './tables.js';
+import { MOST_EVENTS, tooManyEvents } from './too-much.js';
 import { Visits } from './visits.js';
 import { OtherLoads } from './washing/other-loads.js';
 import type { Wake } from './washing/load-rule.js';
@@ -53,8 +54,11 @@ export class Floor implements Flow {
   readonly storage: Storage | null;
   day!: Day;
   now = 0;
+  /** Events of the day so far. */
+  happened = 0;
 
   private readonly others: OtherLoads | null;
+  private number = 0;
   private arrived = 0;
   /** Events in the calendar that only keep a habit going: they are no reason to go on. */
   private recurring = 0;
@@ -119,16 +123,31 @@ export class Floor implements Flow {
     watcher: Watcher | null = null,
   ): void {
     this.open(day, number, stock);
-    const { calendar, ledger } = this;
+    while (!this.advance(MOST_EVENTS, watcher));
+  }
+
+  /**
+   * Go on with the day that was opened.
+   * @param most events after which to pause
+   * @returns whether the day is over
+   * @throws an error that `isTooMuch` knows, for a day of more than MOST_EVENTS
+   */
+  advance(most: number, watcher: Watcher | null = null): boolean {
+    const { calendar, ledger, day } = this;
+    if (this.happened >= MOST_EVENTS) throw tooManyEvents(this.number);
+    const events = Math.min(most, MOST_EVENTS - this.happened);
     let arrivalKey = this.nextArrivalKey();
-    for (;;) {
+    for (let event = 0; event < events; event += 1) {
       if (watcher !== null)
         watcher.before(Math.floor(Math.min(calendar.nextKey(), arrivalKey) / RANKS), this);
       if (calendar.takeBefore(arrivalKey)) {
         this.now = ledger.now = calendar.time;
         this.happen(calendar.rank, calendar.payload);
       } else {
-        if (arrivalKey === Infinity) return;
+        if (arrivalKey === Infinity) {
+          this.happened += event;
+          return true;
+        }
         const party = this.arrived;
         this.now = ledger.now = day.arrivalMs[party]!;
         this.arrived = party + 1;
@@ -136,6 +155,8 @@ export class Floor implements Flow {
         arrivalKey = this.nextArrivalKey();
       }
     }
+    this.happened += events;
+    return false;
   }
 
   private nextArrivalKey(): number {
@@ -144,8 +165,11 @@ export class Floor implements Flow {
       : Infinity;
   }
 
-  private open(day: Day, number: number, stock: ArrayLike<number> | null): void {
+  /** Open a day, to be gone on with by `advance`. */
+  open(day: Day, number: number, stock: ArrayLike<number> | null): void {
     this.day = day;
+    this.number = number;
+    this.happened = 0;
     this.visits.open(day);
     this.now = this.arrived = this.recurring = 0;
     this.calendar.clear();

@@ -2,7 +2,8 @@
  * Who runs the days: this thread, or several. A runner is given a task of any number of days and gives
  * the same bytes however it splits them.
  */
-import { mergeDays, runDays, type DaysRun, type RushTask } from './rush.js';
+import { mergeDays, type DaysRun, type RushTask } from './rush.js';
+import { runInTurns } from './turns.js';
 
 export interface Runner {
   /** @param after days right after the task's that are sure to be asked for next, as a task of their own: whoever is idle may begin with them */
@@ -11,6 +12,8 @@ export interface Runner {
   apart(task: RushTask, together: number): Promise<readonly DaysRun[]>;
   /** Many days are sure to come: whoever helps may get ready. */
   prepare?(): void;
+  /** Awaited now and then by whoever runs days on their own; may throw to cancel. */
+  pause?(): Promise<void>;
   /** No more than so many days follow in all, for a progress bar; what was said before no longer counts. */
   expect?(most: number): void;
 }
@@ -33,8 +36,8 @@ export const byDays = (parts: readonly DaysRun[]): DaysRun[] =>
   parts.toSorted((one, other) => one.from - other.from);
 
 /**
- * Runs in this thread, letting others in between chunks.
- * @param pause awaited between chunks; a page gives its event loop a turn and may throw to cancel
+ * Runs in this thread, letting others in between chunks, and within long ones.
+ * @param pause awaited then; a page gives its event loop a turn and may throw to cancel
  */
 export function inThisThread(
   progress: Progress = () => {},
@@ -43,11 +46,11 @@ export function inThisThread(
   const apart = async (task: RushTask, together: number): Promise<DaysRun[]> => {
     const parts: DaysRun[] = [];
     for (const chunk of chunksOf(task, together)) {
-      parts.push(runDays(chunk));
+      parts.push(await runInTurns(chunk, pause));
       progress(chunk.days);
       await pause();
     }
     return parts;
   };
-  return { apart, run: async (task) => mergeDays(await apart(task, DAYS_A_CHUNK)) };
+  return { apart, pause, run: async (task) => mergeDays(await apart(task, DAYS_A_CHUNK)) };
 }

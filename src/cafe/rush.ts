@@ -1,13 +1,9 @@
 /**
- * The rush: run days and gather what matters. Days are numbered; any run of days can be done anywhere
- * and the results merge exactly, as everything gathered is a whole number, a largest or a list by day.
+ * What a rush leaves behind. Days are numbered; any run of days can be done anywhere and the results
+ * merge exactly, as everything gathered is a whole number, a largest or a list by day.
  */
-import { Day } from './day.js';
-import { Demand } from './demand.js';
-import { Floor } from './floor.js';
-import { fillDay, type ListedDay } from './listed-day.js';
+import type { ListedDay } from './listed-day.js';
 import type { CafeModel } from './model.js';
-import { PLACE_COUNT } from './places.js';
 
 /** Sums over days, whole numbers all: pieces, guests, drinks, milliseconds. */
 export const SUMS = [
@@ -89,144 +85,6 @@ export interface RushTask {
   readonly byDay: boolean;
 }
 
-const LARGEST_PEAK = 65_535;
-
-/** Name of the error where a scenario asks for more pieces than can be counted: by its name, as a thread hands on no class of ours. */
-export const TOO_MANY_PIECES = 'TooManyPieces';
-
-const tooManyPieces = (ware: string, pieces: number, day: number): RangeError =>
-  Object.assign(
-    new RangeError(
-      `ware "${ware}": ${pieces} pieces are off the shelf at once on day ${day}, and at most ${LARGEST_PEAK} can be counted; check the guests per hour, the dwell and the washing for a typing mistake`,
-    ),
-    { name: TOO_MANY_PIECES },
-  );
-
-/** What a run of days needs, kept for the next one: nothing of a day lingers in it, and a warm floor is twice as fast as a new one. */
-interface House {
-  readonly seed: string;
-  readonly floor: Floor;
-  readonly demand: Demand;
-  readonly day: Day;
-}
-
-const houses = new WeakMap<CafeModel, House>();
-
-function houseOf(model: CafeModel, seed: string): House {
-  const known = houses.get(model);
-  if (known !== undefined && known.seed === seed) return known;
-  const house = {
-    seed,
-    floor: new Floor(model, seed),
-    demand: new Demand(model, seed),
-    day: new Day(),
-  };
-  houses.set(model, house);
-  return house;
-}
-
-/** Run the days of a task in this thread. Throws a RangeError named TOO_MANY_PIECES when a peak passes 65,535 pieces. */
-export function runDays(task: RushTask): DaysRun {
-  const { model, seed, from, days, stock, listed } = task;
-  const { floor, demand, day } = houseOf(model, seed);
-  const wares = model.ware.length;
-  const kinds = model.rackKinds.length;
-  const peaks = new Uint16Array(days * wares);
-  const rackPeaks = new Uint16Array(days * kinds);
-  const guestsAtDoor = new Int32Array(days);
-  const seatPermille = new Uint16Array(days);
-  const sums = Object.fromEntries(SUMS.map((name) => [name, 0])) as Record<SumName, number>;
-  const uses = new Float64Array(wares);
-  const short = new Float64Array(wares);
-  const pieceMs = new Float64Array(wares * PLACE_COUNT);
-  const away = new Float64Array(model.menu.length);
-  const paper = new Float64Array(model.menu.length);
-  const byDay: DayAtStock[] = [];
-  for (let index = 0; index < days; index += 1) {
-    const number = from + index;
-    if (listed === null) demand.draw(number, day);
-    else fillDay(listed[number]!, model.menu, day);
-    floor.run(day, number, stock);
-    const { ledger, counter, seats, bench } = floor;
-    for (let ware = 0; ware < wares; ware += 1) {
-      const peak = ledger.peak(ware);
-      if (peak > LARGEST_PEAK) throw tooManyPieces(model.ware[ware]!.id, peak, number);
-      peaks[index * wares + ware] = peak;
-      uses[ware] = uses[ware]! + ledger.uses[ware]!;
-      short[ware] = short[ware]! + counter.short[ware]!;
-      for (let place = 1; place < PLACE_COUNT; place += 1) {
-        const cell = ware * PLACE_COUNT + place;
-        pieceMs[cell] = pieceMs[cell]! + ledger.pieceMs(ware, place);
-      }
-    }
-    for (let kind = 0; kind < kinds; kind += 1)
-      rackPeaks[index * kinds + kind] = Math.min(LARGEST_PEAK, bench.mostInUse[kind]!);
-    for (let party = 0; party < day.parties; party += 1)
-      guestsAtDoor[index] = guestsAtDoor[index]! + day.size[party]!;
-    seatPermille[index] = seats.fullestPermille();
-    if (task.byDay) {
-      byDay.push({
-        short: [...counter.short],
-        firstShortMs: counter.firstShort,
-        left: seats.partiesLeft,
-        takeawayInstead: seats.partiesTakeawayInstead,
-        unserved: counter.unserved,
-      });
-    }
-    addInto(away, counter.awayByKind);
-    addInto(paper, counter.paperByKind);
-    addDay(sums, floor);
-  }
-  return {
-    from,
-    days,
-    peaks,
-    rackPeaks,
-    guestsAtDoor,
-    seatPermille,
-    sums,
-    uses,
-    short,
-    pieceMs,
-    away,
-    paper,
-    byDay,
-  };
-}
-
-function addDay(sums: Record<SumName, number>, floor: Floor): void {
-  const { counter, seats, washing, makers, clearers, hands, clearing } = floor;
-  sums.days += 1;
-  sums.safeDays += counter.shortDrinks === 0 ? 1 : 0;
-  sums.parties += floor.day.parties;
-  sums.guestsSeated += seats.guestsSeated;
-  sums.guestsTookAway += floor.visits.guestsTookAway;
-  sums.guestsLeft += seats.guestsLeft;
-  sums.guestsTakeawayInstead += seats.guestsTakeawayInstead;
-  sums.houseDrinks += counter.houseDrinks;
-  sums.shortDrinks += counter.shortDrinks;
-  sums.takeawayDrinks += counter.takeawayDrinks;
-  sums.paperFallBacks += counter.paperFallBacks;
-  sums.unserved += counter.unserved;
-  sums.waitedMs += counter.waitedMs;
-  sums.drinksStarted += counter.started;
-  sums.machineMs += washing.machines.busyMs;
-  sums.makerMs += makers.busyMs;
-  sums.seatMs += seats.seatMs();
-  sums.clearerMs += clearers.busyMs;
-  sums.handMs += hands.busyMs;
-  sums.handlingMs += washing.handlingMs;
-  sums.polishMs += floor.polishing.handMs;
-  sums.loads += washing.loads;
-  sums.racks += washing.racks;
-  sums.ownRacks += washing.ownRacks;
-  sums.fillPermille += washing.fillPermille;
-  sums.trips += clearing.trips;
-  sums.fetchTrips += floor.storage?.trips ?? 0;
-  sums.fetchWaits += floor.storage?.waits ?? 0;
-  sums.runMs += floor.now;
-}
-
 /** Put runs of adjoining days together, in any order of completion; the same bytes as one run. */
 export function mergeDays(parts: readonly DaysRun[]): DaysRun {
   const inOrder = [...parts].sort((a, b) => a.from - b.from);
@@ -281,6 +139,7 @@ export function mergeDays(parts: readonly DaysRun[]): DaysRun {
   };
 }
 
-function addInto(total: Float64Array, part: Float64Array): void {
+/** Adds number by number. */
+export function addInto(total: Float64Array, part: Float64Array): void {
   for (let index = 0; index < total.length; index += 1) total[index] = total[index]! + part[index]!;
 }

@@ -1,7 +1,8 @@
 /** One thread of days: takes chunks that nobody has taken yet, from the first on, and sends back what each left behind. */
 import { parentPort } from 'node:worker_threads';
 import type { CafeModel } from '../cafe/model.js';
-import { runDays, type RushTask } from '../cafe/rush.js';
+import { runDays } from '../cafe/run-days.js';
+import type { RushTask } from '../cafe/rush.js';
 import { claim, type Claims } from './claims.js';
 
 /** Days to run, shared among threads. */

@@ -7,7 +7,9 @@
 import { availableParallelism } from 'node:os';
 import { Worker } from 'node:worker_threads';
 import type { CafeModel } from '../cafe/model.js';
-import { mergeDays, runDays, TOO_MANY_PIECES, type DaysRun, type RushTask } from '../cafe/rush.js';
+import { mergeDays, type DaysRun, type RushTask } from '../cafe/rush.js';
+import { isTooMuch } from '../cafe/too-much.js';
+import { runInTurns } from '../cafe/turns.js';
 import { byDays, type Runner } from '../cafe/runner.js';
 import { claim, claimsFor } from './claims.js';
 import { MistakeError } from './mistakes.js';
@@ -106,9 +108,15 @@ export function threadedRunner(
     return found;
   };
 
-  const here = (task: RushTask): DaysRun => {
+  const pause = async (): Promise<void> => {
+    // No day is over, but the bar may be due.
+    progress(0);
+    await turn();
+  };
+
+  const here = async (task: RushTask): Promise<DaysRun> => {
     const started = performance.now();
-    const part = runDays(task);
+    const part = await runInTurns(task, pause);
     const ms = performance.now() - started;
     spent += ms;
     if (part.days >= FEWEST) msADay = ms / part.days;
@@ -126,7 +134,7 @@ export function threadedRunner(
     const early: DaysRun[] = [];
     let left = task;
     const some = async (days: number): Promise<void> => {
-      const part = here({ ...left, days: Math.min(days, left.days) });
+      const part = await here({ ...left, days: Math.min(days, left.days) });
       progress(part.days);
       early.push(part);
       left = { ...left, from: left.from + part.days, days: left.days - part.days };
@@ -154,7 +162,7 @@ export function threadedRunner(
       const done = chunk * batch.daysAChunk;
       take(
         batch,
-        here({
+        await here({
           ...left,
           from: left.from + done,
           days: Math.min(batch.daysAChunk, left.days - done),
@@ -170,6 +178,7 @@ export function threadedRunner(
   return {
     prepare,
     expect,
+    pause,
     run: async (task, after = 0) => mergeDays(await asMistakes(parts(task, after, null))),
     apart: (task, together) => asMistakes(parts(task, 0, together)),
     async close() {
@@ -193,8 +202,8 @@ const same = (one: RushTask, other: RushTask): boolean =>
 /** What a scenario asks too much of is its writer's mistake, whichever thread met it. */
 const asMistakes = (parts: Promise<DaysRun[]>): Promise<DaysRun[]> =>
   parts.catch((error: Error) => {
-    throw error.name === TOO_MANY_PIECES ? new MistakeError(error.message) : error;
+    throw isTooMuch(error) ? new MistakeError(error.message) : error;
   });
 
-/** Lets messages of helpers in. */
+/** Lets messages of helpers in, and signals. */
 const turn = (): Promise<void> => new Promise((resolve) => setImmediate(resolve));

@@ -1,6 +1,7 @@
 /** Cost in guests and in days: time a guest at 100 and at 2,000 seats; memory of many days of ten ware; time of an answer in a warm process. */
 import { readFileSync } from 'node:fs';
-import { mergeDays, runDays, type DaysRun } from '../../src/cafe/rush.js';
+import { runDays } from '../../src/cafe/run-days.js';
+import { mergeDays, type DaysRun } from '../../src/cafe/rush.js';
 import { compile } from '../../src/scenario/compile.js';
 import { piecesPerRackOf } from '../../src/scenario/rack-geometry.js';
 import { readScenario } from '../../src/scenario/read-scenario.js';

@@ -1,7 +1,8 @@
 import fc from 'fast-check';
 import { readdirSync, readFileSync } from 'node:fs';
 import { describe, expect, it } from 'vitest';
-import { mergeDays, runDays, type DaysRun, type RushTask } from '../../src/cafe/rush.js';
+import { runDays } from '../../src/cafe/run-days.js';
+import { mergeDays, type DaysRun, type RushTask } from '../../src/cafe/rush.js';
 import { Stream, streamKey } from '../../src/engine/streams.js';
 import type { Peaks } from '../../src/sizing/peaks.js';
 import { sizeStock } from '../../src/sizing/size-stock.js';

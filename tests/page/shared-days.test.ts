@@ -2,7 +2,10 @@
 import { readFileSync } from 'node:fs';
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
-import { runDays, type RushTask } from '../../src/cafe/rush.js';
+import { runDays } from '../../src/cafe/run-days.js';
+import type { CafeModel } from '../../src/cafe/model.js';
+import type { RushTask } from '../../src/cafe/rush.js';
+import { isTooMuch } from '../../src/cafe/too-much.js';
 import { serveDays, sharingRunner, Stopped } from '../../src/page/engine/shared-days.js';
 import { compile } from '../../src/scenario/compile.js';
 import { piecesPerRackOf } from '../../src/scenario/rack-geometry.js';
@@ -25,6 +28,9 @@ const task = (from: number, days: number): RushTask => ({
   listed: null,
   byDay: false,
 });
+
+const arrivalsTimes = (times: number): CafeModel['arrivals'] =>
+  model.arrivals.map((step) => ({ ...step, partiesPerMs: step.partiesPerMs * times }));
 
 /** A channel with a neighbour at its other end, for as long as `use` takes. */
 async function withNeighbour(use: (port: MessagePort) => Promise<void>): Promise<void> {
@@ -113,6 +119,38 @@ describe('days shared with a neighbour', () => {
       // What was begun is not sent again.
       expect(new Set(sent).size).toBe(sent.length);
       expect(sent.length).toBeGreaterThanOrEqual(before);
+    }));
+
+  it('are given up within a day', async () => {
+    let looks = 0;
+    const wanted = (): boolean => (looks += 1) < 2;
+    // A day of this café has more pauses than that, and it is the only one.
+    const busy = { ...task(0, 1), model: { ...model, arrivals: arrivalsTimes(400) } };
+    await expect(sharingRunner(null, wanted).run(busy)).rejects.toBeInstanceOf(Stopped);
+    expect(looks).toBe(2);
+  });
+
+  it('that ask for too much fail alike, whichever of the two meets them', () =>
+    withNeighbour(async (port) => {
+      const { washing, guests } = model;
+      const tower: CafeModel = {
+        ...model,
+        arrivals: arrivalsTimes(500),
+        guests: { ...guests, staysIn: 1 },
+        seats: { ...model.seats, count: null },
+        makers: null,
+        washing: { ...washing, everyMachine: { ...washing.everyMachine, warmUpMs: 1e9 } },
+        clearing: { ...model.clearing, every: { law: 'constant', ms: 1e9 } },
+      };
+      const sent = await new Promise<unknown>((resolve) => {
+        port.onmessage = ({ data }) => resolve(data);
+        port.postMessage({ number: 1, task: task(0, 1), model: tower });
+      });
+      expect(sent).toMatchObject({
+        part: { name: 'TooMuch', fault: expect.stringMatching(/pieces are off the shelf at once/) },
+      });
+      const met = sharingRunner(port, () => true).run({ ...task(0, 400), model: tower });
+      await expect(met).rejects.toSatisfy(isTooMuch);
     }));
 
   it('are given up when they are no longer wanted, and what comes late is not taken for the next run', () =>

@@ -3,7 +3,8 @@ import { mean, sampleStandardDeviation } from 'simple-statistics';
 import { expect } from 'vitest';
 import all from '../../shared/checks/published.json' with { type: 'json' };
 import type { CafeModel } from '../../src/cafe/model.js';
-import { runDays, type DaysRun } from '../../src/cafe/rush.js';
+import { runDays } from '../../src/cafe/run-days.js';
+import type { DaysRun } from '../../src/cafe/rush.js';
 
 export interface Check {
   id: string;

@@ -1,6 +1,6 @@
 import { describe, expect, it } from 'vitest';
 import published from '../../shared/checks/exact-peaks.json' with { type: 'json' };
-import { runDays } from '../../src/cafe/rush.js';
+import { runDays } from '../../src/cafe/run-days.js';
 import { exactBinomialTest } from '../../src/statistics/exact-binomial-test.js';
 import { idealised, instantMachine, modelOf } from './scenario-of.js';
 

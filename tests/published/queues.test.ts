@@ -126,8 +126,19 @@ describe('M/G/∞ (Palm 1943): pieces out, whatever the law of the dwell', () =>
 });
 
 /** Mean pieces off the shelf at the given hours, and the error of that mean if counts are Poisson. */
-function piecesOut(model: CafeModel, hours: readonly number[], days: number): number[] {
-  const evidence = watchDays({ model, seed: 'mt', days, stock: null, listed: null });
+async function piecesOut(
+  model: CafeModel,
+  hours: readonly number[],
+  days: number,
+): Promise<number[]> {
+  const evidence = await watchDays({
+    model,
+    seed: 'mt',
+    days,
+    stock: null,
+    listed: null,
+    pause: async () => {},
+  });
   return hours.map((hour) => {
     const step = (hour * 60) / evidence.stepMinutes;
     expect(Number.isInteger(step)).toBe(true);
@@ -154,7 +165,7 @@ describe('M_t/G/∞ (Eick, Massey & Whitt, Management Science 39(2), 1993): mean
 
   it.each(checks('mt-g-inf-sinusoid').map((check) => [check.id, check] as const))(
     '%s',
-    (_, check) => {
+    async (_, check) => {
       const [base, swing, gamma] = [
         input(check, 'lambdaBar'),
         input(check, 'beta'),
@@ -179,7 +190,7 @@ describe('M_t/G/∞ (Eick, Massey & Whitt, Management Science 39(2), 1993): mean
           guests: sit(dwell),
         }),
       );
-      const seen = piecesOut(
+      const seen = await piecesOut(
         model,
         expected.map(([t]) => t + before),
         DAYS,
@@ -192,7 +203,7 @@ describe('M_t/G/∞ (Eick, Massey & Whitt, Management Science 39(2), 1993): mean
     },
   );
 
-  it.each(checks('mt-g-inf').map((check) => [check.id, check] as const))('%s', (_, check) => {
+  it.each(checks('mt-g-inf').map((check) => [check.id, check] as const))('%s', async (_, check) => {
     const { inputs } = check as unknown as {
       inputs: { t: number[]; lambda?: number; ratesPerH?: number[] };
     };
@@ -205,7 +216,7 @@ describe('M_t/G/∞ (Eick, Massey & Whitt, Management Science 39(2), 1993): mean
         guests: sit({ exponential: '30 min' }),
       }),
     );
-    expectPoissonMeans(piecesOut(model, inputs.t, DAYS), check.expected as number[], DAYS);
+    expectPoissonMeans(await piecesOut(model, inputs.t, DAYS), check.expected as number[], DAYS);
   });
 });
 

@@ -213,7 +213,7 @@ async function sure(
     parts: writtenParts(answer, context, version),
   });
   say({ kind: 'parts', parts: { tight: await tightPart(read, answer, context, asked) } });
-  const whole: Answer = { ...answer, evidence: watch(DAYS_WATCHED) };
+  const whole: Answer = { ...answer, evidence: await watch(DAYS_WATCHED) };
   const curves = riskCurves(whole, risk);
   const parts = await picturedParts(read, whole, curves, context, version, runner);
   say({ kind: 'whole', parts, answer: whole, curves });

@@ -3,7 +3,8 @@
  * and hands others to its neighbour. A chunk is short, so that either can turn to the reader in between.
  * While the first then thinks about its days, the neighbour begins with those that come next.
  */
-import { mergeDays, runDays, type DaysRun, type RushTask } from '../../cafe/rush.js';
+import { mergeDays, type DaysRun, type RushTask } from '../../cafe/rush.js';
+import { runInTurns } from '../../cafe/turns.js';
 import type { CafeModel } from '../../cafe/model.js';
 import { byDays, type Runner } from '../../cafe/runner.js';
 
@@ -16,9 +17,15 @@ interface Errand {
   readonly model: CafeModel | null;
 }
 
+/** Why there are no days; as plain data, for an error that is sent keeps no name of ours. */
+interface Fault {
+  readonly name: string;
+  readonly fault: string;
+}
+
 interface Returned {
   readonly number: number;
-  readonly part: DaysRun;
+  readonly part: DaysRun | Fault;
 }
 
 /** Time that a chunk should take: short beside the tenth of a second in which a change is answered. */
@@ -29,15 +36,33 @@ const WORTH_SHARING = 150;
 /** Chunks sent ahead: about as long as it takes to think about the days before; and no more than this share of them, as what was sent cannot be shared any more. */
 const [AHEAD, AHEAD_SHARE] = [6, 0.25];
 
+/** Thrown out of a run that is no longer wanted. */
+export class Stopped extends Error {}
+
 /** Run what the neighbour sends through the port, with a look at what else has come after each chunk; null takes back what waits. */
 export function serveDays(port: MessagePort): void {
   let known: CafeModel | null = null;
   let waiting: { readonly number: number; readonly task: RushTask }[] = [];
   let busy = false;
+  /** How often what waits was taken back. */
+  let takenBack = 0;
+  const runErrand = async (task: RushTask): Promise<DaysRun | Fault> => {
+    const begun = takenBack;
+    try {
+      return await runInTurns(task, async () => {
+        await turn();
+        if (takenBack !== begun) throw new Stopped();
+      });
+    } catch (error) {
+      return error instanceof Error
+        ? { name: error.name, fault: error.message }
+        : { name: 'Error', fault: String(error) };
+    }
+  };
   const work = async (): Promise<void> => {
     busy = true;
     for (let errand = waiting.shift(); errand !== undefined; errand = waiting.shift()) {
-      const part = runDays(errand.task);
+      const part = await runErrand(errand.task);
       // Copied, not handed over: once a buffer of a thread is given away, its compiled programs check every array they touch.
       port.postMessage({ number: errand.number, part } satisfies Returned);
       await turn();
@@ -46,6 +71,7 @@ export function serveDays(port: MessagePort): void {
   };
   port.onmessage = ({ data }: MessageEvent<Errand | null>) => {
     if (data === null) {
+      takenBack += 1;
       waiting = [];
       return;
     }
@@ -54,9 +80,6 @@ export function serveDays(port: MessagePort): void {
     if (!busy) void work();
   };
 }
-
-/** Thrown out of a run that is no longer wanted. */
-export class Stopped extends Error {}
 
 /** The first days of a task, which the neighbour was sent before they were asked for. */
 interface Begun {
@@ -80,6 +103,10 @@ export function sharingRunner(
     if (wanted()) return;
     neighbour?.takeBack();
     throw new Stopped();
+  };
+  const pause = async (): Promise<void> => {
+    await turn();
+    stopIfUnwanted();
   };
   /** @param together days a part; null: as many as suit */
   const parts = async (
@@ -113,12 +140,11 @@ export function sharingRunner(
     while (next < end) {
       const started = performance.now();
       const own = chunk();
-      keep(runDays({ ...task, ...own }));
+      keep(await runInTurns({ ...task, ...own }, pause));
       const ms = performance.now() - started;
       if (together === null)
         chunkDays = Math.max(1, Math.round(Math.min(4, CHUNK_MS / Math.max(ms, 0.1)) * own.days));
-      await turn();
-      stopIfUnwanted();
+      await pause();
       if (helper !== null && away === null && next < end) away = errands(helper);
     }
     if (helper !== null && after > 0)
@@ -128,6 +154,7 @@ export function sharingRunner(
     return byDays(done);
   };
   return {
+    pause,
     run: async (task, after = 0) => mergeDays(await parts(task, after, null)),
     apart: (task, together) => parts(task, 0, together),
   };
@@ -155,17 +182,21 @@ interface Neighbour {
   takeBack(): void;
 }
 
+const failed = ({ name, fault }: Fault): Promise<never> =>
+  Promise.reject(Object.assign(new Error(fault), { name }));
+
 let errandNumber = 0;
 const neighbours = new WeakMap<MessagePort, Neighbour>();
 
 function neighbourAt(port: MessagePort): Neighbour {
   const known = neighbours.get(port);
   if (known !== undefined) return known;
-  const away = new Map<number, (part: DaysRun) => void>();
+  const away = new Map<number, (part: DaysRun | Promise<never>) => void>();
   let lastModel: CafeModel | null = null;
   port.onmessage = ({ data }: MessageEvent<Returned>) => {
-    away.get(data.number)?.(data.part);
-    away.delete(data.number);
+    const { number, part } = data;
+    away.get(number)?.('fault' in part ? failed(part) : part);
+    away.delete(number);
   };
   const neighbour: Neighbour = {
     send({ model, ...task }) {

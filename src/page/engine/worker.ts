@@ -2,7 +2,7 @@
  * An engine: a worker that holds the whole study and answers what the page asks. Two run side by side:
  * one answers changes at once on few days, the other works out the certified answer.
  */
-import { TOO_MANY_PIECES } from '../../cafe/rush.js';
+import { isTooMuch } from '../../cafe/too-much.js';
 import type { Ask, Answered, Reply, Request } from '../messages.js';
 import { answerAsk, type Engine } from './answer-ask.js';
 import { NoAnswer } from './questions.js';
@@ -45,7 +45,7 @@ async function answer(
         kind: 'mistakes',
         mistakes: error.problems.map(({ path, line, message }) => ({ path, line, message })),
       });
-    else if (error instanceof Error && error.name === TOO_MANY_PIECES)
+    else if (isTooMuch(error))
       say({ kind: 'mistakes', mistakes: [{ path: '', line: 0, message: error.message }] });
     else if (!(error instanceof Stopped))
       say({ kind: 'fault', message: error instanceof Error ? error.message : String(error) });

@@ -6,6 +6,7 @@ import { EveryStep } from '../../cafe/looking-on.js';
 import type { CafeModel } from '../../cafe/model.js';
 import { PLACE_COUNT, SHELF } from '../../cafe/places.js';
 import { mergeDays } from '../../cafe/rush.js';
+import { Turns } from '../../cafe/turns.js';
 import { annuityFactor } from '../../comparing/annuity.js';
 import type { Costs } from '../../comparing/costs.js';
 import { nameOf } from '../../quantities/name.js';
@@ -139,7 +140,7 @@ async function comparedHouse(
     withinHabits: within[at]!,
     habitsOff: off[at]!.map((other) => ({ ...other, difference: other.difference / perUnit })),
     chanceCheaper: cheaper.get(candidate.id) ?? null,
-    minutesShort: minutesShort(model, seed, one.days, one.stock),
+    minutesShort: await minutesShort(model, seed, one.days, one.stock, runner),
     drinksShort: fresh.sums.shortDrinks / fresh.days,
     staffMinutes: one.staffMinutes,
     shelfM2: shelfM2(scenario, stock),
@@ -254,16 +255,18 @@ async function failureSpares(
 const MINUTE = 60_000;
 
 /** Minutes of a rush in which the shelf of some ware is empty, looked at once a minute over days that no stock was chosen on. */
-function minutesShort(
+async function minutesShort(
   model: CafeModel,
   seed: string,
   from: number,
   stock: readonly number[],
-): number {
+  runner: Runner,
+): Promise<number> {
   const days = Math.min(from, DAYS_WATCHED);
   const floor = new Floor(model, seed);
   const demand = new Demand(model, seed);
   const day = new Day();
+  const turns = new Turns(async () => runner.pause?.());
   let minutes = 0;
   const watcher = new EveryStep(MINUTE, model.closingMs, (_, seen) => {
     for (let ware = 0; ware < stock.length; ware += 1) {
@@ -276,7 +279,7 @@ function minutesShort(
   for (let number = from; number < from + days; number += 1) {
     demand.draw(number, day);
     watcher.rewind();
-    floor.run(day, number, stock, watcher);
+    await turns.run(floor, day, number, stock, watcher);
   }
   return minutes / days;
 }

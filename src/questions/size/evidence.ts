@@ -9,6 +9,7 @@ import { fillDay, type ListedDay } from '../../cafe/listed-day.js';
 import { Both, EveryStep, glance, Tightest, type Glance } from '../../cafe/looking-on.js';
 import type { CafeModel } from '../../cafe/model.js';
 import { PLACE_COUNT, PLACES, SHELF } from '../../cafe/places.js';
+import { Turns } from '../../cafe/turns.js';
 import type { Evidence, TightestMoment } from './answer.js';
 
 export interface EvidenceOptions {
@@ -19,6 +20,8 @@ export interface EvidenceOptions {
   readonly stock: readonly number[] | null;
   readonly listed: readonly ListedDay[] | null;
   readonly stepMs?: number;
+  /** Awaited now and then. */
+  readonly pause: () => Promise<void>;
 }
 
 const MINUTE = 60_000;
@@ -37,7 +40,7 @@ const GLANCES = [
 ] as const satisfies readonly (keyof Glance)[];
 
 /** Watch days 0 .. days − 1. The tightest moment is added by `tightestMoment`. */
-export function watchDays(options: EvidenceOptions): Evidence {
+export async function watchDays(options: EvidenceOptions): Promise<Evidence> {
   const { model, days } = options;
   const wares = model.ware.length;
   const span = model.closingMs + AFTER_CLOSING;
@@ -80,16 +83,20 @@ export function watchDays(options: EvidenceOptions): Evidence {
     betweenMs / 2,
   );
   const both = new Both(watcher, glancer);
-  forEachDay(options, days, (floor, day, number) => {
+  const { floor, guests } = prepared(options);
+  const { day } = floor;
+  const turns = new Turns(options.pause);
+  for (let number = 0; number < days; number += 1) {
+    guests(number);
     dayIndex = number;
     watcher.rewind();
     glancer.rewind();
-    floor.run(day, number, options.stock, both);
+    await turns.run(floor, day, number, options.stock, both);
     for (let party = 0; party < day.parties; party += 1) {
       const step = Math.floor(day.arrivalMs[party]! / stepMs);
       if (step < steps) arriving[step] = arriving[step]! + 1;
     }
-  });
+  }
   const mean = (sums: Float64Array): number[] => Array.from(sums, (sum) => sum / days);
   /** Mean over the looks nearest to each step. */
   const around = (sums: Float64Array): number[] =>
@@ -124,16 +131,16 @@ export function watchDays(options: EvidenceOptions): Evidence {
 }
 
 /** Where all pieces were when ware number `ware` was scarcest on day number `day`. */
-export function tightestMoment(
+export async function tightestMoment(
   options: EvidenceOptions,
   day: number,
   ware: number,
-): TightestMoment {
+): Promise<TightestMoment> {
   const { model, stock } = options;
   const watcher = new Tightest(ware);
   const { floor, guests } = prepared(options);
   guests(day);
-  floor.run(floor.day, day, stock, watcher);
+  await new Turns(options.pause).run(floor, floor.day, day, stock, watcher);
   return {
     day,
     minute: watcher.atMs / MINUTE,
@@ -146,18 +153,6 @@ export function tightestMoment(
       ),
     })),
   };
-}
-
-function forEachDay(
-  options: EvidenceOptions,
-  days: number,
-  visit: (floor: Floor, day: Day, number: number) => void,
-): void {
-  const { floor, guests } = prepared(options);
-  for (let number = 0; number < days; number += 1) {
-    guests(number);
-    visit(floor, floor.day, number);
-  }
 }
 
 /** A new floor and a way to bring a numbered day's guests to it. */

@@ -56,7 +56,7 @@ export interface Study {
   /** The chance of running out as all ware is scaled together, and with one ware varied alone; worked out when asked. */
   readonly risk: { together(): readonly RiskPoint[]; alone(ware: number): readonly RiskPoint[] };
   /** Watches the first days again for pictures, at most as many as were run. */
-  watch(days: number): Evidence;
+  watch(days: number): Promise<Evidence>;
 }
 
 /** Days run at a given stock unless said otherwise. */
@@ -131,9 +131,16 @@ export async function study(
     aloneHigh: alone[index]!.high,
   }));
   const watched = Math.min(options.watch ?? 0, days);
-  const look = { model, seed, days: watched, stock: reported === unlimited ? null : stock, listed };
+  const look = {
+    model,
+    seed,
+    days: watched,
+    stock: reported === unlimited ? null : stock,
+    listed,
+    pause: async () => runner.pause?.(),
+  };
   const tight = tightestDay(peaks, stock, level);
-  const tightest = tightestMoment(look, first + tight.day, tight.ware);
+  const tightest = await tightestMoment(look, first + tight.day, tight.ware);
   const warnings: Warning[] = [
     ...(sized?.warnings ?? []),
     ...(given?.warnings ?? []),
@@ -154,7 +161,7 @@ export async function study(
     overloads: findOverloads(model, facts.houseShare),
     warnings,
     tightest,
-    ...(watched > 0 ? { evidence: watchDays(look) } : {}),
+    ...(watched > 0 ? { evidence: await watchDays(look) } : {}),
     ...(options.peaks === true ? { peaks: rowsOf(peaksOf(given?.atStock ?? unlimited)) } : {}),
     ...(given === null ? {} : given.reported),
   };

@@ -1,6 +1,6 @@
 import { readFileSync, readdirSync } from 'node:fs';
 import { describe, expect, it } from 'vitest';
-import { runDays } from '../../../src/cafe/rush.js';
+import { runDays } from '../../../src/cafe/run-days.js';
 import { compile } from '../../../src/scenario/compile.js';
 import { piecesPerRackOf } from '../../../src/scenario/rack-geometry.js';
 import { readScenario } from '../../../src/scenario/read-scenario.js';

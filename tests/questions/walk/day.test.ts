@@ -17,7 +17,7 @@ import {
   SHELF,
   WASHING,
 } from '../../../src/cafe/places.js';
-import { runDays } from '../../../src/cafe/rush.js';
+import { runDays } from '../../../src/cafe/run-days.js';
 import { momentAt, piecesAt } from '../../../src/page/walk/moment.js';
 import { compile } from '../../../src/scenario/compile.js';
 import { walkDay, type DayWalk } from '../../../src/questions/walk/day.js';
@@ -165,12 +165,13 @@ describe.each(scenarios)('a walk through $name', ({ model, seed }) => {
     }
   });
 
-  it('reaches the peaks at its tightest moments, where `tightestMoment` finds them', () => {
+  it('reaches the peaks at its tightest moments, where `tightestMoment` finds them', async () => {
     const task = { model, seed, day: 3, listed: null };
     const stock = peaksOf({ ...task, stock: null });
     const walk = walkDay({ ...task, stock });
-    walk.wares.forEach((id, ware) => {
-      const told = tightestMoment({ ...task, stock, days: 0 }, 3, ware);
+    const pause = async (): Promise<void> => {};
+    for (const [ware, id] of walk.wares.entries()) {
+      const told = await tightestMoment({ ...task, stock, days: 0, pause }, 3, ware);
       const at = walk.tightest[ware]!;
       expect([told.ware, told.minute]).toEqual([id, walk.times[at]! / 60_000]);
       // Of the other ware some may move in the same instant.
@@ -178,7 +179,7 @@ describe.each(scenarios)('a walk through $name', ({ model, seed }) => {
         walk.places.slice(1).map((_, place) => piecesAt(walk, at, ware, place + 1)),
       );
       expect(walk.stock[ware]! - piecesAt(walk, at, ware, SHELF)).toBe(walk.peaks[ware]);
-    });
+    }
   });
 
   it('is the same walk for the same input, survives being sent, and stays small', () => {

@@ -1,0 +1,48 @@
+import { spawn } from 'node:child_process';
+import { readFileSync, readdirSync, writeFileSync } from 'node:fs';
+import { join } from 'node:path';
+import { describe, expect, it } from 'vitest';
+import { command, emptyFolder, root } from './run.js';
+
+/** A hall with so many guests that a single day takes a while, and days enough for hours. */
+function hall(folder: string): string {
+  const demo = readFileSync(join(root, 'scenarios/1-commuter-bar.yaml'), 'utf8');
+  const file = join(folder, 'hall.yaml');
+  writeFileSync(
+    file,
+    demo
+      .slice(0, demo.indexOf('\nalternatives:'))
+      .replace(/guests: \{ value: 64 \/ h.*\n/, 'guests: 30000 / h\n')
+      .replace('count: 26', 'count: 30000')
+      .replace('makers: 2', 'makers: 900'),
+  );
+  return file;
+}
+
+/** Exit code after a signal that was sent once the command was at its days. */
+function ended(args: readonly string[], signal: NodeJS.Signals): Promise<number | null> {
+  const child = spawn(process.execPath, [command, ...args], { stdio: 'ignore' });
+  const timer = setTimeout(() => child.kill(signal), 1500);
+  return new Promise((resolve) =>
+    child.on('exit', (code) => {
+      clearTimeout(timer);
+      resolve(code);
+    }),
+  );
+}
+
+describe('a run of hours', () => {
+  it.each([
+    ['SIGINT', '1', 130],
+    ['SIGTERM', '2', 143],
+  ] as const)(
+    '%s on %s threads ends it with its own exit code, and leaves nothing',
+    async (signal, threads, code) => {
+      const folder = emptyFolder();
+      const out = join(folder, 'letters');
+      const args = ['report', hall(folder), '--days', '100000', '--threads', threads, '--out', out];
+      expect(await ended(args, signal)).toBe(code);
+      expect(readdirSync(folder)).toEqual(['hall.yaml']);
+    },
+  );
+});
