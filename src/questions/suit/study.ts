@@ -44,7 +44,7 @@ export async function suitStudy(
       ...(options.seed === undefined ? {} : { seed: options.seed }),
     });
   const now = await sizeOf(scenario);
-  const standing = standingOf(scenario, now);
+  const standing = await standingOf(scenario, now);
   const { houseDrinks, takeawayDrinks } = now.answer.drinks;
   const all = houseDrinks + takeawayDrinks;
   const answer = suit({
@@ -82,12 +82,12 @@ export async function suitStudy(
 }
 
 /** Where the vessels stand, as the order sets them out; null where the file says nothing of storage, or something wrong. */
-function standingOf(
+async function standingOf(
   { storage, ...scenario }: Scenario,
   sized: Study,
-): Record<string, Standing> | null {
+): Promise<Record<string, Standing> | null> {
   if (storage === undefined) return null;
-  const wares = storedWare(scenario, { ...sized.answer, evidence: sized.watch(WATCHED) });
+  const wares = storedWare(scenario, { ...sized.answer, evidence: await sized.watch(WATCHED) });
   if (storageProblems(storage, wares).length > 0) return null;
   return Object.fromEntries(
     storageLayout(storage, wares).lines.map(({ ware, onTop, inReserve, warmed }) => [
