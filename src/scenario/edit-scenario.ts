@@ -24,6 +24,7 @@ import {
   type Written,
 } from './splice.js';
 import { isGroup, unwrap, valueAt, withValueAt } from './tree.js';
+import { stepsWithout } from './uses.js';
 import { widenedRange } from './widened-range.js';
 
 /**
@@ -52,6 +53,8 @@ export type Edit =
   | { readonly kind: 'add'; readonly path: Path; readonly value: unknown }
   /** Out with it; where a default or a class has a value, that holds again. */
   | { readonly kind: 'remove'; readonly path: Path }
+  /** A ware or a drink goes, and all that names it changes; `instead` takes its place in settings, null: nothing does. */
+  | { readonly kind: 'retire'; readonly path: Path; readonly instead: string | null }
   /** Another name for people; ids stay. */
   | { readonly kind: 'rename'; readonly path: Path; readonly name: string };
 
@@ -127,6 +130,8 @@ function edited(state: State, edit: Edit): State {
       return setValue(state, [...path, 'name'], edit.name);
     case 'remove':
       return removed(state, path);
+    case 'retire':
+      return stepsWithout(unwrap(state.tree).tree, path, edit.instead).reduce<State>(edited, state);
     case 'add':
       return added(state, path, edit.value);
     case 'set': {

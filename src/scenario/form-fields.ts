@@ -25,15 +25,15 @@ export interface RawField {
   readonly optional: boolean;
 }
 
-type FullDef = Def & {
+export type FullDef = Def & {
   readonly entries?: Readonly<Record<string, string>>;
   readonly values?: readonly unknown[];
   readonly defaultValue?: unknown;
 };
-const full = (schema: Schema): FullDef => defOf(schema) as FullDef;
+export const full = (schema: Schema): FullDef => defOf(schema) as FullDef;
 
 /** A schema without what wraps it. */
-interface Bare {
+export interface Bare {
   readonly schema: Schema;
   readonly meta: QuantityMeta | null;
   readonly optional: boolean;
@@ -42,7 +42,7 @@ interface Bare {
 
 const isFilled = (schema: Schema): boolean => (schema as z.ZodType).meta()?.['filled'] === true;
 
-function bare(schema: Schema, optional = isFilled(schema), byDefault?: unknown): Bare {
+export function bare(schema: Schema, optional = isFilled(schema), byDefault?: unknown): Bare {
   const meta = quantities.get(schema) ?? null;
   const def = full(schema);
   if (meta !== null) return { schema, meta, optional, byDefault };
@@ -63,14 +63,14 @@ function bare(schema: Schema, optional = isFilled(schema), byDefault?: unknown):
 }
 
 /** The forms a value may take, unions taken apart. */
-function formsOf(schema: Schema): readonly Bare[] {
+export function formsUnder(schema: Schema): readonly Bare[] {
   const own = bare(schema);
   const { options } = full(own.schema);
-  return own.meta === null && options ? options.flatMap((option) => formsOf(option)) : [own];
+  return own.meta === null && options ? options.flatMap((option) => formsUnder(option)) : [own];
 }
 
 /** The words a union or a quantity allows beside its values. */
-function wordsIn(schema: Schema): RawField['words'] {
+export function wordsIn(schema: Schema): RawField['words'] {
   const { type, entries, values, options, innerType, in: input } = full(schema);
   if (type === 'enum') return Object.values(entries ?? {}).map((word) => ({ word, value: word }));
   if (type === 'literal')
@@ -93,20 +93,24 @@ function wordsIn(schema: Schema): RawField['words'] {
 }
 
 const wordTypes = new Set(['enum', 'literal', 'boolean']);
-const isObject = ({ schema }: Bare): boolean => full(schema).type === 'object';
+export const isObject = ({ schema }: Bare): boolean => full(schema).type === 'object';
 const isList = ({ schema }: Bare): boolean => full(schema).type === 'array';
 const isRecord = ({ schema }: Bare): boolean => full(schema).type === 'record';
-const isGroupForm = (form: Bare): boolean =>
+export const isGroupForm = (form: Bare): boolean =>
   form.meta === null && (isObject(form) || isRecord(form));
 /** A list of groups is taken apart; any other is one value. */
-const holdsGroups = (form: Bare): boolean =>
-  form.meta === null && isList(form) && formsOf(full(form.schema).element!).some(isGroupForm);
+export const holdsGroups = (form: Bare): boolean =>
+  form.meta === null && isList(form) && formsUnder(full(form.schema).element!).some(isGroupForm);
 const isUnknown = (schema: Schema): boolean =>
   full(bare(schema).schema).type === 'unknown' && bare(schema).meta === null;
 
 /** Every part of a group may be left out, so that any one can be said alone. */
-const allOptional = (form: Bare): boolean =>
-  Object.values(full(form.schema).shape ?? {}).every((child) => bare(child).optional);
+export const allOptional = (form: Bare): boolean =>
+  Object.values(full(form.schema).shape ?? {}).every((child) => {
+    if (bare(child).optional) return true;
+    const inner = formsUnder(child);
+    return inner.length === 1 && isObject(inner[0]!) && allOptional(inner[0]!);
+  });
 
 /** Names that a map may hold beside those it does, by dotted path. */
 export type KnownNames = (path: Path) => readonly string[];
@@ -135,7 +139,7 @@ export function eachField(
   if (own.meta !== null && !(splits(path) && isGroup(value))) return leaf(own.meta.kind);
   const forms =
     own.meta === null
-      ? formsOf(own.schema)
+      ? formsUnder(own.schema)
       : (full(own.schema).options ?? [own.schema]).flatMap(formsIn);
   const lists = forms.filter(holdsGroups);
   const groups = forms.filter(isGroupForm);
@@ -162,7 +166,7 @@ export function eachField(
       const def = full(form.schema);
       if (
         def.valueType &&
-        formsOf(def.valueType).every((one) => !isGroupForm(one)) &&
+        formsUnder(def.valueType).every((one) => !isGroupForm(one)) &&
         !isUnknown(def.valueType)
       )
         for (const key of names(path)) below(def.valueType, key, undefined, true);
@@ -188,7 +192,7 @@ function formsIn(schema: Schema): readonly Bare[] {
 }
 
 /** The form of a group that knows most of the names given. */
-function fitting(groups: readonly Bare[], keys: readonly string[]): Bare {
+export function fitting(groups: readonly Bare[], keys: readonly string[]): Bare {
   const known = ({ schema }: Bare): number => {
     const { shape } = full(schema);
     return shape === undefined ? 0.5 : keys.filter((key) => Object.hasOwn(shape, key)).length;

@@ -1,110 +1,40 @@
-/**
- * A scenario as forms: every value and every choice as a field, in the groups and the order of the
- * letter. Plain data; the page words it.
- */
-import {
-  machineClass,
-  machineClassIds,
-  rackKind,
-  rackKindIds,
-  wareClass,
-  wareClassIds,
-  type Basis,
-} from '../catalogue/catalogue.js';
+/** A scenario as forms: every value and every choice as a field, in the groups and the order of the letter. */
+import { machineClass, machineClassIds, wareClass, wareClassIds } from '../catalogue/catalogue.js';
 import { nameOf } from '../quantities/name.js';
 import { fill } from './defaults.js';
 import { flowText } from './flow-text.js';
-import { eachField, type FieldKind, type RawField } from './form-fields.js';
+import { eachAddition, type RawAddition } from './form-additions.js';
+import { changesOf, furtherMachine } from './form-changes.js';
+import { eachField, type RawField } from './form-fields.js';
+import { isChosen, kindsIn, optionsOf } from './form-options.js';
+import {
+  formGroupIds,
+  type Addition,
+  type FieldOption,
+  type FormField,
+  type FormGroup,
+  type FormGroupId,
+  type FormPart,
+  type PartAddition,
+} from './form-types.js';
 import type { Input } from './inputs.js';
 import { dotted, isWithin, pathKey, type Path } from './path.js';
 import type { ReadResult } from './read-scenario.js';
+import { usesOf } from './uses.js';
 import { scenarioSchema, type Scenario } from './scenario.js';
 import { isGroup, unwrap, valueAt } from './tree.js';
 
-export type { FieldKind } from './form-fields.js';
-
-/** A word that may be chosen, and what the file then holds. */
-export interface FieldOption {
-  readonly word: string;
-  readonly value: unknown;
-  /** The name of what the word stands for (a class, a ware); absent where it is a plain word. */
-  readonly name?: string;
-}
-
-/** What a value is based on. */
-export interface FieldMark {
-  readonly basis: Basis;
-  /** Lowest and highest plausible value, as written; null: none given. */
-  readonly range: readonly [string, string] | null;
-  /** '' where none was given. */
-  readonly source: string;
-}
-
-export interface FormField {
-  /** Dotted, as problems and inputs have it. */
-  readonly path: string;
-  readonly at: Path;
-  /**
-   * 'choice' of `options`; 'text'; 'list' and 'map', written as one line of the file; else the kind of a
-   * quantity: count, number, share, length, volume, mass, temperature, energy, power, duration, durationLaw, money, rate, ...
-   */
-  readonly kind: FieldKind;
-  /** The value as written, on one line; '' where there is none. */
-  readonly written: string;
-  /** For a choice: all of them. For others: words that may stand in place of a number, or names that a list may hold. */
-  readonly options: readonly FieldOption[];
-  /** Written in the file, filled in by a default or a class, or not there at all. */
-  readonly origin: 'file' | 'default' | 'none';
-  /** The file may be silent about it: taking it out brings the default back, or leaves it unsaid. */
-  readonly optional: boolean;
-  /** Null: a fact or a choice that nobody measures, or nothing is there. */
-  readonly mark: FieldMark | null;
-}
-
-/** Fields that belong together: those of one drink, ware, machine, supplier; or of the group itself. */
-export interface FormPart {
-  /** Where it stands; [] for the group's own fields. */
-  readonly at: Path;
-  /** For people; '' for the group's own fields. As long and as odd as the file has it. */
-  readonly name: string;
-  /** It can be taken out of the scenario. */
-  readonly canGo: boolean;
-  readonly fields: readonly FormField[];
-}
-
-/** What can be added to a group, and how: `{ kind: 'add', path: [...at, id or place], value }`. */
-export interface Addition {
-  readonly thing: 'drink' | 'ware' | 'machine';
-  readonly at: Path;
-  /** Ids in use; for a list, as many as there are. */
-  readonly taken: readonly string[];
-  /** Classes to choose from (ware, machines), or pieces a drink may be served in. */
-  readonly classes: readonly { readonly id: string; readonly name: string }[];
-}
-
-export const formGroupIds = [
-  'house',
-  'guests',
-  'menu',
-  'ware',
-  'seats',
-  'counter',
-  'clearing',
-  'washing',
-  'racks',
-  'costs',
-  'supply',
-  'storage',
-  'suit',
-  'alternatives',
-] as const;
-export type FormGroupId = (typeof formGroupIds)[number];
-
-export interface FormGroup {
-  readonly id: FormGroupId;
-  readonly parts: readonly FormPart[];
-  readonly adds: Addition | null;
-}
+export { formGroupIds } from './form-types.js';
+export type {
+  Addition,
+  FieldMark,
+  FieldOption,
+  FormField,
+  FormGroup,
+  FormGroupId,
+  FormPart,
+  PartAddition,
+} from './form-types.js';
 
 type Opened = Extract<ReadResult, { ok: true }>;
 
@@ -130,6 +60,12 @@ const things: readonly (readonly [owner: string, canGo: boolean])[] = [
   ['racks.measures', true],
 ];
 
+/** Added by their class, or what they are served in. */
+const byClass: ReadonlySet<string> = new Set(['menu', 'ware', 'washing.machines']);
+
+const isThing = (path: Path): boolean =>
+  things.some(([owner]) => dotted(path.slice(0, -1)) === owner);
+
 function thingOf(path: Path): { readonly at: Path; readonly canGo: boolean } {
   for (const [owner, canGo] of things) {
     const depth = owner.split('.').length;
@@ -138,36 +74,6 @@ function thingOf(path: Path): { readonly at: Path; readonly canGo: boolean } {
   }
   return { at: [], canGo: false };
 }
-
-const named = (ids: readonly string[], nameFor: (id: string) => string): FieldOption[] =>
-  ids.map((id) => ({ word: id, value: id, name: nameFor(id) }));
-
-/** The listed kinds of rack, and those of the house's own. */
-const kindsIn = (racks: Scenario['racks']): string[] => [
-  ...new Set([...rackKindIds(), ...Object.values(racks?.families ?? {})]),
-];
-
-/** Words of a field that come from elsewhere in the scenario or from the classes. */
-function optionsOf({ at, words }: RawField, { ware, racks }: Scenario): FieldOption[] {
-  const wares = (): FieldOption[] => named(Object.keys(ware), (id) => nameOf(id, ware[id]!));
-  const last = at.at(-1);
-  if (dotted(at) === 'clearing') return [...words, { word: 'inRounds', value: {} }];
-  if (at[0] === 'ware' && last === 'like')
-    return named(wareClassIds(), (id) => wareClass(id)!.name);
-  if (at[0] === 'washing' && last === 'class')
-    return named(machineClassIds(), (id) => machineClass(id)!.name);
-  if (at[0] === 'racks' && at[1] === 'families')
-    return named(kindsIn(racks), (id) => rackKind(id)?.name ?? id);
-  if (at[0] === 'menu' && (last === 'setting' || last === 'fallBacks'))
-    return [{ word: 'takeaway', value: 'takeaway' }, ...wares()];
-  if (at[0] === 'suit' && last === 'vessel') return wares();
-  return [...words];
-}
-
-const isChosen = (at: Path): boolean =>
-  (at[0] === 'ware' && at.at(-1) === 'like') ||
-  (at[0] === 'washing' && at.at(-1) === 'class') ||
-  (at[0] === 'racks' && at[1] === 'families');
 
 /** A value on one line, as a box shows it. */
 const line = (value: unknown): string =>
@@ -187,20 +93,21 @@ export function formsOf({ scenario, raw, inputs }: Opened): readonly FormGroup[]
       'racks.owned': kindsIn(scenario.racks),
       'racks.families': families,
       'supply.onHand': wareIds,
+      'supply.losses': wareIds,
+      'suit.ware': wareIds,
+      'suit.drinks': Object.keys(scenario.menu),
       'storage.onTop': wareIds,
       'storage.trigger': wareIds,
-    })[dotted(path)] ?? [];
+    })[dotted(path)] ??
+    (path[1] === 'suppliers' && path[3] === 'quotes' && path.length === 4 ? wareIds : []);
   /** The parts of a value are marked one by one. */
   const splits = (path: Path): boolean =>
     !byPath.has(pathKey(path)) &&
     inputs.some(({ at }) => at.length > path.length && isWithin(at, path));
 
-  const parts = new Map<
-    FormGroupId,
-    Map<string, { at: Path; canGo: boolean; fields: FormField[] }>
-  >(formGroupIds.map((id) => [id, new Map()]));
-  const tell = (field: RawField): void => {
-    const { at } = field;
+  const parts = new Map<FormGroupId, Map<string, Draft>>(formGroupIds.map((id) => [id, new Map()]));
+  /** The part of its group that a place belongs to. */
+  const partOf = (at: Path): Draft => {
     const { at: owner, canGo } = thingOf(at);
     const group = parts.get(groupOf(at))!;
     const key = pathKey(owner);
@@ -209,10 +116,37 @@ export function formsOf({ scenario, raw, inputs }: Opened): readonly FormGroup[]
         at: owner,
         canGo: canGo && valueAt(plain, owner) !== undefined,
         fields: [],
+        adds: [],
+        entries: [],
+        usedBy: usesOf(plain, owner),
       });
-    group
-      .get(key)!
-      .fields.push(fieldOf(field, plain, byPath.get(pathKey(at)), optionsOf(field, scenario)));
+    return group.get(key)!;
+  };
+  const fieldFor = (field: RawField): FormField =>
+    fieldOf(
+      field,
+      plain,
+      byPath.get(pathKey(field.at)),
+      optionsOf(field, scenario),
+      scenario.currency,
+    );
+  const tell = (field: RawField): void => {
+    partOf(field.at).fields.push(fieldFor(field));
+  };
+  const additionOf = ({ at, by, taken, needs, empty }: RawAddition): PartAddition => {
+    const there = by === 'name' ? [...at, '*'] : by === 'place' ? [...at, taken.length] : at;
+    return {
+      at,
+      by,
+      taken,
+      names: names(at)
+        .filter((id) => !taken.includes(id))
+        .map((id) => ({ id, name: nameOf(id, scenario.ware[id] ?? scenario.menu[id] ?? {}) })),
+      needs: needs.map((need) =>
+        fieldFor({ ...need, at: [...there, ...need.at], value: undefined, optional: false }),
+      ),
+      empty,
+    };
   };
   if (isGroup(valueAt(filled, ['clearing'])))
     tell({
@@ -223,17 +157,39 @@ export function formsOf({ scenario, raw, inputs }: Opened): readonly FormGroup[]
       optional: false,
     });
   eachField(scenarioSchema, filled, names, splits, tell);
+  eachAddition(scenarioSchema, filled, {
+    offer: (addition) => {
+      if (!byClass.has(dotted(addition.at)))
+        partOf([...addition.at, '*']).adds.push(additionOf(addition));
+    },
+    entry: (at) => {
+      if (!isThing(at)) partOf(at).entries.push(at);
+    },
+  });
+  const drafts = [...parts.values()].flatMap((group) => [...group.values()]);
+  const all = drafts.flatMap(({ fields }) => fields);
+  for (const draft of drafts)
+    if (draft.at[0] === 'alternatives')
+      draft.fields = draft.fields.flatMap((field) => changesOf(field, plain, all));
 
+  const further = furtherMachine(filled);
   return formGroupIds.map((id) => ({
     id,
-    parts: [...parts.get(id)!.values()].map(({ at, canGo, fields }) => ({
-      at,
-      name: at.length === 0 ? '' : nameAt(at, filled),
-      canGo: canGo && !isLast(at, plain),
-      fields,
+    parts: [...parts.get(id)!.values()].map(({ canGo, ...part }) => ({
+      ...part,
+      name: part.at.length === 0 ? '' : nameAt(part.at, filled),
+      canGo: canGo && !isLast(part.at, plain),
     })),
     adds: additionTo(id, scenario),
+    ...(id === 'washing' && further !== undefined ? { furtherMachine: further } : {}),
   }));
+}
+
+/** A part that is being put together. */
+interface Draft extends Omit<FormPart, 'name' | 'fields'> {
+  fields: FormField[];
+  readonly adds: PartAddition[];
+  readonly entries: Path[];
 }
 
 function fieldOf(
@@ -241,6 +197,7 @@ function fieldOf(
   plain: unknown,
   input: Input | undefined,
   options: readonly FieldOption[],
+  currency: string,
 ): FormField {
   const { at, optional } = field;
   const value = field.value ?? input?.value;
@@ -269,6 +226,7 @@ function fieldOf(
     origin,
     optional,
     mark,
+    ...(kind === 'money' || kind === 'amount' ? { unit: currency } : {}),
   };
 }
 

@@ -281,8 +281,9 @@ describe('labels', () => {
     expect([
       ...new Set(
         fields
-          .filter(({ field }) => wordsOf(field.at, english) === null)
-          .map(({ field }) => generalPath(field.at)),
+          .map(({ field }) => field.of ?? field.at)
+          .filter((at) => wordsOf(at, english) === null)
+          .map(generalPath),
       ),
     ]).toEqual([]);
     for (const part of parts) {

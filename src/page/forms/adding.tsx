@@ -79,12 +79,20 @@ export function AddThing({ adds, words, onAdd }: AddThingProps) {
 export interface RemoveThingProps {
   readonly name: string;
   readonly words: Words;
-  onRemove(): void;
+  /** What else changes when it goes, in words. */
+  readonly uses: readonly string[];
+  /** What may take its place there. */
+  readonly instead: readonly { readonly id: string; readonly name: string }[];
+  onRemove(instead: string | null): void;
 }
 
+/** Places that are named one by one. */
+const MOST_USES = 12;
+
 /** Asks before it takes something out; the question has the focus, and Escape keeps the thing. */
-export function RemoveThing({ name, words, onRemove }: RemoveThingProps) {
+export function RemoveThing({ name, words, uses, instead, onRemove }: RemoveThingProps) {
   const say = words.forms;
+  const [other, setOther] = useState('');
   const [asked, setAsked] = useState(false);
   const keep = useRef<HTMLButtonElement>(null);
   const first = useRef<HTMLButtonElement>(null);
@@ -109,7 +117,34 @@ export function RemoveThing({ name, words, onRemove }: RemoveThingProps) {
       aria-label={say.remove(name)}
       onKeyDown={(event) => event.key === 'Escape' && setAsked(false)}
     >
-      <p>{say.removeSure(name)}</p>
+      <p>{uses.length === 0 ? say.removeSure(name) : say.removeUsed(name)}</p>
+      {uses.length === 0 ? null : (
+        <ul>
+          {uses.slice(0, MOST_USES).map((use) => (
+            <li key={use}>{use}</li>
+          ))}
+          {uses.length > MOST_USES ? (
+            <li>{say.removeMore(String(uses.length - MOST_USES))}</li>
+          ) : null}
+        </ul>
+      )}
+      {uses.length === 0 || instead.length === 0 ? null : (
+        <div class="box">
+          <label for="remove-instead">{say.removeInstead}</label>
+          <select
+            id="remove-instead"
+            value={other}
+            onChange={(event) => setOther(event.currentTarget.value)}
+          >
+            <option value="">{say.removeNothing}</option>
+            {instead.map((one) => (
+              <option key={one.id} value={one.id}>
+                {one.name}
+              </option>
+            ))}
+          </select>
+        </div>
+      )}
       <p class="row">
         <button type="button" ref={keep} onClick={() => setAsked(false)}>
           {say.removeNo}
@@ -118,7 +153,7 @@ export function RemoveThing({ name, words, onRemove }: RemoveThingProps) {
           type="button"
           onClick={() => {
             setAsked(false);
-            onRemove();
+            onRemove(other === '' ? null : other);
           }}
         >
           {say.removeYes}

@@ -1,6 +1,7 @@
 /** What is typed in a box as a change of the scenario. */
 import { typedAs, type Units } from '../../quantities/us-units.js';
 import type { Edit } from '../../scenario/edit-scenario.js';
+import { withBrackets } from './bare-text.js';
 import type { Addition, FieldMark, FormField } from '../../scenario/input-forms.js';
 
 /** Kinds that are written as one line of the file. */
@@ -13,7 +14,7 @@ export const isMeasured = (kind: string): boolean => measured.has(kind);
 /** A value as the file is to hold it, or as a line of the file. */
 function held(
   text: string,
-  { kind, options }: FormField,
+  { kind, options, at, unit }: FormField,
   units: Units,
   shown: string,
 ): { readonly value: unknown } | { readonly flow: string } {
@@ -21,14 +22,20 @@ function held(
   const option = options.find(({ word }) => word === typed);
   if (kind === 'choice') return { value: option?.value ?? typed };
   if (kind === 'text') return { value: typed };
-  if (option !== undefined && kind !== 'map')
+  if (option !== undefined && kind !== 'map' && at.at(-1) !== 'fallBacks')
     return kind === 'list' && option.name !== undefined
       ? { flow: `[${typed}]` }
       : { value: option.value };
-  if (/^[{[]/.test(typed)) return { flow: typed };
-  if (kind === 'list' || kind === 'numbers') return { flow: `[${typed}]` };
-  if (lines.has(kind)) return { flow: typed };
-  return { value: typedAs(typed, kind, units, shown) };
+  if (lines.has(kind) || /^[{[]/.test(typed))
+    return { flow: withBrackets(typed, kind, String(at.at(-1))) };
+  const before = shown === '' && unit !== undefined ? `0 ${unit}` : shown;
+  return { value: typedAs(typed, kind, units, before) };
+}
+
+/** What is typed for a value that is not there yet, as a part of a line of the file. */
+export function heldFor(field: FormField, text: string, units: Units): string {
+  const how = held(text, field, units, '');
+  return 'flow' in how ? how.flow : JSON.stringify(how.value);
 }
 
 /**

@@ -4,9 +4,12 @@ import type { Words } from '../../tell/words.js';
 import type { Edit } from '../../scenario/edit-scenario.js';
 import type { FieldMark, FormField } from '../../scenario/input-forms.js';
 import { useState } from 'preact/hooks';
+import { withoutBrackets } from './bare-text.js';
 import { Box, Choice } from './box.js';
 import { editOf, isMeasured, markEditOf } from './edit-of.js';
 import { choiceWord } from './labels.js';
+import { LawBox } from './law-box.js';
+import { lawOf } from './law.js';
 
 export interface FieldBoxProps {
   readonly field: FormField;
@@ -18,6 +21,8 @@ export interface FieldBoxProps {
   readonly prefix: string;
   /** Beside the box in place of what it is based on. */
   readonly hint?: string;
+  /** A law of durations as mean and spread, each in a box of its own. */
+  readonly apart?: boolean;
   /** null: nothing is to change after all. */
   onEdit(path: string, edit: Edit | null): void;
 }
@@ -37,8 +42,8 @@ const textual = new Set([
 const stepping = (kind: string): boolean => !textual.has(kind) || kind === 'durationLaw';
 
 /** The field's value in the reader's units. */
-export const shownValue = ({ kind, written }: FormField, units: Units): string =>
-  isMeasured(kind) ? shownIn(written, units) : written;
+export const shownValue = ({ kind, written, at }: FormField, units: Units): string =>
+  isMeasured(kind) ? shownIn(written, units) : withoutBrackets(written, kind, String(at.at(-1)));
 
 export function FieldBox({
   field,
@@ -48,6 +53,7 @@ export function FieldBox({
   words,
   prefix,
   hint,
+  apart = false,
   onEdit,
 }: FieldBoxProps) {
   const say = words.forms;
@@ -80,6 +86,21 @@ export function FieldBox({
       />
     );
   }
+  const law = field.kind === 'durationLaw' && apart ? lawOf(field.written) : null;
+  if (law !== null)
+    return (
+      <LawBox
+        id={id}
+        field={field}
+        law={law}
+        label={label}
+        problem={problem}
+        hint={beside}
+        units={units}
+        words={words}
+        onEdit={(edit) => onEdit(field.path, edit)}
+      />
+    );
   return (
     <Box
       id={id}

@@ -5,8 +5,10 @@ import type { Words } from '../../tell/words.js';
 import type { Edit } from '../../scenario/edit-scenario.js';
 import type { FieldMark, FormField, FormGroup, FormPart } from '../../scenario/input-forms.js';
 import { AddThing, RemoveThing } from './adding.js';
+import { AlternativeChanges } from './alternative-changes.js';
 import { FieldBox, MarkBoxes } from './field-box.js';
-import { labelOf, partName } from './labels.js';
+import { labelOf, partName, placeName } from './labels.js';
+import { PartAdditions } from './part-additions.js';
 import { hasProblem, problemOf, type FormProblem } from './problems.js';
 import { usePending } from './pending.js';
 import { formStyle } from './style.js';
@@ -26,7 +28,7 @@ export interface InputFormsProps {
 export function InputForms({ groups, problems, units, words, onEdit }: InputFormsProps) {
   const say = words.forms;
   const { waiting, epoch, change, drop } = usePending(groups, problems, onEdit);
-  const shared = { problems: waiting ? problems : [], units, words, epoch, onEdit: change };
+  const shared = { groups, problems: waiting ? problems : [], units, words, epoch, onEdit: change };
   return (
     <div class="forms">
       <style>{formStyle}</style>
@@ -55,6 +57,7 @@ export function InputForms({ groups, problems, units, words, onEdit }: InputForm
 }
 
 interface SharedProps {
+  readonly groups: readonly FormGroup[];
   readonly problems: readonly FormProblem[];
   readonly units: Units;
   readonly words: Words;
@@ -87,6 +90,10 @@ function Group({ group, ...shared }: SharedProps & { readonly group: FormGroup }
           ))}
           {things.map((part) => (
             <Thing key={part.at.join('.')} part={part} {...shared} />
+          ))}
+          {group.id === 'alternatives' ? <AlternativeChanges at={null} {...shared} /> : null}
+          {own.map((part) => (
+            <PartAdditions key="adds" part={part} {...shared} />
           ))}
           {adds === null ? null : (
             <AddThing
@@ -122,12 +129,23 @@ function Thing({ part, ...shared }: SharedProps & { readonly part: FormPart }) {
       {open ? (
         <div>
           <Fields part={part} {...shared} />
+          {part.at[0] === 'alternatives' ? <AlternativeChanges at={part.at} {...shared} /> : null}
+          <PartAdditions part={part} {...shared} />
           {part.canGo ? (
             <RemoveThing
               name={name}
               words={shared.words}
-              onRemove={() =>
-                shared.onEdit(`${part.at.join('.')} gone`, { kind: 'remove', path: part.at })
+              uses={[
+                ...new Set(part.usedBy.map((at) => placeName(at, shared.groups, shared.words))),
+              ]}
+              instead={part.at[0] === 'ware' ? othersOf(part, shared.groups) : []}
+              onRemove={(instead) =>
+                shared.onEdit(
+                  `${part.at.join('.')} gone`,
+                  part.usedBy.length === 0
+                    ? { kind: 'remove', path: part.at }
+                    : { kind: 'retire', path: part.at, instead },
+                )
               }
             />
           ) : null}
@@ -136,6 +154,16 @@ function Thing({ part, ...shared }: SharedProps & { readonly part: FormPart }) {
     </details>
   );
 }
+
+/** The other ware. */
+const othersOf = (
+  { at }: FormPart,
+  groups: readonly FormGroup[],
+): { readonly id: string; readonly name: string }[] =>
+  groups
+    .flatMap(({ parts }) => parts)
+    .filter((part) => part.at[0] === at[0] && part.at.length === 2 && part.at[1] !== at[1])
+    .map((part) => ({ id: String(part.at[1]), name: part.name }));
 
 /** The fields of a part: those that say something, then what could be said, folded. */
 function Fields({ part, ...shared }: SharedProps & { readonly part: FormPart }) {
@@ -189,6 +217,7 @@ function OneField({
       units={units}
       words={words}
       prefix="all"
+      apart
       onEdit={onEdit}
     />
   );

@@ -8,7 +8,7 @@ export interface FormProblem {
   readonly message: string;
 }
 
-const isBelow = (path: string, owner: string): boolean =>
+export const isBelow = (path: string, owner: string): boolean =>
   path === owner ||
   (path.startsWith(owner) && (path[owner.length] === '.' || path[owner.length] === '['));
 

@@ -18,6 +18,9 @@ summary>.hint{margin-left:.75rem}
 .rests{border:0;border-left:2px solid var(--line);margin:.5rem 0 1rem;padding:0 0 0 1rem;min-width:0}
 .rests .boxes{margin:.35rem 0 0}
 .rests>legend{padding:0}
+.law{border:0;margin:0;padding:0;min-width:0;display:flex;flex-wrap:wrap;gap:.2rem .75rem;align-items:flex-start}
+.law input[type=text]{width:7rem}
+.law .tick{align-self:center;font-size:.9rem}
 .waiting{border-left:3px solid var(--alarm);padding:.1rem 0 .1rem .9rem;margin:0 0 1rem}
 .whole-text textarea{display:block;width:100%;margin:.25rem 0 .75rem;font:.85rem/1.45 ui-monospace,monospace;tab-size:2;white-space:pre;overflow:auto}
 .whole-text label{font-size:.9rem;color:var(--faint)}

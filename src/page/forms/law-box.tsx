@@ -1,0 +1,67 @@
+/** A law of durations: mean and spread in two boxes, and "about" as a tick. */
+import type { Units } from '../../quantities/us-units.js';
+import type { Words } from '../../tell/words.js';
+import type { Edit } from '../../scenario/edit-scenario.js';
+import type { FormField } from '../../scenario/input-forms.js';
+import { Box } from './box.js';
+import { lawEdit, type Law } from './law.js';
+
+export interface LawBoxProps {
+  readonly id: string;
+  readonly field: FormField;
+  readonly law: Law;
+  readonly label: string;
+  readonly problem: string | null;
+  readonly hint: string;
+  readonly units: Units;
+  readonly words: Words;
+  onEdit(edit: Edit | null): void;
+}
+
+export function LawBox({
+  id,
+  field,
+  law,
+  label,
+  problem,
+  hint,
+  units,
+  words,
+  onEdit,
+}: LawBoxProps) {
+  const say = words.forms;
+  const change = (part: Partial<Law>): boolean => {
+    const edit = lawEdit(field, law, { ...law, ...part }, units);
+    onEdit(edit);
+    return edit !== null;
+  };
+  return (
+    <fieldset class="law">
+      <legend>{label}</legend>
+      <Box
+        id={id}
+        label={say.lawMean}
+        value={law.mean}
+        problem={problem}
+        hint={hint}
+        placeholder={law.mean === '' ? say.notSaid : ''}
+        onCommit={(mean) => change({ mean })}
+      />
+      <Box
+        id={`${id}-sd`}
+        label={say.lawSpread}
+        value={law.sd}
+        placeholder={law.about ? say.lawOfAbout : say.lawNone}
+        onCommit={(sd) => change({ sd, about: false })}
+      />
+      <label class="tick">
+        <input
+          type="checkbox"
+          checked={law.about}
+          onChange={(event) => change({ about: event.currentTarget.checked, sd: '' })}
+        />{' '}
+        {say.lawAbout}
+      </label>
+    </fieldset>
+  );
+}
