@@ -28,10 +28,8 @@ export { formGroupIds } from './form-types.js';
 export type {
   Addition,
   FieldMark,
-  FieldOption,
   FormField,
   FormGroup,
-  FormGroupId,
   FormPart,
   PartAddition,
 } from './form-types.js';
