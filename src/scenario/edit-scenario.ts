@@ -8,6 +8,7 @@ import type { Basis } from '../catalogue/catalogue.js';
 import { withMean } from '../quantities/law-text.js';
 import { fill } from './defaults.js';
 import { readFlow } from './flow-text.js';
+import { MARK_KEYS } from './name-maps.js';
 import { parseYaml } from './parse-yaml.js';
 import { dotted, isWithin, type Path } from './path.js';
 import { inOrder, problem, problemAt, type Flaw, type Problem } from './problems.js';
@@ -312,7 +313,7 @@ function setMarks(state: State, path: Path, marks: Readonly<Record<string, unkno
         : made(sofar, at, without(sofar.tree, at), (own) => removeFromText(own, at));
     if (same(there, one)) return sofar;
     return made(sofar, at, withValueAt(sofar.tree, at, one), (own) =>
-      setInText(own, at, one, () => ['value', 'basis', 'range', 'source']),
+      setInText(own, at, one, () => MARK_KEYS),
     );
   }, state);
 }

@@ -1,5 +1,6 @@
 /** Dotted paths into a raw tree, in which any value may be marked with its basis. */
 import { scaleWritten } from '../quantities/law-text.js';
+import { isMark } from './name-maps.js';
 import type { Path } from './path.js';
 import { isGroup, valueAt, withValueAt } from './tree.js';
 
@@ -14,17 +15,12 @@ export function parsePath(text: string): Path | null {
   return path.some((key) => key === '__proto__' || key === 'constructor') ? null : path;
 }
 
-const maps = new Set(['menu', 'ware']);
-const isMark = (node: unknown, path: Path): node is Record<string, unknown> =>
-  isGroup(node) &&
-  Object.hasOwn(node, 'value') &&
-  !(path.length === 1 && maps.has(String(path[0])));
-
 /** The path in the raw tree of a path in the unwrapped one: marks on the way are entered. */
 function rawPath(raw: unknown, path: Path): Path {
   const found: (string | number)[] = [];
   for (const [depth, key] of path.entries()) {
-    if (isMark(valueAt(raw, found), path.slice(0, depth))) found.push('value');
+    const here = valueAt(raw, found);
+    if (isGroup(here) && isMark(here, path.slice(0, depth))) found.push('value');
     found.push(key);
   }
   return found;

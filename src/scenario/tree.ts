@@ -5,6 +5,7 @@
 import { bases, type Basis } from '../catalogue/catalogue.js';
 import { didYouMean } from '../quantities/nearest.js';
 import { kindOf } from '../quantities/quantity.js';
+import { isMark, MARK_KEYS } from './name-maps.js';
 import { pathKey, type Path } from './path.js';
 import { problemAt, type Flaw } from './problems.js';
 
@@ -55,11 +56,6 @@ export interface Unwrapped {
   readonly flaws: readonly Flaw[];
 }
 
-const wrapKeys = ['value', 'basis', 'range', 'source'];
-
-/** Maps from names to things, in which `value` may be a name. */
-const maps = new Set(['menu', 'ware', 'racks\u0000families', 'racks\u0000owned']);
-
 /** Takes the marks off a tree and lists them. `at` is where the tree stands in the scenario, if it is a part. */
 export function unwrap(tree: unknown, at: Path = []): Unwrapped {
   const wraps: Wrap[] = [];
@@ -71,7 +67,7 @@ export function unwrap(tree: unknown, at: Path = []): Unwrapped {
     if (Array.isArray(node))
       return node.map((item: unknown, i) => visit(item, [...path, i], [...file, i]));
     if (!isGroup(node)) return node;
-    if (Object.hasOwn(node, 'value') && !maps.has(pathKey(path))) return takeOff(node, path, file);
+    if (isMark(node, path)) return takeOff(node, path, file);
     return Object.fromEntries(
       Object.entries(node).map(([key, item]) => [key, visit(item, [...path, key], [...file, key])]),
     );
@@ -87,11 +83,11 @@ export function unwrap(tree: unknown, at: Path = []): Unwrapped {
       });
     };
     for (const key of Object.keys(node)) {
-      if (!wrapKeys.includes(key))
+      if (!MARK_KEYS.includes(key))
         flaw(
           key,
           'is not a field of a marked value (value, basis, range, source)',
-          didYouMean(key, wrapKeys),
+          didYouMean(key, MARK_KEYS),
           true,
         );
     }

@@ -1,4 +1,6 @@
-/** What an input is, in words where there are any. */
+/** What a field of a scenario is called: in words where there are any, and which of several alike it is. */
+import { generalPath, holdsNames } from '../scenario/name-maps.js';
+import type { Path } from '../scenario/path.js';
 import { cleanText, shorten } from './clean-text.js';
 import type { Words } from './words.js';
 
@@ -10,49 +12,49 @@ export interface InputWords {
 }
 
 const NAME_LENGTH = 40;
-/** A name on the way to the input, then whatever its words call a place in a list or a size. */
-const POSITION = /\[(\d+)\]/g;
+
+/** The words of a field; null where there are none. */
+export function wordsOf(at: Path, words: Words): string | null {
+  const general = generalPath(at);
+  if (Object.hasOwn(words.fields, general)) return words.fields[general]!;
+  const { making, toTakeAway } = words.forms;
+  const last = String(at.at(-1));
+  if (at[0] !== 'suit' || !Object.hasOwn(making, last)) return null;
+  return at.includes('takeaway') ? toTakeAway(making[last]!) : making[last]!;
+}
+
+/** The names and places in a path, from its step number `from` on, in words. */
+export function whichOf(at: Path, words: Words, from = 0): string {
+  return at
+    .flatMap((key, depth) => {
+      const owner = at.slice(0, depth);
+      if (depth < from || !(typeof key === 'number' || holdsNames(owner))) return [];
+      const general = generalPath(owner);
+      const known = Object.keys(words.places).find((start) => general.startsWith(start));
+      const text = shorten(cleanText(typeof key === 'number' ? String(key + 1) : key), NAME_LENGTH);
+      return [known === undefined ? text : words.places[known]!(text)];
+    })
+    .join(', ');
+}
 
 /**
  * @param path of the input in the scenario file, such as `washing.machines[0].cycle`
  * @returns null where the words know no such input
  */
 export function inputWords(path: string, words: Words): InputWords | null {
-  const positions = [...path.matchAll(POSITION)].map(([, index]) => Number(index) + 1);
-  const parts = path
-    .replaceAll(POSITION, '')
-    .replace(/^washing\.machines\.unlimited(?=\.)/, 'washing.machines')
-    .split('.');
-  const found = patternOf(parts, words);
-  if (found === null) return null;
-  const names = parts
-    .filter((_, i) => found[i] === '*')
-    .map((name) => shorten(cleanText(name), NAME_LENGTH));
-  const say = words.inputPlaces;
-  const general = found.join('.');
-  const place = (text: string): string => {
-    const list = Object.keys(say).find((start) => general.startsWith(start));
-    return list === undefined ? text : say[list]!(text);
-  };
-  const places = general.endsWith('bySize.*')
-    ? names.map(place)
-    : [...names, ...positions.map((position) => place(String(position)))];
-  return { label: words.inputs[general]!, which: places.join(', ') };
+  const at = stepsOf(path);
+  const label = wordsOf(at, words);
+  return label === null ? null : { label, which: whichOf(at, words) };
 }
 
-/** The key of the words that the path goes by, in parts: where it has `*`, the path has a name. */
-function patternOf(parts: readonly string[], words: Words): readonly string[] | null {
-  const path = parts.join('.');
-  if (Object.hasOwn(words.inputs, path)) return parts;
-  const fits = (pattern: readonly string[]): boolean =>
-    pattern.length === parts.length &&
-    pattern.every((part, i) => part === '*' || part === parts[i]);
-  return (
-    Object.keys(words.inputs)
-      .map((key) => key.split('.'))
-      .find(fits) ?? null
-  );
-}
+/** The steps of a dotted path. */
+const stepsOf = (path: string): Path =>
+  path
+    .split('.')
+    .flatMap((part) => [
+      part.replace(/(?:\[\d+\])+$/, ''),
+      ...[...part.matchAll(/\[(\d+)\](?=(?:\[\d+\])*$)/g)].map(([, index]) => Number(index)),
+    ]);
 
 /** In one line: the words, else the path. */
 export function inputName(path: string, words: Words): string {

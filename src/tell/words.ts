@@ -7,8 +7,8 @@ import { cardWords } from './words/cards.js';
 import { cautionWords } from './words/cautions.js';
 import { chartWords } from './words/charts.js';
 import { compareWords } from './words/compare.js';
+import { fieldWords, placeWords } from './words/fields.js';
 import { formWords } from './words/forms.js';
-import { inputPlaceWords, inputWords } from './words/inputs.js';
 import { letterWords } from './words/letter.js';
 import { pageWords } from './words/page.js';
 import { walkWords } from './words/walk.js';
@@ -22,9 +22,9 @@ export const english = {
   cautions: cautionWords,
   charts: chartWords,
   compare: compareWords,
+  fields: fieldWords,
+  places: placeWords,
   forms: formWords,
-  inputs: inputWords,
-  inputPlaces: inputPlaceWords,
   letter: letterWords,
   page: pageWords,
   walk: walkWords,

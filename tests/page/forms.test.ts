@@ -3,16 +3,12 @@ import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import { additionOf, editOf, freshId, markEditOf } from '../../src/page/forms/edit-of.js';
 import { shownValue } from '../../src/page/forms/field-box.js';
-import {
-  choiceWord,
-  generalPath,
-  labelOf,
-  partName,
-  wordsOf,
-} from '../../src/page/forms/labels.js';
+import { choiceWord, labelOf, partName } from '../../src/page/forms/labels.js';
 import { inOrder, joined, withChange, type Changes } from '../../src/page/forms/pending.js';
 import { problemOf } from '../../src/page/forms/problems.js';
 import { stepped } from '../../src/page/forms/step.js';
+import { generalPath } from '../../src/scenario/name-maps.js';
+import { wordsOf } from '../../src/tell/input-name.js';
 import { english } from '../../src/tell/words.js';
 import { checkEdit, editScenario, type Edit } from '../../src/scenario/edit-scenario.js';
 import { formsOf, type FormField } from '../../src/scenario/input-forms.js';

@@ -1,75 +1,12 @@
 /** What a field is called: the words of its path, and which of several alike it is. */
+import { generalPath } from '../../scenario/name-maps.js';
+import type { Path } from '../../scenario/path.js';
 import { cleanText, shorten } from '../../tell/clean-text.js';
+import { whichOf, wordsOf } from '../../tell/input-name.js';
 import type { Words } from '../../tell/words.js';
 import type { FormField, FormGroup, FormPart } from '../../scenario/input-forms.js';
 
-type Path = readonly (string | number)[];
-
-/** Places whose next step is a name that somebody gave. */
-const maps = new Set([
-  'menu',
-  'ware',
-  'racks.owned',
-  'racks.families',
-  'racks.measures',
-  'supply.onHand',
-  'supply.losses',
-  'supply.suppliers',
-  'supply.suppliers.*.quotes',
-  'supply.saucers.fits',
-  'supply.takeaway.cups',
-  'supply.takeaway.lids',
-  'storage.onTop',
-  'storage.trigger',
-  'suit.papers',
-  'suit.ware',
-  'suit.drinks',
-  'suit.guests.instead',
-  'alternatives',
-  'alternatives.*.scale',
-  'guests.dwell.bySize',
-]);
-
 const NAME_LENGTH = 40;
-
-/** A path as words are kept by: * for a name, places in lists left out. */
-export function generalPath(at: Path): string {
-  let general = '';
-  for (const key of at) {
-    if (typeof key === 'number' || (general === 'washing.machines' && key === 'unlimited'))
-      continue;
-    general = maps.has(general) ? `${general}.*` : general === '' ? key : `${general}.${key}`;
-  }
-  return general;
-}
-
-/** The words of a path; null where there are none. */
-export function wordsOf(at: Path, words: Words): string | null {
-  const general = generalPath(at);
-  if (Object.hasOwn(words.inputs, general)) return words.inputs[general]!;
-  const { labels, making, toTakeAway } = words.forms;
-  if (Object.hasOwn(labels, general)) return labels[general]!;
-  const last = String(at.at(-1));
-  if (at[0] !== 'suit' || !Object.hasOwn(making, last)) return null;
-  return at.includes('takeaway') ? toTakeAway(making[last]!) : making[last]!;
-}
-
-/** The names and places in a path that tell the field from its like within its part. */
-function whichOf(at: Path, owner: Path, words: Words): string {
-  let general = '';
-  const found: string[] = [];
-  for (const [depth, key] of at.entries()) {
-    const isName = maps.has(general);
-    if (depth >= owner.length && (isName || typeof key === 'number')) {
-      const place = words.inputPlaces[general];
-      const text = shorten(cleanText(typeof key === 'number' ? String(key + 1) : key), NAME_LENGTH);
-      found.push(place === undefined ? text : place(text));
-    }
-    if (typeof key !== 'number')
-      general = isName ? `${general}.*` : general === '' ? key : `${general}.${key}`;
-  }
-  return found.join(', ');
-}
 
 /** What a field is called within its part. */
 export function labelOf(
@@ -79,7 +16,7 @@ export function labelOf(
 ): string {
   // What an alternative changes is called what it is called in the house.
   const label = wordsOf(of ?? at, words) ?? cleanText(path);
-  const which = whichOf(of ?? at, of === undefined ? part.at : [], words);
+  const which = whichOf(of ?? at, words, of === undefined ? part.at.length : 0);
   return which === '' ? label : words.forms.whichOf(label, which);
 }
 
@@ -94,7 +31,7 @@ export function titleOfAddition(
   const { addable, whichOf: join } = words.forms;
   const general = generalPath(at);
   if (!Object.hasOwn(addable, general)) return null;
-  const which = whichOf(at, part.at, words);
+  const which = whichOf(at, words, part.at.length);
   return which === '' ? addable[general]! : join(addable[general]!, which);
 }
 

@@ -5,9 +5,10 @@ import type { Words } from '../../tell/words.js';
 import type { Edit } from '../../scenario/edit-scenario.js';
 import type { FormField, FormPart, PartAddition } from '../../scenario/input-forms.js';
 import { Choice } from './box.js';
-import { choiceWord, generalPath, labelOf, titleOfAddition, titleOfEntry } from './labels.js';
+import { choiceWord, labelOf, titleOfAddition, titleOfEntry } from './labels.js';
 import { newThing } from './new-thing.js';
 import { isBelow, type FormProblem } from './problems.js';
+import { generalPath } from '../../scenario/name-maps.js';
 import { dotted } from '../../scenario/path.js';
 
 export interface PartAdditionsProps {
@@ -80,7 +81,7 @@ function NewThing({
   const [texts, setTexts] = useState<readonly string[]>(needs.map(firstText));
   const [sent, setSent] = useState<string | null>(null);
   const [missing, setMissing] = useState(false);
-  const isNamed = Object.hasOwn(say.labels, `${generalPath([...addition.at, '*'])}.name`);
+  const isNamed = Object.hasOwn(words.fields, `${generalPath([...addition.at, '*'])}.name`);
   const add = (event: Event): void => {
     event.preventDefault();
     const lacks = texts.some((text) => text.trim() === '') || (by === 'name' && name.trim() === '');

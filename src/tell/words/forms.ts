@@ -1,5 +1,3 @@
-import { fieldLabels } from './field-labels.js';
-
 /** Words of the forms: boxes, groups, choices, and what stands beside them. */
 export const formWords = {
   groups: {
@@ -18,7 +16,6 @@ export const formWords = {
     suit: 'Vessel, drink and guest',
     alternatives: 'What could be different',
   },
-  labels: fieldLabels,
   /** Last steps of paths that mean the same wherever a drink is made. */
   making: {
     dose: 'Shot: dose',
