@@ -1,5 +1,5 @@
 /** Any question from a scenario file: asked, printed, and its files written where asked for. */
-import { basename, extname, join } from 'node:path';
+import { basename, dirname, extname, join } from 'node:path';
 import type { Question } from '../questions/question.js';
 import type { Settings, Value } from '../questions/settings.js';
 import { piecesPerRackOf } from '../scenario/rack-geometry.js';
@@ -30,6 +30,7 @@ export interface QuestionArguments {
 }
 
 const LARGEST_FILE = 200_000_000;
+const LARGEST_TABLE = 1_000_000;
 
 export const today = (): string => new Date().toISOString().slice(0, 10);
 
@@ -37,11 +38,12 @@ export const today = (): string => new Date().toISOString().slice(0, 10);
 export async function runQuestion(question: Question, args: QuestionArguments): Promise<void> {
   const given = await givenOf(question.settings, args.typed);
   const opened = await openScenario(args.file);
+  const beside = await filesBeside(args.file, question.beside?.(opened.scenario) ?? []);
   const context = contextOf(opened.scenario, opened.inputs, version, piecesPerRackOf);
   if (args.out !== undefined) await tryOutput(args.out, 'folder');
   const reply = await withRunner('running days', args.threads, (runner) =>
     question.ask(
-      { opened, fileName: args.file, runner, context, today: today(), loadSolver },
+      { opened, fileName: args.file, runner, context, beside, today: today(), loadSolver },
       given,
     ),
   );
@@ -60,6 +62,17 @@ export async function runQuestion(question: Question, args: QuestionArguments): 
     () => writeText(reply.value.blocks, { width: widthOf(), all: args.all }),
     files,
   );
+}
+
+/** Files that a scenario names, from its own folder. */
+async function filesBeside(
+  scenario: string,
+  names: readonly string[],
+): Promise<Record<string, Uint8Array>> {
+  const files: Record<string, Uint8Array> = {};
+  for (const name of names)
+    files[name] = await readWhole(join(dirname(scenario), name), LARGEST_TABLE);
+  return files;
 }
 
 /** What was typed, read as the settings say; files are read whole. @throws MistakeError with all that does not fit */

@@ -137,7 +137,7 @@ const freightRate = {
   perKg: money.optional(),
 };
 
-const freight = group(
+export const freight = group(
   {
     ...freightRate,
     /** Rates that replace each other as a consignment grows: from so many cartons. */

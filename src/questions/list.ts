@@ -1,5 +1,6 @@
 /** All questions, in the order of the help. A new one: its folder, and one line here. */
 import { question, type Question } from './question.js';
+import { collections } from './collections/head.js';
 import { guide } from './guide/head.js';
 import { order } from './order/head.js';
 import { racks } from './racks/head.js';
@@ -10,6 +11,7 @@ import { suit } from './suit/head.js';
 export const questions: readonly Question[] = [
   question(size, () => import('./size/ask.js')),
   question(order, () => import('./order/ask.js')),
+  question(collections, () => import('./collections/ask.js')),
   question(stocktake, () => import('./stocktake/ask.js')),
   question(guide, () => import('./guide/ask.js')),
   question(racks, () => import('./racks/ask.js')),

@@ -10,6 +10,7 @@ import { orderFlaws } from './order/checks.js';
 import type { Path } from '../scenario/path.js';
 import { inOrder, problem, type Problem } from '../scenario/problems.js';
 import { rawValueAt } from '../scenario/raw-paths.js';
+import { collectionFlaws } from '../scenario/with-collection.js';
 import { meanMenu } from '../scenario/shares-by-time.js';
 import type { ReadOptions } from '../scenario/read-scenario.js';
 
@@ -56,6 +57,17 @@ export function partProblems(
         }).problems;
   return inOrder([
     ...(candidates.ok ? [] : candidates.problems),
-    ...placed([...mapFlaws(opened), ...orderFlaws(scenario), ...suit], opened, fileName),
+    ...placed(
+      [
+        ...mapFlaws(opened),
+        ...orderFlaws(scenario),
+        ...Object.entries(scenario.collections ?? {}).flatMap(([id, one]) =>
+          collectionFlaws(scenario, id, one, null),
+        ),
+        ...suit,
+      ],
+      opened,
+      fileName,
+    ),
   ]);
 }

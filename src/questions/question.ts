@@ -22,6 +22,8 @@ export interface Head {
   readonly settings: Settings;
   /** Writes files where a folder is given. */
   readonly writes?: boolean;
+  /** Files that the scenario names, to be read from its folder. */
+  readonly beside?: (scenario: Scenario) => readonly string[];
   /** Whether the page offers it for this house; always if it does not say. */
   readonly applies?: (scenario: Scenario) => boolean;
 }
@@ -33,6 +35,8 @@ export interface Asking {
   readonly fileName: string;
   readonly runner: Runner;
   readonly context: ReportContext;
+  /** Files of the scenario's folder that the head asked for, by name. */
+  readonly beside?: Readonly<Record<string, Uint8Array>>;
   /** Today, `YYYY-MM-DD`. */
   readonly today: string;
   /** Null where there is none: the order is then good, but not proved to cost least. */

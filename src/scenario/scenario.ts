@@ -10,6 +10,7 @@ import { amount, currency } from '../quantities/money.js';
 import { share } from '../quantities/numbers.js';
 import { filled, quantities, text } from '../quantities/quantity.js';
 import { alternativesSchema, costsSchema, tuneSchema } from '../comparing/schema.js';
+import { collectionsSchema } from '../ordering/collections-schema.js';
 import { storageSchema, supplySchema } from '../ordering/schema.js';
 import { calendarSchema } from './calendar.js';
 import { haveSchema } from './have.js';
@@ -35,6 +36,7 @@ const slices = {
   washing: washingSchema(oneMachine, listedMachine),
   alternatives: alternativesSchema.optional(),
   calendar: calendarSchema.optional(),
+  collections: collectionsSchema.optional(),
   costs: filled(costsSchema),
   have: haveSchema.optional(),
   storage: storageSchema.optional(),

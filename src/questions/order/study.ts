@@ -2,7 +2,7 @@
 import { wareClass } from '../../catalogue/catalogue.js';
 import type { SolverLoader } from '../../ordering/choose-buy.js';
 import type { LossRates } from '../../ordering/losses.js';
-import { orderSheet } from '../../ordering/make-sheet.js';
+import { orderSheet, type SheetInput } from '../../ordering/make-sheet.js';
 import type { OrderSheet } from '../../ordering/order-sheet.js';
 import type { Outcome } from '../../ordering/problems.js';
 import {
@@ -108,24 +108,7 @@ export async function orderStudy(
   const takeaway = await takeawayOf(scenario, supply.value, answer, runner);
   if (!takeaway.ok) return takeaway;
   const sheet = await orderSheet(
-    {
-      title: scenario.name,
-      date,
-      currency: scenario.currency,
-      locale: scenario.locale ?? null,
-      supply: supply.value,
-      ware: answer.stock.map(({ ware, pieces }) => ({
-        id: ware,
-        name: nameOf(ware, scenario.ware[ware]!),
-        colour: scenario.ware[ware]!.colour ?? null,
-        shape: scenario.ware[ware]!.shape ?? null,
-        par: pieces,
-        usesADay: answer.uses.find((one) => one.ware === ware)!.aDay,
-        losses: lossesOf(scenario, ware),
-      })),
-      takeaway: takeaway.value,
-      onMachine: scenario.storage !== undefined,
-    },
+    sheetInputOf(scenario, supply.value, answer, takeaway.value, date),
     loadSolver,
   );
   if (!sheet.ok) return sheet;
@@ -152,6 +135,32 @@ export async function orderStudy(
     },
   };
 }
+
+/** What the sheet is made from. */
+export const sheetInputOf = (
+  scenario: Scenario,
+  supply: SupplyModel,
+  answer: Answer,
+  takeaway: readonly TakeawayLine[],
+  date: string,
+): SheetInput => ({
+  title: scenario.name,
+  date,
+  currency: scenario.currency,
+  locale: scenario.locale ?? null,
+  supply,
+  ware: answer.stock.map(({ ware, pieces }) => ({
+    id: ware,
+    name: nameOf(ware, scenario.ware[ware]!),
+    colour: scenario.ware[ware]!.colour ?? null,
+    shape: scenario.ware[ware]!.shape ?? null,
+    par: pieces,
+    usesADay: answer.uses.find((one) => one.ware === ware)!.aDay,
+    losses: lossesOf(scenario, ware),
+  })),
+  takeaway,
+  onMachine: scenario.storage !== undefined,
+});
 
 /** The days of the study at the par, with pieces moved up from the reserve. The par itself is that of one place. */
 async function fetchingOf(

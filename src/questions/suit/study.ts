@@ -35,8 +35,6 @@ export async function suitStudy(
   runner: Runner,
   options: SuitOptions = {},
 ): Promise<SuitAnswer> {
-  const model = compile(scenario, piecesPerRackOf);
-  const menu = suitMenu(meanMenu(scenario));
   const sizeOf = (changed: Scenario) =>
     study(changed, runner, {
       days: DAYS,
@@ -44,10 +42,31 @@ export async function suitStudy(
       ...(options.seed === undefined ? {} : { seed: options.seed }),
     });
   const now = await sizeOf(scenario);
-  const standing = await standingOf(scenario, now);
-  const { houseDrinks, takeawayDrinks } = now.answer.drinks;
+  const menu = suitMenu(meanMenu(scenario));
+  const answer = await suitAnswerOf(scenario, inputs, now, racksOf(scenario));
+  const size = async (changed: readonly SuitDrink[]): Promise<Record<string, number>> => {
+    const same = changed === menu;
+    const { answer: sized } = same
+      ? now
+      : await sizeOf({ ...scenario, menu: withMenu(scenario.menu, changed) });
+    return Object.fromEntries(sized.stock.map(({ ware, pieces }) => [ware, pieces]));
+  };
+  return withPooling(answer, await poolingGains(answer.merges, menu, size));
+}
+
+/** The checks of vessel and drink with what the days of a study say, without what merging types would save. */
+export async function suitAnswerOf(
+  scenario: Scenario,
+  inputs: readonly Input[],
+  sized: Study,
+  racks: Readonly<Record<string, RackFit>>,
+): Promise<SuitAnswer> {
+  const model = compile(scenario, piecesPerRackOf);
+  const menu = suitMenu(meanMenu(scenario));
+  const standing = await standingOf(scenario, sized);
+  const { houseDrinks, takeawayDrinks } = sized.answer.drinks;
   const all = houseDrinks + takeawayDrinks;
-  const answer = suit({
+  return suit({
     scenario: scenario.name,
     currency: scenario.currency,
     staffHourMinor: scenario.staffHour.minor,
@@ -60,7 +79,7 @@ export async function suitStudy(
       all === 0 ? 0 : houseDrinks / all,
       calendarOf(scenario).daysAWeek,
     ),
-    racks: racksOf(scenario),
+    racks,
     saucerFits: saucerFitsOf(scenario, inputs),
     ...(standing === null ? {} : { standing }),
     dwellMin:
@@ -71,14 +90,6 @@ export async function suitStudy(
       ) / MINUTE,
     basis: Object.fromEntries(inputs.map(({ path, basis }) => [path, basis])),
   });
-  const size = async (changed: readonly SuitDrink[]): Promise<Record<string, number>> => {
-    const same = changed === menu;
-    const { answer: sized } = same
-      ? now
-      : await sizeOf({ ...scenario, menu: withMenu(scenario.menu, changed) });
-    return Object.fromEntries(sized.stock.map(({ ware, pieces }) => [ware, pieces]));
-  };
-  return withPooling(answer, await poolingGains(answer.merges, menu, size));
 }
 
 /** Where the vessels stand, as the order sets them out; null where the file says nothing of storage, or something wrong. */
