@@ -11,12 +11,12 @@ import {
   good,
   kindOf,
   quantity,
-  splitNumber,
   text,
   wrongKind,
   type Parsed,
   type Quantity,
 } from '../quantities/quantity.js';
+import { splitNumber } from '../quantities/unit-sizes.js';
 import { duration } from '../quantities/units.js';
 
 /** A factor above 0: "120 %" or 1.2. */

@@ -5,7 +5,8 @@
  * stay, as they describe how people and machines vary and not how long they take.
  */
 import { parseWithUnit, durationUnits } from './units.js';
-import { clean, splitNumber } from './quantity.js';
+import { clean } from './quantity.js';
+import { splitNumber } from './unit-sizes.js';
 
 const isGroup = (node: unknown): node is Record<string, unknown> =>
   typeof node === 'object' && node !== null && !Array.isArray(node);

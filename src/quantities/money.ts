@@ -3,16 +3,8 @@
  * holds in any currency ("0.3 staff hours"). Amounts are whole minor units (cents) from here on.
  */
 import { power } from '../elementary/powers.js';
-import {
-  bad,
-  good,
-  kindOf,
-  quantity,
-  splitNumber,
-  wrongKind,
-  type Parsed,
-  type Quantity,
-} from './quantity.js';
+import { bad, good, kindOf, quantity, wrongKind, type Parsed, type Quantity } from './quantity.js';
+import { splitNumber } from './unit-sizes.js';
 import { notFinite } from './units.js';
 
 export type Money =

@@ -8,11 +8,11 @@ import {
   good,
   kindOf,
   quantity,
-  splitNumber,
   wrongKind,
   type Parsed,
   type Quantity,
 } from './quantity.js';
+import { splitNumber } from './unit-sizes.js';
 
 /** A share, 0..1: "35 %" or 0.35. */
 export function parseShare(input: unknown): Parsed<number> {

@@ -76,18 +76,6 @@ export function kindOf(input: unknown): string {
   return 'text';
 }
 
-const number = String.raw`[-+]?(?:\d+\.?\d*|\.\d+)(?:[eE][-+]?\d+)?`;
-const numberThenRest = new RegExp(`^(${number})\\s*(.*)$`, 'u');
-
-/** "7 fl oz" → 7 and "fl oz"; null where the text does not begin with a number. */
-export function splitNumber(
-  text: string,
-): { readonly number: number; readonly digits: string; readonly rest: string } | null {
-  const found = numberThenRest.exec(text.trim());
-  if (found === null) return null;
-  return { number: Number(found[1]), digits: found[1]!, rest: found[2]!.trim() };
-}
-
 /** Drops the last binary digits that a change of unit may leave behind: 0.4 / min is 24 / h. */
 export const clean = (value: number): number => Number(value.toPrecision(15));
 

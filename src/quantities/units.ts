@@ -1,8 +1,5 @@
 /**
  * Quantities with a unit: durations, lengths, volumes, masses, temperatures, energies, powers, rates.
- *
- * Factors are exact by definition (NIST Handbook 44, appendix C: inch 25.4 mm, US gallon 231 cubic
- * inches, pound 0.45359237 kg; the imperial fluid ounce is 1/160 of 4.54609 l).
  */
 import { nearest } from './nearest.js';
 import {
@@ -12,11 +9,11 @@ import {
   kindOf,
   patternOf,
   quantity,
-  splitNumber,
   wrongKind,
   type Parsed,
   type Quantity,
 } from './quantity.js';
+import { lengths, masses, splitNumber, volumes } from './unit-sizes.js';
 
 export interface UnitTable {
   /** Largest number in the table's own unit, and why; none if it does not say. */
@@ -34,8 +31,6 @@ export interface UnitTable {
   readonly least: number;
   readonly leastInWords: string;
 }
-
-const fluidOunceMl = 29.5735295625;
 
 export const durationUnits: UnitTable = {
   noun: 'a duration',
@@ -64,7 +59,7 @@ export const durationUnits: UnitTable = {
 
 const lengthUnits: UnitTable = {
   noun: 'a length',
-  factors: { mm: 1, cm: 10, m: 1000, in: 25.4, inch: 25.4, inches: 25.4 },
+  factors: lengths,
   usual: ['mm', 'cm'],
   listed: 'mm, cm, m, in',
   least: 0,
@@ -73,20 +68,7 @@ const lengthUnits: UnitTable = {
 
 const volumeUnits: UnitTable = {
   noun: 'a volume',
-  factors: {
-    ml: 1,
-    mL: 1,
-    cl: 10,
-    cL: 10,
-    dl: 100,
-    dL: 100,
-    l: 1000,
-    L: 1000,
-    'fl oz': fluidOunceMl,
-    'US fl oz': fluidOunceMl,
-    'imp fl oz': 28.4130625,
-    'US gal': 128 * fluidOunceMl,
-  },
+  factors: volumes,
   usual: ['ml', 'fl oz'],
   listed: 'ml, cl, l, fl oz',
   least: 0,
@@ -95,7 +77,7 @@ const volumeUnits: UnitTable = {
 
 const massUnits: UnitTable = {
   noun: 'a mass',
-  factors: { g: 1, kg: 1000, oz: 28.349523125, lb: 453.59237 },
+  factors: masses,
   usual: ['g', 'oz'],
   listed: 'g, kg, oz, lb',
   least: 0,

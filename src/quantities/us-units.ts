@@ -2,18 +2,23 @@
  * Values as written, shown in the units a reader is used to; and what a reader types, taken in the unit
  * shown. Nothing stored changes by being shown: "86 mm" stays so in the file though a box says "3.4 in".
  *
- * Stands alone (no schema, no parser), as the page's boxes need it at hand. Factors: NIST Special
- * Publication 811 (2008), appendix B.8: 1 in = 25.4 mm, 1 US fl oz = 29.573 529 562 5 ml (a gallon of 231
- * cubic inches through 128), 1 lb = 453.592 37 g, 1 oz = 1/16 lb; t/°C = (t/°F - 32)/1.8.
+ * Needs neither schema nor parser, as the page's boxes have it at hand. t/°C = (t/°F - 32)/1.8: NIST Special
+ * Publication 811 (2008), appendix B.8.
  */
+import {
+  G_PER_OUNCE,
+  G_PER_POUND,
+  lengths,
+  masses,
+  ML_PER_FLUID_OUNCE,
+  MM_PER_INCH,
+  splitNumber,
+  usUnits,
+  volumes,
+} from './unit-sizes.js';
 
 /** The units a reader wants lengths, volumes, masses and temperatures in. */
 export type Units = 'metric' | 'us';
-
-export const mmPerInch = 25.4;
-export const mlPerFluidOunce = 29.5735295625;
-export const gPerPound = 453.59237;
-const gPerOunce = gPerPound / 16;
 
 type Of = 'length' | 'volume' | 'mass' | 'temperature';
 
@@ -24,48 +29,19 @@ interface Unit {
   readonly size: number;
 }
 
-const unit = (of: Of, system: Units, size: number): Unit => ({ of, system, size });
+const unitsOf = (of: Of, sizes: Readonly<Record<string, number>>): [string, Unit][] =>
+  Object.entries(sizes).map(([name, size]) => [
+    name,
+    { of, size, system: usUnits.has(name) ? 'us' : 'metric' },
+  ]);
 
 /** Units that have a like in the other system; those of time, money and energy have none. */
-const units: Readonly<Record<string, Unit>> = {
-  mm: unit('length', 'metric', 1),
-  cm: unit('length', 'metric', 10),
-  m: unit('length', 'metric', 1000),
-  in: unit('length', 'us', mmPerInch),
-  inch: unit('length', 'us', mmPerInch),
-  inches: unit('length', 'us', mmPerInch),
-  ml: unit('volume', 'metric', 1),
-  mL: unit('volume', 'metric', 1),
-  cl: unit('volume', 'metric', 10),
-  cL: unit('volume', 'metric', 10),
-  dl: unit('volume', 'metric', 100),
-  dL: unit('volume', 'metric', 100),
-  l: unit('volume', 'metric', 1000),
-  L: unit('volume', 'metric', 1000),
-  'fl oz': unit('volume', 'us', mlPerFluidOunce),
-  'US fl oz': unit('volume', 'us', mlPerFluidOunce),
-  'US gal': unit('volume', 'us', 128 * mlPerFluidOunce),
-  g: unit('mass', 'metric', 1),
-  kg: unit('mass', 'metric', 1000),
-  oz: unit('mass', 'us', gPerOunce),
-  lb: unit('mass', 'us', gPerPound),
-  '°C': unit('temperature', 'metric', 1),
-  C: unit('temperature', 'metric', 1),
-  '°F': unit('temperature', 'us', 1),
-  F: unit('temperature', 'us', 1),
-};
-
-const pattern = /^([-+]?(?:\d+\.?\d*|\.\d+)(?:[eE][-+]?\d+)?)\s*(.*)$/u;
-
-/** "7 fl oz" → 7 and "fl oz"; null where the text does not begin with a number. */
-export function numberAndUnit(
-  text: string,
-): { readonly number: number; readonly digits: string; readonly unit: string } | null {
-  const found = pattern.exec(text.trim());
-  return found === null
-    ? null
-    : { number: Number(found[1]), digits: found[1]!, unit: found[2]!.trim() };
-}
+const units: ReadonlyMap<string, Unit> = new Map([
+  ...unitsOf('length', lengths),
+  ...unitsOf('volume', volumes),
+  ...unitsOf('mass', masses),
+  ...unitsOf('temperature', { '°C': 1, C: 1, '°F': 1, F: 1 }),
+]);
 
 /** One decimal, two digits below one: as fine as somebody at a counter reads it. */
 const rounded = (value: number): string =>
@@ -74,11 +50,11 @@ const rounded = (value: number): string =>
 /** An amount of mm, ml, g in the unit of the system that suits its size. */
 function inSystem(of: Exclude<Of, 'temperature'>, amount: number, system: Units): string {
   if (system === 'us') {
-    if (of === 'length') return `${rounded(amount / mmPerInch)} in`;
-    if (of === 'volume') return `${rounded(amount / mlPerFluidOunce)} fl oz`;
-    return amount < gPerPound
-      ? `${rounded(amount / gPerOunce)} oz`
-      : `${rounded(amount / gPerPound)} lb`;
+    if (of === 'length') return `${rounded(amount / MM_PER_INCH)} in`;
+    if (of === 'volume') return `${rounded(amount / ML_PER_FLUID_OUNCE)} fl oz`;
+    return amount < G_PER_POUND
+      ? `${rounded(amount / G_PER_OUNCE)} oz`
+      : `${rounded(amount / G_PER_POUND)} lb`;
   }
   const base = { length: 'mm', volume: 'ml', mass: 'g' }[of];
   if (of !== 'length' && amount >= 1000)
@@ -91,9 +67,9 @@ function inSystem(of: Exclude<Of, 'temperature'>, amount: number, system: Units)
  * theirs, has no like, or is none. Rounded for reading: never to be stored.
  */
 export function shownIn(written: string, system: Units): string {
-  const found = numberAndUnit(written);
-  const own = found !== null && Object.hasOwn(units, found.unit) ? units[found.unit]! : null;
-  if (found === null || own === null || own.system === system) return written;
+  const found = splitNumber(written);
+  const own = found === null ? undefined : units.get(found.rest);
+  if (found === null || own === undefined || own.system === system) return written;
   if (own.of !== 'temperature') return inSystem(own.of, found.number * own.size, system);
   return system === 'us'
     ? `${String(Math.round(found.number * 1.8 + 32))} °F`
@@ -134,15 +110,15 @@ const withUnit = new Set([
  */
 export function typedAs(text: string, kind: string, system: Units, shown = ''): string | number {
   const typed = text.trim();
-  const found = numberAndUnit(typed);
-  if (found === null || found.unit !== '') return typed;
+  const found = splitNumber(typed);
+  if (found === null || found.rest !== '') return typed;
   if (bare.has(kind)) return found.number;
   if (!withUnit.has(kind)) return typed;
-  const before = numberAndUnit(shown);
-  if (before !== null && before.unit === '')
+  const before = splitNumber(shown);
+  if (before !== null && before.rest === '')
     return kind === 'share' || kind === 'factor' ? found.number : typed;
   const taken =
-    (before?.unit.startsWith(':') === true ? undefined : before?.unit) ??
+    (before?.rest.startsWith(':') === true ? undefined : before?.rest) ??
     usual[kind]?.[system === 'us' ? 1 : 0] ??
     '';
   return taken === '' ? typed : `${found.digits} ${taken}`;

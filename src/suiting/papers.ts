@@ -4,16 +4,14 @@
  * Cups sold as 8 oz hold 265 to 295 ml to the brim, cups sold as 12 oz 385 to 420 ml (stated by sellers;
  * common practice). A measured brim always goes before such a guess.
  */
+import { ML_PER_FLUID_OUNCE } from '../quantities/unit-sizes.js';
 import type { Basis } from './facts.js';
 import type { Paper } from './model.js';
 
-/** US fluid ounce in millilitres, exactly: 231/128 cubic inches (NIST Handbook 44, appendix C). */
-export const US_FLUID_OUNCE_ML = 29.5735295625;
-
 /** Brim over nominal size, lowest and highest, at the two sizes for which it has been stated. */
 const TOLD = [
-  { nominalMl: 8 * US_FLUID_OUNCE_ML, lowMl: 265, highMl: 295 },
-  { nominalMl: 12 * US_FLUID_OUNCE_ML, lowMl: 385, highMl: 420 },
+  { nominalMl: 8 * ML_PER_FLUID_OUNCE, lowMl: 265, highMl: 295 },
+  { nominalMl: 12 * ML_PER_FLUID_OUNCE, lowMl: 385, highMl: 420 },
 ] as const;
 
 export interface PaperBrim {

@@ -9,7 +9,7 @@ import { findingsOf } from './findings.js';
 import { gripOf } from './grip.js';
 import type { Grip } from './grip.js';
 import { mergeCandidates, saucersUnder } from './merging.js';
-import { US_FLUID_OUNCE_ML } from './papers.js';
+import { ML_PER_FLUID_OUNCE } from '../quantities/unit-sizes.js';
 import { pour } from './pour.js';
 import { readSuit } from './read.js';
 import type { DrinkPlan, Reads } from './read.js';
@@ -201,7 +201,7 @@ function wareAnswer(
     name: ware.name,
     shape: ware.shape,
     brimMl: ware.brimMl,
-    brimUsFlOz: ware.brimMl === null ? null : ware.brimMl / US_FLUID_OUNCE_ML,
+    brimUsFlOz: ware.brimMl === null ? null : ware.brimMl / ML_PER_FLUID_OUNCE,
     massG: ware.massG,
     drinks: own.map((drink) => drink.drink),
     grip: isVessel && heaviest > 0 ? gripWith(ware, heaviest, reads) : null,

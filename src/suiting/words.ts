@@ -1,11 +1,11 @@
 /**
  * How figures are written in sentences and tables: metric first, US fluid ounces and Fahrenheit beside.
  */
-import { US_FLUID_OUNCE_ML } from './papers.js';
+import { ML_PER_FLUID_OUNCE } from '../quantities/unit-sizes.js';
 
 /** "180 ml (6.1 fl oz)", US fluid ounces. */
 export const millilitres = (ml: number): string =>
-  `${Math.round(ml)} ml (${(ml / US_FLUID_OUNCE_ML).toFixed(1)} fl oz)`;
+  `${Math.round(ml)} ml (${(ml / ML_PER_FLUID_OUNCE).toFixed(1)} fl oz)`;
 /** "62 °C (144 °F)". */
 export const celsius = (c: number): string =>
   `${Math.round(c)} °C (${Math.round((c * 9) / 5 + 32)} °F)`;

@@ -1,5 +1,5 @@
 /** Values drawn from the ranges of inputs: one to each rank between 0 and 1. */
-import { splitNumber } from '../../quantities/quantity.js';
+import { splitNumber } from '../../quantities/unit-sizes.js';
 import type { Input } from '../../scenario/inputs.js';
 import { tidy, withRawValue } from '../../scenario/raw-paths.js';
 import { isGroup } from '../../scenario/tree.js';

@@ -2,7 +2,7 @@
  * Habits of a house: how often tables are cleared, how long a part rack waits and how full it must be. The same grid for
  * every house finds its best ones; a habit a fifth off shows whether a difference rests on it.
  */
-import { splitNumber } from '../../quantities/quantity.js';
+import { splitNumber } from '../../quantities/unit-sizes.js';
 import type { Candidate } from './alternatives.js';
 import type { HabitOff } from './answer.js';
 import { extraOf } from './evaluate.js';
