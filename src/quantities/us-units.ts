@@ -35,13 +35,15 @@ const unitsOf = (of: Of, sizes: Readonly<Record<string, number>>): [string, Unit
     { of, size, system: usUnits.has(name) ? 'us' : 'metric' },
   ]);
 
-/** Units that have a like in the other system; those of time, money and energy have none. */
-const units: ReadonlyMap<string, Unit> = new Map([
-  ...unitsOf('length', lengths),
-  ...unitsOf('volume', volumes),
-  ...unitsOf('mass', masses),
-  ...unitsOf('temperature', { '°C': 1, C: 1, '°F': 1, F: 1 }),
-]);
+/** Units that have a like in the other system; those of time, money and energy have none, nor has an imperial ounce. */
+const units: ReadonlyMap<string, Unit> = new Map(
+  [
+    ...unitsOf('length', lengths),
+    ...unitsOf('volume', volumes),
+    ...unitsOf('mass', masses),
+    ...unitsOf('temperature', { '°C': 1, C: 1, '°F': 1, F: 1 }),
+  ].filter(([name]) => name !== 'imp fl oz'),
+);
 
 /** One decimal, two digits below one: as fine as somebody at a counter reads it. */
 const rounded = (value: number): string =>
