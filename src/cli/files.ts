@@ -63,6 +63,12 @@ export function removeTemporary(): void {
   }
 }
 
+/** A file that must not outlive the command if it ends before the file is whole. @returns to be called once it is whole or gone */
+export function trackTemporary(path: string): () => void {
+  temporary.add(path);
+  return () => void temporary.delete(path);
+}
+
 /** Names of temporary files of a target: whose process is gone was left by a crash. */
 const partOf = (path: string): string =>
   join(dirname(path), `.${basename(path)}.${process.pid}-${randomBytes(4).toString('hex')}.part`);

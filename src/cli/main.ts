@@ -8,7 +8,7 @@ import { version } from './version.js';
 import { commands } from './commands/all.js';
 import { removeTemporary } from './files.js';
 import { checkGiven, inPlainWords } from './given.js';
-import { EXIT, MistakeError } from './mistakes.js';
+import { EXIT, MistakeError, StorageError } from './mistakes.js';
 import { isSystemError, reasonOf } from './system-errors.js';
 
 /** Leave at once: what is half written goes, and the next prompt begins on a line of its own. */
@@ -73,11 +73,17 @@ try {
 } catch (error) {
   removeTemporary();
   const { complain } = await import('./print.js');
-  if (isMistake(error)) complain(inPlainWords(error.message));
+  if (error instanceof StorageError) complain(error.message);
+  else if (isMistake(error)) complain(inPlainWords(error.message));
   else if (isSystemError(error)) complain(`${error.path ?? 'The system'}: ${reasonOf(error)}.`);
   else
     complain(
       `cuptide failed. This is an error in cuptide, not in what you gave it: ${error instanceof Error ? (error.stack ?? error.message) : String(error)}`,
     );
-  process.exitCode = isMistake(error) || isSystemError(error) ? EXIT.mistake : EXIT.failed;
+  process.exitCode =
+    error instanceof StorageError
+      ? EXIT.storage
+      : isMistake(error) || isSystemError(error)
+        ? EXIT.mistake
+        : EXIT.failed;
 }

@@ -45,11 +45,43 @@ export interface ReportArguments {
   readonly threads: number | undefined;
 }
 
+/** A scenario that a letter is written of. */
+export interface LetterSource {
+  /** Name of its file, without folders: the letter hands it back under it. */
+  readonly fileName: string;
+  readonly text: string;
+  readonly opened: OpenScenario;
+}
+
+type LetterOptions = Pick<ReportArguments, 'given' | 'threads'>;
+
 /** Writes the files and prints the answer. @throws MistakeError with everything that is wrong */
 export async function writeReport(args: ReportArguments): Promise<void> {
-  const { file: scenarioFile, folder, given } = args;
+  const { file: scenarioFile, folder } = args;
   const opened = await openScenario(scenarioFile);
   await tryOutput(folder, 'folder');
+  const fileName = basename(scenarioFile);
+  const stem = join(folder, basename(scenarioFile, extname(scenarioFile)));
+  const letter = await letterOf({ fileName, text: await scenarioText(scenarioFile), opened }, args);
+  const files = letter.files.map(({ ending, content }) => ({ path: `${stem}.${ending}`, content }));
+  await writeAll(files);
+  printAnswer(
+    null,
+    () => writeText(sizeBlocks(letter.answer, letter.context), { width: widthOf(), all: args.all }),
+    files,
+  );
+}
+
+/** The letter, its pictures and its answer; nothing is written yet. */
+export async function letterOf(
+  { fileName, text, opened }: LetterSource,
+  args: LetterOptions,
+): Promise<{
+  readonly answer: Answer;
+  readonly context: ReportContext;
+  readonly files: readonly { readonly ending: string; readonly content: string }[];
+}> {
+  const { given } = args;
   const { answer, full, risk, listed } = await studied(args, opened);
   const { level, seed, days, confidence } = given;
   // What the page must ask for to give the same answer.
@@ -69,14 +101,13 @@ export async function writeReport(args: ReportArguments): Promise<void> {
   ]);
   const suited =
     opened.scenario.suit === undefined ? null : await suitParts(opened, context, inThisThread());
-  const stem = join(folder, basename(scenarioFile, extname(scenarioFile)));
   // Many listed days are too much for a letter: it is then text and pictures alone.
   const live =
     (options.listed?.length ?? 0) > MOST_LISTED
       ? null
       : await livePage({
-          fileName: basename(scenarioFile),
-          text: await scenarioText(scenarioFile),
+          fileName,
+          text,
           options,
           answer,
           curves,
@@ -99,24 +130,22 @@ export async function writeReport(args: ReportArguments): Promise<void> {
     live,
     await typefaces(),
   );
-  const files = [
-    { path: `${stem}.html`, content: html },
-    { path: `${stem}.json`, content: `${JSON.stringify(answer, null, 1)}\n` },
-    ...[...charts, ...(suited?.charts ?? [])].map(({ id, file }) => ({
-      path: `${stem}.${id}.svg`,
-      content: file,
-    })),
-  ];
-  await writeAll(files);
-  printAnswer(
-    null,
-    () => writeText(sizeBlocks(full, context), { width: widthOf(), all: args.all }),
-    files,
-  );
+  return {
+    answer: full,
+    context,
+    files: [
+      { ending: 'html', content: html },
+      { ending: 'json', content: `${JSON.stringify(answer, null, 1)}\n` },
+      ...[...charts, ...(suited?.charts ?? [])].map(({ id, file }) => ({
+        ending: `${id}.svg`,
+        content: file,
+      })),
+    ],
+  };
 }
 
 async function studied(
-  { given, threads }: ReportArguments,
+  { given, threads }: LetterOptions,
   opened: OpenScenario,
 ): Promise<SizeStudy & { readonly full: Answer }> {
   return withRunner('running days', threads, async (runner) => {

@@ -24,7 +24,15 @@ export interface PlannedWare {
   readonly ware: string;
   readonly par: number;
   readonly rates: LossRates;
+  /** Places that each keep a par and spares of their own, which `par` and `rates` are the sums of; absent: spares are kept together. */
+  readonly places?: readonly Pick<PlannedWare, 'par' | 'rates'>[];
 }
+
+/** Pieces to hold in all, where each place holds its own. */
+const heldIn = (
+  { par, rates, places = [{ par, rates }] }: PlannedWare,
+  holding: (place: Pick<PlannedWare, 'par' | 'rates'>) => number,
+): number => places.reduce((sum, place) => sum + holding(place), 0);
 
 export interface OrderRounds {
   /** Rounds of ordering, and days from one to the next. */
@@ -180,15 +188,17 @@ function optionsFrom(
       every === rounds || (rounds % every === 0 && repeats(quote.repeat, date, every * roundDays)),
   );
   return ways.map((every): SupplyOption => {
-    const hold = openingHolding({
-      ...ware,
-      leadTime: supplier.leadTime,
-      coverDays: every * roundDays,
-      confidence: supply.confidence,
-      repeat: quote.repeat,
-      horizonDays: supply.horizonDays,
-      date,
-    });
+    const hold = heldIn(ware, (place) =>
+      openingHolding({
+        ...place,
+        leadTime: supplier.leadTime,
+        coverDays: every * roundDays,
+        confidence: supply.confidence,
+        repeat: quote.repeat,
+        horizonDays: supply.horizonDays,
+        date,
+      }),
+    );
     const lostARound = expectedLosses(ware.rates, hold, roundDays).total;
     const orderRounds = Array.from({ length: rounds / every }, (_, index) => index * every).filter(
       (round) => round === 0 || round * roundDays <= soldDays,
@@ -197,11 +207,13 @@ function optionsFrom(
     // The last order that can be placed has to last to the end.
     const lastHold =
       last + every < rounds
-        ? smallestHolding(
-            ware.par,
-            ware.rates,
-            [{ days: supply.horizonDays - last * roundDays, weight: 1 }],
-            supply.confidence,
+        ? heldIn(ware, ({ par, rates }) =>
+            smallestHolding(
+              par,
+              rates,
+              [{ days: supply.horizonDays - last * roundDays, weight: 1 }],
+              supply.confidence,
+            ),
           )
         : hold;
     const pieces = Array.from({ length: rounds }, (_, round) => {

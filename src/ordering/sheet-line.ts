@@ -33,7 +33,7 @@ interface LineInput {
 }
 
 /** Lead time where nobody is asked to send a ware: stocked goods take 3 to 10 days (from memory). */
-const UNQUOTED_LEAD: DurationLaw = { law: 'constant', ms: 10 * DAY_MS };
+export const UNQUOTED_LEAD: DurationLaw = { law: 'constant', ms: 10 * DAY_MS };
 
 /** Uses a calendar day, over the whole day and the days the café is shut. */
 export const usesACalendarDay = (

@@ -101,7 +101,7 @@ export function readTable(text: string, kind: TableKind): Outcome<readonly Table
 }
 
 /** What parts the cells of the first line: a comma unless it has none and another sign. */
-function separatorOf(text: string): string {
+export function separatorOf(text: string): string {
   const first = text.slice(0, /[\r\n]|$/.exec(text)!.index);
   return first.includes(',') ? ',' : ([';', '\t'].find((sign) => first.includes(sign)) ?? ',');
 }

@@ -6,6 +6,7 @@ import { compare } from './compare.js';
 import { commandOf } from './question.js';
 import { page } from './page.js';
 import { report } from './report.js';
+import { sites } from './sites.js';
 import { starter } from './new.js';
 import { till } from './till.js';
 
@@ -17,4 +18,5 @@ export const commands = [
   report,
   page,
   compare,
+  sites,
 ] as unknown as readonly CommandModule[];

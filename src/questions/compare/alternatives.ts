@@ -207,7 +207,7 @@ export function candidatesOf(
 }
 
 /** A path whose owner is not there, or that passes the end of its list. */
-function pathFlaw(
+export function pathFlaw(
   path: Path,
   from: Path,
   key: string,

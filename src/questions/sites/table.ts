@@ -1,0 +1,202 @@
+/** Reads the table of sites: what is wrong with its form, all at once. What cells mean is checked site by site (`site.ts`). */
+import { parse, CsvError } from 'csv-parse/sync';
+import { separatorOf } from '../../ordering/table-file.js';
+import { isDate } from '../../ordering/dates.js';
+import { dotted, type Path } from '../../scenario/path.js';
+import type { Problem } from '../../scenario/problems.js';
+import { parsePath } from '../../scenario/raw-paths.js';
+import type { Opened } from '../question.js';
+import type { Result } from '../result.js';
+import { cellProblem, misfit } from './cell.js';
+import { ABOUT, pathEdit, SHORT, type About, type BaseFigures, type Edited } from './columns.js';
+import { pathMisfit } from './path-misfit.js';
+
+const MOST_SITES = 10_000;
+const MOST_BYTES = 20_000_000;
+/** Ids name files and parts of a study. */
+const ID = /^[\p{L}\p{N}][\p{L}\p{N}._-]{0,63}$/u;
+
+/** A column that changes the scenario. */
+export interface EditColumn {
+  readonly name: string;
+  /** Where its value stands: problems there belong to this column. */
+  readonly path: Path;
+  readonly edit: (tree: unknown, cell: string, base: BaseFigures) => Edited;
+}
+
+/** A row of the table: its cells by name of the column, empty ones left out. */
+export interface SiteLine {
+  readonly id: string;
+  readonly name: string;
+  /** Where its ware is delivered; '' : with all others. */
+  readonly drop: string;
+  /** Day of opening, `YYYY-MM-DD`; null: not given. */
+  readonly opening: string | null;
+  /** Line of the file, from 1. */
+  readonly line: number;
+  readonly cells: ReadonlyMap<string, string>;
+}
+
+export interface SiteTable {
+  readonly file: string;
+  readonly columns: readonly EditColumn[];
+  readonly lines: readonly SiteLine[];
+}
+
+/** @param file names the table in problems */
+export function readTable(bytes: Uint8Array, file: string, base: Opened): Result<SiteTable> {
+  const whole = (rule: string, remedy: string, line = 1): Result<SiteTable> => ({
+    ok: false,
+    problems: [cellProblem(file, line, '', undefined, misfit(rule, remedy))],
+  });
+  if (bytes.length > MOST_BYTES)
+    return whole('is larger than 20 MB', 'leave out columns that no site needs');
+  let text: string;
+  try {
+    text = new TextDecoder('utf-8', { fatal: true }).decode(bytes);
+  } catch {
+    return whole('is not text in UTF-8', 'save the table as CSV in UTF-8');
+  }
+  let records: { record: string[]; info: { lines: number } }[];
+  try {
+    // With `info` each record comes with its line; the package's types leave that out.
+    records = parse(text, {
+      bom: true,
+      delimiter: separatorOf(text),
+      trim: true,
+      relax_column_count: true,
+      info: true,
+    }) as unknown as typeof records;
+  } catch (error) {
+    if (!(error instanceof CsvError)) throw error;
+    return whole('is not a row of a table', 'check its quotes', error.lines as number);
+  }
+  // What a spreadsheet leaves below the last row is no row.
+  while (records.length > 0 && records.at(-1)!.record.every((cell) => cell === '')) records.pop();
+  if (records.length === 0)
+    return whole('is empty', 'write a row of names and a row for each site');
+  const [head, ...rows] = records.map(({ record, info }) => ({ cells: record, line: info.lines }));
+  const problems: Problem[] = [];
+  const names = head!.cells.map((name) => known(name));
+  const columns = columnsOf(names, head!.line, file, base, problems);
+  if (rows.length === 0)
+    problems.push(
+      cellProblem(file, 2, '', undefined, misfit('has no sites', 'write a row for each site')),
+    );
+  if (rows.length > MOST_SITES)
+    problems.push(
+      cellProblem(
+        file,
+        rows[MOST_SITES]!.line,
+        '',
+        undefined,
+        misfit(
+          `is site ${(MOST_SITES + 1).toLocaleString('en')}, more than one table may have`,
+          'split the table',
+        ),
+      ),
+    );
+  const lines = linesOf(rows.slice(0, MOST_SITES), names, file, problems);
+  return problems.length > 0
+    ? { ok: false, problems }
+    : { ok: true, value: { file, columns, lines } };
+}
+
+/** Short names may be written with capitals; paths are as they are. */
+const known = (name: string): string => {
+  const lower = name.toLowerCase();
+  return isAbout(lower) || SHORT.some((one) => one.name === lower) ? lower : name;
+};
+const isAbout = (name: string): name is About => (ABOUT as readonly string[]).includes(name);
+
+/** The columns that change something: short names first, so that a path can refine what one of them set. */
+function columnsOf(
+  names: readonly string[],
+  line: number,
+  file: string,
+  base: Opened,
+  problems: Problem[],
+): EditColumn[] {
+  const wrong = (name: string, rule: string, remedy: string): void =>
+    void problems.push(cellProblem(file, line, '', name, misfit(rule, remedy)));
+  const [short, paths]: [EditColumn[], EditColumn[]] = [[], []];
+  if (!names.includes('id'))
+    wrong(names.join(', '), 'has no column "id"', 'give each site an id of its own');
+  names.forEach((name, at) => {
+    if (names.indexOf(name) !== at) wrong(name, 'is given twice', 'keep one of the columns');
+    else if (name === '') wrong(name, `is the name of column ${at + 1}`, 'name it or remove it');
+    else if (!isAbout(name)) {
+      const found = SHORT.find((one) => one.name === name);
+      const path = found?.path ?? parsePath(name);
+      const why = found !== undefined ? null : pathMisfit(path, name, base);
+      if (why !== null) wrong(name, why.rule, why.remedy);
+      else if (found !== undefined) short.push(found);
+      else
+        paths.push({
+          name: dotted(path!),
+          path: path!,
+          edit: (tree, cell) => pathEdit(tree, cell, path!),
+        });
+    }
+  });
+  if (names.includes('stay') && names.includes('takeaway'))
+    wrong('takeaway', 'says the same as the column stay', 'keep one of them');
+  return [...short, ...paths];
+}
+
+function linesOf(
+  rows: readonly { readonly cells: readonly string[]; readonly line: number }[],
+  names: readonly string[],
+  file: string,
+  problems: Problem[],
+): SiteLine[] {
+  const lineOfId = new Map<string, number>();
+  return rows.map(({ cells, line }) => {
+    const wrong = (column: string, value: unknown, rule: string, remedy: string): void =>
+      void problems.push(cellProblem(file, line, column, value, misfit(rule, remedy)));
+    const cell = (name: string): string => cells[names.indexOf(name)] ?? '';
+    const [id, drop, opening] = [cell('id'), cell('drop'), cell('opening')];
+    // Files named after ids must differ where capitals do not count.
+    const before = lineOfId.get(id.toLowerCase());
+    if (cells.every((one) => one === ''))
+      wrong('', undefined, 'is an empty row', 'remove it, or write the site');
+    else if (cells.length > names.length)
+      wrong(
+        '',
+        cells.slice(names.length).join(', '),
+        'is beyond the last column',
+        'put text with a comma in quotes',
+      );
+    else if (!ID.test(id))
+      wrong(
+        'id',
+        id,
+        'is not an id',
+        'write letters and digits, with . _ or - between them, such as harbour-2',
+      );
+    else if (before !== undefined)
+      wrong('id', id, `is the id of line ${before} already`, 'give each site an id of its own');
+    if (before === undefined) lineOfId.set(id.toLowerCase(), line);
+    if (opening !== '' && !isDate(opening))
+      wrong('opening', opening, 'is not a day', 'write it as 2027-03-31');
+    return {
+      id,
+      name: cell('name') === '' ? id : cell('name'),
+      drop,
+      opening: opening === '' ? null : opening,
+      line,
+      cells: new Map(
+        names.flatMap((name, at) => {
+          const text = cells[at] ?? '';
+          return text === '' || isAbout(name) ? [] : [[columnName(name), text] as const];
+        }),
+      ),
+    };
+  });
+}
+
+/** A path as it is written in full: the name of its column. */
+const columnName = (name: string): string => {
+  const path = SHORT.some((one) => one.name === name) ? null : parsePath(name);
+  return path === null ? name : dotted(path);
+};
