@@ -2,7 +2,7 @@
  * A unit of work, and what is kept of it: one site sized, as a row small enough that hundreds of thousands fit in
  * memory. Everything that the study of all sites says is worked out from these rows, whoever ran them.
  */
-import { TOO_MANY_PIECES } from '../../cafe/rush.js';
+import { isTooMuch } from '../../cafe/too-much.js';
 import type { Runner } from '../../cafe/runner.js';
 import type { Answer, Share } from '../size/answer.js';
 import { scenarioStudy } from '../size/scenario-study.js';
@@ -78,14 +78,12 @@ export async function rowOf(
     });
     return rowOfAnswer(unit, answer);
   } catch (error) {
-    if (error instanceof Error && TOO_MUCH.includes(error.name))
+    // The command's runner has made a mistake of the scenario's writer of it already.
+    if (error instanceof Error && (isTooMuch(error) || error.name === 'MistakeError'))
       return { unit, failed: error.message };
     throw error;
   }
 }
-
-/** Names of errors that one site's values cause. */
-const TOO_MUCH = [TOO_MANY_PIECES, 'MistakeError'];
 
 function rowOfAnswer(unit: string, answer: Answer): SizedRow {
   const { guests, stock } = answer;
