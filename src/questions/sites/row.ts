@@ -79,8 +79,8 @@ export async function rowOf(
     return rowOfAnswer(unit, answer);
   } catch (error) {
     // The command's runner has made a mistake of the scenario's writer of it already.
-    if (error instanceof Error && (isTooMuch(error) || error.name === 'MistakeError'))
-      return { unit, failed: error.message };
+    if (isTooMuch(error) || (error as Partial<Error>).name === 'MistakeError')
+      return { unit, failed: (error as Error).message };
     throw error;
   }
 }
