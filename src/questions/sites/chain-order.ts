@@ -15,7 +15,7 @@ import { PLAN_GAP, planOrders, type OrderPlan, type PlannedWare } from '../../or
 import type { Problem as OrderProblem } from '../../ordering/problems.js';
 import type { SupplyModel } from '../../ordering/read-supply.js';
 import { cartonsIn, quoteFor, type Supplier } from '../../ordering/supply.js';
-import type { NamedWare } from './answer.js';
+import type { NamedWare } from './site-answer.js';
 import { holdingOf, together, type SizedSite } from './chain.js';
 
 /** Where the pieces that will be lost are kept until then. */

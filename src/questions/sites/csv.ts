@@ -1,7 +1,8 @@
 /** The table of sites as rows of plain figures: CSV (RFC 4180), and a workbook with the same rows. */
 import { minorDigits } from '../../quantities/money.js';
 import { safeCell } from '../../tell/charts/picture-files.js';
-import type { SiteAnswer, SitesAnswer } from './answer.js';
+import type { SitesAnswer } from './answer.js';
+import type { SiteAnswer } from './site-answer.js';
 import { mindOf, sitesFormats } from './tell.js';
 import type { ReportContext } from '../../tell/context.js';
 

@@ -7,7 +7,8 @@ import { sectionStyle } from '../../tell/section-style.js';
 import { shortName } from '../../tell/section-parts.js';
 import { english } from '../../tell/words.js';
 import { writeHtml } from '../../tell/write-html.js';
-import type { SiteAnswer, SitesAnswer } from './answer.js';
+import type { SitesAnswer } from './answer.js';
+import type { SiteAnswer } from './site-answer.js';
 import { PAGE_SCRIPT } from './page-script.js';
 import { smallPicture } from './picture.js';
 import {

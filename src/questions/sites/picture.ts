@@ -1,5 +1,5 @@
 /** The small picture of a site: pieces off the shelf through the rush, of the item that is scarcest on a tight day. */
-import type { SiteAnswer } from './answer.js';
+import type { SiteAnswer } from './site-answer.js';
 
 const [WIDTH, HEIGHT] = [120, 28];
 const MOST_POINTS = 48;

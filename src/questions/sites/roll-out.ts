@@ -11,7 +11,7 @@ import { DAYS_A_YEAR } from '../../ordering/losses.js';
 import { openingHolding } from '../../ordering/policy.js';
 import type { SupplyModel } from '../../ordering/read-supply.js';
 import { quoteFor, type Supplier } from '../../ordering/supply.js';
-import type { NamedWare } from './answer.js';
+import type { NamedWare } from './site-answer.js';
 import { holdingOf, together, type SizedSite } from './chain.js';
 import type { SparesAt } from './chain-order.js';
 

@@ -3,7 +3,7 @@
  * hour (least squares), and how well that foretells a site that it was not fitted from (each left out in turn, exactly,
  * by the leverage of its row). Sites far from what the others foretell stick out.
  */
-import type { SiteAnswer } from './answer.js';
+import type { SiteAnswer } from './site-answer.js';
 
 export interface GuideRule {
   /** null: all ware together. */

@@ -10,7 +10,7 @@ import type { SupplyModel } from '../../ordering/read-supply.js';
 import { UNQUOTED_LEAD } from '../../ordering/sheet-line.js';
 import { quoteFor } from '../../ordering/supply.js';
 import { holdingOf, together, type Holding, type SizedSite } from './chain.js';
-import type { NamedWare } from './answer.js';
+import type { NamedWare } from './site-answer.js';
 
 export interface WareSpares {
   readonly ware: string;

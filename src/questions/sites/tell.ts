@@ -3,7 +3,8 @@ import { fold, heading, list, paragraphs, table, type Block } from '../../tell/b
 import { formatsFor, type Formats, digitsOf } from '../../tell/format.js';
 import { shortName } from '../../tell/section-parts.js';
 import type { ReportContext } from '../../tell/context.js';
-import type { SiteAnswer, SitesAnswer } from './answer.js';
+import type { SitesAnswer } from './answer.js';
+import type { SiteAnswer } from './site-answer.js';
 import { guideBlocks, listBlocks, sparesBlocks } from './tell-chain.js';
 import { orderBlocks, rollOutBlocks } from './tell-order.js';
 import { listed } from './tell-parts.js';

@@ -2,7 +2,7 @@
  * One ware list for all sites: which kinds are used where, and the fewest kinds with which every drink of every site
  * still has a whole setting, its own or one of its fall-backs.
  */
-import type { NamedWare } from './answer.js';
+import type { NamedWare } from './site-answer.js';
 import type { SizedSite } from './chain.js';
 
 export interface WareList {

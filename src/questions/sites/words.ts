@@ -1,5 +1,5 @@
 /** What the answer about all sites says, in words. Arguments are ready-made text unless their name says otherwise. */
-import type { SiteAnswer } from './answer.js';
+import type { SiteAnswer } from './site-answer.js';
 import type { Feature } from './site-guide.js';
 
 export const say = {
