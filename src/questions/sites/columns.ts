@@ -4,7 +4,7 @@
  */
 import { machineClass, machineClassIds } from '../../catalogue/catalogue.js';
 import { nearest } from '../../quantities/nearest.js';
-import { splitNumber } from '../../quantities/quantity.js';
+import { splitNumber } from '../../quantities/unit-sizes.js';
 import { readFlow } from '../../scenario/flow-text.js';
 import type { Path } from '../../scenario/path.js';
 import { rawValueAt, scaled, tidy, withRawValue } from '../../scenario/raw-paths.js';
