@@ -1,7 +1,7 @@
 /** What the reader can do, and how the page answers: a quick answer first, then the certified one, then what else stands open. */
 import type { GivenOptions } from '../letter/live.js';
 import type { LetterPart } from '../letter/letter.js';
-import type { Edit } from '../scenario/edit-scenario.js';
+import type { Edit } from '../scenario/edit.js';
 import { alternativeOf } from './alternative.js';
 import type { Engines, OnReply } from './engines.js';
 import { fill, markOlder } from './letter.js';

@@ -1,6 +1,6 @@
 /** A change that was tried, as an alternative of the scenario it was tried on. */
 import { dotted } from '../scenario/path.js';
-import type { Edit } from '../scenario/edit-scenario.js';
+import type { Edit } from '../scenario/edit.js';
 import type { FormGroup } from '../scenario/input-forms.js';
 import { differencesOf } from './differences.js';
 import { freshId } from './forms/edit-of.js';

@@ -7,7 +7,7 @@ import type { LetterPart } from '../letter/letter.js';
 import type { Answer, HabitsAnswer, Share } from '../questions/size/answer.js';
 import type { RiskCurve } from '../questions/size/charts/risk-against-stock.js';
 import type { DayWalk } from '../questions/walk/day.js';
-import type { Edit } from '../scenario/edit-scenario.js';
+import type { Edit } from '../scenario/edit.js';
 import type { FormGroup } from '../scenario/input-forms.js';
 import type { WalkLayout } from '../questions/walk/layouts.js';
 

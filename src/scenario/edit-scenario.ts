@@ -4,71 +4,24 @@
  * Every change is checked: what the new text says must be what was asked for, and nothing more; a change
  * that cannot be made so is refused with its reason.
  */
-import type { Basis } from '../catalogue/catalogue.js';
 import { withMean } from '../quantities/law-text.js';
 import { fill } from './defaults.js';
 import { readFlow } from './flow-text.js';
 import { MARK_KEYS } from './name-maps.js';
 import { parseYaml } from './parse-yaml.js';
-import { dotted, isWithin, type Path } from './path.js';
-import { inOrder, problem, problemAt, type Flaw, type Problem } from './problems.js';
+import { EditRefused, refuse, type Edit } from './edit.js';
+import { isWithin, type Path } from './path.js';
+import { inOrder, problem, problemAt, type Problem } from './problems.js';
 import { readScenario, type ReadOptions } from './read-scenario.js';
 import { scenarioSchema } from './scenario.js';
 import { knownKeys } from './schema-walk.js';
-import {
-  markInText,
-  removeFromText,
-  setInText,
-  styleOf,
-  withoutSharing,
-  written,
-  type Written,
-} from './splice.js';
-import { isGroup, unwrap, valueAt, withValueAt } from './tree.js';
+import { markInText, removeFromText, setInText } from './splice.js';
+import { styleOf, written, type Written } from './text-places.js';
+import { same } from './same.js';
+import { isGroup, listGap, unwrap, valueAt, withValueAt } from './tree.js';
+import { withoutSharing } from './unshare.js';
 import { stepsWithout } from './uses.js';
 import { widenedRange } from './widened-range.js';
-
-/**
- * What a value is based on, where that changes too. `range: null` and `source: ''` take them off; a range
- * may be one line of the file, as somebody types it.
- */
-export interface Marks {
-  readonly basis?: Basis;
-  readonly range?: readonly [unknown, unknown] | { readonly flow: string } | null;
-  readonly source?: string;
-}
-
-/** One change. Paths are those of the scenario, as inputs and problems tell them: marks do not show. */
-export type Edit =
-  /** A value as the file holds it ("9 min", 3, [cup, saucer]), its range widened if it leaves it; without one, only its marks change. */
-  | ({
-      readonly kind: 'set';
-      readonly path: Path;
-      readonly value?: unknown;
-      /** A plain duration is the new mean of the law that stands there, which else stays as it is. */
-      readonly asMean?: boolean;
-    } & Marks)
-  /** A value as one line of the file, as somebody types it: `{ lognormal: { mean: 42 min, sd: 18 min } }`. */
-  | ({ readonly kind: 'set'; readonly path: Path; readonly flow: string } & Marks)
-  /** Something new by name (a drink, a ware, an alternative), or at the end of a list (a machine). */
-  | { readonly kind: 'add'; readonly path: Path; readonly value: unknown }
-  /** Out with it; where a default or a class has a value, that holds again. */
-  | { readonly kind: 'remove'; readonly path: Path }
-  /** A ware or a drink goes, and all that names it changes; `instead` takes its place in settings, null: nothing does. */
-  | { readonly kind: 'retire'; readonly path: Path; readonly instead: string | null }
-  /** Another name for people; ids stay. */
-  | { readonly kind: 'rename'; readonly path: Path; readonly name: string };
-
-/** A change that was not made, and why. */
-export class EditRefused extends Error {
-  constructor(readonly flaws: readonly Flaw[]) {
-    super(flaws.map(({ path, rule, remedy }) => `${dotted(path)}: ${rule}; ${remedy}`).join('\n'));
-  }
-}
-
-const refuse = (path: Path, value: unknown, rule: string, remedy: string): never => {
-  throw new EditRefused([problemAt(path, value, rule, remedy)]);
-};
 
 /** The file on the way through its changes: its text, and what that text is to say. */
 interface State extends Written {
@@ -260,15 +213,6 @@ function wholeDefault(
     : null;
 }
 
-/** The length of a list on the way that a path steps beyond. */
-function listGap(tree: unknown, path: Path): number | null {
-  for (const [depth, key] of path.entries()) {
-    const owner = valueAt(tree, path.slice(0, depth));
-    if (Array.isArray(owner) && Number(key) > owner.length) return owner.length;
-  }
-  return null;
-}
-
 function removed(state: State, path: Path): State {
   const at = ownerInFile(state, path);
   if (valueAt(state.tree, at) === undefined)
@@ -316,20 +260,6 @@ function setMarks(state: State, path: Path, marks: Readonly<Record<string, unkno
       setInText(own, at, one, () => MARK_KEYS),
     );
   }, state);
-}
-
-/** Whether two trees hold the same; the order of names does not count. */
-function same(one: unknown, other: unknown): boolean {
-  if (Array.isArray(one) && Array.isArray(other))
-    return one.length === other.length && one.every((item: unknown, i) => same(item, other[i]));
-  if (isGroup(one) && isGroup(other)) {
-    const keys = Object.keys(one);
-    return (
-      keys.length === Object.keys(other).length &&
-      keys.every((key) => Object.hasOwn(other, key) && same(one[key], other[key]))
-    );
-  }
-  return one === other || (Number.isNaN(one) && Number.isNaN(other));
 }
 
 export type Checked =

@@ -4,124 +4,29 @@
  *
  * The parser's nodes tell where things stand; the change itself is made in the text.
  */
-import {
-  isAlias,
-  isCollection,
-  isMap,
-  isScalar,
-  isSeq,
-  Lexer,
-  parseDocument,
-  visit,
-  type Document,
-  type Node,
-  type Pair,
-  type YAMLMap,
-  type YAMLSeq,
-} from 'yaml';
+import { isCollection, isMap, isScalar, isSeq, type Node, type Pair, type YAMLMap } from 'yaml';
 import { flowText, keyText, type Style } from './flow-text.js';
 import type { Path } from './path.js';
-import { valueAt, withValueAt } from './tree.js';
-
-type Collection = YAMLMap | YAMLSeq;
-interface Entry {
-  readonly start: number;
-  readonly end: number;
-  readonly value: unknown;
-}
-
-/** The document as scenario files are read. */
-const documentOf = (text: string): Document =>
-  parseDocument(text, {
-    prettyErrors: false,
-    version: '1.2',
-    schema: 'core',
-    merge: false,
-    uniqueKeys: false,
-    logLevel: 'error',
-  });
-
-/** A text and, parsed when it is first asked for, its document. */
-export interface Written {
-  readonly text: string;
-  readonly document: () => Document;
-}
-
-export function written(text: string): Written {
-  let parsed: Document | null = null;
-  return { text, document: () => (parsed ??= documentOf(text)) };
-}
-
-const isJson = (text: string): boolean => {
-  try {
-    JSON.parse(text);
-    return true;
-  } catch {
-    return false;
-  }
-};
-
-/** JSON in full, not only in its look: what is written into it must stay so. */
-export const styleOf = (text: string): Style =>
-  text.trimStart().startsWith('{') && isJson(text) ? 'json' : 'yaml';
-const newline = (text: string): string => (text.includes('\r\n') ? '\r\n' : '\n');
-const lineStart = (text: string, at: number): number => text.lastIndexOf('\n', at - 1) + 1;
-const lineEnd = (text: string, at: number): number => {
-  const found = text.indexOf('\n', at);
-  const end = found < 0 ? text.length : found;
-  return text[end - 1] === '\r' && end > at ? end - 1 : end;
-};
-const indentAt = (text: string, at: number): string => ' '.repeat(at - lineStart(text, at));
-const startsLine = (text: string, at: number): boolean =>
-  text.slice(lineStart(text, at), at).trim() === '';
-const cut = (text: string, from: number, to: number, by: string): string =>
-  text.slice(0, from) + by + text.slice(to);
-
-/** Where a node's text ends, without blank lines and comments after it. */
-function endOf(node: unknown, text: string): number {
-  if (isCollection(node) && node.flow !== true && node.items.length > 0) {
-    const last = node.items.at(-1);
-    return entryOf(last, text).end;
-  }
-  let end = (node as Node).range?.[1] ?? 0;
-  while (text[end - 1] === '\n' || text[end - 1] === '\r') end -= 1;
-  return end;
-}
-
-function startOf(node: unknown, text: string): number {
-  const { range, anchor } = node as Node & { anchor?: string };
-  const start = range?.[0] ?? 0;
-  return anchor === undefined ? start : text.lastIndexOf(`&${anchor}`, start);
-}
-
-/** An entry of a map (from its key) or of a list. */
-function entryOf(item: unknown, text: string): Entry {
-  const pair = item as Pair;
-  if (!('key' in (item as object)))
-    return { start: startOf(item, text), end: endOf(item, text), value: item };
-  const key = pair.key as Node;
-  return {
-    start: startOf(key, text),
-    end: pair.value === null ? key.range![1] : endOf(pair.value, text),
-    value: pair.value,
-  };
-}
-
-/** The place after the colon of a pair. */
-const afterColon = (pair: Pair, text: string): number =>
-  text.indexOf(':', (pair.key as Node).range![1]) + 1;
-
-/** Comments that begin between two places, as written. */
-export function commentsIn(text: string, from = 0, to = text.length): string[] {
-  const found: string[] = [];
-  let at = 0;
-  for (const lexeme of new Lexer().lex(text)) {
-    if (lexeme.length === 1 && '\u0002\u0018\u001f'.includes(lexeme)) continue;
-    if (lexeme.startsWith('#') && at >= from && at < to) found.push(lexeme.trimEnd());
-    at += lexeme.length;
-  }
-  return found;
-}
+import {
+  afterColon,
+  commentsIn,
+  cut,
+  endOf,
+  entryAt,
+  entryOf,
+  indentAt,
+  lineEnd,
+  lineStart,
+  newline,
+  startOf,
+  startsLine,
+  styleOf,
+  valueAtStep,
+  valueOf,
+  type Collection,
+  type Written,
+} from './text-places.js';
+import { withValueAt } from './tree.js';
 
 /** Puts `by` in the place of a span; comments that stood in it go below, on lines of their own. */
 function replaceSpan(text: string, from: number, to: number, by: string): string {
@@ -132,16 +37,6 @@ function replaceSpan(text: string, from: number, to: number, by: string): string
   const indent = /^[ ]*/.exec(changed.slice(lineStart(changed, from)))![0];
   return cut(changed, end, end, lost.map((comment) => newline(text) + indent + comment).join(''));
 }
-
-const pairOf = (map: YAMLMap, key: string | number): Pair | undefined =>
-  map.items.find((pair) => isScalar(pair.key) && String(pair.key.value) === String(key));
-
-/** What stands at a step of a path: undefined if nothing does. */
-function entryAt(owner: Collection, key: string | number): unknown {
-  return isMap(owner) ? pairOf(owner, key) : (owner.items as unknown[])[Number(key)];
-}
-const valueOf = (owner: Collection, entry: unknown): unknown =>
-  isMap(owner) ? (entry as Pair).value : entry;
 
 /** Writes a value in the place of another, in its quotes. */
 function replaceValue(
@@ -322,62 +217,4 @@ export function markInText(
     .map(([name, one]) => `, ${keyText(name, style)}: ${flowText(one, style)}`)
     .join('');
   return cut(text, from, to, `{ ${keyText('value', style)}: ${text.slice(from, to)}${rest} }`);
-}
-
-const valueAtStep = (owner: Collection, key: string | number): unknown => {
-  const entry = entryAt(owner, key);
-  return entry === undefined ? null : valueOf(owner, entry);
-};
-
-/**
- * The text in which no alias has to do with the path: those on the way to it, and those that repeat
- * what stands there or around it, are written out. null if that does not come to an end.
- */
-export function withoutSharing(from: Written, path: Path, tree: unknown): Written | null {
-  if (!from.text.includes('*')) return from;
-  let own = from;
-  for (let round = 0; round < 1000; round += 1) {
-    const alias = sharedAt(own.document(), path);
-    if (alias === null) return own;
-    const [start, end] = alias.node.range!;
-    own = written(cut(own.text, start, end, flowText(valueAt(tree, alias.at), 'yaml')));
-  }
-  return null;
-}
-
-/** The first alias that shares something with the path, and where it stands. */
-function sharedAt(
-  document: Document,
-  path: Path,
-): { readonly node: Node; readonly at: Path } | null {
-  const touched = new Set<unknown>();
-  let node: unknown = document.contents;
-  for (const [depth, key] of [...path, null].entries()) {
-    if (isAlias(node)) return { node, at: path.slice(0, depth) };
-    touched.add(node);
-    if (key === null || (!isMap(node) && !isSeq(node))) break;
-    node = valueAtStep(node, key);
-  }
-  if (node !== null && node !== undefined)
-    visit(node as Node, { Node: (_, one) => void touched.add(one) });
-  touched.delete(document.contents);
-  let found: { readonly node: Node; readonly at: Path } | null = null;
-  visit(document, {
-    Alias(_, one, ancestors) {
-      const target = one.resolve(document);
-      if (target === undefined || !touched.has(target)) return undefined;
-      found = { node: one, at: pathOf(one, ancestors) };
-      return visit.BREAK;
-    },
-  });
-  return found;
-}
-
-function pathOf(node: Node, ancestors: readonly unknown[]): Path {
-  const chain = [...ancestors, node];
-  return chain.flatMap((one, i): (string | number)[] => {
-    if (isSeq(one)) return [(one.items as unknown[]).indexOf(chain[i + 1])];
-    const key = typeof one === 'object' && one !== null && 'key' in one ? (one as Pair).key : null;
-    return isScalar(key) ? [String(key.value)] : [];
-  });
 }

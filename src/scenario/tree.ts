@@ -23,6 +23,15 @@ const child = (node: unknown, key: string | number): unknown => {
 /** What stands at a path; undefined where there is nothing. */
 export const valueAt = (tree: unknown, path: Path): unknown => path.reduce(child, tree);
 
+/** The length of a list on the way that a path steps beyond. */
+export function listGap(tree: unknown, path: Path): number | null {
+  for (const [depth, key] of path.entries()) {
+    const owner = valueAt(tree, path.slice(0, depth));
+    if (Array.isArray(owner) && Number(key) > owner.length) return owner.length;
+  }
+  return null;
+}
+
 /** The group at a path; an empty one where there is none. */
 export const groupAt = (tree: unknown, ...path: readonly string[]): Record<string, unknown> => {
   const found = valueAt(tree, path);

@@ -2,18 +2,14 @@ import { readdirSync, readFileSync } from 'node:fs';
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import { parse } from 'yaml';
-import {
-  checkEdit,
-  editScenario,
-  EditRefused,
-  type Edit,
-} from '../../src/scenario/edit-scenario.js';
+import { EditRefused, type Edit } from '../../src/scenario/edit.js';
+import { checkEdit, editScenario } from '../../src/scenario/edit-scenario.js';
 import { flowText, readFlow } from '../../src/scenario/flow-text.js';
 import type { Input } from '../../src/scenario/inputs.js';
 import { pathKey } from '../../src/scenario/path.js';
 import { piecesPerRackOf } from '../../src/scenario/rack-geometry.js';
 import { readScenario, type ReadResult } from '../../src/scenario/read-scenario.js';
-import { commentsIn } from '../../src/scenario/splice.js';
+import { commentsIn } from '../../src/scenario/text-places.js';
 import { unwrap, valueAt } from '../../src/scenario/tree.js';
 import { valid } from './a-scenario.js';
 

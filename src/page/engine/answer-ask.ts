@@ -4,7 +4,7 @@ import { orderWorkbook } from '../../questions/order/workbook.js';
 import type { Answer } from '../../questions/size/answer.js';
 import { compile } from '../../scenario/compile.js';
 import { walkDay } from '../../questions/walk/day.js';
-import type { Edit } from '../../scenario/edit-scenario.js';
+import type { Edit } from '../../scenario/edit.js';
 import { formsOf } from '../../scenario/input-forms.js';
 import { piecesPerRackOf } from '../../scenario/rack-geometry.js';
 import { scenarioStudy } from '../../questions/size/scenario-study.js';

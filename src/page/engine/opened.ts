@@ -2,7 +2,8 @@
 import { contextOf } from '../../tell/context-of.js';
 import type { ReportContext } from '../../tell/context.js';
 import { piecesPerRackOf } from '../../scenario/rack-geometry.js';
-import { editScenario, EditRefused, type Edit } from '../../scenario/edit-scenario.js';
+import { EditRefused, type Edit } from '../../scenario/edit.js';
+import { editScenario } from '../../scenario/edit-scenario.js';
 import { problem, type Problem } from '../../scenario/problems.js';
 import { readScenario, type ReadResult } from '../../scenario/read-scenario.js';
 import type { Asked, Mistake, Reply } from '../messages.js';

@@ -1,7 +1,7 @@
 /** A drink, ware or a machine more, or one less. */
 import { useEffect, useRef, useState } from 'preact/hooks';
 import type { Words } from '../../tell/words.js';
-import type { Edit } from '../../scenario/edit-scenario.js';
+import type { Edit } from '../../scenario/edit.js';
 import type { Addition } from '../../scenario/input-forms.js';
 import { additionOf } from './edit-of.js';
 

@@ -2,7 +2,7 @@
 import { useState } from 'preact/hooks';
 import type { Units } from '../../quantities/us-units.js';
 import type { Words } from '../../tell/words.js';
-import type { Edit } from '../../scenario/edit-scenario.js';
+import type { Edit } from '../../scenario/edit.js';
 import type { FormField, FormGroup } from '../../scenario/input-forms.js';
 import { dotted } from '../../scenario/path.js';
 import { freshId, heldFor } from './edit-of.js';

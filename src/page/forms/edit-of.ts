@@ -1,6 +1,6 @@
 /** What is typed in a box as a change of the scenario. */
 import { typedAs, type Units } from '../../quantities/us-units.js';
-import type { Edit } from '../../scenario/edit-scenario.js';
+import type { Edit } from '../../scenario/edit.js';
 import { withBrackets } from './bare-text.js';
 import type { Addition, FieldMark, FormField } from '../../scenario/input-forms.js';
 

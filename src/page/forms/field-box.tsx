@@ -1,7 +1,7 @@
 /** One value of the scenario in its box, with what it is based on folded beneath. */
 import { shownIn, type Units } from '../../quantities/us-units.js';
 import type { Words } from '../../tell/words.js';
-import type { Edit } from '../../scenario/edit-scenario.js';
+import type { Edit } from '../../scenario/edit.js';
 import type { FieldMark, FormField } from '../../scenario/input-forms.js';
 import { useState } from 'preact/hooks';
 import { withoutBrackets } from './bare-text.js';

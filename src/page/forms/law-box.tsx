@@ -1,7 +1,7 @@
 /** A law of durations: mean and spread in two boxes, and "about" as a tick. */
 import type { Units } from '../../quantities/us-units.js';
 import type { Words } from '../../tell/words.js';
-import type { Edit } from '../../scenario/edit-scenario.js';
+import type { Edit } from '../../scenario/edit.js';
 import type { FormField } from '../../scenario/input-forms.js';
 import { Box } from './box.js';
 import { lawEdit, type Law } from './law.js';

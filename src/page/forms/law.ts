@@ -1,6 +1,6 @@
 /** A law of durations as two numbers and a tick: the mean, the spread, and "about" for what people do. */
 import { typedAs, type Units } from '../../quantities/us-units.js';
-import type { Edit } from '../../scenario/edit-scenario.js';
+import type { Edit } from '../../scenario/edit.js';
 import type { FormField } from '../../scenario/input-forms.js';
 
 export interface Law {

@@ -1,6 +1,6 @@
 /** Something new by a few values (a supplier, a quote, a shelf), as a change of the scenario. */
 import type { Units } from '../../quantities/us-units.js';
-import type { Edit } from '../../scenario/edit-scenario.js';
+import type { Edit } from '../../scenario/edit.js';
 import type { PartAddition } from '../../scenario/input-forms.js';
 import { freshId, heldFor } from './edit-of.js';
 

@@ -2,7 +2,7 @@
 import { useEffect, useState } from 'preact/hooks';
 import type { Units } from '../../quantities/us-units.js';
 import type { Words } from '../../tell/words.js';
-import type { Edit } from '../../scenario/edit-scenario.js';
+import type { Edit } from '../../scenario/edit.js';
 import type { FormField, FormPart, PartAddition } from '../../scenario/input-forms.js';
 import { Choice } from './box.js';
 import { choiceWord, labelOf, titleOfAddition, titleOfEntry } from './labels.js';

@@ -3,7 +3,7 @@
  * together: shares of a menu add up after the last of them, a ware goes once no drink names it.
  */
 import { useEffect, useRef, useState } from 'preact/hooks';
-import type { Edit } from '../../scenario/edit-scenario.js';
+import type { Edit } from '../../scenario/edit.js';
 import type { FormGroup } from '../../scenario/input-forms.js';
 import type { FormProblem } from './problems.js';
 

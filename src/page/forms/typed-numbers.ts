@@ -1,6 +1,6 @@
 /** Numbers as people type them into the boxes of the first view, as changes of the scenario or a sentence on what is wrong. */
 import type { Words } from '../../tell/words.js';
-import type { Edit } from '../../scenario/edit-scenario.js';
+import type { Edit } from '../../scenario/edit.js';
 
 type Taken = { readonly edits: readonly Edit[] } | { readonly wrong: string };
 

@@ -11,7 +11,7 @@ import { readLevel, readMachines, readPositive } from '../forms/typed-numbers.js
 import { scaledDurations, scaledNumbers } from '../forms/scaled.js';
 import { Pieces } from './pieces.js';
 import type { FormField } from '../../scenario/input-forms.js';
-import type { Edit } from '../../scenario/edit-scenario.js';
+import type { Edit } from '../../scenario/edit.js';
 import { useState } from 'preact/hooks';
 
 export function Boxes() {

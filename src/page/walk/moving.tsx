@@ -3,7 +3,8 @@ import type { DayWalk } from '../../questions/walk/day.js';
 import type { Moment } from './moment.js';
 import type { View } from './parts.js';
 import { Rack } from './rack.js';
-import { Named, Pile, rackName, Station } from './stations.js';
+import { rackName } from './bench-and-racks.js';
+import { Named, Pile, Station } from './stations.js';
 import { ALL, type Stop } from './stops.js';
 
 interface MovingProps {
