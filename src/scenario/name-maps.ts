@@ -6,6 +6,8 @@ export const NAME_MAPS: readonly string[] = [
   'alternatives',
   'alternatives.*.change',
   'alternatives.*.scale',
+  'collections',
+  'collections.*.standsFor',
   'guests.dwell.bySize',
   'have.machines',
   'have.racks',
