@@ -1,13 +1,7 @@
 /** Rack cards: a family each, a large one on several. How a full rack looks and how many it is, who may share it, and what air in it costs. */
 import { rackKind } from '../../catalogue/catalogue.js';
 import { meanMs } from '../../engine/durations.js';
-import { rackLayout, type RackLayout } from '../../racking/layout.js';
-import type { Rack } from '../../racking/rack.js';
-import type { Vessel } from '../../racking/vessel.js';
-import { loadTimes } from './facts.js';
-import { familyOf, rackFill, rackKindOf } from '../../scenario/pieces-per-rack.js';
-import { piecesPerRackOf, rackOf, vesselOf } from '../../scenario/rack-geometry.js';
-import type { Scenario } from '../../scenario/scenario.js';
+import { familyOf, rackKindOf } from '../../scenario/pieces-per-rack.js';
 import { drawRack } from '../../tell/drawings/rack-drawing.js';
 import { escapeHtml } from '../../tell/escape-html.js';
 import {
@@ -22,23 +16,12 @@ import {
   type Card,
   type CardDesk,
 } from './card.js';
-
-/** A ware of the family, and how it stands in its rack; `drawn` is null where its shape is not known. */
-interface Racked {
-  readonly id: string;
-  readonly pieces: number;
-  readonly from: 'given' | 'shape' | 'class';
-  readonly drawn: {
-    readonly vessel: Vessel;
-    readonly rack: Rack;
-    readonly layout: RackLayout;
-  } | null;
-}
+import { half, rush } from './rack-costs.js';
+import { rackedOf, type Racked } from './racked.js';
 
 /** Kinds of ware that a page has room for. */
 const A_PAGE = 3;
 const MOST_WIDER = 2;
-const ML_A_US_GALLON = 3785.411784;
 /** Places at and after which a piece waits for the wash, by the names of the answer. */
 const AT_THE_WASH = ['on the bench', 'racked', 'in the machine'];
 
@@ -111,23 +94,6 @@ ${para([heavy(desk, wares), say.hot].filter((text) => text !== '').join(' '), 'c
   return cardOf(desk, `rack-${number}`, title, body, alone ? '' : 'card-dense');
 }
 
-function rackedOf(scenario: Scenario, id: string, kind: string): Racked {
-  const ware = scenario.ware[id]!;
-  const fill = rackFill(ware, kind, scenario.racks, piecesPerRackOf) ?? {
-    pieces: 0,
-    from: 'class' as const,
-  };
-  const [vessel, rack] = [vesselOf(ware), rackOf(kind, scenario.racks)];
-  if (vessel === null || rack === null) return { id, ...fill, drawn: null };
-  const layout = rackLayout(vessel, rack, scenario.racks?.loading ?? 'best');
-  // A number that the house counted goes before ours, and a drawing of another number would gainsay it.
-  return {
-    id,
-    ...fill,
-    drawn: layout.pieces === fill.pieces && fill.pieces > 0 ? { vessel, rack, layout } : null,
-  };
-}
-
 /** The number of a full rack, large. */
 const count = ({ formats, name }: CardDesk, { id, pieces }: Racked): string =>
   `<p class="card-number"><b>${escapeHtml(formats.count(pieces))}</b> <bdi>${escapeHtml(name(id))}</bdi></p>`;
@@ -198,65 +164,6 @@ function whenItGoes(desk: CardDesk): string[] {
 const hasBoth = ({ context }: CardDesk): boolean =>
   context.ware.some(({ kind }) => kind === 'glass') &&
   context.ware.some(({ kind }) => kind === 'cup' || kind === 'saucer' || kind === 'plate');
-
-/** What one piece takes of a load's time, full and half full. */
-function half(desk: CardDesk, wares: readonly Racked[]): string {
-  const { scenario, words, formats } = desk;
-  const say = words.cards.rack;
-  const { machineMs, racks, waterMl } = loadTimes(scenario);
-  const full = Math.max(0, ...wares.map(({ pieces }) => pieces));
-  if (full < 2 || machineMs === 0) return '';
-  const halved = Math.floor(full / 2);
-  const each = (pieces: number): string =>
-    words.cards.eachSpell(formats.decimal(machineMs / 1000 / racks / pieces));
-  const sentences = say.half(
-    spell(machineMs, desk),
-    formats.count(full),
-    each(full),
-    formats.count(halved),
-    each(halved),
-  );
-  return [
-    racks > 1 ? say.machineTwo(formats.count(racks)) : '',
-    sentences,
-    waterMl === null ? '' : say.water(water(desk, waterMl)),
-  ]
-    .filter((text) => text !== '')
-    .join(' ');
-}
-
-const water = ({ formats, words }: CardDesk, ml: number): string =>
-  formats.units === 'us'
-    ? words.cards.gallons(formats.decimal(ml / ML_A_US_GALLON, 2))
-    : words.cards.litres(formats.decimal(ml / 1000));
-
-/** Racks of the rush as the answer has them, and how many full ones would hold the same. */
-function rush({ scenario, answer, words, formats }: CardDesk): string {
-  const perRack = Object.entries(scenario.ware).map(([id, ware]) => ({
-    id,
-    pieces:
-      rackFill(
-        ware,
-        rackKindOf(scenario.racks, familyOf(id, ware)),
-        scenario.racks,
-        piecesPerRackOf,
-      )?.pieces ?? 0,
-  }));
-  const full = perRack.some(({ pieces }) => pieces === 0)
-    ? null
-    : answer.uses.reduce(
-        (sum, { ware, aDay }) =>
-          sum + aDay / (perRack.find(({ id }) => id === ware)?.pieces ?? Infinity),
-        0,
-      );
-  return answer.loads.racksADay === 0
-    ? ''
-    : words.cards.rack.fill(
-        formats.decimal(answer.loads.racksADay),
-        formats.percent(answer.loads.fill, 0),
-        full === null ? null : formats.decimal(full),
-      );
-}
 
 /** Racks a hundred pieces take, where shapes differ, and how near a wider piece is to losing some. */
 function shapes({ words, formats, name }: CardDesk, wares: readonly Racked[]): string[] {

@@ -81,7 +81,8 @@ export function walkDay({ model, seed, day, stock, listed }: WalkOptions): DayWa
   const wares = model.ware.length;
   const peaks = model.ware.map((_, ware) => floor.ledger.peak(ware));
   const pieces = stock === null ? peaks : stock.slice(0, wares);
-  const counts = recorder.counts();
+  const { moments } = recorder;
+  const counts = moments.counts();
   if (stock === null) {
     for (let row = 0; row < counts.length; row += PLACE_COUNT) {
       let off = 0;
@@ -102,12 +103,12 @@ export function walkDay({ model, seed, day, stock, listed }: WalkOptions): DayWa
     seats: model.seats.count,
     machines: floor.washing.machines.list.length,
     closingMs: model.closingMs,
-    times: Float64Array.from(recorder.times),
+    times: Float64Array.from(moments.times),
     counts,
-    drinksWaiting: Uint16Array.from(recorder.drinksWaiting),
-    partiesWaiting: Uint16Array.from(recorder.partiesWaiting),
-    makersBusy: Uint16Array.from(recorder.makersBusy),
-    foodRacksWaiting: Uint16Array.from(recorder.foodRacksWaiting),
+    drinksWaiting: moments.column('drinksWaiting'),
+    partiesWaiting: moments.column('partiesWaiting'),
+    makersBusy: moments.column('makersBusy'),
+    foodRacksWaiting: moments.column('foodRacksWaiting'),
     parties: recorder.parties,
     trips: recorder.trips,
     racks: recorder.racks,

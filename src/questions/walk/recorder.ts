@@ -6,6 +6,7 @@ import type { Floor, Watcher } from '../../cafe/floor.js';
 import type { CafeModel } from '../../cafe/model.js';
 import { PLACE_COUNT, SHELF } from '../../cafe/places.js';
 import { STAGE, type Machine } from '../../cafe/washing/machines.js';
+import { Moments } from './moments.js';
 import type { WalkParty, WalkRack, WalkShortage, WalkStage, WalkTrip } from './parts.js';
 
 /** Stage of a machine that is out of order, after those of STAGE. */
@@ -21,11 +22,7 @@ interface Filling {
 }
 
 export class WalkRecorder implements Watcher {
-  readonly times: number[] = [];
-  readonly drinksWaiting: number[] = [];
-  readonly partiesWaiting: number[] = [];
-  readonly makersBusy: number[] = [];
-  readonly foodRacksWaiting: number[] = [];
+  readonly moments: Moments;
   readonly parties: WalkParty[] = [];
   readonly trips: WalkTrip[] = [];
   readonly racks: WalkRack[] = [];
@@ -37,10 +34,8 @@ export class WalkRecorder implements Watcher {
   private moment = 0;
   /** Whether anything is different from the last moment. */
   private changed = true;
-  private columns = new Int32Array(1 << 16);
   private readonly fewest: number[];
   private readonly short: number[];
-  private readonly cells: number;
   /** Parties that have arrived: the next to come, and those who sit or have left something. */
   private arrived = 0;
   private toSit: number[] = [];
@@ -50,7 +45,7 @@ export class WalkRecorder implements Watcher {
   private readonly stageOf = new Map<number, WalkStage>();
 
   constructor(model: CafeModel) {
-    this.cells = model.ware.length * PLACE_COUNT;
+    this.moments = new Moments(model.ware.length * PLACE_COUNT);
     this.tightest = model.ware.map(() => 0);
     this.fewest = model.ware.map(() => Infinity);
     this.short = model.ware.map(() => 0);
@@ -64,11 +59,6 @@ export class WalkRecorder implements Watcher {
     this.seeShelf(floor);
     if (nextMs > floor.now) this.write(floor);
     if (nextMs === Infinity) this.end();
-  }
-
-  /** Pieces by moment, ware and place. */
-  counts(): Int32Array {
-    return this.columns.slice(0, this.times.length * this.cells);
   }
 
   private seeParties(floor: Floor): void {
@@ -263,33 +253,20 @@ export class WalkRecorder implements Watcher {
         sum + (closed !== OPEN && washed === OPEN && until === OPEN ? 1 : 0),
       0,
     );
-    const columns = [
-      [this.drinksWaiting, counter.waiting],
-      [this.partiesWaiting, seats.waiting],
-      [this.makersBusy, makers.working],
-      [this.foodRacksWaiting, washing.waiting - waitingOwn],
-    ] as const;
-    const start = this.moment * this.cells;
-    if (
-      !this.changed &&
-      columns.every(([column, value]) => column.at(-1) === value) &&
-      sameCounts(this.columns, start - this.cells, ledger.counts)
-    )
-      return;
-    for (const [column, value] of columns) column.push(value);
-    this.times.push(now);
-    if (start + this.cells > this.columns.length) {
-      const longer = new Int32Array(this.columns.length * 2 + this.cells);
-      longer.set(this.columns);
-      this.columns = longer;
-    }
-    this.columns.set(ledger.counts, start);
+    const row = {
+      drinksWaiting: counter.waiting,
+      partiesWaiting: seats.waiting,
+      makersBusy: makers.working,
+      foodRacksWaiting: washing.waiting - waitingOwn,
+    };
+    if (!this.changed && this.moments.isLast(row, ledger.counts)) return;
+    this.moments.add(now, row, ledger.counts);
     this.moment += 1;
     this.changed = false;
   }
 
   private end(): void {
-    const end = this.times.length;
+    const end = this.moment;
     const atMostEnd = (moment: number): number => Math.min(moment, end);
     for (const party of this.parties) {
       party.left = atMostEnd(party.left);
@@ -308,10 +285,3 @@ export class WalkRecorder implements Watcher {
 
 const sameList = (a: readonly number[], b: readonly number[]): boolean =>
   a.length === b.length && a.every((value, at) => value === b[at]);
-
-function sameCounts(columns: Int32Array, start: number, counts: Int32Array): boolean {
-  if (start < 0) return false;
-  for (let at = 0; at < counts.length; at += 1)
-    if (columns[start + at] !== counts[at]) return false;
-  return true;
-}
