@@ -6,6 +6,7 @@
  * "unlimited" or "never". References between tables are array indices.
  */
 import type { DurationLaw } from '../engine/durations.js';
+import type { PartLoads } from './washing/part-loads.js';
 
 export interface WareModel {
   readonly id: string;
@@ -103,18 +104,12 @@ export interface OtherLoadsModel {
   readonly goes: 'first' | 'inTurn' | 'last';
 }
 
-export interface WashingModel {
+export interface WashingModel extends PartLoads {
   /** null: as many as are needed, each like `everyMachine`. */
   readonly machines: readonly MachineModel[] | null;
   readonly everyMachine: MachineModel;
   /** Hands for loading and unloading: a number of their own, null for unlimited, or people with another job. */
   readonly hands: number | null | 'clearers' | 'makers';
-  /** How long the first piece of a part rack waits on the bench before the rack may go; null: for ever. */
-  readonly partLoadWait: DurationLaw | null;
-  /** Between times at which all part racks may go; null: no such rule. */
-  readonly partLoadsEvery: DurationLaw | null;
-  /** Filled share, 0..1, below which no part rack goes by waiting or by time, until the closing sweep; null: none. */
-  readonly partLoadFrom: number | null;
   readonly otherLoads: OtherLoadsModel | null;
 }
 

@@ -14,6 +14,7 @@ import type {
   WareModel,
   WashingModel,
 } from '../cafe/model.js';
+import { partLoadsOf } from '../cafe/washing/part-loads.js';
 import { inMinor } from '../quantities/money.js';
 import type { Moment } from '../quantities/numbers.js';
 import { arrivalSteps, closingMs, stepped } from './arrivals.js';
@@ -198,9 +199,7 @@ function compileWashing(scenario: Scenario): WashingModel {
     machines,
     everyMachine,
     hands: washing.hands,
-    partLoadWait: washing.partLoadWait,
-    partLoadsEvery: washing.partLoadsEvery ?? null,
-    partLoadFrom: washing.partLoadFrom ?? null,
+    ...partLoadsOf(washing),
     otherLoads: compileOtherLoads(scenario),
   };
 }

@@ -5,9 +5,10 @@ import * as z from 'zod';
 import { durationLaw } from '../../quantities/duration-law.js';
 import { group, list } from '../../quantities/group.js';
 import { money } from '../../quantities/money.js';
-import { count, countOrUnlimited, moment, plainNumber, share } from '../../quantities/numbers.js';
+import { count, countOrUnlimited, moment, plainNumber } from '../../quantities/numbers.js';
 import { filled, quantities, text } from '../../quantities/quantity.js';
 import { duration, energy, mass, power, rate, volume } from '../../quantities/units.js';
+import { partLoadFields } from './part-loads.js';
 
 const spell = group({ from: moment, for: duration }, 'write { from: "08:10", for: 60 min }');
 
@@ -33,11 +34,6 @@ export const machineFields = {
   installation: money.optional(),
   lifeYears: plainNumber('years of life', true).optional(),
 };
-
-const neverOr = z.union([z.literal('never').transform(() => null), durationLaw], {
-  error: 'is neither a duration nor never; write "about 6 min", "6 min" or never',
-});
-quantities.add(neverOr, { kind: 'durationLaw' });
 
 const otherLoads = group(
   {
@@ -83,10 +79,7 @@ export const washingSchema = <M extends z.ZodType, L extends z.ZodType>(
         },
       ),
       hands: filled(hands),
-      partLoadWait: filled(neverOr),
-      partLoadsEvery: neverOr.optional(),
-      /** Filled share below which no part rack goes by waiting or by time. */
-      partLoadFrom: share.optional(),
+      ...partLoadFields,
       otherLoads: otherLoads.optional(),
     },
     'write { machines: [{ class: undercounter }] }',
