@@ -65,33 +65,54 @@ export interface Loading {
   readonly takesAlike: (vessel: Vessel, pieces: number, pattern: NamedPattern) => boolean;
 }
 
+/** A measure, and whether it gets less or more. */
+type Direction = readonly [dimension: Cliff['dimension'], sign: -1 | 1];
+
+const DIMENSIONS = ['rim', 'handle', 'handleWidth', 'height', 'depth'] as const;
+export const MORE: readonly Direction[] = DIMENSIONS.map((dimension) => [dimension, 1]);
+export const EITHER_WAY: readonly Direction[] = DIMENSIONS.flatMap((dimension): Direction[] => [
+  [dimension, -1],
+  [dimension, 1],
+]);
+
 /**
- * The nearest change of the count by less and by more of every measure, within 12.8 mm.
+ * The nearest change of the count in a direction, within so many tenths of a millimetre.
  *
  * @param now the pattern that is the fullest now
  */
-export function cliffsOf(
+export function cliffIn(
+  [dimension, sign]: Direction,
   vessel: Vessel,
   pieces: number,
   now: NamedPattern,
   loading: Loading,
-): Cliff[] {
-  return (['rim', 'handle', 'handleWidth', 'height', 'depth'] as const).flatMap((dimension) =>
-    [-1, 1].flatMap((sign) => {
-      const other = (tenths: number): Vessel | null =>
-        changed(vessel, dimension, (sign * tenths) / 10);
-      let most = FARTHEST_TENTHS;
-      while (most > 1 && other(most) === null) most = Math.floor(most / 2);
-      if (other(most) === null) return [];
-      const at =
-        sign < 0
-          ? firstGain(other, most, pieces + 1, now, loading)
-          : firstLoss(other, most, pieces, now, loading);
-      return at === null
-        ? []
-        : [{ dimension, changeMm: (sign * at) / 10, piecesThen: loading.count(other(at)!) }];
-    }),
-  );
+  within = FARTHEST_TENTHS,
+): Cliff | null {
+  const other = (tenths: number): Vessel | null => changed(vessel, dimension, (sign * tenths) / 10);
+  let most = within;
+  while (most > 1 && other(most) === null) most = Math.floor(most / 2);
+  if (most < 1 || other(most) === null) return null;
+  const at =
+    sign < 0
+      ? firstGain(other, most, pieces + 1, now, loading)
+      : firstLoss(other, most, pieces, now, loading);
+  return at === null
+    ? null
+    : { dimension, changeMm: (sign * at) / 10, piecesThen: loading.count(other(at)!) };
+}
+
+/** The smallest change of any measure that changes the count, of equal ones the first; each is sought below the best so far. */
+export function nearestCliff(
+  directions: readonly Direction[],
+  vessel: Vessel,
+  pieces: number,
+  now: NamedPattern,
+  loading: Loading,
+): Cliff | null {
+  return directions.reduce<Cliff | null>((best, direction) => {
+    const within = best === null ? FARTHEST_TENTHS : Math.round(Math.abs(best.changeMm) * 10) - 1;
+    return cliffIn(direction, vessel, pieces, now, loading, within) ?? best;
+  }, null);
 }
 
 type ByTenths = (tenths: number) => Vessel | null;
@@ -154,14 +175,6 @@ function firstOf(holds: (tenths: number) => boolean, near: number, far: number):
   }
   return high;
 }
-
-/** The cliff that takes the smallest change; null where there is none. */
-export const nearest = (cliffs: readonly Cliff[]): Cliff | null =>
-  cliffs.reduce<Cliff | null>(
-    (best, cliff) =>
-      best === null || Math.abs(cliff.changeMm) < Math.abs(best.changeMm) ? cliff : best,
-    null,
-  );
 
 /** How much the rim may grow while `still` holds, mm, rounded down to 0.01; null: at least 20 mm. */
 export function growthUntilLoss(vessel: Vessel, still: (grown: Vessel) => boolean): number | null {

@@ -4,8 +4,8 @@
  * What is promised is exactness for the pattern named and the measures given, not that no cleverer heap
  * exists; so every answer says how many millimetres it is from losing or gaining a row.
  */
-import { cliffsOf, growthUntilLoss, nearest } from './cliffs.js';
-import type { Cliff } from './cliffs.js';
+import { cliffIn, EITHER_WAY, growthUntilLoss, MORE, nearestCliff } from './cliffs.js';
+import type { Cliff, Loading } from './cliffs.js';
 import { compartmentPieces, compartmentPositions, smallestSquareOpening } from './compartments.js';
 import { outlineOf, planAreaOf } from './outline.js';
 import { fullestOpenLayout, holds, mostPieces, patternFor } from './open-rack.js';
@@ -33,9 +33,11 @@ export interface RackLayout {
   readonly binds: Binding;
   /** Plan area of the pieces over the clear inside of the rack; on edge, the share of the length and width they cover. */
   readonly areaShare: number;
-  /** The smallest change of one measure that changes the count, and all that were found. */
+  /** The smallest change of one measure that changes the count; null: none within 12.8 mm. */
   readonly cliff: Cliff | null;
-  readonly cliffs: readonly Cliff[];
+  /** The smallest growth of one measure that loses pieces, and the smallest cut of the rim that gains some. */
+  readonly loss: Cliff | null;
+  readonly rimGain: Cliff | null;
   /** How much the rim may grow before this pattern loses pieces, mm (rounded down to 0.01); null: by more than 20 mm, or not said (loose cutlery). */
   readonly slackMm: number | null;
   /** Rack and pieces, g. */
@@ -136,17 +138,23 @@ function layoutOf(vessel: Vessel, rack: Rack, rule: LoadingRule): RackLayout {
     rack.kind === 'open' && placed.pieces > 0
       ? { pattern: placed.pattern as OpenPattern, angleDeg: placed.angleDeg }
       : undefined;
-  // Searched when they are asked for: drawings and counts of racks do without, and both take longer than the layout.
-  const cliffs = once(() =>
-    // Cutlery lies as it falls: millimetres say nothing there.
-    broken || rack.kind === 'basket'
-      ? []
-      : cliffsOf(vessel, pieces, fixed ?? ALONE, {
-          count: (changed) => piecesPerRack(changed, rack, rule),
-          patternFor: (other, least) => patternOf(other, rack, rule, least),
-          takesAlike: (other, least, first) => patternOf(other, rack, rule, least, first) !== null,
-        }),
-  );
+  // Searched when they are asked for: drawings and counts of racks do without, and each takes longer than the layout.
+  const sought = (seek: (loading: Loading) => Cliff | null): (() => Cliff | null) =>
+    once(() =>
+      // Cutlery lies as it falls: millimetres say nothing there.
+      broken || rack.kind === 'basket'
+        ? null
+        : seek({
+            count: (changed) => piecesPerRack(changed, rack, rule),
+            patternFor: (other, least) => patternOf(other, rack, rule, least),
+            takesAlike: (other, least, first) =>
+              patternOf(other, rack, rule, least, first) !== null,
+          }),
+    );
+  const now = fixed ?? ALONE;
+  const cliff = sought((loading) => nearestCliff(EITHER_WAY, vessel, pieces, now, loading));
+  const loss = sought((loading) => nearestCliff(MORE, vessel, pieces, now, loading));
+  const rimGain = sought((loading) => cliffIn(['rim', -1], vessel, pieces, now, loading));
   const slackMm = once(() =>
     pieces === 0 || rack.kind === 'basket'
       ? null
@@ -160,10 +168,13 @@ function layoutOf(vessel: Vessel, rack: Rack, rule: LoadingRule): RackLayout {
     binds: binding(vessel, rack, problems, pieces, placed, limit),
     areaShare: shareUsed(vessel, rack, pieces),
     get cliff() {
-      return nearest(cliffs());
+      return cliff();
     },
-    get cliffs() {
-      return cliffs();
+    get loss() {
+      return loss();
+    },
+    get rimGain() {
+      return rimGain();
     },
     get slackMm() {
       return slackMm();

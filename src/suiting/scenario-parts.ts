@@ -57,25 +57,18 @@ export const suitMenu = (menu: Readonly<Record<string, ParsedDrink>>): SuitDrink
 export interface LaidOut {
   readonly pieces: number;
   readonly slackMm: number | null;
-  readonly cliffs: readonly {
-    readonly dimension: string;
-    readonly changeMm: number;
-    readonly piecesThen: number;
-  }[];
+  /** The smallest cut of the rim that gains pieces. */
+  readonly rimGain: { readonly changeMm: number; readonly piecesThen: number } | null;
 }
 
 /** The rack's answer in short: pieces, slack, and the nearest gain by a narrower rim. */
 export function rackFit(kind: string, layout: LaidOut): RackFit {
-  const gains = layout.cliffs.filter(
-    (cliff) => cliff.dimension === 'rim' && cliff.changeMm < 0 && cliff.piecesThen > layout.pieces,
-  );
-  const nearest = gains.toSorted((a, b) => b.changeMm - a.changeMm)[0];
+  const { rimGain } = layout;
   return {
     kind,
     pieces: layout.pieces,
     slackMm: layout.slackMm,
-    narrower:
-      nearest === undefined ? null : { byMm: -nearest.changeMm, pieces: nearest.piecesThen },
+    narrower: rimGain === null ? null : { byMm: -rimGain.changeMm, pieces: rimGain.piecesThen },
   };
 }
 

@@ -174,7 +174,12 @@ describe('over all patterns', () => {
           );
           expect(count(wider(slackMm + 0.02), { pattern, angleDeg })).toBeLessThan(layout.pieces);
         }
-        for (const cliff of layout.cliffs.filter((one) => one.dimension === 'rim')) {
+        const { cliff: nearest, loss, rimGain } = layout;
+        for (const one of [loss, rimGain])
+          if (one !== null)
+            expect(Math.abs(nearest!.changeMm)).toBeLessThanOrEqual(Math.abs(one.changeMm));
+        for (const cliff of [nearest, loss, rimGain]) {
+          if (cliff?.dimension !== 'rim') continue;
           expect(count(wider(cliff.changeMm))).toBe(cliff.piecesThen);
           expect(cliff.piecesThen).not.toBe(layout.pieces);
           expect(count(wider(cliff.changeMm - 0.1 * Math.sign(cliff.changeMm)))).toBe(

@@ -59,7 +59,7 @@ describe('saucers in a peg rack', () => {
   });
 
   test('one tenth of a millimetre of depth too much costs a slot each', () => {
-    expect(rackLayout(saucer, pegs).cliffs).toContainEqual({
+    expect(rackLayout(saucer, pegs).loss).toEqual({
       dimension: 'depth',
       changeMm: 10.1,
       piecesThen: 14,

@@ -21,20 +21,15 @@ test('ware and menu of a parsed scenario', () => {
   ]);
 });
 
-test('the nearest gain by a narrower rim, and nothing else, is the cliff', () => {
-  const cliffs = [
-    { dimension: 'rim', changeMm: -3, piecesThen: 25 },
-    { dimension: 'rim', changeMm: -1.5, piecesThen: 20 },
-    { dimension: 'handle', changeMm: -0.5, piecesThen: 20 },
-    { dimension: 'rim', changeMm: 2, piecesThen: 12 },
-  ];
-  expect(rackFit('open', { pieces: 16, slackMm: 1.9, cliffs })).toEqual({
+test('a gain by a narrower rim is so many millimetres less', () => {
+  const rimGain = { changeMm: -1.5, piecesThen: 20 };
+  expect(rackFit('open', { pieces: 16, slackMm: 1.9, rimGain })).toEqual({
     kind: 'open',
     pieces: 16,
     slackMm: 1.9,
     narrower: { byMm: 1.5, pieces: 20 },
   });
-  expect(rackFit('open', { pieces: 16, slackMm: null, cliffs: [] }).narrower).toBeNull();
+  expect(rackFit('open', { pieces: 16, slackMm: null, rimGain: null }).narrower).toBeNull();
 });
 
 // Common practice, from memory: a 5 × 5 rack opens 88 mm, so that an 89 mm glass goes into 4 × 4 or not at all, and 1 mm less takes 25.

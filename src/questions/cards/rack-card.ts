@@ -175,9 +175,7 @@ function shapes({ words, formats, name }: CardDesk, wares: readonly Racked[]): s
   );
   const wider = held
     .flatMap(({ id, pieces, drawn }) => {
-      const next = drawn?.layout.cliffs
-        .filter(({ changeMm, piecesThen }) => changeMm > 0 && piecesThen < pieces)
-        .toSorted((a, b) => a.changeMm - b.changeMm)[0];
+      const next = drawn?.layout.loss ?? undefined;
       return next === undefined ? [] : [{ id, pieces, ...next }];
     })
     .toSorted((a, b) => a.changeMm - b.changeMm)
