@@ -86,6 +86,8 @@ export interface StocktakeLine {
   /** Loss rates that the order follows: with what was learnt, or the assumed ones where the count is questioned. */
   readonly rates: LossRates;
   readonly policy: OrderPolicy;
+  /** Mean pieces that go within a year from those counted, at these rates; retired ones apart. */
+  readonly goAYear: number;
   /** Whether the count is below the reorder point. */
   readonly orderNow: boolean;
   /** Pieces to order now, up to the holding; 0 where the count is enough. */
@@ -186,7 +188,7 @@ function lineOf(count: Count, ware: StocktakeWare, days: number): StocktakeLine 
     expected,
     days,
   );
-  const accounted = wasExpected.breakage + wasExpected.walkOff;
+  const accounted = goOf(wasExpected);
   const broken =
     count.broken ?? (accounted === 0 ? missing : (missing * wasExpected.breakage) / accounted);
   const breakage =
@@ -233,10 +235,14 @@ function lineOf(count: Count, ware: StocktakeWare, days: number): StocktakeLine 
     walkOff,
     rates,
     policy,
+    goAYear: goOf(expectedLosses(rates, count.counted, DAYS_A_YEAR)),
     orderNow,
     topUp: orderNow ? Math.max(0, policy.orderUpTo - count.counted) : 0,
   };
 }
+
+const goOf = ({ breakage, walkOff }: ReturnType<typeof expectedLosses>): number =>
+  breakage + walkOff;
 
 /** Chance below which a count is questioned. */
 const UNLIKELY = 0.01;

@@ -13,8 +13,8 @@ export const say = {
   freight: 'freight',
   tax: 'tax',
   handling: 'your own handling',
-  promiseEach: (review: string, each: string, together: string): string =>
-    `Count every ${review} days and order as the table below says. Each ware then stays at or above its par until its next delivery with at least ${each} probability, and all of them at once with ${together}. (Losses of different ware are taken as independent.)`,
+  promiseEach: (review: string, each: string, together: string, more: boolean): string =>
+    `Count every ${review} days and order as the table below says. Each ware then stays at or above its par until its next delivery with at least ${each} probability. All of them at once do so with ${together}${more ? ', as whole cartons bring more than each needs' : ''}. (Losses of different ware are taken as independent.)`,
   promiseTogether: (review: string, asked: string, together: string): string =>
     `Count every ${review} days and order as the table below says. All ware at once then stays at or above its par until its next delivery with ${together} probability; you asked for ${asked}. (Losses of different ware are taken as independent.)`,
   why: (par: string): string => `Why so many? The rush itself needs ${par} pieces (the par).`,

@@ -80,7 +80,7 @@ function findingOf(
             : say.brokenAndMissing(count(line.broken), count(line.missing - line.broken)),
         );
   const retired = line.retired === 0 ? '' : say.retired(count(line.retired));
-  return `${gone}${retired}${againstUsual(line, formats)}${(line.question === null ? say.aYear : say.usualAYear)(count(line.policy.lossesAYear.total))}${orderOf(line, answer, formats)}`;
+  return `${gone}${retired}${againstUsual(line, formats)}${(line.question === null ? say.aYear : say.usualAYear)(count(line.counted), count(line.goAYear))}${orderOf(line, answer, formats)}`;
 }
 
 function againstUsual({ missing, usual, question }: StocktakeLine, { decimal }: Formats): string {
@@ -107,10 +107,23 @@ function orderOf(line: StocktakeLine, answer: StocktakeAnswer, { count }: Format
       count(bought.pieces),
       say.carton(bought.cartons),
       moneyIn(answer)(bought.landedMinor),
+      moreThanNeeded(line.topUp, bought, count),
     );
   return reorderPoint === null
     ? say.shortForGood(count(line.counted), count(par))
     : say.orderUnquoted(count(line.topUp));
+}
+
+/** Why so many more than are needed. */
+function moreThanNeeded(
+  needed: number,
+  { pieces, cartons }: { readonly pieces: number; readonly cartons: number },
+  count: (pieces: number) => string,
+): string {
+  if (pieces === needed) return '';
+  return Math.ceil((needed * cartons) / pieces) < cartons
+    ? say.smallestOrder(count(needed))
+    : say.wholeCartons(count(needed));
 }
 
 const countTable = (

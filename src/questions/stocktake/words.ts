@@ -2,7 +2,8 @@
 export const say = {
   none: '–',
   heading: (days: string, date: string): string => `Stocktake of ${date}, after ${days} days`,
-  lead: (list: string, total: string): string => `Order now: ${list}, for ${total} in all.`,
+  lead: (list: string, total: string): string =>
+    `Order now: ${list}, for ${total} with freight, tax and your own handling.`,
   leadUnpriced: (list: string): string =>
     `Order now: ${list}. No supplier sells them, so there is no price.`,
   leadNothing: 'There is enough of everything that was counted: order nothing now.',
@@ -23,11 +24,16 @@ export const say = {
     `, far more than is usual (${usual}). Find out where before you buy, and count again. The order below follows the usual rate until you know.`,
   tooFew: (usual: string): string =>
     `, far fewer than is usual (${usual}). Count again, and check that every delivery is entered. The order below follows the usual rate until you know.`,
-  aYear: (pieces: string): string => ` At this rate about ${pieces} go in a year.`,
-  usualAYear: (pieces: string): string => ` At the usual rate about ${pieces} go in a year.`,
+  aYear: (counted: string, pieces: string): string =>
+    ` At this rate about ${pieces} of the ${counted} you have go in a year.`,
+  usualAYear: (counted: string, pieces: string): string =>
+    ` At the usual rate about ${pieces} of the ${counted} you have go in a year.`,
   askFirst: (list: string): string => `Before you buy, find out what happened to: ${list}.`,
-  orderNow: (pieces: string, cartons: string, money: string): string =>
-    ` Order ${pieces} now (${cartons}, ${money} with freight and tax).`,
+  orderNow: (pieces: string, cartons: string, money: string, why: string): string =>
+    ` Order ${pieces} now (${cartons}, ${money} with freight and tax).${why}`,
+  wholeCartons: (needed: string): string => ` You need ${needed}; cartons are whole.`,
+  smallestOrder: (needed: string): string =>
+    ` You need ${needed}; the rest is there for the supplier’s smallest order, or a better price or freight. Put other ware on the order instead if you need it.`,
   orderUnquoted: (pieces: string): string => ` Order ${pieces} now; no supplier sells it.`,
   enough: (counted: string, point: string): string =>
     ` Enough for now: you have ${counted}; order when a count finds fewer than ${point}.`,
