@@ -7,7 +7,8 @@
 import { holding, type Spares } from './costs/holding.js';
 import { consignmentTotal } from './costs/index.js';
 import { goods } from './costs/goods.js';
-import { problem, type Problem } from './problems.js';
+import { problem } from './problems.js';
+import type { Fault } from '../quantities/flaw.js';
 import { quoteFor, type BuyLine, type Consignment, type Quote, type Supplier } from './supply.js';
 
 /**
@@ -126,8 +127,8 @@ export function buyOf(task: BuyTask, lines: readonly BuyLine[], proved: boolean)
 }
 
 /** Everything that keeps lines from being a buy for the task; empty: it may be sent. */
-export function buyProblems(task: BuyTask, lines: readonly BuyLine[]): readonly Problem[] {
-  const problems: Problem[] = [];
+export function buyProblems(task: BuyTask, lines: readonly BuyLine[]): readonly Fault[] {
+  const problems: Fault[] = [];
   for (const need of task.needs) {
     const own = lines.filter(
       (line) => line.ware === need.ware && line.cartons.some((cartons) => cartons > 0),
@@ -161,7 +162,7 @@ export function buyProblems(task: BuyTask, lines: readonly BuyLine[]): readonly 
   return problems;
 }
 
-function lineProblems(task: BuyTask, need: BuyNeed, line: BuyLine): readonly Problem[] {
+function lineProblems(task: BuyTask, need: BuyNeed, line: BuyLine): readonly Fault[] {
   const option = need.options[line.option];
   if (
     option === undefined ||
@@ -177,7 +178,7 @@ function lineProblems(task: BuyTask, need: BuyNeed, line: BuyLine): readonly Pro
       ),
     ];
   const { quote } = sourceOf(task, need.ware, option);
-  const problems: Problem[] = [];
+  const problems: Fault[] = [];
   let bought = 0;
   line.cartons.forEach((cartons, round) => {
     bought += cartons * quote.cartonPieces;

@@ -2,7 +2,8 @@
 import { buyOf, buyProblems, openOptions, type Buy, type BuyTask } from './buy.js';
 import { buyProgramme } from './buy-programme.js';
 import { plainBuy } from './plain-buy.js';
-import { problem, type Outcome } from './problems.js';
+import { problem } from './problems.js';
+import type { Outcome } from '../quantities/flaw.js';
 
 export interface SolverOptions {
   readonly mip_rel_gap: number;

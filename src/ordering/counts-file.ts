@@ -1,6 +1,7 @@
 /** Reads a stocktake: a CSV table with a row a ware. */
 import { didYouMean } from '../quantities/nearest.js';
-import { problem, type Outcome, type Problem } from './problems.js';
+import { problem } from './problems.js';
+import type { Fault, Outcome } from '../quantities/flaw.js';
 import { readTable } from './table-file.js';
 
 /** One row of a stocktake. */
@@ -34,7 +35,7 @@ export function readCounts(text: string, known?: readonly string[]): Outcome<rea
     row: 'a row for each ware',
   });
   if (!table.ok) return table;
-  const problems: Problem[] = [];
+  const problems: Fault[] = [];
   const seen = new Map<string, number>();
   const counts = table.value.map(({ row, cell }): Count => {
     const whole = (column: string): number | null => {

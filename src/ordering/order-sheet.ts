@@ -3,7 +3,7 @@ import type { Caution } from './cautions.js';
 import type { Bridge } from './bridge.js';
 import type { LandedPoint, NextStep } from './landed.js';
 import type { NextOrder, OrderPolicy } from './policy.js';
-import type { Warning } from './problems.js';
+import type { Warning } from '../quantities/flaw.js';
 import type { OrderRounds } from './plan.js';
 import type { RepeatSupply } from './schema.js';
 import type { ShelfCourse } from './shelf-course.js';

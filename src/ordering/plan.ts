@@ -16,7 +16,8 @@ import { daysBetween } from './dates.js';
 import { smallestHolding } from './holding-target.js';
 import { DAYS_A_YEAR, expectedLosses, type LossRates } from './losses.js';
 import { openingHolding, repeats } from './policy.js';
-import { problem, type Outcome } from './problems.js';
+import { problem } from './problems.js';
+import type { Outcome } from '../quantities/flaw.js';
 import type { SupplyModel } from './read-supply.js';
 import { priceAt, quoteFor, type Quote, type Supplier } from './supply.js';
 

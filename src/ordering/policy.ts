@@ -20,7 +20,7 @@ import {
   lossesAtMost,
   type LossRates,
 } from './losses.js';
-import type { Warning } from './problems.js';
+import type { Warning } from '../quantities/flaw.js';
 import type { RepeatSupply } from './schema.js';
 
 export interface PolicyInput {

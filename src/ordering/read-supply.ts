@@ -6,7 +6,8 @@ import { nameOf } from '../quantities/name.js';
 import { inMinor, type Money } from '../quantities/money.js';
 import { didYouMean } from '../quantities/nearest.js';
 import { DAY_MS, longestLeadDays } from './lead-time.js';
-import { problem, type Outcome, type Problem } from './problems.js';
+import { problem } from './problems.js';
+import type { Fault, Outcome } from '../quantities/flaw.js';
 import type { SupplySlice } from './schema.js';
 import type { CartonPrice, FreightStep, Quote, Supplier } from './supply.js';
 
@@ -59,7 +60,7 @@ type QuoteSlice = SupplierSlice['quotes'][string];
 
 /** Reads the slice; problems carry paths from the top of the scenario (`supply.suppliers...`). */
 export function readSupply(slice: SupplySlice, context: SupplyContext): Outcome<SupplyModel> {
-  const problems: Problem[] = [];
+  const problems: Fault[] = [];
   const reader = new Reader(context, problems);
   const horizonDays =
     slice.horizon === undefined ? SUPPLY_DEFAULTS.horizonDays : slice.horizon / DAY_MS;
@@ -135,7 +136,7 @@ export function readSupply(slice: SupplySlice, context: SupplyContext): Outcome<
 class Reader {
   constructor(
     private readonly context: SupplyContext,
-    private readonly problems: Problem[],
+    private readonly problems: Fault[],
   ) {}
 
   knownWare(ware: string, path: readonly (string | number)[]): void {

@@ -26,7 +26,8 @@ import {
   type RateBelief,
 } from './loss-evidence.js';
 import { ordersForPar, type OrderPolicy, type PolicyInput } from './policy.js';
-import { problem, type Outcome, type Problem } from './problems.js';
+import { problem } from './problems.js';
+import type { Fault, Outcome } from '../quantities/flaw.js';
 
 /** What was known of a ware before the count. */
 export interface StocktakeWare {
@@ -124,8 +125,8 @@ export function stocktake(input: StocktakeInput): Outcome<Stocktake> {
   };
 }
 
-function countProblems({ counts, ware: wares, days }: StocktakeInput): readonly Problem[] {
-  const problems: Problem[] = [];
+function countProblems({ counts, ware: wares, days }: StocktakeInput): readonly Fault[] {
+  const problems: Fault[] = [];
   if (!(days > 0))
     problems.push(
       problem(

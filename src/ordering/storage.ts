@@ -3,7 +3,8 @@
  * Geometry and one quantile; what the fetching does to a rush is for the rush to say.
  */
 import { poissonCounts, quantileOf } from './counts-of-pieces.js';
-import { problem, type Problem, type Warning } from './problems.js';
+import { problem } from './problems.js';
+import type { Fault, Warning } from '../quantities/flaw.js';
 import type { StorageSlice } from './schema.js';
 import { packedOn, piecesOnTop, type Pieces, type StoredWare } from './machine-top.js';
 import type { Board, PlacedStack } from './shelf-packing.js';
@@ -55,8 +56,8 @@ export interface StorageLayout {
 export function storageProblems(
   slice: StorageSlice,
   wares: readonly StoredWare[],
-): readonly Problem[] {
-  const problems: Problem[] = [];
+): readonly Fault[] {
+  const problems: Fault[] = [];
   for (const field of ['onTop', 'trigger'] as const) {
     for (const [id, pieces] of Object.entries(slice[field] ?? {})) {
       const ware = wares.find((one) => one.id === id);

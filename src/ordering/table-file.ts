@@ -1,6 +1,7 @@
 /** Reads a CSV table with named columns: a stocktake, the vessels of a collection. */
 import { parse, CsvError } from 'csv-parse/sync';
-import { problem, type Outcome, type Problem } from './problems.js';
+import { problem } from './problems.js';
+import type { Fault, Outcome } from '../quantities/flaw.js';
 
 export interface TableKind {
   /** What the table is of, as in "a stocktake". */
@@ -48,7 +49,7 @@ export function readTable(text: string, kind: TableKind): Outcome<readonly Table
   }
   const rows = records.map(({ record }) => record);
   const header = (rows[0] ?? []).map((cell) => cell.toLowerCase());
-  const problems: Problem[] = [];
+  const problems: Fault[] = [];
   for (const needed of kind.needed) {
     if (!header.includes(needed))
       problems.push(

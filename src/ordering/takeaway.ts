@@ -6,7 +6,8 @@ import { mixtureOf, quantileOf, sumOf, type PieceCounts } from './counts-of-piec
 import { nameOf } from '../quantities/name.js';
 import { inMinor } from '../quantities/money.js';
 import { didYouMean } from '../quantities/nearest.js';
-import { problem, type Outcome, type Problem } from './problems.js';
+import { problem } from './problems.js';
+import type { Fault, Outcome } from '../quantities/flaw.js';
 import type { SupplySlice } from './schema.js';
 
 /** Takeaway cups of one drink in the rush, one number a day. */
@@ -49,15 +50,15 @@ export interface TakeawayInput {
 export function takeawayProblems(
   takeaway: TakeawayInput['takeaway'],
   menu: readonly string[],
-): Problem[] {
+): Fault[] {
   return readSizes(takeaway, menu).problems;
 }
 
 function readSizes(
   { cups, lids = {} }: TakeawayInput['takeaway'],
   known: readonly string[],
-): { readonly problems: Problem[]; readonly sizeOf: ReadonlyMap<string, string> } {
-  const problems: Problem[] = [];
+): { readonly problems: Fault[]; readonly sizeOf: ReadonlyMap<string, string> } {
+  const problems: Fault[] = [];
   const sizeOf = new Map<string, string>();
   for (const [id, cup] of Object.entries(cups)) {
     cup.drinks.forEach((drink, index) => {

@@ -1,7 +1,8 @@
 /** The vessels of a collection: a CSV table with a row a cup, glass or saucer, as a supplier's list has it. */
 import { didYouMean } from '../quantities/nearest.js';
 import { isDate } from './dates.js';
-import { problem, type Outcome, type Problem } from './problems.js';
+import { problem } from './problems.js';
+import type { Fault, Outcome } from '../quantities/flaw.js';
 import { readTable } from './table-file.js';
 
 /** One row. Measures are text with a unit, as in a scenario file; absent: not given. */
@@ -58,7 +59,7 @@ export function readVessels(text: string, currency: string): Outcome<readonly Ve
     row: 'a row for each cup, glass and saucer',
   });
   if (!table.ok) return table;
-  const problems: Problem[] = [];
+  const problems: Fault[] = [];
   const seen = new Map<string, number>();
   const vessels = table.value.map(({ row, cell }): Vessel => {
     const wrong = (column: string, value: string, rule: string, remedy: string): void =>

@@ -2,7 +2,7 @@
  * The questions beside the size, one function each: from a scenario that was read to an answer, or to every
  * mistake that stands in the way. Nothing here needs more than a runner, so that a page can ask them too.
  */
-import type { Problem as OrderProblem } from '../ordering/problems.js';
+import type { Fault } from '../quantities/flaw.js';
 import type { SolverLoader } from '../ordering/choose-buy.js';
 import type { SuitAnswer } from '../suiting/answer.js';
 import { candidatesOf, type Candidate, type Opened } from './compare/alternatives.js';
@@ -157,7 +157,7 @@ function quick({ opened: { scenario }, level, seed, days }: Question): QuickOpti
   };
 }
 
-const flawOf = ({ path, value, rule, remedy }: OrderProblem): Flaw => ({
+const flawOf = ({ path, value, rule, remedy }: Fault): Flaw => ({
   path,
   value,
   rule,

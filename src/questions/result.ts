@@ -1,6 +1,5 @@
+import type { Outcome } from '../quantities/flaw.js';
 import type { Problem } from '../scenario/problems.js';
 
-/** Either what was asked for, or everything that stands in its way. */
-export type Result<T> =
-  | { readonly ok: true; readonly value: T }
-  | { readonly ok: false; readonly problems: readonly Problem[] };
+/** Either what was asked for, or everything that stands in its way, each at its place in a file. */
+export type Result<T> = Outcome<T, Problem>;

@@ -14,7 +14,7 @@ import { memory } from './memory.js';
 import { basketPieces, pegLoad, pegPositions } from './pegs.js';
 import { pairProblems } from './problems.js';
 import { rackProblems, vesselProblems } from './measures.js';
-import type { Problem } from './measures.js';
+import type { Fault } from '../quantities/flaw.js';
 import { EMPTY_MASS_G, clearanceOf, usableOf } from './rack.js';
 import type { Rack } from './rack.js';
 import type { Placed } from './meeting.js';
@@ -43,7 +43,7 @@ export interface RackLayout {
   /** Rack and pieces, g. */
   readonly loadedMassG: number;
   /** Why nothing goes in; [] where something does. */
-  readonly problems: readonly Problem[];
+  readonly problems: readonly Fault[];
 }
 
 const openSearch = (
@@ -88,7 +88,7 @@ export function piecesPerRack(vessel: Vessel, rack: Rack, rule: LoadingRule = 'b
   });
 }
 
-const problemsOf = (vessel: Vessel, rack: Rack): Problem[] => {
+const problemsOf = (vessel: Vessel, rack: Rack): Fault[] => {
   const own = [...vesselProblems(vessel, ['vessel']), ...rackProblems(rack, ['rack'])];
   return own.length > 0 ? own : pairProblems(vessel, rack, ['vessel']);
 };
@@ -233,7 +233,7 @@ function placedIn(vessel: Vessel, rack: Rack, rule: LoadingRule): Placing {
 function binding(
   vessel: Vessel,
   rack: Rack,
-  problems: readonly Problem[],
+  problems: readonly Fault[],
   pieces: number,
   placed: Placing,
   limit: number,
@@ -269,7 +269,7 @@ function shareUsed(vessel: Vessel, rack: Rack, pieces: number): number {
   return (pieces * planAreaOf(vessel)) / (x * y);
 }
 
-function noRoom(vessel: Vessel, rack: Rack): Problem {
+function noRoom(vessel: Vessel, rack: Rack): Fault {
   const path = ['vessel', 'rimMm'];
   const { x, y } = usableOf(rack);
   const room = rack.kind === 'grid' ? rack.openingMm : Math.min(x, y);

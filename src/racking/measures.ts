@@ -1,23 +1,13 @@
 /**
  * What is wrong with the measures of a vessel or of a rack by itself, as data.
  */
+import type { Fault, Path } from '../quantities/flaw.js';
 import { usableOf } from './rack.js';
 import type { Rack } from './rack.js';
 import { ASSUMED_HANDLE_WIDTH_MM } from './vessel.js';
 import type { Vessel } from './vessel.js';
 
-export interface Problem {
-  /** Where it is, from the object checked inwards. */
-  readonly path: readonly (string | number)[];
-  readonly value: unknown;
-  readonly rule: string;
-  readonly remedy: string;
-  readonly message: string;
-}
-
-export type Path = readonly (string | number)[];
-
-export const problem = (path: Path, value: unknown, rule: string, remedy: string): Problem => ({
+export const problem = (path: Path, value: unknown, rule: string, remedy: string): Fault => ({
   path,
   value,
   rule,
@@ -29,8 +19,8 @@ const amiss = (value: number, least: number, open: boolean): boolean =>
   !Number.isFinite(value) || (open ? value <= least : value < least);
 
 /** All that is wrong with a vessel by itself; `path` is where it stands. */
-export function vesselProblems(vessel: Vessel, path: Path = []): Problem[] {
-  const found: Problem[] = [];
+export function vesselProblems(vessel: Vessel, path: Path = []): Fault[] {
+  const found: Fault[] = [];
   const length = (key: keyof Vessel, value: number | undefined, orNone: boolean): void => {
     if (value === undefined) return;
     if (amiss(value, 0, !orNone))
@@ -88,8 +78,8 @@ export function vesselProblems(vessel: Vessel, path: Path = []): Problem[] {
 }
 
 /** All that is wrong with a rack by itself. */
-export function rackProblems(rack: Rack, path: Path = []): Problem[] {
-  const found: Problem[] = [];
+export function rackProblems(rack: Rack, path: Path = []): Fault[] {
+  const found: Fault[] = [];
   const check = (
     key: string,
     value: number | null | undefined,

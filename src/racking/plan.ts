@@ -4,7 +4,7 @@
 import { piecesPerRack } from './layout.js';
 import type { LoadingRule } from './open-rack.js';
 import { fitProblems } from './problems.js';
-import type { Problem } from './measures.js';
+import type { Fault } from '../quantities/flaw.js';
 import { extendersFor } from './rack.js';
 import type { Rack } from './rack.js';
 import type { Vessel } from './vessel.js';
@@ -46,7 +46,7 @@ export interface RackPlan {
   readonly fills: number;
   /** False where the search was cut short and a plan with fewer loads may exist. */
   readonly fewest: boolean;
-  readonly problems: readonly Problem[];
+  readonly problems: readonly Fault[];
 }
 
 /** Same group, and the same number of extenders: a tall piece and a low one do not share a rack that is built up. */
@@ -97,7 +97,7 @@ export function rackPlan(
   racks: readonly Rack[],
   rule: LoadingRule = 'best',
 ): RackPlan {
-  const problems: Problem[] = [
+  const problems: Fault[] = [
     ...fitProblems(
       wares.map((ware) => ware.vessel),
       racks,
@@ -157,7 +157,7 @@ export function rackPlan(
   };
 }
 
-const givenRack = (i: number, rack: string, known: boolean): Problem => {
+const givenRack = (i: number, rack: string, known: boolean): Fault => {
   const rule = known ? 'the piece does not go in it' : 'no rack has that id';
   const remedy = known
     ? 'Give another rack, or none for whichever makes fewest loads.'

@@ -3,14 +3,14 @@
  */
 import { cos, sin } from '../elementary/angles.js';
 import { problem, rackProblems, vesselProblems } from './measures.js';
-import type { Path, Problem } from './measures.js';
+import type { Fault, Path } from '../quantities/flaw.js';
 import { clearanceOf, extendersFor, tallestOf, usableOf } from './rack.js';
 import type { Rack } from './rack.js';
 import { depthOf, isCutlery, isFlatware, widestOf } from './vessel.js';
 import type { Vessel } from './vessel.js';
 
 /** Why this vessel cannot stand in this rack at all: [] where it can. Room on the floor is judged elsewhere. */
-export function pairProblems(vessel: Vessel, rack: Rack, path: Path = []): Problem[] {
+export function pairProblems(vessel: Vessel, rack: Rack, path: Path = []): Fault[] {
   if (isCutlery(vessel) !== (rack.kind === 'basket')) {
     return [
       problem(
@@ -63,7 +63,7 @@ export function fitProblems(
   vessels: readonly Vessel[],
   racks: readonly Rack[],
   pieces: (vessel: Vessel, rack: Rack) => number,
-): Problem[] {
+): Fault[] {
   const found = [
     ...vessels.flatMap((vessel, i) => vesselProblems(vessel, ['vessels', i])),
     ...racks.flatMap((rack, i) => rackProblems(rack, ['racks', i])),

@@ -1,7 +1,9 @@
 /**
  * Paths into a scenario's tree: keys of groups and places in lists (from 0).
  */
-export type Path = readonly (string | number)[];
+import type { Path } from '../quantities/flaw.js';
+
+export type { Path };
 
 /** "menu.flat-white.share", "washing.machines[0].cycle"; '' for the whole. */
 export const dotted = (path: Path): string =>

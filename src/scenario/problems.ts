@@ -1,6 +1,7 @@
 /**
  * What is wrong with a file: the place, the value, the rule and the remedy, as data.
  */
+import type { Flaw as PlainFlaw } from '../quantities/flaw.js';
 import { dotted, type Path } from './path.js';
 
 /** A place in a text file, counted from 1. */
@@ -9,13 +10,8 @@ export interface Position {
   readonly column: number;
 }
 
-/** A mistake at a path of the tree, before its place in the file is known. */
-export interface Flaw {
-  readonly path: Path;
-  readonly value: unknown;
-  /** A clause that follows the value: "is negative, which a duration cannot be". */
-  readonly rule: string;
-  readonly remedy: string;
+/** A mistake in the tree of a scenario. */
+export interface Flaw extends PlainFlaw {
   /** Where the value stands in the file if that is not where `path` says (inside a marked value). */
   readonly file?: Path;
   /** The key itself is wrong, not what stands there. */

@@ -2,7 +2,7 @@
  * Scenario file → scenario, or every problem it has: text → tree → unwrapped → filled → checked.
  */
 import { rackKind } from '../catalogue/catalogue.js';
-import type { Warning } from './warning.js';
+import type { Warning } from '../quantities/flaw.js';
 import { checkBounds } from './check-bounds.js';
 import { crossChecks, otherCurrency } from './checks.js';
 import { fill } from './defaults.js';

@@ -9,7 +9,7 @@ import {
 } from '../racking/saucer-fit.js';
 import type { Input } from './inputs.js';
 import type { Scenario } from './scenario.js';
-import type { Warning } from './warning.js';
+import type { Warning } from '../quantities/flaw.js';
 
 type Part = Pick<Scenario, 'ware' | 'menu' | 'supply'>;
 

@@ -1,7 +1,7 @@
 /**
  * What is legal in a scenario but seldom wise.
  */
-import type { Warning } from './warning.js';
+import type { Warning } from '../quantities/flaw.js';
 import type { DurationLaw } from '../engine/durations.js';
 import { rackKind, rackKindIds } from '../catalogue/catalogue.js';
 import { nameOf } from '../quantities/name.js';

@@ -1,6 +1,7 @@
 /**
  * The answer of the suitability checks: plain JSON, shares 0..1, units in the names.
  */
+import type { Fault } from '../quantities/flaw.js';
 import type { Basis } from './facts.js';
 import type { SaucerFit } from '../racking/saucer-fit.js';
 import type { SpoutFit } from './fit.js';
@@ -12,7 +13,7 @@ import type { Assumption } from './recipes.js';
 import type { Remedy } from './remedies.js';
 import type { ChecklistLine } from './sheet.js';
 import type { Warmth } from './warmth.js';
-import type { Problem, RackFit, Standing } from './model.js';
+import type { RackFit, Standing } from './model.js';
 
 export interface Served extends Pour {
   /** The ware or paper cup. */
@@ -99,7 +100,7 @@ export interface SuitAnswer {
   readonly pooling: readonly PoolingGain[];
   readonly cautions: readonly string[];
   readonly assumptions: readonly Assumption[];
-  readonly problems: readonly Problem[];
+  readonly problems: readonly Fault[];
 }
 
 /** The answer with the pieces that merging saves, once they have been simulated. */

@@ -1,8 +1,9 @@
 /**
  * Whether the pieces go together: cup under the spout, rim in the rack. Cup and saucer: `racking/saucer-fit.ts`.
  */
+import type { Fault } from '../quantities/flaw.js';
 import { square } from '../elementary/powers.js';
-import type { RackFit, SuitWare, Problem } from './model.js';
+import type { RackFit, SuitWare } from './model.js';
 
 export interface SpoutFit {
   readonly spareMm: number;
@@ -36,8 +37,8 @@ export function rackCliff(
 }
 
 /** What cannot be true of a ware: such a piece is left out of every table. */
-export function wareProblems(ware: SuitWare): Problem[] {
-  const problems: Problem[] = [];
+export function wareProblems(ware: SuitWare): Fault[] {
+  const problems: Fault[] = [];
   const say = (field: string, value: number, rule: string, remedy: string): void => {
     problems.push({
       path: ['ware', ware.id, field],

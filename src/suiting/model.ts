@@ -107,12 +107,3 @@ export interface RackFit {
   /** The nearest gain: so much less rim, so many pieces; null: none near. */
   readonly narrower: { readonly byMm: number; readonly pieces: number } | null;
 }
-
-/** What is wrong, where, and what to do: as data, all at once. */
-export interface Problem {
-  readonly path: readonly (string | number)[];
-  readonly value: unknown;
-  readonly rule: string;
-  readonly remedy: string;
-  readonly message: string;
-}

@@ -2,6 +2,7 @@
  * The scenario's own words into what the checks read: every drink with its two sides, every ware with its
  * sheet, every silence filled with a fact that is named in the answer, every nonsense refused before anything is computed.
  */
+import type { Fault } from '../quantities/flaw.js';
 import { didYouMean } from '../quantities/nearest.js';
 import { inMinor } from '../quantities/money.js';
 import { FACTS } from './facts.js';
@@ -13,7 +14,6 @@ import { layerShots, readBrew, Reading } from './recipes.js';
 import type { Assumption } from './recipes.js';
 import type {
   Paper,
-  Problem,
   Recipe,
   Side,
   Space,
@@ -53,7 +53,7 @@ export interface Reads {
   readonly underSpoutMm: number | null;
   readonly easyHandle: number;
   readonly instead: Readonly<Record<string, string>>;
-  readonly problems: readonly Problem[];
+  readonly problems: readonly Fault[];
   readonly assumptions: readonly Assumption[];
 }
 

@@ -1,11 +1,11 @@
 /**
  * From the words of the `suit` section to recipes: shots checked, gaps filled with facts that are named in the answer.
  */
+import type { Fault } from '../quantities/flaw.js';
 import { FACTS } from './facts.js';
 import type { Fact, FactName } from './facts.js';
 import { brewFromExtraction, brewFromTds } from './strength.js';
 import type { Brew } from './strength.js';
-import type { Problem } from './model.js';
 import type { ShotSection } from './schema.js';
 
 /** A figure that the file did not give. */
@@ -16,7 +16,7 @@ export interface Assumption extends Fact {
 
 /** Collects problems and the facts used where the file is silent. */
 export class Reading {
-  readonly problems: Problem[] = [];
+  readonly problems: Fault[] = [];
   readonly assumptions: Assumption[] = [];
 
   refuse(path: readonly (string | number)[], value: unknown, rule: string, remedy: string): void {

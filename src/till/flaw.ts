@@ -2,15 +2,11 @@
  * What is wrong with a map, an export or a base scenario, as data.
  */
 
-export interface TillFlaw {
-  /** Which of the three files. */
+import type { Flaw } from '../quantities/flaw.js';
+
+export interface TillFlaw extends Flaw {
+  /** Which of the three files; its path is empty for the whole, and for an export. */
   readonly about: 'map' | 'export' | 'base';
-  /** Where in the map or the base; empty for the whole, and for an export. */
-  readonly path: readonly (string | number)[];
-  readonly value: unknown;
-  /** A clause that follows the value. */
-  readonly rule: string;
-  readonly remedy: string;
   /** Line of the export, from 1, where one is to blame. */
   readonly line?: number;
 }

@@ -1,7 +1,7 @@
 /** The machine-readable answer of a comparison: what `cuptide compare --json` prints. Money in whole currency units. */
 import type { Verdict } from '../../comparing/verdict.js';
 import type { NowPart, YearPart } from '../../comparing/costs.js';
-import type { Warning } from '../../scenario/warning.js';
+import type { Warning } from '../../quantities/flaw.js';
 import type { Share } from '../size/answer.js';
 
 export interface Difference {

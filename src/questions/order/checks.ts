@@ -1,5 +1,5 @@
 /** What of a scenario's supply and storage is wrong before any day is run: all of it at once. */
-import type { Outcome, Problem } from '../../ordering/problems.js';
+import type { Fault, Outcome } from '../../quantities/flaw.js';
 import { readSupply, type SupplyModel } from '../../ordering/read-supply.js';
 import { storageProblems } from '../../ordering/storage.js';
 import { takeawayProblems } from '../../ordering/takeaway.js';
@@ -24,7 +24,7 @@ export function supplyOf(scenario: Scenario): Outcome<SupplyModel> {
 }
 
 /** Problems of supply, takeaway cups and storage; how many pieces there are is not known yet. */
-export function orderFlaws(scenario: Scenario): readonly Problem[] {
+export function orderFlaws(scenario: Scenario): readonly Fault[] {
   const supply = supplyOf(scenario);
   const takeaway = scenario.supply?.takeaway;
   const stored = Object.entries(scenario.ware).map(([id, { rim, foot }]) => ({

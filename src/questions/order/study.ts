@@ -4,7 +4,7 @@ import type { SolverLoader } from '../../ordering/choose-buy.js';
 import type { LossRates } from '../../ordering/losses.js';
 import { orderSheet, type SheetInput } from '../../ordering/make-sheet.js';
 import type { OrderSheet } from '../../ordering/order-sheet.js';
-import type { Outcome } from '../../ordering/problems.js';
+import type { Outcome } from '../../quantities/flaw.js';
 import {
   STORAGE_DEFAULTS,
   storageLayout,

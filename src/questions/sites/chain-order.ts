@@ -12,7 +12,7 @@ import { addDays } from '../../ordering/dates.js';
 import { landedLines } from '../../ordering/landed.js';
 import { meanLeadDays } from '../../ordering/lead-time.js';
 import { PLAN_GAP, planOrders, type OrderPlan, type PlannedWare } from '../../ordering/plan.js';
-import type { Problem as OrderProblem } from '../../ordering/problems.js';
+import type { Fault } from '../../quantities/flaw.js';
 import type { SupplyModel } from '../../ordering/read-supply.js';
 import { cartonsIn, quoteFor, type Supplier } from '../../ordering/supply.js';
 import type { NamedWare } from './site-answer.js';
@@ -88,7 +88,7 @@ const MOST_ALONE = 400;
 
 export type ChainOrderResult =
   | { readonly ok: true; readonly value: ChainOrder | null }
-  | { readonly ok: false; readonly problems: readonly OrderProblem[] };
+  | { readonly ok: false; readonly problems: readonly Fault[] };
 
 /** @param supply of the base; what sites have comes from their rows */
 export async function chainOrder(
@@ -148,7 +148,7 @@ async function planOf(
   ware: readonly NamedWare[],
   supply: SupplyModel,
   { date, sparesAt, loadSolver }: ChainOrderOptions,
-): Promise<Planned | { readonly ok: false; readonly problems: readonly OrderProblem[] }> {
+): Promise<Planned | { readonly ok: false; readonly problems: readonly Fault[] }> {
   const wares = ware.flatMap(({ id }) => {
     const places = sites.flatMap((site) => holdingOf(site, id, supply) ?? []);
     return places.length === 0

@@ -5,7 +5,7 @@
  * Money is in minor units inside the model, but in whole currency units (2 decimals for EUR) here.
  */
 import type { Assured } from '../../sizing/assured-stock.js';
-import type { Warning } from '../../scenario/warning.js';
+import type { Warning } from '../../quantities/flaw.js';
 export interface Share {
   readonly level: number;
   readonly low: number;

@@ -1,7 +1,7 @@
 /** How the house runs, where that is odd enough to say: an empty dishwasher, seats that bind, ware that never comes back. */
 import type { CafeModel, MachineModel } from '../../cafe/model.js';
 import { meanMs } from '../../engine/durations.js';
-import type { Warning } from '../../scenario/warning.js';
+import type { Warning } from '../../quantities/flaw.js';
 import type { RushFacts } from './rush-facts.js';
 
 /** Mean fill of a rack below which a dishwasher runs mostly empty. A choice: no published field figure was found. */

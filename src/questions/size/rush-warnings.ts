@@ -2,7 +2,7 @@
 import type { ListedDay } from '../../cafe/listed-day.js';
 import type { CafeModel } from '../../cafe/model.js';
 import type { DaysRun } from '../../cafe/rush.js';
-import type { Warning } from '../../scenario/warning.js';
+import type { Warning } from '../../quantities/flaw.js';
 import { runningWarnings } from './running-warnings.js';
 import type { RushFacts } from './rush-facts.js';
 

@@ -1,5 +1,5 @@
 /** A scenario that was read → its study, reported with what was noticed on reading: what every command and the page begin with. */
-import type { Warning } from '../../scenario/warning.js';
+import type { Warning } from '../../quantities/flaw.js';
 import type { ReadResult } from '../../scenario/read-scenario.js';
 import { piecesPerRackOf } from '../../scenario/rack-geometry.js';
 import type { Runner } from '../../cafe/runner.js';

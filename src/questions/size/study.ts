@@ -18,7 +18,7 @@ import { onePathOf, riskCurve, scaledPathOf, type RiskPoint } from '../../sizing
 import { assuredStock, type Assured } from '../../sizing/assured-stock.js';
 import { sizeStock, type SizedStock, type SizingRequest } from '../../sizing/size-stock.js';
 import { exactBinomialInterval } from '../../statistics/exact-binomial-interval.js';
-import type { Warning } from '../../scenario/warning.js';
+import type { Warning } from '../../quantities/flaw.js';
 import type { Answer, Evidence, StockLine } from './answer.js';
 import { tightestMoment, watchDays } from './evidence.js';
 import { ownedPieces } from '../../scenario/have.js';

@@ -1,7 +1,8 @@
 /** The stocktake, asked and answered: scenario and counts → what has gone and what to order. */
 import { readCounts } from '../../ordering/counts-file.js';
 import { daysBetween } from '../../ordering/dates.js';
-import { problem as countProblem, type Problem as CountProblem } from '../../ordering/problems.js';
+import { problem as countProblem } from '../../ordering/problems.js';
+import type { Fault } from '../../quantities/flaw.js';
 import { didYouMean } from '../../quantities/nearest.js';
 import { inOrder, problem, type Problem } from '../../scenario/problems.js';
 import { orderFlaws } from '../order/checks.js';
@@ -15,7 +16,7 @@ import { stocktakeBlocks } from './tell.js';
 export const ask: Ask<typeof stocktake> = async (asking, given) => {
   const { opened, fileName, runner, context, today, loadSolver } = asking;
   const { scenario } = opened;
-  const inScenario = (problems: readonly CountProblem[]) =>
+  const inScenario = (problems: readonly Fault[]) =>
     ({ ok: false, problems: inOrder(placed(problems, opened, fileName)) }) as const;
   const early = orderFlaws(scenario);
   if (early.length > 0) return inScenario(early);
@@ -70,7 +71,7 @@ const typed = (name: string, value: string, rule: string, remedy: string): Probl
   problem({ path: [`--${name}`], value, rule, remedy }, '', { line: 0, column: 0 });
 
 /** What is wrong with a count names the row and the column of its file. */
-function counted({ path, value, rule, remedy }: CountProblem, file: string): Problem {
+function counted({ path, value, rule, remedy }: Fault, file: string): Problem {
   const [, row, ...column] = path;
   return problem(
     { path: column.length === 0 ? [] : [column.join(' ')], value, rule, remedy },

@@ -3,7 +3,7 @@ import { wareClass } from '../../catalogue/catalogue.js';
 import type { SolverLoader } from '../../ordering/choose-buy.js';
 import type { Count } from '../../ordering/counts-file.js';
 import { usesACalendarDay } from '../../ordering/sheet-line.js';
-import type { Outcome } from '../../ordering/problems.js';
+import type { Outcome } from '../../quantities/flaw.js';
 import { stocktake, type Stocktake, type StocktakeWare } from '../../ordering/stocktake.js';
 import { quoteFor } from '../../ordering/supply.js';
 import { topUpOrder, type TopUp } from '../../ordering/top-up.js';
