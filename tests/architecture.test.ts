@@ -13,7 +13,7 @@ const ORDER = [
   ['questions'],
   ['tell'],
   ['scenario'],
-  ['sizing', 'comparing', 'ordering', 'suiting', 'till'],
+  ['sizing', 'comparing', 'ordering', 'suiting', 'till', 'measuring'],
   ['cafe'],
   ['racking'],
   ['catalogue'],

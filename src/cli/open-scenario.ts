@@ -6,15 +6,14 @@ import { piecesPerRackOf } from '../scenario/rack-geometry.js';
 import { readWhole } from './files.js';
 import { MistakeError } from './mistakes.js';
 
-export type OpenScenario = Extract<ReadResult, { ok: true }>;
+export type OpenScenario = Extract<ReadResult, { ok: true }> & { readonly text: string };
 
 /** @throws MistakeError with all problems, each with its place, rule and remedy */
 export async function openScenario(path: string): Promise<OpenScenario> {
-  const result = readScenario(await readWhole(path, largestScenarioBytes), path, {
-    piecesPerRack: piecesPerRackOf,
-  });
+  const bytes = await readWhole(path, largestScenarioBytes);
+  const result = readScenario(bytes, path, { piecesPerRack: piecesPerRackOf });
   if (!result.ok) throw problemsAsMistake(result.problems);
-  return result;
+  return { ...result, text: new TextDecoder().decode(bytes) };
 }
 
 export function problemsAsMistake(problems: readonly Problem[]): MistakeError {

@@ -1,4 +1,5 @@
 /** Any question from a scenario file: asked, printed, and its files written where asked for. */
+import { existsSync } from 'node:fs';
 import { basename, dirname, extname, join } from 'node:path';
 import type { Question } from '../questions/question.js';
 import type { Settings, Value } from '../questions/settings.js';
@@ -43,7 +44,16 @@ export async function runQuestion(question: Question, args: QuestionArguments): 
   if (args.out !== undefined) await tryOutput(args.out, 'folder');
   const reply = await withRunner('running days', args.threads, (runner) =>
     question.ask(
-      { opened, fileName: args.file, runner, context, beside, today: today(), loadSolver },
+      {
+        opened,
+        fileName: args.file,
+        text: opened.text,
+        runner,
+        context,
+        beside,
+        today: today(),
+        loadSolver,
+      },
       given,
     ),
   );
@@ -52,10 +62,12 @@ export async function runQuestion(question: Question, args: QuestionArguments): 
   const files =
     args.out === undefined
       ? []
-      : ((await reply.value.files?.(draw, typefaces)) ?? []).map(({ ending, content }) => ({
+      : ((await reply.value.files?.(draw, typefaces)) ?? []).map(({ fresh, ending, content }) => ({
           path: join(args.out!, `${stem}.${ending}`),
           content,
+          fresh,
         }));
+  refuseThere(files.filter(({ fresh }) => fresh === true).map(({ path }) => path));
   await writeAll(files);
   printAnswer(
     args.json ? reply.value.json : null,
@@ -73,6 +85,17 @@ async function filesBeside(
   for (const name of names)
     files[name] = await readWhole(join(dirname(scenario), name), LARGEST_TABLE);
   return files;
+}
+
+/** @throws MistakeError where one of these files is there already */
+function refuseThere(paths: readonly string[]): void {
+  const there = paths.filter((path) => existsSync(path));
+  if (there.length > 0)
+    throw new MistakeError(
+      there
+        .map((path) => `${path}: is there already; move it away, or give --out another folder`)
+        .join('\n'),
+    );
 }
 
 /** What was typed, read as the settings say; files are read whole. @throws MistakeError with all that does not fit */

@@ -33,6 +33,8 @@ export interface Asking {
   readonly opened: Opened;
   /** Names the file in problems. */
   readonly fileName: string;
+  /** The file as text, for questions that make a new one from it. */
+  readonly text?: string;
   readonly runner: Runner;
   readonly context: ReportContext;
   /** Files of the scenario's folder that the head asked for, by name. */
@@ -47,6 +49,8 @@ export interface OutFile {
   /** Put behind the scenario's name: `order.csv`. */
   readonly ending: string;
   readonly content: string | Uint8Array;
+  /** Never takes the place of a file that is there. */
+  readonly fresh?: boolean;
 }
 
 /** An answer, reported once, with all that can be made of it. */

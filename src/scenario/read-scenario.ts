@@ -160,7 +160,9 @@ function checkRange(
   const flaws = ends.flatMap((end) => end.flaws);
   const [low, high] = [ends[0]!.size, ends[1]!.size];
   if (flaws.length > 0 || low === null || high === null) return flaws;
-  if (low > high)
+  // Sums of shares, such as those of party sizes, differ by dust alone.
+  const dust = 1e-9 * Math.abs(high);
+  if (low > high + dust)
     return [
       {
         ...problemAt(
@@ -174,7 +176,7 @@ function checkRange(
       },
     ];
   const middle = valueSize(valueAt(scenario, wrap.path));
-  if (middle === null || (middle >= low && middle <= high)) return [];
+  if (middle === null || (middle >= low - dust && middle <= high + dust)) return [];
   return [
     problemAt(
       wrap.path,

@@ -1,0 +1,201 @@
+/** The rows of a sheet's file by part: what is a table of which part, and cells read as what they hold. */
+import { CsvError, parse } from 'csv-parse/sync';
+import { didYouMean } from '../quantities/nearest.js';
+import { columnsOf, MOST_SIZES, PARTS, type PartId, type SheetFlaw } from './sheet.js';
+
+export interface SheetRow {
+  readonly row: number;
+  readonly cells: ReadonlyMap<string, string>;
+}
+
+export interface SheetTables {
+  readonly head: ReadonlyMap<string, { readonly row: number; readonly value: string }>;
+  readonly parts: ReadonlyMap<PartId, readonly SheetRow[]>;
+  readonly sizes: number;
+}
+
+export type Tell = (
+  row: number,
+  column: string,
+  value: string,
+  rule: string,
+  remedy: string,
+) => void;
+
+/** Lines before the first part. */
+const HEAD = ['sheet', 'house', 'date'];
+
+/** @returns null where the file is no table at all; what is wrong goes to `tell` */
+export function tablesOf(text: string, tell: Tell): SheetTables | null {
+  let records: { record: string[]; info: { lines: number } }[];
+  try {
+    records = parse(text, {
+      bom: true,
+      delimiter: separatorOf(text),
+      trim: true,
+      relax_column_count: true,
+      skip_empty_lines: true,
+      info: true,
+    }) as unknown as typeof records;
+  } catch (error) {
+    if (!(error instanceof CsvError)) throw error;
+    tell(Number(error.lines ?? 1), '', '', 'is not a row of a table', 'check its quotes');
+    return null;
+  }
+  const head = new Map<string, { row: number; value: string }>();
+  const parts = new Map<PartId, SheetRow[]>();
+  let sizes = MOST_SIZES;
+  let part: PartId | null = null;
+  let columns: readonly string[] | null = null;
+  let unknown = false;
+  for (const { record, info } of records) {
+    const first = (record[0] ?? '').toLowerCase();
+    if (record.every((cell) => cell === '')) continue;
+    const alone = record.slice(1).every((cell) => cell === '');
+    const named = PARTS.find((id) => id === first);
+    if (alone && named !== undefined) {
+      if (parts.has(named))
+        tell(info.lines, '', first, 'is there twice', 'put its rows under one heading');
+      [part, columns, unknown] = [named, null, false];
+      parts.set(named, parts.get(named) ?? []);
+    } else if (part === null && !unknown) {
+      if (HEAD.includes(first)) head.set(first, { row: info.lines, value: record[1] ?? '' });
+      else if (alone) {
+        tell(info.lines, '', record[0]!, 'is not a part of the sheet', didYouMean(first, PARTS));
+        unknown = true;
+      } else
+        tell(
+          info.lines,
+          '',
+          record[0]!,
+          'stands before the first part',
+          `begin with ${HEAD.join(', ')}, then the parts`,
+        );
+    } else if (part !== null && columns === null) {
+      columns = record.map((cell) => cell.toLowerCase());
+      if (part === 'tally')
+        sizes = Math.max(1, columns.filter((one) => /^out \d+\+?$/.test(one)).length);
+      checkColumns(part, columns, sizes, info.lines, tell);
+    } else if (part !== null) {
+      const cells = new Map(columns!.map((name, at) => [name, record[at] ?? '']));
+      if (record.slice(columns!.length).some((cell) => cell !== ''))
+        tell(
+          info.lines,
+          part,
+          record.join(','),
+          'has more cells than the heading of its part',
+          'put text that has a comma in quotes',
+        );
+      if (isFilled(part, record)) parts.get(part)!.push({ row: info.lines, cells });
+    }
+  }
+  return { head, parts, sizes };
+}
+
+/** A row of which nothing was filled in is left out; a machine's number and a ware's name are printed. */
+function isFilled(part: PartId, record: readonly string[]): boolean {
+  const printed = part === 'tally' || part === 'loads' || part === 'ware' ? 1 : 0;
+  return part === 'tally' || record.slice(printed).some((cell) => cell !== '');
+}
+
+function checkColumns(
+  part: PartId,
+  columns: readonly string[],
+  sizes: number,
+  row: number,
+  tell: Tell,
+): void {
+  const wanted = columnsOf(part, sizes);
+  for (const name of wanted.filter((one) => !columns.includes(one)))
+    tell(row, part, name, 'is missing from the headings', `write ${wanted.join(', ')}`);
+  columns.forEach((name, at) => {
+    if (name === '') return;
+    if (!wanted.includes(name))
+      tell(row, part, name, `is not a column of ${part}`, didYouMean(name, wanted));
+    else if (columns.indexOf(name) !== at)
+      tell(row, part, name, 'is there twice', 'keep one of them');
+  });
+}
+
+/** Cells are parted by semicolons where decimals have commas. */
+function separatorOf(text: string): string {
+  const line = text.slice(0, 4000);
+  const count = (sign: string): number => line.split(sign).length;
+  return [',', ';', '\t'].reduce((best, sign) => (count(sign) > count(best) ? sign : best));
+}
+
+/** Reads the cells of one row; what does not fit is told, and read as null. */
+export class Cells {
+  constructor(
+    private readonly from: SheetRow,
+    private readonly tell: Tell,
+  ) {}
+
+  text(column: string): string {
+    return this.from.cells.get(column) ?? '';
+  }
+
+  wrong(column: string, rule: string, remedy: string): null {
+    this.tell(this.from.row, column, this.text(column), rule, remedy);
+    return null;
+  }
+
+  /** A whole number; null where the cell is empty. */
+  whole(column: string, most: number, least = 0): number | null {
+    const text = this.text(column);
+    if (text === '') return null;
+    if (/^-\d/.test(text)) return this.wrong(column, 'is negative', 'write 0 or more');
+    if (!/^\d{1,7}$/.test(text))
+      return this.wrong(column, 'is not a whole number', 'write how many, such as 3');
+    const value = Number(text);
+    if (value < least) return this.wrong(column, `is below ${least}`, `write ${least} or more`);
+    return value <= most
+      ? value
+      : this.wrong(
+          column,
+          `is more than ${most.toLocaleString('en')}`,
+          'check it for a slip of the pen',
+        );
+  }
+
+  /** A number above 0 with or without decimals. */
+  measure(column: string, most: number): number | null {
+    const text = this.text(column).replace(',', '.');
+    if (text === '') return null;
+    const value = /^-?\d+(\.\d+)?$/.test(text) ? Number(text) : NaN;
+    if (Number.isNaN(value))
+      return this.wrong(column, 'is not a number', 'write a number alone, such as 212');
+    if (value <= 0)
+      return this.wrong(column, value < 0 ? 'is negative' : 'is 0', 'write a number above 0');
+    return value <= most
+      ? value
+      : this.wrong(column, `is more than ${most}`, 'check it for a slip of the pen');
+  }
+
+  /** A time of day, minutes from midnight. */
+  clock(column: string): number | null {
+    const text = this.text(column);
+    if (text === '') return null;
+    const match = /^(\d{1,2})[:.](\d{2})(?:[:.]\d{2})?$/.exec(text);
+    const minute = match === null ? NaN : Number(match[1]) * 60 + Number(match[2]);
+    return match !== null && Number(match[2]) < 60 && minute < 24 * 60
+      ? minute
+      : this.wrong(column, 'is not a time of day', 'write it as 08:05');
+  }
+
+  /** Tells of an empty cell that the row needs. */
+  needed<T>(column: string, value: T | null): T | null {
+    if (value === null && this.text(column) === '')
+      this.wrong(
+        column,
+        'is empty in a row that is filled in',
+        'fill it in, or empty the whole row',
+      );
+    return value;
+  }
+}
+
+export const flawsInto =
+  (flaws: SheetFlaw[]): Tell =>
+  (row, column, value, rule, remedy) =>
+    void flaws.push({ row, column, value, rule, remedy });

@@ -1,0 +1,90 @@
+/** What a morning's sheet is worth, and what a filled one says, as data. */
+import type { LawFit } from '../../measuring/fit-law.js';
+import type { PartId } from '../../measuring/sheet.js';
+import type { Path } from '../../scenario/path.js';
+
+/** Cost and pieces of the stock with an input at the ends of its range, all else as it is. */
+export interface Swing {
+  readonly path: string;
+  readonly basis: string;
+  /** No range was given: read a fifth off either way. */
+  readonly fifthOff: boolean;
+  readonly cost: readonly [number, number];
+  readonly pieces: readonly [number, number];
+  /** Share of its range that one morning leaves, by the parts that can measure it. */
+  readonly leaves: Readonly<Partial<Record<PartId, number>>>;
+}
+
+/** How far the stock may be off for the inputs: their swings as independent errors, squares added. */
+export interface StockRange {
+  readonly cost: number;
+  readonly costLow: number;
+  readonly costHigh: number;
+  readonly pieces: number;
+  readonly piecesLow: number;
+  readonly piecesHigh: number;
+}
+
+export interface PartWorth {
+  readonly part: PartId;
+  /** Share of the stock's range that goes if this part alone is filled in. */
+  readonly narrows: number;
+  readonly inputs: readonly string[];
+  /** Minutes of somebody's attention: our own estimate. */
+  readonly minutes: number;
+}
+
+export interface MeasurePlan {
+  readonly scenario: string;
+  readonly seed: string;
+  readonly currency: string;
+  readonly level: number;
+  readonly days: number;
+  readonly now: StockRange;
+  /** After a morning with all parts kept. */
+  readonly foretold: StockRange;
+  /** Width of the range then over width now. */
+  readonly factor: number;
+  /** In order of worth. */
+  readonly parts: readonly PartWorth[];
+  /** Parts that hardly narrow the answer of this house. */
+  readonly left: readonly PartId[];
+  readonly swings: readonly Swing[];
+}
+
+/** An input as a sheet has it. */
+export interface Measured {
+  readonly path: string;
+  readonly at: Path;
+  readonly value: unknown;
+  readonly range: readonly [unknown, unknown] | null;
+  readonly source: string;
+  /** What was counted or timed. */
+  readonly n: number;
+  /** Mean and 95 % interval in `unit`, and the standard deviation; null where there is none. */
+  readonly mean: number;
+  readonly low: number | null;
+  readonly high: number | null;
+  readonly sd: number | null;
+  readonly unit: 'min' | 's' | 'share' | 'guests' | 'pieces' | 'ml' | 'mm';
+  /** Times, and the laws tried on them. */
+  readonly law: { readonly fit: LawFit; readonly times: readonly number[] } | null;
+}
+
+export interface Kept {
+  readonly path: string;
+  readonly why: string;
+}
+
+export interface SheetReading {
+  readonly scenario: string;
+  readonly date: string;
+  readonly measured: readonly Measured[];
+  readonly kept: readonly Kept[];
+  readonly notes: readonly string[];
+  readonly before: StockRange;
+  readonly after: StockRange;
+  readonly factor: number;
+  readonly currency: string;
+  readonly days: number;
+}

@@ -1,0 +1,79 @@
+/** Measuring, asked and answered: which sheet is worth a morning here, or what a filled one says. */
+import { piecesPerRackOf } from '../../scenario/rack-geometry.js';
+import type { Ask, Asking, OutFile } from '../question.js';
+import { sheetFacts } from './facts.js';
+import type { measure } from './head.js';
+import { sheetPage } from './print.js';
+import { readFilled } from './read.js';
+import { planBlocks } from './tell-plan.js';
+import { readingBlocks } from './tell-reading.js';
+import { sheetCsv } from './template.js';
+import { measurePlan } from './worth.js';
+
+/** Days of each reading, unless said otherwise. */
+const DAYS = 200;
+
+export const ask: Ask<typeof measure> = async (asking, given) => {
+  const { opened, runner, context, today } = asking;
+  const { scenario } = opened;
+  const options = {
+    level: scenario.level,
+    seed: given.seed ?? scenario.seed,
+    days: given.days ?? DAYS,
+    piecesPerRack: piecesPerRackOf,
+  };
+  if (given.read !== undefined) {
+    const facts = sheetFacts(scenario, context, []);
+    const read = await readFilled({
+      file: given.read,
+      opened,
+      text: textOf(asking),
+      facts,
+      today,
+      runner,
+      options,
+    });
+    if (!read.ok) return read;
+    const { reading, text } = read.value;
+    const files: OutFile[] =
+      reading.measured.length === 0
+        ? []
+        : [
+            {
+              ending: `measured.${text.trimStart().startsWith('{') ? 'json' : 'yaml'}`,
+              content: text,
+              fresh: true,
+            },
+          ];
+    return {
+      ok: true,
+      value: {
+        json: reading,
+        blocks: readingBlocks(reading, context),
+        files: () => Promise.resolve(files),
+      },
+    };
+  }
+  const plan = await measurePlan(opened, runner, options);
+  const facts = sheetFacts(
+    scenario,
+    context,
+    plan.parts.map(({ part }) => part),
+  );
+  return {
+    ok: true,
+    value: {
+      json: plan,
+      blocks: planBlocks(plan, context),
+      files: async (_draw, typefaces) => [
+        { ending: 'sheet.html', content: sheetPage(facts, await typefaces()) },
+        { ending: 'sheet.csv', content: sheetCsv(facts) },
+      ],
+    },
+  };
+};
+
+function textOf({ text }: Asking): string {
+  if (text === undefined) throw new Error('the text of the scenario is needed to write a new one');
+  return text;
+}

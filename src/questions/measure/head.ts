@@ -1,0 +1,22 @@
+import type { Head } from '../question.js';
+
+export const measure = {
+  name: 'measure',
+  describe:
+    'What to count on a first morning in the house, in order of worth; reads the filled sheet back',
+  settings: {
+    read: {
+      as: 'file',
+      most: 1_000_000,
+      describe: 'Filled sheet (CSV) to turn into measured inputs; with --out, a new scenario',
+    },
+    seed: { as: 'word', describe: 'Word or number that the random days are drawn from' },
+    days: {
+      as: 'whole',
+      from: 20,
+      to: 20_000,
+      describe: 'Number of days for each reading of an input at an end of its range',
+    },
+  },
+  writes: true,
+} as const satisfies Head;

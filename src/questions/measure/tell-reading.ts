@@ -1,0 +1,101 @@
+/** What a filled sheet says, as blocks, with pictures of fitted against observed. */
+import { fold, heading, list, paragraphs, table, type Block } from '../../tell/block.js';
+import type { ReportContext } from '../../tell/context.js';
+import { formatsFor, type Formats } from '../../tell/format.js';
+import { inputName } from '../../tell/input-name.js';
+import { english } from '../../tell/words.js';
+import type { Measured, SheetReading } from './answer.js';
+import { rangeText } from './tell-plan.js';
+import { say } from './words.js';
+
+export function readingBlocks(reading: SheetReading, context: ReportContext): Block[] {
+  const formats = formatsFor(context);
+  const { measured, kept, notes, date } = reading;
+  const fitted = measured.filter(({ law }) => law !== null);
+  return [
+    heading(say.readHeading),
+    paragraphs(
+      [
+        measured.length === 0
+          ? say.readNone(date)
+          : say.readLead(formats.count(measured.length), date),
+      ],
+      'lead',
+    ),
+    paragraphs(
+      measured.length === 0
+        ? []
+        : [
+            say.readFactor(
+              rangeText(reading.before, formats),
+              rangeText(reading.after, formats),
+              formats.percent(reading.factor, 0),
+            ),
+          ],
+    ),
+    table({
+      caption: say.measured,
+      columns: [
+        { title: say.input, as: 'words' },
+        { title: say.n, as: 'figures' },
+        { title: say.value, as: 'figures' },
+        { title: say.interval, as: 'figures' },
+        { title: say.spread, as: 'figures', spare: true },
+        { title: say.law, as: 'words', spare: true },
+      ],
+      rows: measured.map((one) => [
+        inputName(one.path, english),
+        formats.count(one.n),
+        amount(one.mean, one, formats),
+        one.low === null || one.high === null
+          ? '–'
+          : `${amount(one.low, one, formats)} to ${amount(one.high, one, formats)}`,
+        one.sd === null ? '–' : amount(one.sd, one, formats),
+        one.law?.fit.chosen.law ?? '–',
+      ]),
+    }),
+    fold(say.laws, [
+      table({
+        caption: say.laws,
+        columns: [
+          { title: say.input, as: 'words' },
+          { title: say.law, as: 'words' },
+          { title: say.fit, as: 'words' },
+        ],
+        rows: fitted.map(({ path, law }) => [
+          inputName(path, english),
+          law!.fit.tried.map(({ law: name, aicc }) => `${name} ${aicc.toFixed(1)}`).join(', '),
+          law!.fit.fit === null
+            ? '–'
+            : say.fits(
+                formats.decimal(law!.fit.fit.distance, 2),
+                formats.decimal(law!.fit.fit.p, 2),
+              ),
+        ]),
+      }),
+    ]),
+    list(
+      kept.map(({ path, why }) => `${inputName(path, english)}: ${why}.`),
+      say.kept,
+    ),
+    list(notes, say.notes),
+    paragraphs(measured.length === 0 ? [] : [say.written]),
+  ];
+}
+
+function amount(value: number, { unit }: Measured, formats: Formats): string {
+  switch (unit) {
+    case 'share':
+      return formats.percent(value, 1);
+    case 'min':
+      return `${formats.decimal(value)}\u00A0min`;
+    case 's':
+      return `${formats.count(value)}\u00A0s`;
+    case 'guests':
+      return formats.decimal(value, 2);
+    case 'pieces':
+      return Number.isInteger(value) ? formats.count(value) : formats.decimal(value, 2);
+    default:
+      return `${formats.count(value)}\u00A0${unit}`;
+  }
+}

@@ -1,0 +1,111 @@
+/** What measuring says, in words. Arguments are ready-made text. */
+import type { PartId } from '../../measuring/sheet.js';
+
+interface PartWords {
+  readonly title: string;
+  /** How it is filled in. */
+  readonly how: string;
+  /** Titles of the columns on paper, in the order of the file's. */
+  readonly columns: readonly string[];
+}
+
+export const say = {
+  heading: 'What to measure on a first morning',
+  sheet: 'Sheet of a morning',
+  lead: (pieces: string, after: string): string =>
+    `The inputs leave the stock open between ${pieces} pieces. One morning with this sheet should leave ${after}.`,
+  nothing:
+    'No input of this house that a sheet can measure moves the stock; there is nothing to count.',
+  factor: (share: string): string =>
+    `That is ${share} of the range now. It counts the errors of all inputs as independent, and a 95 % interval as the range of what was measured.`,
+  worth: 'What it is worth to fill in each part alone',
+  part: 'Part',
+  narrows: 'Narrows the range by',
+  takes: 'Takes',
+  says: 'Says',
+  takesTally: (hours: string): string => `one person for ${hours}`,
+  takesMinutes: (minutes: string): string => `about ${minutes}`,
+  estimate: 'The times are our own estimate.',
+  left: (parts: string): string =>
+    `Not worth a morning in this house: ${parts}. Each would narrow the range by less than 1 %.`,
+  leftStays:
+    'The timed stays are on the sheet all the same: the counts need to know how much stays differ.',
+  swings: 'What moves the stock, at the ends of what is plausible',
+  input: 'Input',
+  low: 'Low end',
+  high: 'High end',
+  basis: 'Basis',
+  leaves: 'A morning leaves',
+  fifthOff: 'No range is given for it: read a fifth off either way.',
+  days: (days: string, seed: string): string =>
+    `Read on ${days} simulated days, the same for all (seed ${seed}).`,
+  next: 'Write the sheet with --out FOLDER, fill in the CSV, and read it with --read.',
+
+  readHeading: 'What the sheet says',
+  readLead: (count: string, date: string): string =>
+    `${count} inputs are now measured, from the sheet of ${date}.`,
+  readNone: (date: string): string =>
+    `The sheet of ${date} changes nothing: too little was counted.`,
+  readFactor: (before: string, after: string, share: string): string =>
+    `The inputs left the stock open between ${before} pieces; they now leave ${after} (${share} of the range before, in money).`,
+  measured: 'Measured',
+  value: 'Mean',
+  interval: '95 % interval',
+  spread: 'SD',
+  n: 'n',
+  law: 'Law',
+  laws: 'Laws tried: the smallest AICc is taken',
+  fit: 'Fit',
+  fits: (distance: string, p: string): string => `distance ${distance}, p = ${p}`,
+  kept: 'Kept as they were',
+  notes: 'Check these',
+  written: 'The new scenario has these values, marked as measured, with the sheet as their source.',
+  outMissing: 'Nothing was written: give --out FOLDER for the new scenario.',
+  house: 'House',
+  date: 'Day',
+  by: 'Counted by',
+  before: 'already sitting',
+  after: 'still sitting',
+} as const;
+
+export const partWords: Readonly<Record<PartId, PartWords>> = {
+  tally: {
+    title: 'Who comes and goes, by quarter hour',
+    how: 'One mark for each party: “in” when it sits down with its drinks, “out” when it leaves, “away” when it takes its drinks with it; by guests in the party. Count all quarter hours, 0 where nobody came. First drinks: those of parties marked “in”; second drinks: all they order later. Seats taken: at the start of the quarter hour.',
+    columns: ['From', 'In', 'Out', 'Away', 'First drinks', 'Second drinks', 'Seats taken'],
+  },
+  stays: {
+    title: 'Timed stays',
+    how: 'When you are free, take the next party that sits down with its drinks; never choose one that has been there for a while.',
+    columns: ['Guests', 'Served at', 'Left at'],
+  },
+  rounds: {
+    title: 'Clearing rounds',
+    how: 'Every time somebody goes round, in order, also when there was little to take: when the round began; of its first trip the seconds from the bench to the bench, and the pieces carried.',
+    columns: ['Began at', 'First trip, seconds', 'Pieces of first trip'],
+  },
+  loads: {
+    title: 'Loads of the dishwasher',
+    how: 'When the first piece of this rack came to the bench, when the machine was started; seconds to load, of the cycle, and to unload; pieces in the rack, and how many would fill it. Hot water and steam: keep clear of the door.',
+    columns: [
+      'Machine',
+      'First piece at',
+      'Started at',
+      'Loading, s',
+      'Cycle, s',
+      'Unloading, s',
+      'Pieces',
+      'Full at',
+    ],
+  },
+  dirty: {
+    title: 'Dirty pieces at three moments',
+    how: 'Count at any three moments of the rush.',
+    columns: ['At', 'On tables', 'Waiting to be washed'],
+  },
+  ware: {
+    title: 'The pieces themselves',
+    how: 'Fill one to the brim and pour it into a measuring jug; lay a ruler across the rim, outside to outside.',
+    columns: ['Item', 'Brim, ml', 'Rim, mm'],
+  },
+};

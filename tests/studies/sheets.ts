@@ -1,0 +1,183 @@
+/**
+ * Mornings' sheets of houses whose truth is known, simulated and read back: how often the interval of each input holds
+ * the truth (1,000 mornings), how far the stock's range really shrinks beside what was foretold (200 mornings), and
+ * what is foretold beside brute force: inputs drawn from what was known before and after each of many mornings, the
+ * house sized for every draw.
+ */
+import { appendFileSync, existsSync, readFileSync, writeFileSync } from 'node:fs';
+import { join } from 'node:path';
+import { inThisThread } from '../../src/cafe/runner.js';
+import { meanMs } from '../../src/engine/durations.js';
+import { meanSize } from '../../src/measuring/tilted-sizes.js';
+import { sheetFacts } from '../../src/questions/measure/facts.js';
+import { habitReaders, measuredInputs } from '../../src/questions/measure/inputs.js';
+import { readFilled, sheetOf } from '../../src/questions/measure/read.js';
+import { measurePlan, rangeWith, swingsOf, widthOf } from '../../src/questions/measure/worth.js';
+import { piecesPerRackOf } from '../../src/scenario/rack-geometry.js';
+import { readScenario } from '../../src/scenario/read-scenario.js';
+import type { Scenario } from '../../src/scenario/scenario.js';
+import { exactBinomialInterval } from '../../src/statistics/exact-binomial-interval.js';
+import { contextOf } from '../../src/tell/context-of.js';
+import { morningOf } from '../measuring/morning.js';
+
+const MORNINGS = 1000;
+const READ = 200;
+const DAYS = 100;
+const FILE = 'reports/study-sheets.json';
+const HOUSES = ['1-commuter-bar', '2-brunch-room'] as const;
+type Figures = Record<string, unknown>;
+
+function opened(house: string) {
+  const text = readFileSync(`scenarios/${house}.yaml`, 'utf8');
+  const read = readScenario(text, house, { piecesPerRack: piecesPerRackOf });
+  if (!read.ok) throw new Error(read.problems.map(({ message }) => message).join('\n'));
+  return { text, read };
+}
+
+/** The truth of what a sheet measures, in the unit of the reading. */
+function truths({ guests, clearing, washing }: Scenario): ReadonlyMap<string, number> {
+  const minutes = (law: Parameters<typeof meanMs>[0]): number => meanMs(law) / 60_000;
+  const truth = new Map<string, number>([
+    ['guests.partySize', meanSize(guests.partySize)],
+    ['guests.drinksEach', guests.drinksEach],
+    ['guests.secondDrink', guests.secondDrink],
+  ]);
+  if (typeof guests.staysIn === 'number') truth.set('guests.staysIn', guests.staysIn);
+  guests.dwell.forEach((law, at) => truth.set(`guests.dwell.bySize.${at + 1}`, minutes(law)));
+  if (guests.dwell.length === 1) truth.set('guests.dwell', minutes(guests.dwell[0]!));
+  if (clearing !== 'atOnce') {
+    truth.set('clearing.every', minutes(clearing.every));
+    truth.set('clearing.trip', minutes(clearing.trip) * 60);
+  }
+  const wait = washing.partLoadWait;
+  if (wait !== null) truth.set('washing.partLoadWait', minutes(wait));
+  return truth;
+}
+
+const share = (count: number, of: number) => {
+  const { share: found, low, high } = exactBinomialInterval(count, of);
+  return { share: found, interval: [low, high], of };
+};
+const median = (values: readonly number[]): number => {
+  const sorted = values.toSorted((a, b) => a - b);
+  return (
+    (sorted[Math.floor((sorted.length - 1) / 2)]! + sorted[Math.ceil((sorted.length - 1) / 2)]!) / 2
+  );
+};
+
+export async function main(folder: string): Promise<void> {
+  const figures: Figures = existsSync(FILE)
+    ? (JSON.parse(readFileSync(FILE, 'utf8')) as Figures)
+    : {};
+  const keep = (name: string, found: unknown): void => {
+    figures[name] = found;
+    writeFileSync(FILE, `${JSON.stringify(figures, null, 1)}\n`);
+    process.stdout.write(`${name}: ${JSON.stringify(found)}\n`);
+  };
+  for (const house of HOUSES) {
+    const name = `${house}: intervals of ${MORNINGS} mornings`;
+    if (!(name in figures)) keep(name, coverage(house));
+  }
+  for (const house of HOUSES) {
+    const name = `${house}: range of the stock after ${READ} mornings`;
+    if (!(name in figures)) keep(name, await narrowing(house, folder));
+  }
+}
+
+function coverage(house: string): unknown {
+  const { read } = opened(house);
+  const { scenario, inputs } = read;
+  // As if nothing had been measured, so that the sheet speaks of all it can.
+  const unmeasured = inputs.map((input) => ({ ...input, basis: 'assumed' as const }));
+  const truth = truths(scenario);
+  const facts = sheetFacts(scenario, contextOf(scenario, inputs, '', piecesPerRackOf), []);
+  const readers = habitReaders(scenario, 'readers');
+  const seen = new Map<string, { inside: number; n: number; error: number; kept: number }>();
+  for (let number = 0; number < MORNINGS; number += 1) {
+    const { csv } = morningOf(scenario, 'sheets', number);
+    const sheet = sheetOf(
+      { name: 'sheet.csv', bytes: new TextEncoder().encode(csv) },
+      facts,
+      '2026-12-31',
+    );
+    if (!sheet.ok) throw new Error(sheet.problems.map(({ message }) => message).join('\n'));
+    const { measured, kept } = measuredInputs(sheet.value, scenario, unmeasured, null, readers);
+    const of = (path: string) => {
+      const one = seen.get(path) ?? { inside: 0, n: 0, error: 0, kept: 0 };
+      seen.set(path, one);
+      return one;
+    };
+    for (const { path, low, high, mean } of measured) {
+      const true_ = truth.get(path);
+      if (true_ === undefined || low === null || high === null) continue;
+      const one = of(path);
+      one.n += 1;
+      one.inside += low <= true_ && true_ <= high ? 1 : 0;
+      one.error += mean / true_ - 1;
+    }
+    for (const { path } of kept) if (truth.has(path)) of(path).kept += 1;
+  }
+  return Object.fromEntries(
+    [...seen].map(([path, { inside, n, error, kept }]) => [
+      path,
+      {
+        covered: n === 0 ? null : share(inside, n),
+        meanError: n === 0 ? null : error / n,
+        saidTooLittle: kept,
+      },
+    ]),
+  );
+}
+
+/** The range really left by each morning, read at the ends of what its sheet says. Resumable morning by morning. */
+async function narrowing(house: string, folder: string): Promise<unknown> {
+  const { text, read } = opened(house);
+  const { scenario, inputs } = read;
+  const options = {
+    level: scenario.level,
+    seed: scenario.seed,
+    days: DAYS,
+    piecesPerRack: piecesPerRackOf,
+  };
+  const runner = inThisThread();
+  const plan = await measurePlan(read, runner, options);
+  // All parts that are on the printed sheet, the stays with the tally.
+  const found = await swingsOf(read, runner, options);
+  const foretold =
+    widthOf(rangeWith(found, ['tally', 'stays', 'rounds', 'loads'])) /
+    widthOf(rangeWith(found, []));
+  const facts = sheetFacts(scenario, contextOf(scenario, inputs, '', piecesPerRackOf), []);
+  const log = join(folder, `sheets-${house}.jsonl`);
+  const done = existsSync(log)
+    ? readFileSync(log, 'utf8')
+        .trim()
+        .split('\n')
+        .map((line) => Number(line))
+    : [];
+  for (let number = done.length; number < READ; number += 1) {
+    const { csv } = morningOf(scenario, 'narrowing', number);
+    const answer = await readFilled({
+      file: { name: 'sheet.csv', bytes: new TextEncoder().encode(csv) },
+      opened: read,
+      text,
+      facts,
+      today: '2026-12-31',
+      runner,
+      options,
+    });
+    if (!answer.ok) throw new Error(answer.problems.map(({ message }) => message).join('\n'));
+    done.push(answer.value.reading.factor);
+    appendFileSync(log, `${answer.value.reading.factor}\n`);
+  }
+  return {
+    days: DAYS,
+    foretold,
+    foretoldOfPartsWorthIt: plan.factor,
+    medianFound: median(done),
+    foundOverForetold: median(done) / foretold,
+    quartiles: [
+      median(done.filter((one) => one <= median(done))),
+      median(done.filter((one) => one >= median(done))),
+    ],
+  };
+}
