@@ -6,10 +6,12 @@ import { piecesPerRackOf } from '../scenario/rack-geometry.js';
 import { readWhole } from './files.js';
 import { MistakeError } from './mistakes.js';
 
-export type OpenScenario = Extract<ReadResult, { ok: true }> & { readonly text: string };
+export type OpenScenario = Extract<ReadResult, { ok: true }>;
 
 /** @throws MistakeError with all problems, each with its place, rule and remedy */
-export async function openScenario(path: string): Promise<OpenScenario> {
+export async function openScenario(
+  path: string,
+): Promise<OpenScenario & { readonly text: string }> {
   const bytes = await readWhole(path, largestScenarioBytes);
   const result = readScenario(bytes, path, { piecesPerRack: piecesPerRackOf });
   if (!result.ok) throw problemsAsMistake(result.problems);

@@ -34,7 +34,7 @@ export function morningOf(
   demand.draw(number, day);
   const recorder = new WalkRecorder(model);
   floor.run(day, number, null, recorder);
-  const { times } = recorder;
+  const { times } = recorder.moments;
   const end = (moment: number): number => times[Math.min(moment, times.length - 1)]!;
   const parties = recorder.parties.map((seen) => {
     const first = seen.drink.flatMap((drink, at) =>

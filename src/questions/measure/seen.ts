@@ -29,7 +29,8 @@ export type Habit = 'clearing.every' | 'washing.partLoadWait';
 export function roundsSeen(
   recorder: WalkRecorder,
 ): { beganMs: number; endMs: number; pieces: number }[] {
-  const { times, trips } = recorder;
+  const { moments, trips } = recorder;
+  const { times } = moments;
   const at = (moment: number): number => times[Math.min(moment, times.length - 1)]!;
   const busyUntil = new Map<number, number>();
   return trips.flatMap(({ clearer, from, until, pieces }) => {
@@ -44,7 +45,8 @@ export function racksSeen(
   recorder: WalkRecorder,
   perRack: readonly number[],
 ): { firstMs: number; startedMs: number; fill: number }[] {
-  const { times, stages, racks } = recorder;
+  const { moments, stages, racks } = recorder;
+  const { times } = moments;
   const LOADING = 1;
   return stages.flatMap(({ stage, from, racks: loaded }) =>
     stage !== LOADING
