@@ -25,7 +25,7 @@ export { formatProblem, type Problem } from './scenario/problems.js';
 export type { Answer } from './questions/size/answer.js';
 export type { Comparison } from './questions/compare/answer.js';
 export type { OrderAnswer } from './questions/order/study.js';
-export type { RacksAnswer } from './questions/racks/study.js';
+export type { RacksAnswer } from './questions/racks/answer.js';
 export type { SuitAnswer } from './suiting/answer.js';
 export type { Result } from './questions/result.js';
 export { runDays } from './cafe/run-days.js';

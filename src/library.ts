@@ -9,7 +9,7 @@ import type { Comparison } from './questions/compare/answer.js';
 import { orderAnswer, type OrderAnswer } from './questions/order/study.js';
 import type { Result } from './questions/result.js';
 import { askAlternatives, askOrder, askRacks, askSuit } from './questions/questions.js';
-import type { RacksAnswer } from './questions/racks/study.js';
+import type { RacksAnswer } from './questions/racks/answer.js';
 import type { Problem } from './scenario/problems.js';
 import { piecesPerRackOf } from './scenario/rack-geometry.js';
 import { readScenario as read } from './scenario/read-scenario.js';

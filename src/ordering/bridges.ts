@@ -5,7 +5,7 @@ import { chooseBuy, type SolverLoader } from './choose-buy.js';
 import type { Bridges, OrderLine } from './order-sheet.js';
 import { PLAN_GAP, planOrders, type OrderPlan, type PlannedWare } from './plan.js';
 import { openingHolding } from './policy.js';
-import type { SupplyModel } from './read-supply.js';
+import type { SupplyModel } from './supply-model.js';
 import { quoteFor } from './supply.js';
 
 /**

@@ -16,7 +16,7 @@ import type { OrderLine, OrderSheet, SheetConsignment } from './order-sheet.js';
 import { planOrders, type PlannedWare } from './plan.js';
 import { problem } from './problems.js';
 import type { Outcome, Warning } from '../quantities/flaw.js';
-import type { SupplyModel } from './read-supply.js';
+import type { SupplyModel } from './supply-model.js';
 import { lineOf, ratesOf, type OrderedWare } from './sheet-line.js';
 import { cartonsIn, massOf, quoteFor, stepAt, type Consignment } from './supply.js';
 import { eachAlone } from './suppliers-alone.js';

@@ -7,7 +7,6 @@ import { minorDigits } from '../quantities/money.js';
 import { inUnits } from './money.js';
 import type { OrderLine, OrderSheet, SheetConsignment } from './order-sheet.js';
 import { repeatWords } from './order-sheet-csv.js';
-import { reorderCard } from './reorder-card.js';
 import {
   formula,
   head,
@@ -17,11 +16,11 @@ import {
   text,
   valuesBeside,
   withoutResult,
-  wrapped,
   type FormulaCell,
   type SheetCell,
   type Workbook,
 } from './workbook-cells.js';
+import { takeawayRows, cardRows, noteRows } from './workbook-sheets.js';
 
 /** Data and features for the writer: `write(book.sheets, { features: book.features })`. */
 export function orderSheetXlsx(sheet: OrderSheet): Workbook {
@@ -282,60 +281,5 @@ function freightRows(sheet: OrderSheet): SheetCell[][] {
         input(step.perKgMinor),
       ]),
     ),
-  ];
-}
-
-function takeawayRows(sheet: OrderSheet): SheetCell[][] {
-  const titles = [
-    'Item',
-    'Kind',
-    'Mean week',
-    'Of these, a house cup ran out',
-    'Enough for, in the share of weeks asked for',
-    'Pieces a sleeve',
-    'Whole sleeves',
-    `Cost a week, ${sheet.currency}`,
-  ];
-  return [
-    titles.map(head),
-    ...sheet.takeaway.map((line): SheetCell[] => [
-      text(line.name),
-      text(line.kind),
-      number(line.aWeek, '#,##0.0'),
-      number(line.asFallBackAWeek, '#,##0.0'),
-      number(line.forAWeek),
-      number(line.sleeve),
-      number(line.sleevesAWeek),
-      line.minorAWeek === null
-        ? null
-        : number(inUnits(line.minorAWeek, sheet.currency), moneyFormat(sheet.currency)),
-    ]),
-  ];
-}
-
-function cardRows(sheet: OrderSheet): SheetCell[][] {
-  const rows = sheet.lines.flatMap((line): SheetCell[][] => {
-    const card = reorderCard(line, sheet);
-    return [
-      [text(card.title), text('Rule'), wrapped(card.rule)],
-      ...card.rows.map(({ label, text: said }): SheetCell[] => [null, text(label), wrapped(said)]),
-    ];
-  });
-  return [['Ware', 'What', 'How much, when'].map(head), ...rows];
-}
-
-function noteRows(sheet: OrderSheet): SheetCell[][] {
-  return [
-    ['Kind', 'Note', 'Defers to'].map(head),
-    ...sheet.warnings.map((warning): SheetCell[] => [
-      text('Warning'),
-      wrapped(warning.message),
-      null,
-    ]),
-    ...sheet.cautions.map((caution): SheetCell[] => [
-      text('Caution'),
-      wrapped(caution.text),
-      wrapped(caution.defersTo),
-    ]),
   ];
 }

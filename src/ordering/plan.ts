@@ -18,7 +18,7 @@ import { DAYS_A_YEAR, expectedLosses, type LossRates } from './losses.js';
 import { openingHolding, repeats } from './policy.js';
 import { problem } from './problems.js';
 import type { Outcome } from '../quantities/flaw.js';
-import type { SupplyModel } from './read-supply.js';
+import type { SupplyModel } from './supply-model.js';
 import { priceAt, quoteFor, type Quote, type Supplier } from './supply.js';
 
 export interface PlannedWare {

@@ -6,7 +6,7 @@ import * as z from 'zod';
 import { durationLaw } from '../quantities/duration-law.js';
 import { group, list, named } from '../quantities/group.js';
 import { money } from '../quantities/money.js';
-import { count, countOrUnlimited, plainNumber, share } from '../quantities/numbers.js';
+import { count, plainNumber, share } from '../quantities/numbers.js';
 import {
   bad,
   good,
@@ -274,47 +274,5 @@ export const supplySchema = group(
   'write { suppliers: ... }, or leave it out',
 );
 
-const piecesEach = named(count('pieces'), 'write the pieces of each ware, such as { cup: 20 }');
-
-export const storageSchema = group(
-  {
-    /** The machine top. */
-    top: group(
-      {
-        width: length.optional(),
-        depth: length.optional(),
-        /** Pieces on each other; a manual may forbid even this. */
-        high: count('pieces in a stack', 1).optional(),
-        massLimit: mass.optional(),
-        gap: length.optional(),
-      },
-      'write { width: 700 mm, depth: 380 mm }',
-    ),
-    reserve: group(
-      {
-        width: length,
-        depth: length,
-        shelves: count('shelves', 1),
-        high: count('pieces in a stack', 1).optional(),
-      },
-      'write { width: 900 mm, depth: 400 mm, shelves: 2 }',
-    ).optional(),
-    /** Pieces kept on top where they are not to be worked out. */
-    onTop: piecesEach.optional(),
-    /** Pieces left on top at which more are fetched, where it is not to be worked out. */
-    trigger: piecesEach.optional(),
-    trip: duration.optional(),
-    tripPieces: count('pieces per trip', 1).optional(),
-    /** Who fetches: the maker, or so many hands of their own. */
-    fetchedBy: z
-      .union([z.literal('maker'), countOrUnlimited('hands', 1)], {
-        error: 'does not say who fetches; write maker, or a number of hands',
-      })
-      .optional(),
-  },
-  'write { top: { width: 700 mm, depth: 380 mm } }',
-);
-
 export type SupplySlice = z.output<typeof supplySchema>;
-export type StorageSlice = z.output<typeof storageSchema>;
 export type RepeatSupply = z.output<typeof repeat>;

@@ -9,7 +9,7 @@ import type { OrderLine } from './order-sheet.js';
 import { cheapestFor } from './plan.js';
 import { openingHolding, ordersForPar } from './policy.js';
 import type { Warning } from '../quantities/flaw.js';
-import type { SupplyModel } from './read-supply.js';
+import type { SupplyModel } from './supply-model.js';
 import { quoteFor, type Quote, type Supplier } from './supply.js';
 import { shelfCourse } from './shelf-course.js';
 

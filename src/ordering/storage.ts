@@ -5,7 +5,7 @@
 import { poissonCounts, quantileOf } from './counts-of-pieces.js';
 import { problem } from './problems.js';
 import type { Fault, Warning } from '../quantities/flaw.js';
-import type { StorageSlice } from './schema.js';
+import type { StorageSlice } from './storage-schema.js';
 import { packedOn, piecesOnTop, type Pieces, type StoredWare } from './machine-top.js';
 import type { Board, PlacedStack } from './shelf-packing.js';
 

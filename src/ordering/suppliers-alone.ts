@@ -2,7 +2,7 @@
 import type { SolverLoader } from './choose-buy.js';
 import type { SupplierComparison } from './order-sheet.js';
 import { planOrders, type OrderPlan, type PlannedWare } from './plan.js';
-import type { SupplyModel } from './read-supply.js';
+import type { SupplyModel } from './supply-model.js';
 import { quoteFor } from './supply.js';
 
 export interface Alone {

@@ -4,7 +4,7 @@ import { chooseBuy, type SolverLoader } from './choose-buy.js';
 import { consignmentTotal } from './costs/index.js';
 import { freight } from './costs/freight.js';
 import { landedLines, type LandedLine } from './landed.js';
-import type { SupplyModel } from './read-supply.js';
+import type { SupplyModel } from './supply-model.js';
 import { quoteFor, type Consignment } from './supply.js';
 
 export interface TopUp {

@@ -1,25 +1,14 @@
 /**
  * What the tables mean, in order of consequence: one small function a kind of finding.
  */
-import { fitWords, isMisfit } from '../racking/saucer-fit.js';
 import { CONSEQUENCES } from './answer.js';
-import type { Consequence, DrinkAnswer, Finding, WareAnswer } from './answer.js';
+import type { DrinkAnswer, Finding } from './answer.js';
 import { FACTS } from './facts.js';
-import type { Basis } from './facts.js';
-import { rackCliff } from './fit.js';
-import type { Reads } from './read.js';
 import { remedyWords } from './remedy-words.js';
-import { scaldCaution } from './scald.js';
 import { COLOUR_NOTE } from './sheet.js';
-import { celsius, grams, percent } from './words.js';
-import type { SuitInput } from './input.js';
-
-export interface FindingsInput {
-  readonly drinks: readonly DrinkAnswer[];
-  readonly ware: readonly WareAnswer[];
-  readonly reads: Reads;
-  readonly input: SuitInput;
-}
+import { celsius, percent } from './words.js';
+import { hotWall, hardToHold, saucers, spout, racks, unasked } from './ware-findings.js';
+import { type FindingsInput, make, shareOf } from './finding.js';
 
 /** All findings: harm first, and within a consequence what weighs most. */
 export function findingsOf(all: FindingsInput): Finding[] {
@@ -51,19 +40,6 @@ export function findingsOf(all: FindingsInput): Finding[] {
   );
 }
 
-const make = (
-  consequence: Consequence,
-  code: string,
-  about: string,
-  path: string,
-  weight: number,
-  basis: Basis,
-  message: string,
-): Finding => ({ consequence, code, about, message, basis, path, weight });
-
-const shareOf = (drink: DrinkAnswer, { input }: FindingsInput): number =>
-  input.menu.find((d) => d.id === drink.drink)?.share ?? 0;
-
 function tooHot(drink: DrinkAnswer, all: FindingsInput): Finding[] {
   const [, high] = FACTS.preferredC.range;
   const found: Finding[] = [];
@@ -91,57 +67,6 @@ function tooHot(drink: DrinkAnswer, all: FindingsInput): Finding[] {
         shareOf(drink, all),
         'published',
         `${drink.name} to take away leaves at ${celsius(drink.paperFirstC)}, because a paper cup hardly cools it. Careful: ${drink.scaldInPaper}.`,
-      ),
-    );
-  }
-  return found;
-}
-
-function hotWall(ware: WareAnswer): Finding[] {
-  if (ware.outerWallC === null || ware.outerWallC < FACTS.hotWallC.value) return [];
-  return [
-    make(
-      'harm',
-      'hot-wall',
-      ware.ware,
-      `ware.${ware.ware}.handle`,
-      ware.outerWallC,
-      'published',
-      `${ware.name} has no handle, and its wall reaches ${celsius(ware.outerWallC)}: ${scaldCaution(ware.outerWallC)}. Use a handle, a double wall or a sleeve.`,
-    ),
-  ];
-}
-
-function hardToHold(ware: WareAnswer, all: FindingsInput): Finding[] {
-  if (ware.grip === null) return [];
-  const found = ware.grip.flags.map((flag) => {
-    const [what, limit] =
-      flag.code === 'heavy'
-        ? [`weighs ${grams(flag.value)} filled`, `over ${grams(flag.limit)}`]
-        : [
-            `has a handle opening ${Math.round(flag.value)} mm ${flag.code === 'narrow-opening' ? 'wide' : 'tall'}`,
-            `under ${flag.limit} mm`,
-          ];
-    return make(
-      'unusable',
-      flag.code,
-      ware.ware,
-      flag.code === 'heavy' ? `ware.${ware.ware}.mass` : `suit.ware.${ware.ware}.opening`,
-      Math.abs(flag.value / flag.limit - 1),
-      flag.basis,
-      `${ware.name} ${what}, ${limit}. People with weak hands find that hard to hold (limit: ${flag.source}).`,
-    );
-  });
-  if (ware.grip.momentNm !== null && ware.grip.easy === null && all.reads.easyHandle > 0) {
-    found.push(
-      make(
-        'unknown',
-        'opening-unknown',
-        ware.ware,
-        `suit.ware.${ware.ware}.opening`,
-        0.3,
-        'assumed',
-        `${ware.name}: the file does not give the opening of the handle, so it is not known whether it is easy to hold. Measure its width and height.`,
       ),
     );
   }
@@ -303,70 +228,6 @@ function oddShot(drink: DrinkAnswer): Finding[] {
           0.2,
           'practice',
           `${drink.name}: ${odd.join(', ')} is outside common practice. Check the reading.`,
-        ),
-      ];
-}
-
-function saucers(ware: WareAnswer): Finding[] {
-  return ware.saucers
-    .filter(isMisfit)
-    .map((fit) =>
-      make(
-        fit.byMeasures === 'foot too wide' ? 'unusable' : 'note',
-        fit.byMeasures === 'foot too wide' ? 'saucer-too-small' : 'saucer-loose',
-        ware.ware,
-        `ware.${fit.saucer}.well`,
-        Math.abs(fit.clearanceMm!),
-        fit.typical ? 'assumed' : 'measured',
-        `${ware.name} on ${fit.saucer}: ${fitWords(fit, (mm) => `${mm.toFixed(1)} mm`)}.`,
-      ),
-    );
-}
-
-function spout(ware: WareAnswer): Finding[] {
-  if (ware.spout === null || ware.spout.fits) return [];
-  return [
-    make(
-      'unusable',
-      'under-spout',
-      ware.ware,
-      `ware.${ware.ware}.height`,
-      -ware.spout.spareMm,
-      'measured',
-      `${ware.name} is ${(-ware.spout.spareMm).toFixed(1)} mm too tall to stand under the spout: make shots for it in a jug.`,
-    ),
-  ];
-}
-
-function racks(ware: WareAnswer): Finding[] {
-  const cliff = ware.rack === null ? null : rackCliff(ware.rack);
-  if (cliff === null) return [];
-  return [
-    make(
-      cliff.code === 'tight' ? 'note' : 'cost',
-      `rack-${cliff.code}`,
-      ware.ware,
-      `ware.${ware.ware}.rim`,
-      ware.rack!.narrower === null ? 0 : ware.rack!.narrower.pieces / ware.rack!.pieces - 1,
-      'assumed',
-      `${ware.name}: ${cliff.words}.`,
-    ),
-  ];
-}
-
-function unasked(ware: WareAnswer): Finding[] {
-  const open = ware.checklist.filter((line) => !line.shown).map((line) => line.standard);
-  return open.length === 0
-    ? []
-    : [
-        make(
-          'unknown',
-          'tests-to-ask',
-          ware.ware,
-          `suit.ware.${ware.ware}.tests`,
-          0.1,
-          'assumed',
-          `${ware.name}: ask the supplier for ${open.join(', ')}.`,
         ),
       ];
 }

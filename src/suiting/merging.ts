@@ -9,7 +9,7 @@ import { fillFor, pour, pourFaults } from './pour.js';
 import { FACTS } from './facts.js';
 import { isLevel } from './strength.js';
 import type { RackFit, Side, SuitDrink, SuitWare } from './model.js';
-import type { DrinkPlan } from './read.js';
+import type { DrinkPlan } from './reads.js';
 
 export interface MovedDrink {
   readonly drink: string;

@@ -12,7 +12,7 @@ import { mergeCandidates, saucersUnder } from './merging.js';
 import { ML_PER_FLUID_OUNCE } from '../quantities/unit-sizes.js';
 import { pour } from './pour.js';
 import { readSuit } from './read.js';
-import type { DrinkPlan, Reads } from './read.js';
+import type { DrinkPlan, Reads } from './reads.js';
 import { remediesFor, strengthRatio } from './remedies.js';
 import type { OnHand } from './remedies.js';
 import { scaldCaution, SCALD_LAW } from './scald.js';

@@ -1,7 +1,7 @@
 import { readdirSync, readFileSync, writeFileSync } from 'node:fs';
 import { join } from 'node:path';
 import { describe, expect, it } from 'vitest';
-import type { RacksAnswer } from '../../src/questions/racks/study.js';
+import type { RacksAnswer } from '../../src/questions/racks/answer.js';
 import { cuptide, emptyFolder } from './run.js';
 
 const demo = 'scenarios/1-commuter-bar.yaml';

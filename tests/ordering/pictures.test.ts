@@ -1,6 +1,6 @@
 /** Charts and drawing of an order: they compile without a warning, say what they show, and are to scale. */
 import { describe, expect, test } from 'vitest';
-import { storageSchema } from '../../src/ordering/schema.js';
+import { storageSchema } from '../../src/ordering/storage-schema.js';
 import { storageLayout } from '../../src/ordering/storage.js';
 import { landedCost, landedCostTable } from '../../src/questions/order/charts/landed-cost.js';
 import {

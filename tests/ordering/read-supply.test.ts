@@ -1,7 +1,9 @@
 /** The supply slice: what it reads, and every mistake reported at once. */
 import { describe, expect, test } from 'vitest';
-import { readSupply, SUPPLY_DEFAULTS } from '../../src/ordering/read-supply.js';
-import { storageSchema, supplySchema } from '../../src/ordering/schema.js';
+import { readSupply } from '../../src/ordering/read-supply.js';
+import { SUPPLY_DEFAULTS } from '../../src/ordering/supply-model.js';
+import { supplySchema } from '../../src/ordering/schema.js';
+import { storageSchema } from '../../src/ordering/storage-schema.js';
 
 const context = {
   currency: 'EUR',

@@ -2,7 +2,7 @@ import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
 import poissonCdf from '@stdlib/stats-base-dists-poisson-cdf';
 import type { StoredWare } from '../../src/ordering/machine-top.js';
-import { storageSchema } from '../../src/ordering/schema.js';
+import { storageSchema } from '../../src/ordering/storage-schema.js';
 import { cellOf, overhangOf, packStacks } from '../../src/ordering/shelf-packing.js';
 import { refillTrigger, storageLayout, storageProblems } from '../../src/ordering/storage.js';
 

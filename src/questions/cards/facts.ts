@@ -5,7 +5,7 @@
 import { meanMs, scaledLaw } from '../../engine/durations.js';
 import { expectedLosses } from '../../ordering/losses.js';
 import { usesACalendarDay } from '../../ordering/sheet-line.js';
-import { SUPPLY_DEFAULTS } from '../../ordering/read-supply.js';
+import { SUPPLY_DEFAULTS } from '../../ordering/supply-model.js';
 import { storageLayout, type StorageLayout } from '../../ordering/storage.js';
 import { minorPerUnit } from '../../quantities/money.js';
 import type { Answer } from '../size/answer.js';

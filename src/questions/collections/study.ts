@@ -3,7 +3,7 @@ import type { SolverLoader } from '../../ordering/choose-buy.js';
 import { orderSheet } from '../../ordering/make-sheet.js';
 import type { OrderSheet } from '../../ordering/order-sheet.js';
 import type { Outcome } from '../../quantities/flaw.js';
-import type { SupplyModel } from '../../ordering/read-supply.js';
+import type { SupplyModel } from '../../ordering/supply-model.js';
 import type { RepeatSupply } from '../../ordering/schema.js';
 import type { Vessel } from '../../ordering/vessels-file.js';
 import type { Runner } from '../../cafe/runner.js';

@@ -18,7 +18,7 @@ import { isMisfit, type SaucerFit } from '../../racking/saucer-fit.js';
 import { compile } from '../../scenario/compile.js';
 import type { Input } from '../../scenario/inputs.js';
 import { saucerFitsOf, servedTogether } from '../../scenario/saucer-fits.js';
-import type { SupplyModel } from '../../ordering/read-supply.js';
+import type { SupplyModel } from '../../ordering/supply-model.js';
 import { orderFlaws, supplyOf } from './checks.js';
 import { piecesPerRackOf } from '../../scenario/rack-geometry.js';
 import type { Runner } from '../../cafe/runner.js';

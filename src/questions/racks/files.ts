@@ -4,7 +4,7 @@ import type { ReportContext } from '../../tell/context.js';
 import { renderSvg, standaloneSvg } from '../../tell/render-svg.js';
 import type { OutFile } from '../question.js';
 import { rackPictures, racksCharts } from './pictures.js';
-import type { RacksAnswer } from './study.js';
+import type { RacksAnswer } from './answer.js';
 
 /** Width of a drawing on a page, CSS pixels. */
 const DRAWING_PX = 520;

@@ -3,7 +3,7 @@ import { rackKind } from '../../catalogue/catalogue.js';
 import { table, type Block } from '../../tell/block.js';
 import type { Formats } from '../../tell/format.js';
 import { shortName } from '../../tell/section-parts.js';
-import type { RackLine } from './study.js';
+import type { RackLine } from './answer.js';
 import { rackWords as say } from './words.js';
 
 /** "25-compartment rack", as it stands within a sentence. */

@@ -11,7 +11,7 @@ import type { ReportChart } from '../../tell/html-picture.js';
 import { shortName } from '../../tell/section-parts.js';
 import { english } from '../../tell/words.js';
 import { fitText, slackText } from './line-text.js';
-import type { RackLine, RacksAnswer } from './study.js';
+import type { RackLine, RacksAnswer } from './answer.js';
 import { twoShapesChart } from './two-shapes.js';
 import { rackWords as say } from './words.js';
 

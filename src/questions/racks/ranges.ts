@@ -3,7 +3,7 @@ import { length } from '../../quantities/units.js';
 import { piecesPerRackOf } from '../../scenario/rack-geometry.js';
 import type { Scenario } from '../../scenario/scenario.js';
 import type { ReportInput } from '../../tell/context.js';
-import type { RackLine } from './study.js';
+import type { RackLine } from './answer.js';
 
 export interface CountRange {
   readonly ware: string;

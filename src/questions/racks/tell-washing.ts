@@ -13,7 +13,7 @@ import { formatsFor, type Formats } from '../../tell/format.js';
 import { shortName } from '../../tell/section-parts.js';
 import { rackName } from './line-text.js';
 import { racksCharts } from './pictures.js';
-import type { RacksAnswer } from './study.js';
+import type { RacksAnswer } from './answer.js';
 import { rackWords as say } from './words.js';
 
 /** Racks less full than this on average are half empty or worse. */

@@ -10,7 +10,8 @@ import { english } from '../../tell/words.js';
 import { changeText, linesTable, rackName } from './line-text.js';
 import { rackDrawings } from './pictures.js';
 import { countRanges } from './ranges.js';
-import { ASSUMED_LIFT, liftingWork, type RackLine, type RacksAnswer } from './study.js';
+import { ASSUMED_LIFT, liftingWork } from './study.js';
+import { type RackLine, type RacksAnswer } from './answer.js';
 import { shapesBlocks, washingBlocks } from './tell-washing.js';
 import { rackWords as say } from './words.js';
 

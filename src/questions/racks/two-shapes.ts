@@ -1,5 +1,5 @@
 /** Chart: the same drinks in two shapes of cup: pieces, racks and minutes. What a trainer shows staff. */
-import type { TwoShapes } from './study.js';
+import type { TwoShapes } from './answer.js';
 import { withSentence, telling } from '../../tell/charts/hover.js';
 import { framed, palette, type ChartContext, type ChartSpec } from '../../tell/charts/style.js';
 import { english, type Words } from '../../tell/words.js';

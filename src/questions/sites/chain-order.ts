@@ -13,7 +13,7 @@ import { landedLines } from '../../ordering/landed.js';
 import { meanLeadDays } from '../../ordering/lead-time.js';
 import { PLAN_GAP, planOrders, type OrderPlan, type PlannedWare } from '../../ordering/plan.js';
 import type { Fault } from '../../quantities/flaw.js';
-import type { SupplyModel } from '../../ordering/read-supply.js';
+import type { SupplyModel } from '../../ordering/supply-model.js';
 import { cartonsIn, quoteFor, type Supplier } from '../../ordering/supply.js';
 import type { NamedWare } from './site-answer.js';
 import { holdingOf, together, type SizedSite } from './chain.js';

@@ -1,6 +1,6 @@
 /** Sites that were sized, as the parts of the answer about all of them need them. */
 import type { LossRates } from '../../ordering/losses.js';
-import type { SupplyModel } from '../../ordering/read-supply.js';
+import type { SupplyModel } from '../../ordering/supply-model.js';
 import { usesACalendarDay } from '../../ordering/sheet-line.js';
 import { lossesOf } from '../order/study.js';
 import type { SizedRow } from './row.js';

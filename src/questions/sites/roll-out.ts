@@ -9,7 +9,7 @@ import { addDays, daysBetween } from '../../ordering/dates.js';
 import { leadTimes } from '../../ordering/lead-time.js';
 import { DAYS_A_YEAR } from '../../ordering/losses.js';
 import { openingHolding } from '../../ordering/policy.js';
-import type { SupplyModel } from '../../ordering/read-supply.js';
+import type { SupplyModel } from '../../ordering/supply-model.js';
 import { quoteFor, type Supplier } from '../../ordering/supply.js';
 import type { NamedWare } from './site-answer.js';
 import { holdingOf, together, type SizedSite } from './chain.js';

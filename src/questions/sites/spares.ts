@@ -6,7 +6,7 @@ import { power } from '../../elementary/powers.js';
 import { after, smallestHolding } from '../../ordering/holding-target.js';
 import { leadTimes } from '../../ordering/lead-time.js';
 import { cheapestFor } from '../../ordering/plan.js';
-import type { SupplyModel } from '../../ordering/read-supply.js';
+import type { SupplyModel } from '../../ordering/supply-model.js';
 import { UNQUOTED_LEAD } from '../../ordering/sheet-line.js';
 import { quoteFor } from '../../ordering/supply.js';
 import { holdingOf, together, type Holding, type SizedSite } from './chain.js';

@@ -2,7 +2,7 @@
 import { minorPerUnit } from '../../quantities/money.js';
 import { nameOf } from '../../quantities/name.js';
 import type { SolverLoader } from '../../ordering/choose-buy.js';
-import type { SupplyModel } from '../../ordering/read-supply.js';
+import type { SupplyModel } from '../../ordering/supply-model.js';
 import { compile } from '../../scenario/compile.js';
 import { inOrder } from '../../scenario/problems.js';
 import { piecesPerRackOf } from '../../scenario/rack-geometry.js';

@@ -34,7 +34,7 @@ import {
 } from '../../../src/questions/questions.js';
 import { piecesPerRackOf } from '../../../src/scenario/rack-geometry.js';
 import type { Result } from '../../../src/questions/result.js';
-import type { RacksAnswer } from '../../../src/questions/racks/study.js';
+import type { RacksAnswer } from '../../../src/questions/racks/answer.js';
 import { readScenario } from '../../../src/scenario/read-scenario.js';
 import { inThisThread } from '../../../src/cafe/runner.js';
 import type { SuitAnswer } from '../../../src/suiting/answer.js';

@@ -7,7 +7,7 @@ import { together } from '../../../src/questions/sites/chain.js';
 import { lineThrough } from '../../../src/questions/sites/site-guide.js';
 import { sparesOf } from '../../../src/questions/sites/spares.js';
 import { wareListOf } from '../../../src/questions/sites/ware-list.js';
-import type { SupplyModel } from '../../../src/ordering/read-supply.js';
+import type { SupplyModel } from '../../../src/ordering/supply-model.js';
 import type { SizedSite } from '../../../src/questions/sites/chain.js';
 
 const losses = {

@@ -10,7 +10,7 @@ import { drawRack } from '../../../src/tell/drawings/rack-drawing.js';
 import { formatsFor } from '../../../src/tell/format.js';
 import { plainMetric } from '../../../src/tell/measures.js';
 import { length, mass, parseTemperature, volume } from '../../../src/quantities/units.js';
-import { storageSchema } from '../../../src/ordering/schema.js';
+import { storageSchema } from '../../../src/ordering/storage-schema.js';
 import { storageLayout } from '../../../src/ordering/storage.js';
 import { rackLayout } from '../../../src/racking/layout.js';
 
