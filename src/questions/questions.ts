@@ -17,7 +17,7 @@ import { orderStudy, type OrderStudy } from './order/study.js';
 import { problem, type Flaw, type Problem } from '../scenario/problems.js';
 import { piecesPerRackOf } from '../scenario/rack-geometry.js';
 import { racksStudy } from './racks/study.js';
-import { type RacksAnswer } from './racks/answer.js';
+import type { RacksAnswer } from './racks/answer.js';
 import type { Runner } from '../cafe/runner.js';
 import type { Result } from './result.js';
 import { whatMoves } from './compare/sensitivity.js';

@@ -6,12 +6,12 @@
  */
 import { cliffIn, EITHER_WAY, growthUntilLoss, MORE, nearestCliff } from './cliffs.js';
 import type { Cliff, Loading } from './cliffs.js';
-import { compartmentPieces, compartmentPositions, smallestSquareOpening } from './compartments.js';
-import { outlineOf, planAreaOf } from './outline.js';
-import { fullestOpenLayout, holds, mostPieces, patternFor } from './open-rack.js';
-import type { LoadingRule, NamedPattern, OpenPattern, OpenSearch } from './open-rack.js';
+import { compartmentPositions, smallestSquareOpening } from './compartments.js';
+import { planAreaOf } from './outline.js';
+import { fullestOpenLayout, holds, patternFor } from './open-rack.js';
+import type { LoadingRule, NamedPattern, OpenPattern } from './open-rack.js';
 import { memory } from './memory.js';
-import { basketPieces, pegLoad, pegPositions } from './pegs.js';
+import { pegLoad, pegPositions } from './pegs.js';
 import { pairProblems } from './problems.js';
 import { rackProblems, vesselProblems } from './measures.js';
 import type { Fault } from '../quantities/flaw.js';
@@ -19,6 +19,7 @@ import { EMPTY_MASS_G, clearanceOf, usableOf } from './rack.js';
 import type { Rack } from './rack.js';
 import type { Placed } from './meeting.js';
 import type { Vessel } from './vessel.js';
+import { openSearch, massLimit, floorPieces } from './open-search.js';
 
 /** What keeps one more piece out. wall: handles that may not stand out over the walls, or the floor is too small for a piece. */
 export type Binding = 'opening' | 'height' | 'neighbour' | 'wall' | 'mass' | 'kind';
@@ -44,40 +45,6 @@ export interface RackLayout {
   readonly loadedMassG: number;
   /** Why nothing goes in; [] where something does. */
   readonly problems: readonly Fault[];
-}
-
-const openSearch = (
-  vessel: Vessel,
-  rack: Rack,
-  rule: LoadingRule,
-  first?: NamedPattern,
-): OpenSearch => {
-  const { x, y } = usableOf(rack);
-  return {
-    outline: outlineOf(vessel),
-    widthMm: x,
-    depthMm: y,
-    gapMm: clearanceOf(rack),
-    rule,
-    first,
-  };
-};
-
-/** Pieces whose mass the rack may carry. */
-const massLimit = (vessel: Vessel, rack: Rack): number =>
-  rack.maxMassG === undefined || rack.maxMassG === null || vessel.massG <= 0
-    ? Infinity
-    : Math.max(
-        0,
-        Math.floor((rack.maxMassG - (rack.emptyMassG ?? EMPTY_MASS_G)) / vessel.massG + 1e-9),
-      );
-
-/** Pieces that the floor of the rack takes, whatever their mass. */
-function floorPieces(vessel: Vessel, rack: Rack, rule: LoadingRule): number {
-  if (rack.kind === 'grid') return compartmentPieces(vessel, rack, rule);
-  if (rack.kind === 'peg') return pegLoad(vessel, rack).pieces;
-  if (rack.kind === 'basket') return basketPieces(vessel, rack);
-  return mostPieces(openSearch(vessel, rack, rule));
 }
 
 /** Pieces of a vessel in one rack; 0 where it does not go in or a measure is wrong. */

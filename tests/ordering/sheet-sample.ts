@@ -3,7 +3,7 @@ import { orderSheet, type SheetInput } from '../../src/ordering/make-sheet.js';
 import type { OrderedWare } from '../../src/ordering/sheet-line.js';
 import type { OrderSheet } from '../../src/ordering/order-sheet.js';
 import { readSupply } from '../../src/ordering/read-supply.js';
-import { type SupplyModel } from '../../src/ordering/supply-model.js';
+import type { SupplyModel } from '../../src/ordering/supply-model.js';
 import { supplySchema } from '../../src/ordering/schema.js';
 import { solver } from './solver.js';
 

@@ -1,7 +1,7 @@
 /** What of a scenario's supply and storage is wrong before any day is run: all of it at once. */
 import type { Fault, Outcome } from '../../quantities/flaw.js';
 import { readSupply } from '../../ordering/read-supply.js';
-import { type SupplyModel } from '../../ordering/supply-model.js';
+import type { SupplyModel } from '../../ordering/supply-model.js';
 import { storageProblems } from '../../ordering/storage.js';
 import { takeawayProblems } from '../../ordering/takeaway.js';
 import { calendarOf } from '../../scenario/calendar.js';

@@ -5,7 +5,7 @@ import { SettingError } from '../settings.js';
 import { racksFiles } from './files.js';
 import type { racks } from './head.js';
 import { ASSUMED_LIFT, racksStudy } from './study.js';
-import { type RacksAnswer } from './answer.js';
+import type { RacksAnswer } from './answer.js';
 import { racksBlocks } from './tell.js';
 
 const cm = (mm: number | undefined, assumed: number): number =>

@@ -2,7 +2,7 @@ import { describe, expect, it } from 'vitest';
 import published from '../../../shared/checks/published.json' with { type: 'json' };
 import { piecesPerRackOf } from '../../../src/scenario/rack-geometry.js';
 import { racksStudy } from '../../../src/questions/racks/study.js';
-import { type RacksAnswer } from '../../../src/questions/racks/answer.js';
+import type { RacksAnswer } from '../../../src/questions/racks/answer.js';
 import { readScenario } from '../../../src/scenario/read-scenario.js';
 import { inThisThread } from '../../../src/cafe/runner.js';
 import { demoApart as demo } from '../../scenario/demo-apart.js';
