@@ -93,7 +93,14 @@ export async function letterOf(
     ...(given.stock === undefined ? {} : { stock: piecesOf(answer) }),
     ...(listed === null ? {} : { listed }),
   };
-  const context = contextOf(opened.scenario, opened.inputs, version, piecesPerRackOf);
+  const context = contextOf(
+    opened.scenario,
+    opened.inputs,
+    version,
+    piecesPerRackOf,
+    'metric',
+    answer.tightestKind,
+  );
   const curves = riskCurves(answer, risk);
   const charts = await drawn(letterCharts(answer, context, curves));
   const tight = await drawn([

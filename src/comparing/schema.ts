@@ -43,24 +43,29 @@ const factor: Quantity<number> = quantity(
   },
 );
 
+/** Changes over a scenario, as alternatives and kinds of day have them. */
+export const patchFields = {
+  /** Value by dotted path: "washing.machines[1]": { class: undercounter }. */
+  change: z
+    .record(z.string(), z.unknown(), {
+      error: 'is not a map of paths; write change: { clearing.every: 5 min }',
+    })
+    .optional(),
+  /** Multiplies every figure at or below a path: { arrivals: 120 % }. */
+  scale: z
+    .record(z.string(), factor, {
+      error: 'is not a map of paths; write scale: { arrivals: 120 % }',
+    })
+    .optional(),
+  /** Paths taken out, such as a ware that no drink uses any more. */
+  without: list(text('a path'), 'write a list of paths, such as [ware.large-cup]').optional(),
+};
+
 const alternative = group(
   {
     name: text('the name of the alternative').optional(),
     note: text('the note').optional(),
-    /** Value by dotted path: "washing.machines[1]": { class: undercounter }. */
-    change: z
-      .record(z.string(), z.unknown(), {
-        error: 'is not a map of paths; write change: { clearing.every: 5 min }',
-      })
-      .optional(),
-    /** Multiplies every figure at or below a path: { arrivals: 120 % }. */
-    scale: z
-      .record(z.string(), factor, {
-        error: 'is not a map of paths; write scale: { arrivals: 120 % }',
-      })
-      .optional(),
-    /** Paths taken out, such as a ware that no drink uses any more. */
-    without: list(text('a path'), 'write a list of paths, such as [ware.large-cup]').optional(),
+    ...patchFields,
     /** Money the changes cost beside what is worked out, once and a year. */
     once: money.optional(),
     aYear: money.optional(),

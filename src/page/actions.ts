@@ -137,8 +137,13 @@ export class Actions {
   }
 
   /** One day on the floor, with so many pieces of each ware. */
-  walk(day: number, stock: Readonly<Record<string, number>>, onReply: OnReply): void {
-    void this.engines.quick.ask({ kind: 'walk', asked: this.asked(), day, stock }, onReply);
+  walk(
+    ofDay: string | undefined,
+    day: number,
+    stock: Readonly<Record<string, number>>,
+    onReply: OnReply,
+  ): void {
+    void this.engines.quick.ask({ kind: 'walk', asked: this.asked(), ofDay, day, stock }, onReply);
   }
 
   /** A file that an engine makes. */

@@ -58,6 +58,8 @@ export type Request =
   | {
       readonly kind: 'walk';
       readonly asked: Asked;
+      /** Of day, where there are several. */
+      readonly ofDay?: string | undefined;
       readonly day: number;
       readonly stock: Readonly<Record<string, number>>;
     }
@@ -95,6 +97,8 @@ export interface View {
   /** A stock was given rather than asked for. */
   readonly stockGiven: boolean;
   readonly tightest: Pick<Answer['tightest'], 'day' | 'ware'>;
+  /** Where there are several kinds of day, the one that is shown. */
+  readonly tightestKind?: string;
   /** The machines as the file has them; null: as many as are needed. */
   readonly machines: readonly unknown[] | null;
   /** Null: as in the letter that was sent. */

@@ -7,6 +7,7 @@ import { checkBounds } from './check-bounds.js';
 import { crossChecks, otherCurrency } from './checks.js';
 import { fill } from './defaults.js';
 import { inputsOf, type Input } from './inputs.js';
+import { readKinds } from './kinds.js';
 import { parseYaml } from './parse-yaml.js';
 import { isWithin, type Path } from './path.js';
 import { familyOf, rackFill, rackKindOf, type PiecesPerRack } from './pieces-per-rack.js';
@@ -97,9 +98,18 @@ export function checkTree(
     ...inputsOf(scenarioSchema, filled.tree, unwrapped.wraps, filled.wraps),
     ...typicalFills(scenario, options.piecesPerRack),
   ];
+  const { kinds, problems } = readKinds({
+    raw,
+    scenario,
+    inputs,
+    positionOf,
+    fileName,
+    check: (tree, at) => checkTree(tree, at, fileName, options),
+  });
+  if (problems.length > 0) return { ok: false, problems: inOrder(problems) };
   return {
     ok: true,
-    scenario,
+    scenario: kinds.length === 0 ? scenario : { ...scenario, kinds },
     inputs,
     warnings: [...warningsOf(scenario), ...misfitWarnings(scenario, inputs)],
     raw,

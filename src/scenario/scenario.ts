@@ -15,6 +15,7 @@ import { supplySchema } from '../ordering/schema.js';
 import { storageSchema } from '../ordering/storage-schema.js';
 import { calendarSchema } from './calendar.js';
 import { haveSchema } from './have.js';
+import type { Input } from './inputs.js';
 import { suitSchema } from '../suiting/schema.js';
 
 /** Fields of one ware, drink or machine: a line for each folder that adds its own. */
@@ -76,7 +77,21 @@ export const scenarioSchema = group(
 );
 
 /** A scenario as the program reads it: units gone, defaults filled in. */
-export type Scenario = z.output<typeof scenarioSchema>;
+export type Scenario = z.output<typeof scenarioSchema> & {
+  /** Where the file lists them: the kinds of day, the file itself among them. */
+  readonly kinds?: readonly KindOfDay[];
+};
+
+/** A kind of day as a scenario of its own, which lists no kinds. */
+export interface KindOfDay {
+  readonly id: string;
+  readonly name: string;
+  readonly daysAYear: number;
+  readonly scenario: Scenario;
+  readonly inputs: readonly Input[];
+  /** Its whole tree, marks and all. */
+  readonly raw: unknown;
+}
 
 type Json = z.core.JSONSchema.BaseSchema;
 

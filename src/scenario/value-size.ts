@@ -1,7 +1,7 @@
 /** A value by itself: how large it is beside others of its place, and the part of the schema that judges it. */
 import type * as z from 'zod';
 import { meanMs, type DurationLaw } from '../engine/durations.js';
-import { scenarioSchema, type Scenario } from './scenario.js';
+import { scenarioSchema } from './scenario.js';
 import { isGroup } from './tree.js';
 
 /** A size to compare values of one place by: a number, a mean, an amount; null for anything else. */
@@ -25,7 +25,9 @@ export function schemaOfField(field: string | number | undefined): z.ZodType | n
   if (field === undefined || !Object.hasOwn(scenarioSchema.shape, field)) return null;
   const known = parts.get(field);
   if (known) return known;
-  const part = scenarioSchema.pick({ [field]: true } as Partial<Record<keyof Scenario, true>>);
+  const part = scenarioSchema.pick({ [field]: true } as Partial<
+    Record<keyof typeof scenarioSchema.shape, true>
+  >);
   parts.set(field, part);
   return part;
 }

@@ -9,11 +9,9 @@
  * the second and so on; however many there are, the chance that any stock below the level passes is at most the whole.
  */
 import { exactBinomialInterval } from '../statistics/exact-binomial-interval.js';
-import { costError } from './cost-error.js';
-import { crossValidatedMisses } from './cross-validated-misses.js';
-import { DayStore } from './day-store.js';
-import { countMisses } from './peaks.js';
-import { choose, sized, type SizedStock, type SizingRequest } from './size-stock.js';
+import { choose, largestError, missedOn, missesFor } from './choose-stock.js';
+import { sized, type SizedStock } from './size-stock.js';
+import { KindStores, type SizingRequest } from './sizing-request.js';
 
 /** What was assured, and by how many tries; not `held` where every try failed. */
 export interface Assured {
@@ -45,30 +43,34 @@ export async function assuredStock(
 ): Promise<AssuredStock> {
   if (!(confidence > 0.5 && confidence < 1))
     throw new RangeError(`an assurance needs 0.5 < confidence < 1; given ${confidence}`);
-  const { level, unitCostMinor, provider, uniform } = request;
-  const store = new DayStore(provider);
+  const { level, further = [] } = request;
+  const stores = new KindStores(request);
   const tested = Math.max(request.days ?? TESTED_ON, Math.ceil(MISSES_WORTH_TESTING / (1 - level)));
   let days = request.days ?? CHOSEN_ON;
   let used = days;
-  let error = (1 - confidence) / 2;
+  // Each kind of day is tested, and has its part of the error.
+  const kinds = 1 + further.length;
+  let error = (1 - confidence) / 2 / kinds;
   for (let tries = 1; ; tries += 1, error /= 2) {
-    const peaks = await store.days(0, days, tries === 1 ? tested : 0);
+    const peaks = await stores.days(0, days, tries === 1 ? tested : 0);
     const aim = aimedAt(level, error, days, tested);
-    const chosen = await choose(request, peaks, crossValidatedMisses(peaks, unitCostMinor, aim));
-    const fresh = await store.days(used, tested);
-    const missed =
-      provider.misses === undefined
-        ? countMisses(fresh, chosen.stock)
-        : await provider.misses(chosen.stock, used, tested);
-    const { low, high, share } = endsAt(missed, tested, error);
-    const held = low >= level;
+    const chosen = await choose(request, peaks, missesFor(request, peaks, aim));
+    const fresh = await stores.days(used, tested);
+    const missed = await missedOn(request, fresh, chosen.stock, used);
+    const ends = missed.map((count) => endsAt(count, tested, error));
+    const held = ends.every(({ low }) => low >= level);
     if (held || tries === MOST_TRIES)
       return {
         ...sized(request, peaks, chosen, {
           fresh,
           // Either end alone holds with the confidence asked for, so both do with twice its error.
-          kept: { share, low, high, confidence: 1 - 2 * (1 - confidence) },
-          error: costError(peaks, unitCostMinor, level, uniform),
+          kept: ends.map(({ low, high, share }) => ({
+            share,
+            low,
+            high,
+            confidence: 1 - 2 * (1 - confidence),
+          })),
+          error: largestError(request, peaks),
           assured: confidence,
         }),
         assured: { confidence, tries, held },

@@ -1,6 +1,6 @@
-import { leastCostStock } from './least-cost-stock.js';
 import type { LeastCostOptions, LeastCostStock } from './least-cost-stock.js';
 import type { Peaks } from './peaks.js';
+import { stockForKinds, type KindOfDays } from './stock-for-kinds.js';
 
 /** What days need beyond pieces that are there already. */
 export function peaksBeyond(peaks: Peaks, owned: readonly number[]): Peaks {
@@ -19,12 +19,12 @@ export function peaksBeyond(peaks: Peaks, owned: readonly number[]): Peaks {
  * @returns the whole stock; `cost` and `bound` are of what is bought
  */
 export function leastCostBeyond(
-  peaks: Peaks,
+  kinds: readonly KindOfDays[],
   unitCostMinor: readonly number[],
-  k: number,
   owned: readonly number[],
   options: LeastCostOptions = {},
 ): LeastCostStock {
-  const found = leastCostStock(peaksBeyond(peaks, owned), unitCostMinor, k, options);
+  const beyond = kinds.map(({ peaks, misses }) => ({ peaks: peaksBeyond(peaks, owned), misses }));
+  const found = stockForKinds(beyond, unitCostMinor, options);
   return { ...found, stock: found.stock.map((pieces, w) => pieces + owned[w]) };
 }

@@ -29,3 +29,9 @@ export function marginalStock(peaks: Peaks, level: number, confidence = 0.95): M
     return { pieces: quantileOfCounts(counts, level), low: ofRank(lower), high: ofRank(upper) };
   });
 }
+
+/** By ware: of the kind of day that needs most of it. */
+export const mostNeeded = (kinds: readonly (readonly MarginalStock[])[]): MarginalStock[] =>
+  kinds[0].map((_, ware) =>
+    kinds.map((each) => each[ware]).reduce((most, one) => (one.pieces > most.pieces ? one : most)),
+  );

@@ -92,6 +92,8 @@ export interface SuitAnswer {
   readonly parity: number;
   readonly roomC: number;
   readonly firstSipMin: number;
+  /** Where there are several kinds of day: the name of the one whose menu this is. */
+  readonly kindOfDay?: string;
   readonly drinks: readonly DrinkAnswer[];
   readonly ware: readonly WareAnswer[];
   readonly findings: readonly Finding[];

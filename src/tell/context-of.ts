@@ -3,6 +3,7 @@ import { nameOf } from '../quantities/name.js';
 import { closingMs } from '../scenario/arrivals.js';
 import { compile, openingClockMs } from '../scenario/compile.js';
 import type { Input } from '../scenario/inputs.js';
+import { kindOf } from '../scenario/kinds.js';
 import type { PiecesPerRack } from '../scenario/pieces-per-rack.js';
 import { shown } from '../scenario/problems.js';
 import type { Scenario } from '../scenario/scenario.js';
@@ -12,14 +13,19 @@ import type { Units } from './measures.js';
 
 const MINUTE = 60_000;
 
-/** @param units those the reader chose; metric where nothing is chosen */
+/**
+ * @param units those the reader chose; metric where nothing is chosen
+ * @param kind the kind of day that is reported; the file's own where none is named
+ */
 export function contextOf(
-  scenario: Scenario,
+  file: Scenario,
   inputs: readonly Input[],
   version: string,
   piecesPerRack?: PiecesPerRack,
   units: Units = 'metric',
+  kind?: string,
 ): ReportContext {
+  const { scenario } = kindOf(file, kind, file.seed);
   const model = compile(scenario, piecesPerRack);
   const { hands, machines } = model.washing;
   return {

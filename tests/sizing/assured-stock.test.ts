@@ -1,7 +1,7 @@
 import { describe, expect, it } from 'vitest';
 import { assuredStock } from '../../src/sizing/assured-stock.js';
 import { countMisses, sliceDays, type Peaks } from '../../src/sizing/peaks.js';
-import type { SizingProvider } from '../../src/sizing/size-stock.js';
+import type { SizingProvider } from '../../src/sizing/sizing-request.js';
 import { exactBinomialInterval } from '../../src/statistics/exact-binomial-interval.js';
 import { drawDays, exactLevel, THREE_KINDS, uniforms } from './days.js';
 

@@ -49,7 +49,7 @@ describe('the stock beyond what is owned', () => {
     fc.assert(
       fc.property(houses, ({ rows, prices, owned, k }) => {
         const peaks = peaksOf(rows);
-        const { stock, cost } = leastCostBeyond(peaks, prices, k, owned);
+        const { stock, cost } = leastCostBeyond([{ peaks, misses: k }], prices, owned);
         expect(cost).toBe(cheapest(peaks, prices, k, owned));
         stock.forEach((pieces, w) => expect(pieces).toBeGreaterThanOrEqual(owned[w]!));
         expect(countMisses(peaks, stock)).toBeLessThanOrEqual(k);
@@ -63,6 +63,8 @@ describe('the stock beyond what is owned', () => {
       [2, 4],
       [5, 0],
     ]);
-    expect(leastCostBeyond(peaks, [3, 2], 1, [0, 0])).toEqual(leastCostStock(peaks, [3, 2], 1));
+    expect(leastCostBeyond([{ peaks, misses: 1 }], [3, 2], [0, 0])).toEqual(
+      leastCostStock(peaks, [3, 2], 1),
+    );
   });
 });

@@ -4,7 +4,7 @@ import { leastCostStock } from '../../src/sizing/least-cost-stock.js';
 import { countMisses, sliceDays } from '../../src/sizing/peaks.js';
 import type { Peaks } from '../../src/sizing/peaks.js';
 import { sizeStock } from '../../src/sizing/size-stock.js';
-import type { SizingProvider } from '../../src/sizing/size-stock.js';
+import type { SizingProvider } from '../../src/sizing/sizing-request.js';
 import { exactBinomialInterval } from '../../src/statistics/exact-binomial-interval.js';
 import {
   drawDays,

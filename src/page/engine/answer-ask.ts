@@ -5,6 +5,7 @@ import type { Answer } from '../../questions/size/answer.js';
 import { compile } from '../../scenario/compile.js';
 import { walkDay } from '../../questions/walk/day.js';
 import type { Edit } from '../../scenario/edit.js';
+import { kindOf } from '../../scenario/kinds.js';
 import { formsOf } from '../../scenario/input-forms.js';
 import { piecesPerRackOf } from '../../scenario/rack-geometry.js';
 import { scenarioStudy } from '../../questions/size/scenario-study.js';
@@ -62,7 +63,7 @@ function forms(
 ): void {
   const read = opened(asked, say);
   if (read === null) return;
-  say({ kind: 'view', view: viewOf(read, answer, contextFor(read, asked, version)) });
+  say({ kind: 'view', view: viewOf(read, answer, contextFor(read, asked, version, answer)) });
   say({ kind: 'text', text: asked.text, groups: formsOf(read) });
 }
 
@@ -75,7 +76,7 @@ async function retell(
 ): Promise<void> {
   const read = opened(asked, say);
   if (read === null) return;
-  const context = contextFor(read, asked, version);
+  const context = contextFor(read, asked, version, answer);
   say({
     kind: 'answer',
     certified: true,
@@ -140,21 +141,23 @@ function reportedNowAndThen(say: Say): (days: number) => void {
   };
 }
 
-function walk({ asked, day, stock }: Extract<Request, { kind: 'walk' }>, say: Say): void {
+function walk({ asked, ofDay, day, stock }: Extract<Request, { kind: 'walk' }>, say: Say): void {
   const read = opened(asked, say);
   if (read === null) return;
-  const model = compile(read.scenario, piecesPerRackOf);
+  const { seed = read.scenario.seed, listed = null } = asked.options;
+  const shown = kindOf(read.scenario, ofDay, seed);
+  const model = compile(shown.scenario, piecesPerRackOf);
   const pieces = model.ware.map(({ id }) => stock[id] ?? 0);
   say({
     kind: 'walk',
     walk: walkDay({
       model,
-      seed: asked.options.seed ?? read.scenario.seed,
+      seed: shown.seed,
       day,
       stock: pieces,
-      listed: asked.options.listed ?? null,
+      listed,
     }),
-    layouts: walkLayouts(read.scenario),
+    layouts: walkLayouts(shown.scenario),
   });
 }
 
@@ -184,7 +187,7 @@ async function quick(
   const few =
     options.listed !== undefined ? {} : options.stock === undefined ? QUICK : QUICK_AT_STOCK;
   const { answer } = await scenarioStudy(read, sharingRunner(null, wanted), { ...options, ...few });
-  const context = contextFor(read, asked, version);
+  const context = contextFor(read, asked, version, answer);
   say({
     kind: 'answer',
     certified: false,
@@ -205,7 +208,7 @@ async function sure(
   if (read === null) return;
   const runner = sharingRunner(neighbour, wanted, reportedNowAndThen(say));
   const { answer, risk, watch } = await scenarioStudy(read, runner, asked.options);
-  const context = contextFor(read, asked, version);
+  const context = contextFor(read, asked, version, answer);
   say({
     kind: 'answer',
     certified: true,

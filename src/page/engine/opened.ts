@@ -1,4 +1,5 @@
 /** The scenario that is asked about, read; what is wrong with it is said. */
+import type { Answer } from '../../questions/size/answer.js';
 import { contextOf } from '../../tell/context-of.js';
 import type { ReportContext } from '../../tell/context.js';
 import { piecesPerRackOf } from '../../scenario/rack-geometry.js';
@@ -38,7 +39,20 @@ export function changed(text: string, edits: readonly Edit[], say: Say): string 
 
 export const mistakeOf = ({ path, line, message }: Problem): Mistake => ({ path, line, message });
 
-export function contextFor(read: Opened, { look }: Asked, version: string): ReportContext {
-  const context = contextOf(read.scenario, read.inputs, version, piecesPerRackOf, look.units);
+/** @param answer what is reported: where there are several kinds of day, that of its tightest */
+export function contextFor(
+  read: Opened,
+  { look }: Asked,
+  version: string,
+  answer: Pick<Answer, 'tightestKind'> = {},
+): ReportContext {
+  const context = contextOf(
+    read.scenario,
+    read.inputs,
+    version,
+    piecesPerRackOf,
+    look.units,
+    answer.tightestKind,
+  );
   return { ...context, ...(look.locale === null ? {} : { locale: look.locale }) };
 }

@@ -99,6 +99,7 @@ export function viewOf({ scenario, raw }: Opened, answer: Answer, context: Repor
     share: answer.rushLevel ?? answer.certified,
     stockGiven: answer.rushLevel !== undefined,
     tightest: { day: answer.tightest.day, ware: answer.tightest.ware },
+    ...(answer.tightestKind === undefined ? {} : { tightestKind: answer.tightestKind }),
     machines: Array.isArray(scenario.washing.machines)
       ? (valueAt(raw, ['washing', 'machines']) as unknown[])
       : null,

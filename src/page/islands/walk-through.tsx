@@ -26,7 +26,7 @@ export function WalkThrough() {
     const stock = Object.fromEntries(
       view.ware.map(({ id, pieces }) => [id, Math.max(0, pieces - (asked.fewer[id] ?? 0))]),
     );
-    actions.walk(asked.day ?? view.tightest.day, stock, (reply) => {
+    actions.walk(view.tightestKind, asked.day ?? view.tightest.day, stock, (reply) => {
       if (reply.kind === 'walk') setWalked(reply);
       setFault(reply.kind === 'fault' ? reply.message : null);
     });

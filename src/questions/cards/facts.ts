@@ -13,6 +13,8 @@ import { storedWare } from '../order/stored-ware.js';
 import { lossesOf } from '../order/study.js';
 import { piecesPerRackOf } from '../../scenario/rack-geometry.js';
 import type { Runner } from '../../cafe/runner.js';
+import { onEveryKind } from '../../scenario/kinds.js';
+import { meanDayOf } from '../size/year.js';
 import { calendarOf } from '../../scenario/calendar.js';
 import type { Scenario } from '../../scenario/scenario.js';
 import { study } from '../size/study.js';
@@ -74,7 +76,7 @@ export async function slowerClearing(
   const clearing = slowed(scenario);
   const perUnit = minorPerUnit(scenario.currency);
   const now = await sized(scenario);
-  const slow = await sized({ ...scenario, clearing });
+  const slow = await sized(onEveryKind(scenario, (one) => ({ ...one, clearing: slowed(one) })));
   const ware = now.stock.map((line, index) => ({
     ware: line.ware,
     extraPieces: slow.stock[index]!.pieces - line.pieces,
@@ -106,7 +108,7 @@ export function storageOf(scenario: Scenario, answer: Answer): StorageLayout | n
 }
 
 const usesOf = (answer: Answer, id: string): number =>
-  answer.uses.find(({ ware }) => ware === id)?.aDay ?? 0;
+  meanDayOf(answer).uses.find(({ ware }) => ware === id)?.aDay ?? 0;
 
 /** Mean pieces lost of a ware over `days` of the calendar, the stock of the answer held: broken or chipped, and gone (walked off or retired). */
 export function lossesOver(

@@ -19,6 +19,7 @@ import { orderFlaws, supplyOf } from '../order/checks.js';
 import { saucerPools } from '../order/saucer-pools.js';
 import { sheetInputOf } from '../order/study.js';
 import { study, type Study, type StudyOptions } from '../size/study.js';
+import { meanDayOf } from '../size/year.js';
 import { suitAnswerOf } from '../suit/study.js';
 import type { Collections, CollectionLine, Discontinued, VesselLine } from './answer.js';
 
@@ -116,7 +117,7 @@ async function lineOf(
         unsold: unsold.map((line) => line.name),
         horizonDays: sheet.value.horizonDays,
         proved: sheet.value.plan?.proved ?? false,
-        fullRacksADay: answer.uses.reduce(
+        fullRacksADay: meanDayOf(answer).uses.reduce(
           (sum, { ware, aDay }) => sum + aDay / perRack.get(ware)!,
           0,
         ),

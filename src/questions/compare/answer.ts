@@ -220,6 +220,8 @@ export interface Comparison {
   readonly horizonYears: number;
   readonly discount: number;
   readonly daysAYear: number;
+  /** Null where all days are of one kind. */
+  readonly kinds: readonly { readonly name: string; readonly daysAYear: number }[] | null;
   readonly staffCounted: number;
   readonly alternatives: readonly ComparedAlternative[];
   readonly ranking: {

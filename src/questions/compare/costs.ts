@@ -11,7 +11,7 @@ import type { ShortDrink } from '../../comparing/level-worth.js';
 import { calendarOf } from '../../scenario/calendar.js';
 import { ownedPieces } from '../../scenario/have.js';
 import { inMinor, type Money } from '../../quantities/money.js';
-import { closingMs } from '../../scenario/arrivals.js';
+
 import type { Answer } from '../size/answer.js';
 import type { Scenario } from '../../scenario/scenario.js';
 
@@ -165,5 +165,3 @@ export function costOfScenario(
     day: taken.day,
   });
 }
-
-export const openHoursOf = (scenario: Scenario): number => closingMs(scenario) / 3_600_000;

@@ -13,6 +13,7 @@ import { mergeDays } from '../../cafe/rush.js';
 import { sampleStandardDeviation, sampleVariance } from 'simple-statistics';
 import { square } from '../../elementary/powers.js';
 import { Stream, streamKey } from '../../engine/streams.js';
+import { meanOverKinds } from '../../scenario/kinds.js';
 import { leastCostBeyond } from '../../sizing/least-cost-beyond.js';
 import { selectDays } from '../../sizing/peaks.js';
 import { allowedMisses, exceededByAtMost } from '../../statistics/quantile-of-counts.js';
@@ -55,7 +56,11 @@ export class Pairs {
     const [one, other] = [this.drawn(first), this.drawn(second)];
     const freedom = Math.max(
       1,
-      Math.min(SAMPLES - 1, first.parts.length - 1, allowedMisses(first.days, first.level)),
+      Math.min(
+        SAMPLES - 1,
+        first.kinds[0]!.parts.length - 1,
+        allowedMisses(first.days, first.level),
+      ),
     );
     const single = studentTQuantile((1 + CONFIDENCE) / 2, freedom);
     const between = (
@@ -88,30 +93,50 @@ export class Pairs {
   private drawn(one: Evaluated): Resampled {
     const known = this.known.get(one);
     if (known !== undefined) return known;
-    const { parts, peaks, unitCost, owned, misses, model, level } = one;
+    const { kinds, unitCost, owned, model, level } = one;
     const stream = new Stream(streamKey(this.seed, `paired-days/${one.days}`));
-    const running = parts.map((part) => runningWorth(one, part));
-    const { rackPeaks } = mergeDays(parts);
-    const kinds = model.rackKinds.length;
-    // Parts have equally many days, but perhaps the last.
-    const days = new Int32Array(parts.length * parts[0]!.days);
+    const runs = kinds.map((kind) => ({
+      ...kind,
+      running: kind.parts.map((part) => runningWorth(one, kind, part)),
+      rackPeaks: mergeDays(kind.parts).rackPeaks,
+      // Parts have equally many days, but perhaps the last.
+      drawn: new Int32Array(kind.parts.length * kind.parts[0]!.days),
+    }));
+    const rackKinds = model.rackKinds.length;
     const found = Array.from({ length: SAMPLES }, () => {
-      let [drawn, run] = [0, 0];
-      for (let draw = 0; draw < parts.length; draw += 1) {
-        const at = Math.floor(stream.uniform() * parts.length);
-        const part = parts[at]!;
-        run += running[at]! * part.days;
-        for (let day = 0; day < part.days; day += 1) days[drawn++] = part.from + day;
-      }
-      const chosen = days.subarray(0, drawn);
-      const again = leastCostBeyond(selectDays(peaks, chosen), unitCost, misses, owned, {
-        parts: PARTS,
+      const chosen = runs.map(({ parts, running, drawn }) => {
+        let [days, run] = [0, 0];
+        for (let draw = 0; draw < parts.length; draw += 1) {
+          const at = Math.floor(stream.uniform() * parts.length);
+          const part = parts[at]!;
+          run += running[at]! * part.days;
+          for (let day = 0; day < part.days; day += 1) drawn[days++] = part.from + day;
+        }
+        return { days: drawn.subarray(0, days), run: run / days };
       });
-      const racks = model.rackKinds.map(({ id }, kind) => ({
+      const again = leastCostBeyond(
+        runs.map(({ peaks, misses }, at) => ({
+          peaks: selectDays(peaks, chosen[at]!.days),
+          misses,
+        })),
+        unitCost,
+        owned,
+        { parts: PARTS },
+      );
+      const racks = model.rackKinds.map(({ id }, rack) => ({
         kind: id,
-        racks: enoughOn(rackPeaks, chosen, kinds, kind, allowedMisses(drawn, level)),
+        racks: Math.max(
+          ...runs.map(({ rackPeaks }, at) => {
+            const { days } = chosen[at]!;
+            return enoughOn(rackPeaks, days, rackKinds, rack, allowedMisses(days.length, level));
+          }),
+        ),
       }));
-      return { stock: again.cost, total: standingWorth(one, again.stock, racks) + run / drawn };
+      return {
+        stock: again.cost,
+        total:
+          standingWorth(one, again.stock, racks) + meanOverKinds(kinds, (at) => chosen[at]!.run),
+      };
     });
     const resampled = {
       total: found.map(({ total }) => total),

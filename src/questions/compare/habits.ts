@@ -7,9 +7,10 @@ import type { Candidate } from './alternatives.js';
 import type { HabitOff } from './answer.js';
 import { extraOf } from './evaluate.js';
 import type { QuickReader } from './quick.js';
+import { edited, type House } from '../../scenario/edited.js';
 import type { Path } from '../../scenario/path.js';
 import { rawValueAt, scaled, tidy, withRawValue } from '../../scenario/raw-paths.js';
-import { checkTree, type ReadOptions } from '../../scenario/read-scenario.js';
+import type { ReadOptions } from '../../scenario/read-scenario.js';
 import type { Scenario } from '../../scenario/scenario.js';
 import { valueSize } from '../../scenario/value-size.js';
 
@@ -52,22 +53,22 @@ export function habitGrid({ scenario }: Pick<Candidate, 'scenario'>): Habits[] {
 }
 
 /** The house with other habits; null where it cannot have them. */
-export function withHabits(
+export const withHabits = (
   candidate: Candidate,
   { waitMinutes, from }: Habits,
   reading: ReadOptions,
-): Candidate | null {
-  const { raw, scenario } = candidate;
-  const own = timeOf(scenario, WAIT);
-  if (own === null || own === 0) return null;
-  const times = (waitMinutes! * MINUTE) / own;
-  const waited = withRawValue(raw, WAIT, longer(rawValueAt(raw, WAIT), own, times));
-  return reread(
+): Candidate | null =>
+  reread(
     candidate,
-    from === null ? waited : withRawValue(waited, FROM, `${tidy(100 * from)} %`),
+    ({ raw, scenario }) => {
+      const own = timeOf(scenario, WAIT);
+      if (own === null || own === 0) return null;
+      const times = (waitMinutes! * MINUTE) / own;
+      const waited = withRawValue(raw, WAIT, longer(rawValueAt(raw, WAIT), own, times));
+      return from === null ? waited : withRawValue(waited, FROM, `${tidy(100 * from)} %`);
+    },
     reading,
   );
-}
 
 type Off = Pick<HabitOff, 'habit' | 'times'>;
 
@@ -80,19 +81,24 @@ const shifts: readonly Off[] = (['rounds', 'waits', 'fill'] as const).flatMap((h
 export const shiftCount = shifts.length;
 
 /** The house with one habit off; itself where it has no such habit. */
-function shifted(one: Candidate, { habit, times }: Off, reading: ReadOptions): Candidate {
-  if (habit === 'fill') {
-    const from = one.scenario.washing.partLoadFrom;
-    if (from === undefined) return one;
-    const share = `${tidy(100 * Math.min(1, from * times))} %`;
-    return reread(one, withRawValue(one.raw, FROM, share), reading) ?? one;
-  }
-  const path = habit === 'rounds' ? ROUNDS : WAIT;
-  const own = timeOf(one.scenario, path);
-  if (own === null || own === 0) return one;
-  const time = longer(rawValueAt(one.raw, path), own, times);
-  return reread(one, withRawValue(one.raw, path, time), reading) ?? one;
-}
+const shifted = (one: Candidate, { habit, times }: Off, reading: ReadOptions): Candidate =>
+  reread(
+    one,
+    ({ raw, scenario }) => {
+      if (habit === 'fill') {
+        const from = scenario.washing.partLoadFrom;
+        return from === undefined
+          ? null
+          : withRawValue(raw, FROM, `${tidy(100 * Math.min(1, from * times))} %`);
+      }
+      const path = habit === 'rounds' ? ROUNDS : WAIT;
+      const own = timeOf(scenario, path);
+      return own === null || own === 0
+        ? null
+        : withRawValue(raw, path, longer(rawValueAt(raw, path), own, times));
+    },
+    reading,
+  ) ?? one;
 
 /** Base and house with each habit off in both, where either has it. */
 export const habitsOff = (
@@ -134,7 +140,13 @@ export function longer(inFile: unknown, ms: number, times: number): unknown {
   return split === null ? scaled(value, times) : `${tidy(split.number * times)} ${split.rest}`;
 }
 
-function reread(candidate: Candidate, raw: unknown, reading: ReadOptions): Candidate | null {
-  const read = checkTree(raw, () => ({ line: 1, column: 1 }), candidate.name, reading);
-  return read.ok ? { ...candidate, raw, scenario: read.scenario, inputs: read.inputs } : null;
+function reread(
+  candidate: Candidate,
+  edit: (house: House) => unknown,
+  reading: ReadOptions,
+): Candidate | null {
+  const read = edited(candidate, edit, candidate.name, reading);
+  return read?.ok === true
+    ? { ...candidate, raw: read.raw, scenario: read.scenario, inputs: read.inputs }
+    : null;
 }

@@ -3,25 +3,31 @@ import { Day } from '../../cafe/day.js';
 import { Demand } from '../../cafe/demand.js';
 import { Floor } from '../../cafe/floor.js';
 import { EveryStep } from '../../cafe/looking-on.js';
-import type { CafeModel } from '../../cafe/model.js';
 import { PLACE_COUNT, SHELF } from '../../cafe/places.js';
 import { mergeDays } from '../../cafe/rush.js';
 import { Turns } from '../../cafe/turns.js';
 import { annuityFactor } from '../../comparing/annuity.js';
 import type { Costs } from '../../comparing/costs.js';
 import { nameOf } from '../../quantities/name.js';
-import { exactBinomialInterval } from '../../statistics/exact-binomial-interval.js';
 import type { Answer, Share } from '../size/answer.js';
 import type { Advice } from './advice.js';
 import type { AtBest, Changes, ComparedAlternative, Difference } from './answer.js';
 import { breakEvens } from './break-even.js';
 import { shortDrinkCost } from '../../comparing/level-worth.js';
-import { compile } from '../../scenario/compile.js';
+import { edited } from '../../scenario/edited.js';
+import { meanOverKinds } from '../../scenario/kinds.js';
 import { piecesPerRackOf } from '../../scenario/rack-geometry.js';
-import { checkTree } from '../../scenario/read-scenario.js';
 import { withOneOut } from './usual.js';
 import { costOfScenario, frameOf, racksOf, shelfM2, shortDrinkOf } from './costs.js';
-import { extraOf, runningOf, type Evaluated } from './evaluate.js';
+import {
+  extraOf,
+  lowestSafe,
+  modelsOf,
+  runKinds,
+  runningOf,
+  type Evaluated,
+  type EvaluatedKind,
+} from './evaluate.js';
 import type { Looked, Looks } from './looks.js';
 import { rushFacts } from '../size/rush-facts.js';
 import { rushWarnings } from '../size/rush-warnings.js';
@@ -51,7 +57,9 @@ export async function comparedHouses(
   const costs = costOfScenario(
     own.candidate.scenario,
     {
-      ...runningOf(own.candidate, own.model, mergeDays(own.parts)),
+      ...runningOf(
+        own.kinds.map(({ model, share, parts }) => ({ model, share, run: mergeDays(parts) })),
+      ),
       stock,
       unitCost: own.unitCost,
       racksNeeded: certified.loads.racksNeeded,
@@ -79,7 +87,7 @@ async function comparedHouse(
   { seed, perUnit, cheaper }: Telling,
 ): Promise<ComparedAlternative> {
   const { one, base, pair, tuned } = house;
-  const { candidate, model, level } = one;
+  const { candidate, model, level, kinds } = one;
   const { scenario } = candidate;
   const frame = frameOf(scenario);
   const years = annuityFactor(frame.discount, frame.horizonYears);
@@ -93,18 +101,20 @@ async function comparedHouse(
     Object.fromEntries(
       Object.keys(of(one.costs)).map((part) => [part, money((costs) => of(costs)[part as K])]),
     ) as Record<K, number>;
-  const fresh = await runner.run({
-    model,
-    seed,
+  const fresh = await runKinds(kinds, runner, {
     from: one.days,
     days: Math.min(one.days, FRESH_DAYS),
     stock: one.stock,
-    listed: null,
-    byDay: false,
   });
-  const whole = mergeDays(one.parts);
-  const facts = rushFacts(model, whole, level);
-  const safe = exactBinomialInterval(fresh.sums.safeDays, fresh.days);
+  const onEach = kinds.map(({ model: own, parts }) => {
+    const whole = mergeDays(parts);
+    const facts = rushFacts(own, whole, level);
+    return { facts, warnings: rushWarnings(own, whole, facts, null) };
+  });
+  const mean = (of: (at: number) => number): number => meanOverKinds(kinds, of);
+  const guests = (of: (one: Answer['guests']) => number): number =>
+    mean((at) => of(onEach[at]!.facts.guests));
+  const busy = onEach.map(({ facts }) => facts.busy.machines);
   return {
     id: candidate.id,
     name: candidate.name,
@@ -119,9 +129,7 @@ async function comparedHouse(
     })),
     pieces: stock.reduce((sum, pieces) => sum + pieces, 0),
     stockCost: asItIs.certified.cost + (pair?.stock.difference ?? 0) / perUnit,
-    certified: isBase
-      ? asItIs.certified.certified
-      : { level: safe.share, low: safe.low, high: safe.high, confidence: safe.confidence },
+    certified: isBase ? asItIs.certified.certified : lowestSafe(fresh),
     now: parts(({ now }) => now),
     nowTotal: money(({ nowTotal }) => nowTotal),
     year: parts(({ year }) => year),
@@ -130,7 +138,7 @@ async function comparedHouse(
     yearWorth: money(({ yearTotal }) => yearTotal) * years,
     failureSpares:
       isBase || candidate.planFor ? null : await failureSpares(house, runner, seed, perUnit),
-    asItIsLasts: candidate.planFor ? await asItIsLasts(house, asItIs.stock, runner, seed) : null,
+    asItIsLasts: candidate.planFor ? await asItIsLasts(house, asItIs.stock, runner) : null,
     machines: model.washing.machines?.length ?? null,
     staffAYear: money(({ staffAYear }) => staffAYear),
     stockAgainstBase: pair === null ? null : inUnits(pair.stock, perUnit),
@@ -140,19 +148,19 @@ async function comparedHouse(
     withinHabits: within[at]!,
     habitsOff: off[at]!.map((other) => ({ ...other, difference: other.difference / perUnit })),
     chanceCheaper: cheaper.get(candidate.id) ?? null,
-    minutesShort: await minutesShort(model, seed, one.days, one.stock, runner),
-    drinksShort: fresh.sums.shortDrinks / fresh.days,
+    minutesShort: await meanMinutesShort(one, runner),
+    drinksShort: mean((at) => fresh[at]!.sums.shortDrinks / fresh[at]!.days),
     staffMinutes: one.staffMinutes,
     shelfM2: shelfM2(scenario, stock),
     racks: racksOf(scenario, one.racksNeeded).racks,
-    machinesBusy: facts.busy.machines,
+    machinesBusy: busy.includes(null) ? null : Math.max(...busy.map((share) => share!)),
     guests: {
-      served: facts.guests.served,
-      seated: facts.guests.seated,
-      turnedAway: facts.guests.turnedAway,
+      served: guests(({ served }) => served),
+      seated: guests(({ seated }) => seated),
+      turnedAway: guests(({ turnedAway }) => turnedAway),
     },
     breakEven: isBase || candidate.planFor ? [] : breakEvens(base, one, perUnit),
-    warnings: rushWarnings(model, whole, facts, null),
+    warnings: onEach.flatMap(({ warnings }) => warnings),
   };
 }
 
@@ -203,18 +211,15 @@ export function changesAtBest({ tuned }: Looked, perUnit: number): Changes {
   };
 }
 
-/** How often the stock of the house as it is lasts on days that are to be planned for; null where the ware is other. */
+/** How often the stock of the house as it is lasts on days that are to be planned for, on the kind of them where that is least; null where the ware is other. */
 async function asItIsLasts(
-  { one: { model, days } }: Looked,
+  { one: { kinds, model, days } }: Looked,
   stock: readonly number[],
   runner: Runner,
-  seed: string,
 ): Promise<Share | null> {
   if (model.ware.length !== stock.length) return null;
-  const task = { model, seed, from: days, days: Math.min(days, FRESH_DAYS), stock, listed: null };
-  const { sums, days: ran } = await runner.run({ ...task, byDay: false });
-  const { share, ...rest } = exactBinomialInterval(sums.safeDays, ran);
-  return { level: share, ...rest };
+  const task = { from: days, days: Math.min(days, FRESH_DAYS), stock };
+  return lowestSafe(await runKinds(kinds, runner, task));
 }
 
 /** What a day without one machine costs less than in the house as it is: the drinks for which the wanted ware is missing. */
@@ -228,24 +233,17 @@ async function failureSpares(
   if (machines(one) <= machines(base)) return null;
   const short: number[] = [];
   for (const house of [base, one]) {
-    const raw = withOneOut(house.candidate);
-    const read =
-      raw === null
-        ? null
-        : checkTree(raw, () => ({ line: 1, column: 1 }), house.candidate.name, {
-            piecesPerRack: piecesPerRackOf,
-          });
+    const read = edited(house.candidate, withOneOut, house.candidate.name, {
+      piecesPerRack: piecesPerRackOf,
+    });
     if (read === null || !read.ok) return null;
-    const { sums, days } = await runner.run({
-      model: compile(read.scenario, piecesPerRackOf),
-      seed,
+    const kinds = modelsOf(read.scenario, seed, piecesPerRackOf);
+    const runs = await runKinds(kinds, runner, {
       from: house.days,
       days: DAYS_OUT,
       stock: house.stock,
-      listed: null,
-      byDay: false,
     });
-    short.push(sums.shortDrinks / days);
+    short.push(meanOverKinds(kinds, (at) => runs[at]!.sums.shortDrinks / DAYS_OUT));
   }
   const { scenario } = one.candidate;
   const each = shortDrinkCost(shortDrinkOf(scenario), frameOf(scenario).staffHour);
@@ -254,10 +252,19 @@ async function failureSpares(
 
 const MINUTE = 60_000;
 
+/** Over the kinds of day of a year. */
+async function meanMinutesShort(
+  { kinds, days, stock }: Evaluated,
+  runner: Runner,
+): Promise<number> {
+  const minutes: number[] = [];
+  for (const kind of kinds) minutes.push(await minutesShort(kind, days, stock, runner));
+  return meanOverKinds(kinds, (at) => minutes[at]!);
+}
+
 /** Minutes of a rush in which the shelf of some ware is empty, looked at once a minute over days that no stock was chosen on. */
 async function minutesShort(
-  model: CafeModel,
-  seed: string,
+  { model, seed }: EvaluatedKind,
   from: number,
   stock: readonly number[],
   runner: Runner,

@@ -9,12 +9,13 @@ import {
 } from '../../comparing/level-worth.js';
 import { minorPerUnit } from '../../quantities/money.js';
 import { levelWorthBuying } from '../../ordering/newsvendor.js';
+import { meanOverKinds } from '../../scenario/kinds.js';
 import { leastCostBeyond } from '../../sizing/least-cost-beyond.js';
 import { allowedMisses } from '../../statistics/quantile-of-counts.js';
 import type { Answer } from '../size/answer.js';
 import type { LevelAnswer } from './answer.js';
 import { frameOf, lossesIn, shortDrinkOf } from './costs.js';
-import type { Evaluated } from './evaluate.js';
+import { runKinds, type Evaluated } from './evaluate.js';
 import type { Runner } from '../../cafe/runner.js';
 
 /** Below it drinks are short so often that fewer days count them as well. */
@@ -30,38 +31,32 @@ export async function levelToBuy(
   base: Evaluated,
   certified: Answer,
   runner: Runner,
-  seed: string,
   chosen: number,
 ): Promise<LevelAnswer> {
-  const { candidate, peaks, unitCost, model } = base;
+  const { candidate, kinds, days, unitCost } = base;
   const { scenario } = candidate;
   const frame = frameOf(scenario);
   const levels = [...new Set([...LEVELS, chosen])]
     .toSorted((a, b) => a - b)
-    .filter((level) => allowedMisses(peaks.days, level) >= 1);
+    .filter((level) => allowedMisses(days, level) >= 1);
   const points: (LevelPoint & { readonly pieces: number })[] = [];
   for (const level of levels) {
     const { stock, cost } = leastCostBeyond(
-      peaks,
+      kinds.map(({ peaks }) => ({ peaks, misses: allowedMisses(days, level) })),
       unitCost,
-      allowedMisses(peaks.days, level),
       base.owned,
       { parts: 50 },
     );
     // Fresh days: those that a stock was chosen on flatter it.
-    const run = await runner.run({
-      model,
-      seed,
-      from: peaks.days,
-      days: Math.min(daysAt(level), peaks.days),
+    const runs = await runKinds(kinds, runner, {
+      from: days,
+      days: Math.min(daysAt(level), days),
       stock,
-      listed: null,
-      byDay: false,
     });
     points.push({
       level,
       stockCost: cost,
-      shortADay: run.sums.shortDrinks / run.days,
+      shortADay: meanOverKinds(kinds, (at) => runs[at]!.sums.shortDrinks / runs[at]!.days),
       pieces: stock.reduce((sum, pieces) => sum + pieces, 0),
     });
   }

@@ -85,7 +85,7 @@ export async function takeLooks(
   });
   const indifference = indifferenceOf(base.scenario);
   const houses = candidates.map((candidate) => new House(candidate, runner, options));
-  const allowed = new Map<number, number>();
+  const allowed = new Map<number, readonly number[]>();
   const look = (house: House, days: number): Promise<Evaluated> =>
     house.look(days, allowed.get(days)!);
 
@@ -177,16 +177,19 @@ async function bestHabits(
 }
 
 /**
- * As many misses in every house, the mean of what each may have by itself: how many that is, is known with an
+ * As many misses in every house, by kind of day, the mean of what each may have by itself: how many that is, is known with an
  * error of its own, which so is the same on both sides of a difference. The base's own would favour a side.
  */
-async function missesOfAll(houses: readonly House[], days: number, level: number): Promise<number> {
-  let sum = 0;
+async function missesOfAll(
+  houses: readonly House[],
+  days: number,
+  level: number,
+): Promise<number[]> {
+  const sums: number[] = [];
   for (const house of houses)
-    sum += crossValidatedMisses(
-      peaksBeyond(await house.peaks(days), house.owned),
-      house.unitCost,
-      level,
-    );
-  return Math.floor(sum / houses.length);
+    for (const [kind, peaks] of (await house.peaks(days)).entries())
+      sums[kind] =
+        (sums[kind] ?? 0) +
+        crossValidatedMisses(peaksBeyond(peaks, house.owned), house.unitCost, level);
+  return sums.map((sum) => Math.floor(sum / houses.length));
 }

@@ -8,7 +8,8 @@ import { compile } from '../../scenario/compile.js';
 import type { MapPoint, TradeOffMap } from './answer.js';
 import { QuickReader, type QuickOptions } from './quick.js';
 import { problemAt, type Flaw } from '../../scenario/problems.js';
-import { checkTree, type PositionOf, type ReadOptions } from '../../scenario/read-scenario.js';
+import { edited } from '../../scenario/edited.js';
+import type { ReadOptions } from '../../scenario/read-scenario.js';
 import { tidy, withoutRaw, withRawValue } from '../../scenario/raw-paths.js';
 import type { Runner } from '../../cafe/runner.js';
 
@@ -98,19 +99,27 @@ export async function tradeOffMap(
       for (const clearingMinutes of rounds)
         for (const rackCount of racks) {
           // Alike machines without the spells and class figures of the house's own, so that a point means the same everywhere.
-          let raw = withRawValue(
-            base.raw,
-            ['washing', 'machines'],
-            [{ class: machineClassId, count }],
-          );
-          raw =
-            scenario.clearing === 'atOnce'
-              ? withRawValue(withoutRaw(raw, ['clearing']), ['clearing'], {
-                  every: `${tidy(clearingMinutes)} min`,
-                })
-              : withRawValue(raw, ['clearing', 'every'], `${tidy(clearingMinutes)} min`);
-          if (rackCount !== null) raw = withRawValue(raw, ['racks', 'owned', 'open'], rackCount);
-          const read = checkTree(raw, nowhere, base.name, reading);
+          const read = edited(
+            base,
+            (house) => {
+              let raw = withRawValue(
+                house.raw,
+                ['washing', 'machines'],
+                [{ class: machineClassId, count }],
+              );
+              raw =
+                house.scenario.clearing === 'atOnce'
+                  ? withRawValue(withoutRaw(raw, ['clearing']), ['clearing'], {
+                      every: `${tidy(clearingMinutes)} min`,
+                    })
+                  : withRawValue(raw, ['clearing', 'every'], `${tidy(clearingMinutes)} min`);
+              return rackCount === null
+                ? raw
+                : withRawValue(raw, ['racks', 'owned', 'open'], rackCount);
+            },
+            base.name,
+            reading,
+          )!;
           if (!read.ok)
             throw new Error(
               `a point of the map is no valid scenario: ${read.problems[0]!.message}`,
@@ -161,5 +170,3 @@ export async function tradeOffMap(
     cheapest: points.reduce((best, point) => (point.total < best.total ? point : best)),
   };
 }
-
-const nowhere: PositionOf = () => ({ line: 1, column: 1 });

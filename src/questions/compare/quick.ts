@@ -4,11 +4,10 @@ import { mergeDays, type DaysRun } from '../../cafe/rush.js';
 import type { Costs } from '../../comparing/costs.js';
 import { ownedPieces } from '../../scenario/have.js';
 import { leastCostBeyond } from '../../sizing/least-cost-beyond.js';
-import type { Peaks } from '../../sizing/peaks.js';
 import { allowedMisses } from '../../statistics/quantile-of-counts.js';
 import { costOfScenario } from './costs.js';
-import { runningOf } from './evaluate.js';
-import { compile, unitCosts } from '../../scenario/compile.js';
+import { modelsOf, racksForAll, runningOf, type RunOfKind } from './evaluate.js';
+import { unitCosts } from '../../scenario/compile.js';
 import type { PiecesPerRack } from '../../scenario/pieces-per-rack.js';
 import type { Runner } from '../../cafe/runner.js';
 import { rushFacts } from '../size/rush-facts.js';
@@ -25,6 +24,7 @@ export interface Quick {
   readonly stock: readonly number[];
   readonly stockCost: number;
   readonly costs: Costs;
+  /** Of the kind of day on which they are busiest. */
   readonly machinesBusy: number | null;
 }
 
@@ -44,40 +44,42 @@ export class QuickReader {
     extra = { once: 0, aYear: 0 },
     days = this.options.days,
   ): Promise<Quick> {
-    const { level, piecesPerRack } = this.options;
-    const model = compile(scenario, piecesPerRack);
-    const run = await this.run(model, days);
+    const { level, seed, piecesPerRack } = this.options;
+    const kinds = modelsOf(scenario, seed, piecesPerRack);
+    const runs: RunOfKind[] = [];
+    for (const { model, seed: own, share } of kinds)
+      runs.push({ model, share, run: await this.run(model, own, days) });
     const unitCost = unitCosts(scenario);
-    const peaks: Peaks = { days, ware: unitCost.length, data: run.peaks };
+    const misses = allowedMisses(days, level);
     const { stock, cost } = leastCostBeyond(
-      peaks,
+      runs.map(({ run }) => ({
+        peaks: { days, ware: unitCost.length, data: run.peaks },
+        misses,
+      })),
       unitCost,
-      allowedMisses(days, level),
       ownedPieces(scenario),
       { parts: 50 },
     );
-    const facts = rushFacts(model, run, level);
-    const running = runningOf({ scenario }, model, run);
+    const busy = runs.map(({ model, run }) => rushFacts(model, run, level).busy.machines);
     return {
       stock,
       stockCost: cost,
-      machinesBusy: facts.busy.machines,
+      machinesBusy: busy.includes(null) ? null : Math.max(...busy.map((share) => share!)),
       costs: costOfScenario(
         scenario,
-        { ...running, stock, unitCost, racksNeeded: facts.loads.racksNeeded },
+        { ...runningOf(runs), stock, unitCost, racksNeeded: racksForAll(runs, level) },
         extra,
       ),
     };
   }
 
-  private async run(model: CafeModel, days: number): Promise<DaysRun> {
-    const key = rushKey(model);
+  private async run(model: CafeModel, seed: string, days: number): Promise<DaysRun> {
+    const key = rushKey(model, seed);
     const known = this.runs.get(key) ?? [];
     const same = known.find((run) => run.days === days);
     if (same !== undefined) return same;
     const before = known.findLast((run) => run.days < days);
     const from = before?.days ?? 0;
-    const { seed } = this.options;
     const more = await this.runner.run({
       model,
       seed,
@@ -97,5 +99,5 @@ export class QuickReader {
 }
 
 /** What of a café the rush sees: not what ware costs. */
-const rushKey = (model: CafeModel): string =>
-  JSON.stringify({ ...model, ware: model.ware.map((ware) => ({ ...ware, unitCost: 0 })) });
+const rushKey = (model: CafeModel, seed: string): string =>
+  JSON.stringify({ ...model, seed, ware: model.ware.map((ware) => ({ ...ware, unitCost: 0 })) });

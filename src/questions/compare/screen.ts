@@ -1,8 +1,8 @@
 /** Which of the usual questions matter in this house: all are read on a few days, those that move the money or the ware most stay. */
-import { checkTree, type ReadOptions } from '../../scenario/read-scenario.js';
-import type { Scenario } from '../../scenario/scenario.js';
+import { edited } from '../../scenario/edited.js';
+import type { ReadOptions } from '../../scenario/read-scenario.js';
 import type { Runner } from '../../cafe/runner.js';
-import type { Candidate } from './alternatives.js';
+import { bare, type Candidate } from './alternatives.js';
 import { extraOf } from './evaluate.js';
 import { QuickReader, type QuickOptions } from './quick.js';
 import { usualQuestions } from './usual.js';
@@ -12,21 +12,17 @@ const [CHOICES, PLANS] = [6, 3];
 /** Always among them where they apply: what an owner comes for. */
 const ALWAYS = 'another-machine';
 
-const bare = (scenario: Scenario): string => JSON.stringify({ ...scenario, name: '' });
-
 /** Every usual question that applies to the house, as a changed copy of it. */
 export function usualCandidates(base: Candidate, reading: ReadOptions): Candidate[] {
   return usualQuestions.flatMap((usual) => {
-    const raw = usual.edit(base);
-    if (raw === null) return [];
-    const read = checkTree(raw, () => ({ line: 1, column: 1 }), usual.name, reading);
-    if (!read.ok || bare(read.scenario) === bare(base.scenario)) return [];
+    const read = edited(base, usual.edit, usual.name, reading);
+    if (read === null || !read.ok || bare(read.scenario) === bare(base.scenario)) return [];
     return [
       {
         ...base,
         id: usual.id,
         name: usual.name,
-        raw,
+        raw: read.raw,
         scenario: read.scenario,
         inputs: read.inputs,
         planFor: usual.planFor,

@@ -10,23 +10,28 @@ import type { MovedBy, MovesAnswer } from './answer.js';
 import { extraOf } from './evaluate.js';
 import { QuickReader, type QuickOptions } from './quick.js';
 import type { Input } from '../../scenario/inputs.js';
-import { checkTree, type PositionOf, type ReadOptions } from '../../scenario/read-scenario.js';
+import { edited } from '../../scenario/edited.js';
+import type { ReadOptions } from '../../scenario/read-scenario.js';
 import type { Runner } from '../../cafe/runner.js';
 import type { Scenario } from '../../scenario/scenario.js';
 import { atRanks } from './draw-inputs.js';
 import { written } from '../../scenario/written.js';
 
-const nowhere: PositionOf = () => ({ line: 1, column: 1 });
-
 const ranged = ({ range }: Input): boolean => range !== null;
 
+/** Each kind of day at the ranks of its own ranges. */
 function scenarioAt(
-  { raw, inputs, name }: Candidate,
+  candidate: Candidate,
   rankOf: (path: string) => number | undefined,
   reading: ReadOptions,
 ): Scenario | null {
-  const read = checkTree(atRanks(raw, inputs, rankOf), nowhere, name, reading);
-  return read.ok ? read.scenario : null;
+  const read = edited(
+    candidate,
+    ({ raw, inputs }) => atRanks(raw, inputs, rankOf),
+    candidate.name,
+    reading,
+  );
+  return read?.ok === true ? read.scenario : null;
 }
 
 export interface Draws {

@@ -19,7 +19,7 @@ import { QuickReader } from './quick.js';
 import { screened } from './screen.js';
 import { planningTable } from './seats.js';
 import type { PiecesPerRack } from '../../scenario/pieces-per-rack.js';
-import { checkTree } from '../../scenario/read-scenario.js';
+import { edited } from '../../scenario/edited.js';
 import { withRawValue } from '../../scenario/raw-paths.js';
 import type { Runner } from '../../cafe/runner.js';
 import { drawInputs, whatMoves } from './sensitivity.js';
@@ -130,8 +130,7 @@ export async function compareStudy(
     cheaper: drawn?.cheaper ?? new Map(),
   });
   begin('level');
-  const worth =
-    options.noLevel === true ? null : await levelToBuy(own.one, answer, runner, seed, level);
+  const worth = options.noLevel === true ? null : await levelToBuy(own.one, answer, runner, level);
   begin('further');
   return {
     scenario: scenario.name,
@@ -145,6 +144,10 @@ export async function compareStudy(
     horizonYears: frame.horizonYears,
     discount: frame.discount,
     daysAYear: frame.daysAYear,
+    kinds:
+      (scenario.kinds?.length ?? 0) < 2
+        ? null
+        : scenario.kinds!.map(({ name, daysAYear }) => ({ name, daysAYear })),
     staffCounted: frame.staffCounted,
     alternatives,
     ranking: {
@@ -215,11 +218,15 @@ function seatingAll(
   candidate: Candidate,
   reading: { readonly piecesPerRack?: PiecesPerRack },
 ): Candidate {
-  const raw = withRawValue(candidate.raw, ['seats', 'count'], 'unlimited');
-  const read = checkTree(raw, () => ({ line: 1, column: 1 }), candidate.name, reading);
+  const read = edited(
+    candidate,
+    ({ raw }) => withRawValue(raw, ['seats', 'count'], 'unlimited'),
+    candidate.name,
+    reading,
+  )!;
   if (!read.ok)
     throw new Error(
       `a house without a limit of seats is no valid scenario: ${read.problems[0]!.message}`,
     );
-  return { ...candidate, raw, scenario: read.scenario, inputs: read.inputs };
+  return { ...candidate, raw: read.raw, scenario: read.scenario, inputs: read.inputs };
 }

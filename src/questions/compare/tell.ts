@@ -245,7 +245,7 @@ const presentNow = (one: ComparedAlternative): number => one.total - one.yearWor
 function notes(comparison: Comparison, context: ReportContext, telling: Telling): string[] {
   const { formats, words } = telling;
   const say = words.compare;
-  const { horizonYears, discount, daysAYear, staffCounted, ranking, days, mostDays, seed } =
+  const { horizonYears, discount, daysAYear, kinds, staffCounted, ranking, days, mostDays, seed } =
     comparison;
   const assumed = context.inputs.filter(
     ({ origin, value, path }) =>
@@ -261,8 +261,19 @@ function notes(comparison: Comparison, context: ReportContext, telling: Telling)
     say.frame(
       yearsText(horizonYears, formats),
       formats.percent(discount, digitsOf(discount)),
-      formats.count(daysAYear),
+      kinds === null
+        ? say.daysLikeThis(formats.count(daysAYear))
+        : say.daysOfKinds(
+            formats.count(daysAYear),
+            listed(
+              kinds.map((kind) =>
+                say.daysOfKind(formats.count(kind.daysAYear), shorten(cleanText(kind.name), 40)),
+              ),
+              words,
+            ),
+          ),
     ),
+    ...(kinds === null ? [] : [say.kindsNote]),
     say.staffFrame(formats.percent(staffCounted, digitsOf(staffCounted))),
     ...(comparison.hardlyMatter.length === 0
       ? []

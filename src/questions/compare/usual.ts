@@ -3,11 +3,11 @@
  * other guests would mean. Each applies where the house has what it changes.
  */
 import { machineClassIds } from '../../catalogue/catalogue.js';
+import type { House } from '../../scenario/edited.js';
 import { piecesPerRackOf } from '../../scenario/rack-geometry.js';
 import { rawValueAt, scaled, tidy, withoutRaw, withRawValue } from '../../scenario/raw-paths.js';
 import type { Scenario } from '../../scenario/scenario.js';
 import { valueSize } from '../../scenario/value-size.js';
-import type { Candidate } from './alternatives.js';
 import { longer, timeOf, type TimePath } from './habits.js';
 
 export interface Usual {
@@ -16,7 +16,7 @@ export interface Usual {
   /** Something to plan for, such as other guests or a machine that fails, or of which the price is not known: never recommended. */
   readonly planFor: boolean;
   /** The changed tree; null where it does not apply. */
-  edit(base: Candidate): unknown;
+  edit(base: House): unknown;
 }
 
 const MINUTE = 60_000;
@@ -29,7 +29,7 @@ export const machineCount = (scenario: Scenario): number =>
   listedMachines(scenario).reduce((sum, { count }) => sum + (count ?? 1), 0);
 
 /** One machine more or fewer, of the first kind. */
-function withMachines(base: Candidate, more: 1 | -1): unknown {
+function withMachines(base: House, more: 1 | -1): unknown {
   const { raw, scenario } = base;
   const [first] = listedMachines(scenario);
   if (first === undefined || machineCount(scenario) + more < 1) return null;
@@ -40,7 +40,7 @@ function withMachines(base: Candidate, more: 1 | -1): unknown {
 }
 
 /** One machine of the first kind stands still all day. */
-export function withOneOut({ raw, scenario }: Candidate): unknown {
+export function withOneOut({ raw, scenario }: House): unknown {
   const [first] = listedMachines(scenario);
   if (first === undefined) return null;
   const { hours } = scenario;
@@ -55,7 +55,7 @@ export function withOneOut({ raw, scenario }: Candidate): unknown {
 const hoursMinutes = (hours: Scenario['hours']): number =>
   'for' in hours ? hours.for / MINUTE : (hours.to - hours.from) / MINUTE;
 
-function fasterClass({ raw, scenario }: Candidate): unknown {
+function fasterClass({ raw, scenario }: House): unknown {
   const [first] = listedMachines(scenario);
   const ids = machineClassIds();
   const next = first?.class === undefined ? undefined : ids[ids.indexOf(first.class) + 1];
@@ -68,7 +68,7 @@ function fasterClass({ raw, scenario }: Candidate): unknown {
 }
 
 /** All ware that is washed in one kind of rack in one family, so that it shares racks. */
-function mixedRacks({ raw, scenario }: Candidate): unknown {
+function mixedRacks({ raw, scenario }: House): unknown {
   const kindOf = (family: string): string => scenario.racks?.families?.[family] ?? 'open';
   const open = Object.entries(scenario.ware).filter(
     ([id, { family = id }]) => kindOf(family) === 'open',
@@ -82,7 +82,7 @@ function mixedRacks({ raw, scenario }: Candidate): unknown {
   );
 }
 
-function habit(path: TimePath, times: number): (base: Candidate) => unknown {
+function habit(path: TimePath, times: number): (base: House) => unknown {
   return (base) => {
     const own = timeOf(base.scenario, path);
     return own === null || own === 0
@@ -91,14 +91,14 @@ function habit(path: TimePath, times: number): (base: Candidate) => unknown {
   };
 }
 
-function fullerRacks({ raw, scenario }: Candidate): unknown {
+function fullerRacks({ raw, scenario }: House): unknown {
   return timeOf(scenario, WAIT) === null
     ? null
     : withRawValue(raw, ['washing', 'partLoadFrom'], '75 %');
 }
 
 /** One person more or fewer. */
-function people(path: readonly [string, string], more: 1 | -1): (base: Candidate) => unknown {
+function people(path: readonly [string, string], more: 1 | -1): (base: House) => unknown {
   return ({ raw, scenario }) => {
     const slice = scenario[path[0] as 'counter'] as unknown as Record<string, unknown> | 'atOnce';
     const own = slice === 'atOnce' ? undefined : slice[path[1]];
@@ -108,13 +108,13 @@ function people(path: readonly [string, string], more: 1 | -1): (base: Candidate
   };
 }
 
-function foodMenu({ raw, scenario }: Candidate): unknown {
+function foodMenu({ raw, scenario }: House): unknown {
   return scenario.washing.otherLoads === undefined
     ? withRawValue(raw, ['washing', 'otherLoads'], { racks: '8 / h' })
     : null;
 }
 
-function quickerDrying({ raw, scenario }: Candidate): unknown {
+function quickerDrying({ raw, scenario }: House): unknown {
   return Object.entries(scenario.ware).reduce<unknown>((tree, [id, { drying }]) => {
     const mean = valueSize(drying) ?? 0;
     const at = ['ware', id, 'drying'];
@@ -125,7 +125,7 @@ function quickerDrying({ raw, scenario }: Candidate): unknown {
 const MOST_NARROWER_MM = 12;
 
 /** The most used cup, as much narrower as it takes for its rack to hold more. */
-function narrowerCup({ raw, scenario }: Candidate): unknown {
+function narrowerCup({ raw, scenario }: House): unknown {
   for (const [id, ware] of Object.entries(scenario.ware)) {
     if (ware.shape !== 'cup' || ware.rim === undefined) continue;
     const kind = scenario.racks?.families?.[ware.family ?? id] ?? 'open';
@@ -146,7 +146,7 @@ function narrowerCup({ raw, scenario }: Candidate): unknown {
 }
 
 /** The widest ware of a shape takes the place of all others of it. */
-function oneFor(shape: 'cup' | 'saucer'): (base: Candidate) => unknown {
+function oneFor(shape: 'cup' | 'saucer'): (base: House) => unknown {
   return ({ raw, scenario }) => {
     const alike = Object.entries(scenario.ware)
       .filter(([, ware]) => ware.shape === shape)
@@ -174,10 +174,10 @@ function oneFor(shape: 'cup' | 'saucer'): (base: Candidate) => unknown {
   };
 }
 
-const moreGuests = ({ raw }: Candidate): unknown =>
+const moreGuests = ({ raw }: House): unknown =>
   withRawValue(raw, ['arrivals'], scaled(rawValueAt(raw, ['arrivals']), 1.2));
 
-function longerStay({ raw, scenario }: Candidate): unknown {
+function longerStay({ raw, scenario }: House): unknown {
   const longerBy = (law: (typeof scenario.guests.dwell)[number]): unknown => {
     const more = (ms: number): string => `${tidy(ms / MINUTE + 10)} min`;
     if (law.law === 'constant') return more(law.ms);
@@ -194,7 +194,7 @@ function longerStay({ raw, scenario }: Candidate): unknown {
       });
 }
 
-function staysIn(points: number): (base: Candidate) => unknown {
+function staysIn(points: number): (base: House) => unknown {
   return ({ raw, scenario }) => {
     const share = (scenario.guests.staysIn as number) + points / 100;
     return share > 0 && share <= 1

@@ -108,6 +108,16 @@ async function sizedHouse(
 /** What a guide cannot be made from, each at its place. */
 function patternFlaws({ scenario, positionOf }: Opened, fileName: string): Problem[] {
   const flaws = [
+    ...((scenario.kinds?.length ?? 0) < 2
+      ? []
+      : [
+          problemAt(
+            ['calendar', 'kinds'],
+            undefined,
+            'lists several kinds of day, and a guide for other sizes of house is of one kind',
+            'take the kinds out of a copy of the file, or write the busiest kind as a file of its own',
+          ),
+        ]),
     ...(scenario.seats.count === null
       ? [
           problemAt(

@@ -11,6 +11,8 @@ import {
   storageProblems,
   type StorageLayout,
 } from '../../ordering/storage.js';
+import type { CafeModel } from '../../cafe/model.js';
+import type { DaysRun } from '../../cafe/rush.js';
 import { takeawayLines, type TakeawayLine } from '../../ordering/takeaway.js';
 import type { Answer } from '../size/answer.js';
 import { nameOf } from '../../quantities/name.js';
@@ -18,13 +20,15 @@ import { isMisfit, type SaucerFit } from '../../racking/saucer-fit.js';
 import { compile } from '../../scenario/compile.js';
 import type { Input } from '../../scenario/inputs.js';
 import { saucerFitsOf, servedTogether } from '../../scenario/saucer-fits.js';
+import { kindOf, kindsOf, seedOf, sharesOf } from '../../scenario/kinds.js';
 import type { SupplyModel } from '../../ordering/supply-model.js';
 import { orderFlaws, supplyOf } from './checks.js';
 import { piecesPerRackOf } from '../../scenario/rack-geometry.js';
 import type { Runner } from '../../cafe/runner.js';
 import { storedWare } from './stored-ware.js';
 import { saucerPools, type SaucerPool } from './saucer-pools.js';
-import type { Scenario } from '../../scenario/scenario.js';
+import type { KindOfDay, Scenario } from '../../scenario/scenario.js';
+import { meanDayOf } from '../size/year.js';
 import { study, type StudyOptions } from '../size/study.js';
 
 export interface SaucerFits {
@@ -113,8 +117,10 @@ export async function orderStudy(
   );
   if (!sheet.ok) return sheet;
   const pairs = saucerFitsOf(scenario, inputs);
+  // Where the house has kinds of day, what stands where is asked of the one with least to spare.
+  const shown = kindOf(scenario, answer.tightestKind, answer.seed);
   const storage = scenario.storage === undefined ? null : storageLayout(scenario.storage, stored);
-  const fetching = storage === null ? null : await fetchingOf(scenario, storage, answer, runner);
+  const fetching = storage === null ? null : await fetchingOf(shown, storage, answer, runner);
   return {
     ok: true,
     value: {
@@ -122,10 +128,10 @@ export async function orderStudy(
       sheet: sheet.value,
       saucers: fitsOf(scenario, pairs),
       pools: await saucerPools(
-        scenario,
-        compile(scenario, piecesPerRackOf),
+        shown.scenario,
+        compile(shown.scenario, piecesPerRackOf),
         answer.level,
-        answer.seed,
+        shown.seed,
         runner,
         pairs.filter(isMisfit),
       ),
@@ -155,7 +161,7 @@ export const sheetInputOf = (
     colour: scenario.ware[ware]!.colour ?? null,
     shape: scenario.ware[ware]!.shape ?? null,
     par: pieces,
-    usesADay: answer.uses.find((one) => one.ware === ware)!.aDay,
+    usesADay: meanDayOf(answer).uses.find((one) => one.ware === ware)!.aDay,
     losses: lossesOf(scenario, ware),
   })),
   takeaway,
@@ -164,7 +170,7 @@ export const sheetInputOf = (
 
 /** The days of the study at the par, with pieces moved up from the reserve. The par itself is that of one place. */
 async function fetchingOf(
-  scenario: Scenario,
+  { scenario, seed }: Pick<KindOfDay, 'scenario'> & { readonly seed: string },
   layout: StorageLayout,
   answer: Answer,
   runner: Runner,
@@ -191,7 +197,7 @@ async function fetchingOf(
   };
   const { sums } = await runner.run({
     model: { ...model, storage },
-    seed: answer.seed,
+    seed,
     from: 0,
     days: DAYS_AT_STOCK,
     stock: answer.stock.map(({ pieces }) => pieces),
@@ -246,28 +252,33 @@ async function takeawayOf(
 ): Promise<Outcome<readonly TakeawayLine[]>> {
   const takeaway = scenario.supply?.takeaway;
   if (takeaway === undefined) return { ok: true, value: [] };
-  const model = compile(scenario, piecesPerRackOf);
-  const days = await runner.apart(
-    {
+  // Each kind of day as often among the days as in a year.
+  const kinds = kindsOf(scenario);
+  const shares = sharesOf(kinds);
+  const days: { readonly model: CafeModel; readonly run: DaysRun }[] = [];
+  for (const [at, kind] of kinds.entries()) {
+    const model = compile(kind.scenario, piecesPerRackOf);
+    const task = {
       model,
-      seed,
+      seed: seedOf(seed, kind, at),
       from: 0,
-      days: DAYS_AT_STOCK,
+      days: Math.max(1, Math.round(DAYS_AT_STOCK * shares[at]!)),
       stock: stock.map(({ pieces }) => pieces),
       listed: null,
       byDay: false,
-    },
-    1,
-  );
+    };
+    days.push(...(await runner.apart(task, 1)).map((run) => ({ model, run })));
+  }
   // Drinks in an easy vessel are the same drink in paper.
-  const kindsOf = (drink: string): number[] =>
+  const kindsOfDrink = (model: CafeModel, drink: string): number[] =>
     model.menu.flatMap(({ id }, kind) =>
       id === drink || id.startsWith(`${drink}-easy`) ? [kind] : [],
     );
   const perDay = Object.keys(scenario.menu).map((drink) => {
-    const kinds = kindsOf(drink);
     const daily = (of: 'away' | 'paper'): number[] =>
-      days.map((day) => kinds.reduce((sum, kind) => sum + day[of][kind]!, 0));
+      days.map(({ model, run }) =>
+        kindsOfDrink(model, drink).reduce((sum, kind) => sum + run[of][kind]!, 0),
+      );
     return { drink, ordered: daily('away'), asFallBack: daily('paper') };
   });
   return takeawayLines({

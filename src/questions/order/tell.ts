@@ -25,6 +25,7 @@ export function orderBlocks(study: OrderStudy, context: ReportContext): Block[] 
       sheet.plan === null || sheet.plan.proved ? '' : say.notProved,
       promiseOf(sheet, formats),
       unquoted ? '' : whySoMany(sheet, formats),
+      kindsText(study, formats),
     ]),
     nowTable(study, formats),
     paragraphs([say.notes], 'small'),
@@ -52,6 +53,14 @@ export function orderBlocks(study: OrderStudy, context: ReportContext): Block[] 
     ),
   ];
 }
+
+/** How many days of which kind the uses are of; '' where all days are alike. */
+const kindsText = ({ answer: { kinds } }: OrderStudy, { count }: Formats): string =>
+  kinds === undefined
+    ? ''
+    : say.kinds(
+        listed(kinds.map(({ name, daysAYear }) => say.kind(count(daysAYear), shortName(name)))),
+      );
 
 /** Names of ware in a sentence. */
 const nameIn =

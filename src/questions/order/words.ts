@@ -3,6 +3,9 @@ const count = (pieces: number, one: string): string =>
   `${pieces.toLocaleString('en')} ${one}${pieces === 1 ? '' : 's'}`;
 
 export const say = {
+  kind: (days: string, name: string): string => `${days} of the kind “${name}”`,
+  kinds: (kinds: string): string =>
+    `The par holds on every kind of day; uses, breakage and takeaway cups are those of a year with ${kinds}.`,
   none: '–',
   total: 'Total',
   heading: (name: string, date: string): string => `Order for ${name}, ${date}`,

@@ -80,6 +80,8 @@ export interface RacksAnswer {
   readonly liftCaution: string | null;
   readonly washing: Pick<Answer, 'loads' | 'busy'> & {
     readonly openHours: number;
+    /** Where there are several kinds of day, the name of the one that is told of. */
+    readonly kindOfDay: string | null;
     /** Mean minutes of a use at each place, by ware. */
     readonly places: readonly string[];
     readonly minutes: readonly {

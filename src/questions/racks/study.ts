@@ -12,6 +12,7 @@ import { familyOf, rackFill, rackKindOf, type Ware } from '../../scenario/pieces
 import { piecesPerRackOf, rackOf, vesselOf } from '../../scenario/rack-geometry.js';
 import type { Runner } from '../../cafe/runner.js';
 import type { Scenario } from '../../scenario/scenario.js';
+import { kindOf } from '../../scenario/kinds.js';
 import { study } from '../size/study.js';
 import type { StatedLift, RackLine, RacksAnswer } from './answer.js';
 import { twoShapes } from './wider-cups.js';
@@ -43,7 +44,8 @@ export async function racksStudy(
     study(changed, runner, { days: DAYS, watch: DAYS, seed, piecesPerRack: piecesPerRackOf });
   const { answer } = await run(scenario);
   const lift = options.lift ?? ASSUMED_LIFT;
-  const openHours = answer.evidence!.guests.partiesArriving.length === 0 ? 0 : hoursOf(scenario);
+  const shown = kindOf(scenario, answer.tightestKind, seed).scenario;
+  const openHours = answer.evidence!.guests.partiesArriving.length === 0 ? 0 : hoursOf(shown);
   const work = liftingWork(answer.loads.racksADay, openHours);
   const adviceFor = (massG: number): LiftAdvice =>
     nioshLift({
@@ -115,6 +117,7 @@ export async function racksStudy(
       loads: answer.loads,
       busy: answer.busy,
       openHours,
+      kindOfDay: answer.kinds?.find(({ id }) => id === answer.tightestKind)?.name ?? null,
       ...washingOf(answer, answer.evidence!),
     },
     twoShapes:
@@ -176,7 +179,7 @@ function lineOf(
 function washingOf(
   answer: Answer,
   evidence: Evidence,
-): Omit<RacksAnswer['washing'], 'loads' | 'busy' | 'openHours'> {
+): Omit<RacksAnswer['washing'], 'loads' | 'busy' | 'openHours' | 'kindOfDay'> {
   const { guests, stepMinutes } = evidence;
   const perQuarter = Math.max(1, Math.round(15 / stepMinutes));
   const mean = (values: readonly number[], from: number): number => {

@@ -32,6 +32,10 @@ export function washingBlocks({ washing, days }: RacksAnswer, context: ReportCon
   const polishing = Math.round(loads.polishingMinutes);
   return [
     heading(say.washing(formats.count(days)), 2),
+    paragraphs(
+      washing.kindOfDay === null ? [] : [say.kindOfDay(shortName(washing.kindOfDay))],
+      'small',
+    ),
     list([
       say.rate(formats.decimal(loads.aDay / (openHours === 0 ? 1 : openHours))),
       say.handling(

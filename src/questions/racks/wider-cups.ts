@@ -1,4 +1,5 @@
 /** The same drinks in wider cups, and what the rim alone costs. */
+import { onEveryKind } from '../../scenario/kinds.js';
 import type { Answer } from '../size/answer.js';
 import { familyOf, rackFill, rackKindOf, type Ware } from '../../scenario/pieces-per-rack.js';
 import { piecesPerRackOf, vesselOf } from '../../scenario/rack-geometry.js';
@@ -21,11 +22,13 @@ export async function twoShapes(
     refitted(widened(scenario, cups, byMm)),
   );
   if (cups.length === 0 || asTheyAre == null || wider == null) return null;
+  const onAllDays = ({ ware, racks }: Scenario): Scenario =>
+    onEveryKind(scenario, (one) => ({ ...one, ware, ...(racks === undefined ? {} : { racks }) }));
   const shape = async (
     changed: Scenario,
     known: Answer | null,
   ): Promise<TwoShapes['shapes'][number]> => {
-    const answer = known ?? (await sized(changed));
+    const answer = known ?? (await sized(onAllDays(changed)));
     const kindOf = (id: string): string =>
       rackKindOf(changed.racks, familyOf(id, changed.ware[id]!));
     const perRack = Object.fromEntries(

@@ -12,6 +12,8 @@ const binds: Record<Binding, string> = {
 
 export const rackWords = {
   head: 'How the ware fills its racks',
+  kindOfDay: (name: string): string =>
+    `These are days of the kind “${name}”, on which the stock has least to spare.`,
   lead: (counts: string): string => `One full rack holds: ${counts}.`,
   count: (name: string, pieces: string): string => `${name} ${pieces}`,
   noShape:

@@ -5,7 +5,7 @@ import type { Path } from '../../scenario/path.js';
 import { scenarioSchema } from '../../scenario/scenario.js';
 import { knownKeys } from '../../scenario/schema-walk.js';
 import { unwrap } from '../../scenario/tree.js';
-import { pathFlaw } from '../compare/alternatives.js';
+import { pathFlaw } from '../../scenario/patched.js';
 import type { Opened } from '../question.js';
 import { misfit, type Misfit } from './cell.js';
 import { ABOUT, SHORT } from './columns.js';

@@ -5,6 +5,7 @@
 import { isTooMuch } from '../../cafe/too-much.js';
 import type { Runner } from '../../cafe/runner.js';
 import type { Answer, Share } from '../size/answer.js';
+import { meanDayOf } from '../size/year.js';
 import { scenarioStudy } from '../size/scenario-study.js';
 import type { Opened } from '../question.js';
 
@@ -93,7 +94,7 @@ function rowOfAnswer(unit: string, answer: Answer): SizedRow {
     unit,
     pieces: each(({ pieces }) => pieces),
     have: each(({ have }) => have),
-    uses: Object.fromEntries(answer.uses.map(({ ware, aDay }) => [ware, short(aDay)])),
+    uses: Object.fromEntries(meanDayOf(answer).uses.map(({ ware, aDay }) => [ware, short(aDay)])),
     certified: answer.certified,
     days: answer.days,
     cost: short(answer.cost),

@@ -122,6 +122,19 @@ export interface HabitsAnswer {
   readonly cost: { readonly low: number; readonly high: number };
 }
 
+/** The answer's stock on one kind of day, and what such a day is like. */
+export type KindAnswer = Pick<
+  Answer,
+  'busy' | 'guests' | 'loads' | 'uses' | 'drinks' | 'takeawayCups' | 'peaks'
+> & {
+  readonly id: string;
+  readonly name: string;
+  readonly daysAYear: number;
+  /** Measured as the whole answer's is; null where days are listed. */
+  readonly certified: Share | null;
+};
+
+/** Where the scenario lists kinds of day, all beside the stock is of the kind carried least. */
 export interface Answer {
   readonly scenario: string;
   readonly seed: string;
@@ -159,6 +172,9 @@ export interface Answer {
     readonly arrived: number;
   };
   readonly warnings: readonly Warning[];
+  /** Only where the scenario lists kinds of day: each of them, the file itself first, and which the stock carries least. */
+  readonly kinds?: readonly KindAnswer[];
+  readonly tightestKind?: string;
   /** Σ pieces × unit cost. */
   readonly cost: number;
   /** What of that is still to be paid: the pieces to add. */

@@ -2,6 +2,9 @@
 import { didYouMean } from '../../quantities/nearest.js';
 import type { ListedDay } from '../../cafe/listed-day.js';
 import { readListedDays } from '../../scenario/listed-day-schema.js';
+import { piecesPerRackOf } from '../../scenario/rack-geometry.js';
+import type { ReportContext } from '../../tell/context.js';
+import { contextOf } from '../../tell/context-of.js';
 import type { Ask, Asking } from '../question.js';
 import type { Result } from '../result.js';
 import { SettingError, type Given } from '../settings.js';
@@ -29,7 +32,21 @@ export const ask: Ask<typeof size> = async (asking, given) => {
   if (!study.ok) return study;
   const { answer } = study.value;
   const full = given.habits === true ? await withHabits(asking, answer, HABIT_DAYS) : answer;
-  return { ok: true, value: { json: full, blocks: sizeBlocks(full, asking.context) } };
+  return { ok: true, value: { json: full, blocks: sizeBlocks(full, shownOn(asking, answer)) } };
+};
+
+/** Clocks and seats as on the kind of day that is reported. */
+const shownOn = (
+  { opened, context }: Pick<Asking, 'opened' | 'context'>,
+  { tightestKind }: Answer,
+): ReportContext => {
+  if (tightestKind === undefined) return context;
+  const { scenario, inputs } = opened;
+  const { units, locale } = context;
+  return {
+    ...contextOf(scenario, inputs, context.version, piecesPerRackOf, units, tightestKind),
+    locale,
+  };
 };
 
 /** Days of each reading of a habit: where that is what was asked for, and where it comes along with the answer. */
@@ -57,6 +74,11 @@ export async function askSize(
 ): Promise<Result<SizeStudy>> {
   const { ware, menu } = opened.scenario;
   checkItems(Object.keys(stock ?? {}), Object.keys(ware));
+  if (day !== undefined && (opened.scenario.kinds?.length ?? 0) > 1)
+    throw new SettingError(
+      `"${day.name}" lists days of one kind, and the file has several under calendar.kinds; leave out --day, or take the kinds out of the file`,
+      'day',
+    );
   const read = day === undefined ? null : readListedDays(day.bytes, day.name, Object.keys(menu));
   if (read !== null && !read.ok) return read;
   const listed = read?.days ?? null;

@@ -7,13 +7,12 @@ import { minorPerUnit } from '../../quantities/money.js';
 import type { Runner } from '../../cafe/runner.js';
 import { dotted, type Path } from '../../scenario/path.js';
 import { rawValueAt, scaled, withRawValue } from '../../scenario/raw-paths.js';
-import { checkTree } from '../../scenario/read-scenario.js';
+import { edited, type House } from '../../scenario/edited.js';
 import { piecesPerRackOf } from '../../scenario/rack-geometry.js';
 import { valueAt } from '../../scenario/tree.js';
 import { valueSize } from '../../scenario/value-size.js';
 import type { Scenario } from '../../scenario/scenario.js';
 import { QuickReader, type Quick } from '../compare/quick.js';
-import type { Opened } from '../question.js';
 import type { Answer, HabitMoves, HabitsAnswer, Moved } from './answer.js';
 
 /** What people do in a house and how long they stay; each asked about where the house has it. */
@@ -33,11 +32,13 @@ const OFF = 0.2;
  * @param mostDays days of each reading, at most those the answer was chosen on
  */
 export async function habitsOf(
-  { scenario, inputs, raw }: Pick<Opened, 'scenario' | 'inputs' | 'raw'>,
+  opened: House,
   answer: Answer,
   runner: Runner,
   mostDays: number,
 ): Promise<HabitsAnswer> {
+  const { scenario } = opened;
+  const house = { ...opened, raw: scenario.kinds?.[0]!.raw ?? opened.raw };
   const days = Math.min(answer.days.chosenOn, mostDays);
   const { level, seed, currency } = answer;
   const reader = new QuickReader(runner, { level, seed, days, piecesPerRack: piecesPerRackOf });
@@ -47,11 +48,9 @@ export async function habitsOf(
   for (const path of HABITS) {
     const size = valueSize(valueAt(scenario, path));
     if (size === null || size === 0) continue;
-    const written =
-      rawValueAt(raw, path) ?? inputs.find((one) => one.path === dotted(path))?.value ?? null;
     const ends: (Moved | null)[] = [];
     for (const times of [1 - OFF, 1 + OFF]) {
-      const other = changed(raw, path, scaled(written, times, path.at(-1)), scenario.name);
+      const other = changed(house, path, times);
       const same = other === null || valueSize(valueAt(other, path)) === size;
       ends.push(same ? null : movedTo(now, await reader.read(other), perUnit));
     }
@@ -83,10 +82,17 @@ const movedTo = (from: Quick, to: Quick, perUnit: number): Moved => ({
   cost: (to.stockCost - from.stockCost) / perUnit,
 });
 
-/** The house with another value; null where it cannot have it, such as racks more than full. */
-function changed(raw: unknown, path: Path, value: unknown, name: string): Scenario | null {
-  const read = checkTree(withRawValue(raw, path, value), () => ({ line: 1, column: 1 }), name, {
-    piecesPerRack: piecesPerRackOf,
-  });
-  return read.ok ? read.scenario : null;
+/** The house with a habit so many times as long; null where it cannot have that, such as racks more than full. */
+function changed(house: House, path: Path, times: number): Scenario | null {
+  const read = edited(
+    house,
+    ({ raw, inputs }) => {
+      const written =
+        rawValueAt(raw, path) ?? inputs.find((one) => one.path === dotted(path))?.value ?? null;
+      return withRawValue(raw, path, scaled(written, times, path.at(-1)));
+    },
+    house.scenario.name,
+    { piecesPerRack: piecesPerRackOf },
+  );
+  return read?.ok === true ? read.scenario : null;
 }

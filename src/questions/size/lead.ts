@@ -5,6 +5,7 @@ import { digitsOf, type Formats } from '../../tell/format.js';
 import { listed } from '../../tell/words.js';
 import { answerWords } from '../../tell/words/answer.js';
 import type { Answer } from './answer.js';
+import { tightestKind } from './tell-kinds.js';
 import { sizeWords as say } from './words.js';
 
 /** Items that a sentence still names one by one. */
@@ -27,13 +28,15 @@ export function leadOf(answer: Answer, context: ReportContext, formats: Formats)
   const have = answer.stock.some(({ have: owned }) => owned > 0)
     ? say.haveSome(stock, toBuy(answer.stock, formats), formats.money(answer.spend))
     : say.have(stock, formats.money(answer.cost));
-  const days = daysOf(context);
+  const tightest = tightestKind(answer);
+  const days = tightest === null ? daysOf(context) : say.kinds.daysOf(tightest);
+  const others = tightest === null ? [] : [say.kinds.others];
   const { rushLevel, certified, fillRate } = answer;
   if (rushLevel !== undefined) {
     const fill = fillRate === undefined ? [] : [say.fillRate(formats.percent(fillRate))];
     const tested = formats.count(answer.days.chosenOn + answer.days.certifiedOn);
     return {
-      sentence: `${say.with(stock)} ${howOften(rushLevel.level, days, formats)}`,
+      sentence: [say.with(stock), howOften(rushLevel.level, days, formats), ...others].join(' '),
       measured: [say.measured(tested, ...shareTexts(rushLevel, formats)), ...fill].join(' '),
     };
   }
@@ -53,8 +56,8 @@ export function leadOf(answer: Answer, context: ReportContext, formats: Formats)
     ] as const;
     return {
       sentence: assured.held
-        ? `${have} ${say.assured(asked, days, sure)}`
-        : `${have} ${howOften(certified.level, days, formats)}`,
+        ? `${have} ${say.assured(asked, tightest === null ? days : say.kinds.every, sure)}`
+        : [have, howOften(certified.level, days, formats), ...others].join(' '),
       measured: `${say.measuredSure(...seen, sure)}${assured.tries > 1 ? ` ${say.tries(formats.count(assured.tries))}` : ''}${assured.held ? '' : ` ${say.notAssured(asked)}`}`,
     };
   }
@@ -72,7 +75,7 @@ export function leadOf(answer: Answer, context: ReportContext, formats: Formats)
         ? say.levelBeaten
         : within;
   return {
-    sentence: `${have} ${howOften(certified.level, days, formats)}`,
+    sentence: [have, howOften(certified.level, days, formats), ...others].join(' '),
     measured: `${say.measuredFresh(formats.count(answer.days.certifiedOn), ...shareTexts(certified, formats))} ${verdict(asked)}`,
   };
 }

@@ -5,29 +5,27 @@
  * clean count), certified on fresh days, and reported together with what the rush looked like.
  */
 import type { ListedDay } from '../../cafe/listed-day.js';
-import { nameOf } from '../../quantities/name.js';
-import { compile, unitCosts } from '../../scenario/compile.js';
-import { mergeDays, type DaysRun } from '../../cafe/rush.js';
-import { looksAtTheShelf } from '../../cafe/washing/rules/in-order.js';
+import type { Runner } from '../../cafe/runner.js';
+import type { DaysRun } from '../../cafe/rush.js';
 import { Stream, streamKey } from '../../engine/streams.js';
 import { minorPerUnit } from '../../quantities/money.js';
-import { marginalStock } from '../../sizing/marginal-stock.js';
-import { peaksBeyond } from '../../sizing/least-cost-beyond.js';
-import { countMisses, sliceDays, type Peaks } from '../../sizing/peaks.js';
-import { onePathOf, riskCurve, scaledPathOf, type RiskPoint } from '../../sizing/risk-curve.js';
-import { assuredStock, type Assured } from '../../sizing/assured-stock.js';
-import { sizeStock, type SizedStock, type SizingRequest } from '../../sizing/size-stock.js';
-import { exactBinomialInterval } from '../../statistics/exact-binomial-interval.js';
-import type { Warning } from '../../quantities/flaw.js';
-import type { Answer, Evidence, StockLine } from './answer.js';
-import { tightestMoment, watchDays } from './evidence.js';
+import { nameOf } from '../../quantities/name.js';
+import { unitCosts } from '../../scenario/compile.js';
 import { ownedPieces } from '../../scenario/have.js';
+import { kindsOf, seedOf } from '../../scenario/kinds.js';
 import type { PiecesPerRack } from '../../scenario/pieces-per-rack.js';
-import { findOverloads } from './overloads.js';
-import { byDayOf, rushFacts } from './rush-facts.js';
-import type { Runner } from '../../cafe/runner.js';
-import type { Scenario } from '../../scenario/scenario.js';
-import { rushWarnings } from './rush-warnings.js';
+import type { KindOfDay, Scenario } from '../../scenario/scenario.js';
+import type { Warning } from '../../quantities/flaw.js';
+import { assuredStock, type Assured } from '../../sizing/assured-stock.js';
+import { marginalStock, mostNeeded } from '../../sizing/marginal-stock.js';
+import type { Peaks } from '../../sizing/peaks.js';
+import { onePathOf, riskCurve, scaledPathOf, type RiskPoint } from '../../sizing/risk-curve.js';
+import { sizeStock, type SizedStock } from '../../sizing/size-stock.js';
+import type { SizingRequest } from '../../sizing/sizing-request.js';
+import { exactBinomialInterval } from '../../statistics/exact-binomial-interval.js';
+import type { Answer, Evidence, KindAnswer, StockLine } from './answer.js';
+import { KindHouse, peaksOf, type KindReport } from './kind-house.js';
+import { byDayOf } from './rush-facts.js';
 
 export interface StudyOptions {
   /** Overrides the scenario's own level and seed. */
@@ -74,48 +72,31 @@ export async function study(
   runner: Runner,
   options: StudyOptions = {},
 ): Promise<Study> {
-  const model = compile(scenario, options.piecesPerRack);
   const seed = options.seed ?? scenario.seed;
   const level = options.level ?? scenario.level;
   const listed = options.listed ?? null;
   const costs = unitCosts(scenario);
   const owned = ownedPieces(scenario);
-  const runs: DaysRun[] = [];
-  const run = (
-    from: number,
-    days: number,
-    stock: readonly number[] | null,
-    { byDay = false, after = 0 } = {},
-  ): Promise<DaysRun> => runner.run({ model, seed, from, days, stock, listed, byDay }, after);
-  const withOwned = (bought: readonly number[]): number[] =>
-    bought.map((pieces, ware) => pieces + owned[ware]!);
-  const provider = {
-    async peaks(from: number, count: number, after: number): Promise<Peaks> {
-      const part = await run(from, count, null, { after });
-      runs.push(part);
-      // What is owned costs nothing: the search is for what more is needed.
-      return peaksBeyond(peaksOf(part), owned);
-    },
-    ...(looksAtTheShelf(model)
-      ? {
-          misses: async (bought: readonly number[], from: number, count: number) =>
-            count - (await run(from, count, withOwned(bought))).sums.safeDays,
-        }
-      : {}),
-  };
-
-  const first = options.stock === undefined || listed !== null ? 0 : JUDGED_FROM;
+  const kinds = kindsOf(scenario);
+  const { piecesPerRack } = options;
+  const houses = kinds.map(
+    (kind, at) =>
+      new KindHouse(kind, runner, { seed: seedOf(seed, kind, at), listed, piecesPerRack, owned }),
+  );
   const sized = options.stock === undefined ? await chosenStock() : null;
   const given = options.stock === undefined ? null : await givenStock(options.stock);
+  const first = options.stock === undefined || listed !== null ? 0 : JUDGED_FROM;
   const days = sized?.chosenOn ?? given!.days;
-  const stock = sized === null ? given!.stock : withOwned(sized.stock);
-  // The rush to tell of: with unlimited ware, unless the stock itself changes what happens.
-  const unlimited = mergeDays(runs.filter((part) => part.from + part.days <= first + days));
-  const reported =
-    given?.atStock ?? (provider.misses === undefined ? unlimited : await run(0, days, stock));
-  const facts = rushFacts(model, reported, level);
-  const peaks = peaksOf(unlimited);
-  const alone = marginalStock(peaks, level);
+  const stock =
+    sized === null ? given!.stock : sized.stock.map((pieces, ware) => pieces + owned[ware]!);
+  const reports: KindReport[] = [];
+  for (const [at, house] of houses.entries())
+    reports.push(
+      await house.report(stock, level, first, days, given === null ? null : given.atStock[at]!),
+    );
+  const tightest = sized?.tightest ?? given!.tightest;
+  const report = reports[tightest]!;
+  const alone = mostNeeded(reports.map(({ peaks }) => marginalStock(peaks, level)));
   const perUnit = minorPerUnit(scenario.currency);
   const lines: StockLine[] = Object.entries(scenario.ware).map(([id, ware], index) => ({
     ware: id,
@@ -131,21 +112,8 @@ export async function study(
     aloneHigh: alone[index]!.high,
   }));
   const watched = Math.min(options.watch ?? 0, days);
-  const look = {
-    model,
-    seed,
-    days: watched,
-    stock: reported === unlimited ? null : stock,
-    listed,
-    pause: async () => runner.pause?.(),
-  };
-  const tight = tightestDay(peaks, stock, level);
-  const tightest = await tightestMoment(look, first + tight.day, tight.ware);
-  const warnings: Warning[] = [
-    ...(sized?.warnings ?? []),
-    ...(given?.warnings ?? []),
-    ...rushWarnings(model, reported, facts, listed),
-  ];
+  const peaks = options.peaks === true ? houses.map((_, at) => rowsOf(at)) : null;
+  const { facts } = report;
   const answer: Answer = {
     scenario: scenario.name,
     seed,
@@ -158,29 +126,71 @@ export async function study(
     cost: stock.reduce((sum, pieces, index) => sum + pieces * costs[index]!, 0) / perUnit,
     spend: lines.reduce((sum, { add, unitCost }) => sum + add * unitCost, 0),
     ...facts,
-    overloads: findOverloads(model, facts.houseShare),
-    warnings,
-    tightest,
-    ...(watched > 0 ? { evidence: await watchDays(look) } : {}),
-    ...(options.peaks === true ? { peaks: rowsOf(peaksOf(given?.atStock ?? unlimited)) } : {}),
-    ...(given === null ? {} : given.reported),
+    overloads: report.overloads,
+    warnings: [
+      ...(sized?.warnings ?? []),
+      ...(given?.warnings ?? []),
+      ...warningsOf(kinds, reports),
+    ],
+    tightest: report.tightest,
+    ...(watched > 0 ? { evidence: await report.watch(watched) } : {}),
+    ...(peaks !== null && kinds.length === 1 ? { peaks: peaks[0]! } : {}),
+    ...(given === null ? {} : given.reported[tightest]),
+    ...(kinds.length === 1 ? {} : answersByKind()),
   };
-  const curvePeaks = sized?.fresh == null ? peaks : freshPeaks(runs, sized);
+  const curvePeaks =
+    sized?.fresh == null
+      ? report.peaks
+      : houses[tightest]!.freshPeaks(sized.chosenOn, sized.certifiedOn);
   return {
     answer,
-    watch: (most) => watchDays({ ...look, days: Math.min(most, days) }),
+    watch: (most) => report.watch(most),
     risk: {
       together: () => riskCurve(curvePeaks, scaledPathOf(curvePeaks, stock)),
       alone: (ware) => riskCurve(curvePeaks, onePathOf(curvePeaks, stock, ware)),
     },
   };
 
+  function rowsOf(at: number): number[][] {
+    return peakRows(given === null ? reports[at]!.peaks : peaksOf(given.atStock[at]!));
+  }
+
+  /** Racks are bought for the kind that needs most. */
+  function answersByKind(): Pick<Answer, 'kinds' | 'tightestKind' | 'loads'> {
+    const racks = facts.loads.racksNeeded.map(({ kind }, at) => ({
+      kind,
+      racks: Math.max(...reports.map((one) => one.facts.loads.racksNeeded[at]!.racks)),
+    }));
+    return {
+      tightestKind: kinds[tightest]!.id,
+      loads: { ...facts.loads, racksNeeded: racks },
+      kinds: kinds.map(({ id, name, daysAYear }, at): KindAnswer => {
+        const { busy, guests, loads, uses, drinks, takeawayCups } = reports[at]!.facts;
+        return {
+          id,
+          name,
+          daysAYear,
+          certified: sized?.kinds[at]!.certified ?? given?.reported[at]!.rushLevel ?? null,
+          busy,
+          guests,
+          loads,
+          uses,
+          drinks,
+          takeawayCups,
+          ...(peaks === null ? {} : { peaks: peaks[at]! }),
+        };
+      }),
+    };
+  }
+
   async function chosenStock(): Promise<SizedStock & { readonly assured?: Assured }> {
     const bootstrap = new Stream(streamKey(seed, 'bootstrap'));
+    const [provider, ...further] = houses.map((house) => house.provider);
     const request: SizingRequest = {
       level,
       unitCostMinor: costs,
-      provider,
+      provider: provider!,
+      further,
       cap: MOST_DAYS,
       uniform: () => bootstrap.uniform(),
       ...(listed === null ? {} : { days: listed.length, certify: false }),
@@ -195,13 +205,8 @@ export async function study(
       : assuredStock(request, confidence);
   }
 
-  async function givenStock(pieces: Readonly<Record<string, number>>): Promise<{
-    days: number;
-    stock: number[];
-    atStock: DaysRun;
-    warnings: Warning[];
-    reported: Partial<Answer>;
-  }> {
+  async function givenStock(pieces: Readonly<Record<string, number>>): Promise<GivenStock> {
+    const { model } = houses[0]!;
     const ids = model.ware.map(({ id }) => id);
     const unknown = Object.keys(pieces).filter((id) => !ids.includes(id));
     if (unknown.length > 0)
@@ -209,16 +214,26 @@ export async function study(
         `stock: no ware "${unknown.join('", "')}" in the scenario; it has ${ids.join(', ')}`,
       );
     const count = listed?.length ?? options.days ?? DAYS_AT_STOCK;
-    const plenty = await run(first, count, null);
-    runs.push(plenty);
-    const most = largest(peaksOf(plenty));
-    const full = ids.map((id, ware) => pieces[id] ?? most[ware]!);
-    const atStock = await run(first, count, full, { byDay: true });
+    const from = listed === null ? JUDGED_FROM : 0;
+    const most: number[][] = [];
+    for (const house of houses) most.push(largest(await house.runPlenty(from, count)));
+    const full = ids.map((id, ware) => pieces[id] ?? Math.max(...most.map((one) => one[ware]!)));
+    const atStock: DaysRun[] = [];
+    for (const house of houses) atStock.push(await house.run(from, count, full, { byDay: true }));
+    const reported = atStock.map((run) =>
+      byDayOf(model, run, exactBinomialInterval(run.sums.safeDays, count), listed !== null),
+    );
     const left = ids.filter((id) => pieces[id] === undefined);
     return {
       days: count,
       stock: full,
       atStock,
+      reported,
+      tightest: reported.reduce(
+        (least, { rushLevel }, at) =>
+          rushLevel!.level < reported[least]!.rushLevel!.level ? at : least,
+        0,
+      ),
       warnings:
         left.length === 0
           ? []
@@ -229,30 +244,33 @@ export async function study(
                 path: '',
               },
             ],
-      reported: byDayOf(
-        model,
-        atStock,
-        exactBinomialInterval(atStock.sums.safeDays, count),
-        listed !== null,
-      ),
     };
   }
 }
 
-const peaksOf = (run: DaysRun): Peaks => ({
-  days: run.days,
-  ware: run.peaks.length / run.days,
-  data: run.peaks,
-});
-
-/** All that the days certified on need, whatever is owned. */
-function freshPeaks(runs: readonly DaysRun[], { chosenOn, certifiedOn }: SizedStock): Peaks {
-  const all = peaksOf(mergeDays(runs));
-  const from = Math.max(chosenOn, all.days - certifiedOn);
-  return sliceDays(all, from, all.days - from);
+/** A given stock on its days, by kind. */
+interface GivenStock {
+  readonly days: number;
+  readonly stock: readonly number[];
+  readonly atStock: readonly DaysRun[];
+  readonly reported: readonly Partial<Answer>[];
+  /** The kind that is carried least. */
+  readonly tightest: number;
+  readonly warnings: readonly Warning[];
 }
 
-const rowsOf = (peaks: Peaks): number[][] =>
+/** Warnings of every kind; where there are several, each says on which. */
+const warningsOf = (
+  kinds: readonly KindOfDay[],
+  reports: readonly KindReport[],
+): readonly Warning[] =>
+  reports.flatMap(({ warnings }, at) =>
+    kinds.length === 1
+      ? warnings
+      : warnings.map((one) => ({ ...one, message: `${kinds[at]!.name}: ${one.message}` })),
+  );
+
+const peakRows = (peaks: Peaks): number[][] =>
   Array.from({ length: peaks.days }, (_, day) => [
     ...peaks.data.subarray(day * peaks.ware, (day + 1) * peaks.ware),
   ]);
@@ -264,23 +282,4 @@ function largest(peaks: Peaks): number[] {
     if (peak > most[ware]!) most[ware] = peak;
   });
   return most;
-}
-
-/** The day nearest the level in how tight it gets at this stock, and the ware that is scarcest on it. */
-function tightestDay(
-  peaks: Peaks,
-  stock: readonly number[],
-  level: number,
-): { day: number; ware: number } {
-  const days = Array.from({ length: peaks.days }, (_, day) => {
-    let [ware, share] = [0, -1];
-    stock.forEach((pieces, index) => {
-      const of = peaks.data[day * peaks.ware + index]! / Math.max(pieces, 0.5);
-      if (of > share) [ware, share] = [index, of];
-    });
-    return { day, ware, share };
-  }).sort((a, b) => a.share - b.share || a.day - b.day);
-  const within = days.length - countMisses(peaks, stock);
-  const wanted = Math.min(within, Math.ceil(level * days.length)) - 1;
-  return days[Math.max(0, wanted)]!;
 }

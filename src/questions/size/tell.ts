@@ -3,7 +3,9 @@ import { fold, heading, list, paragraphs, table, type Block } from '../../tell/b
 import type { ReportContext } from '../../tell/context.js';
 import type { Answer } from './answer.js';
 import { answerFacts, type AnswerFacts, type Row } from './facts.js';
+import { formatsFor } from '../../tell/format.js';
 import { habitsBlocks } from './tell-habits.js';
+import { kindsBlocks, tightestKind } from './tell-kinds.js';
 import { sizeWords as say } from './words.js';
 
 /** The parts of the answer, in their order; the letter gives each a place of its own. */
@@ -21,6 +23,7 @@ export interface SizeParts {
 export function sizeParts(answer: Answer, context: ReportContext): SizeParts {
   const facts = answerFacts(answer, context);
   const given = answer.rushLevel !== undefined;
+  const tightest = tightestKind(answer);
   return {
     lead: [paragraphs([facts.sentence], 'lead')],
     measured: [paragraphs([facts.measured], 'small')],
@@ -30,6 +33,7 @@ export function sizeParts(answer: Answer, context: ReportContext): SizeParts {
         given,
         answer.stock.some(({ have }) => have > 0),
       ),
+      ...kindsBlocks(answer, formatsFor(context)),
     ],
     warnings:
       facts.overloads.length + facts.warnings.length === 0
@@ -41,6 +45,7 @@ export function sizeParts(answer: Answer, context: ReportContext): SizeParts {
           ],
     stock: [rowsTable(say.stockCaption, say.onAverage, facts.stock)],
     rush: [
+      ...(tightest === null ? [] : [paragraphs([say.kinds.rush(tightest)], 'small')]),
       rowsTable(say.busyCaption, say.busyShare, facts.busy),
       rowsTable(say.dayCaption, say.onAverage, facts.day),
       rowsTable(say.loopCaption, say.onAverage, facts.loop),

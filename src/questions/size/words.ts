@@ -56,6 +56,21 @@ export const sizeWords = {
     `It took ${count} stocks until one passed; the chance of passing by luck in any of them is part of that figure.`,
   notAssured: (level: string): string => `The ${level} you asked for could not be assured.`,
   levelBeaten: (level: string): string => `This is better than the ${level} you asked for.`,
+  kinds: {
+    /** @param name of a kind of day, as the file has it */
+    daysOf: (name: string): string => `days of the kind “${name}”`,
+    every: 'days of every kind',
+    others: 'On every other kind of day it holds at least as often.',
+    rush: (name: string): string =>
+      `What follows is a day of the kind “${name}”, on which the stock has least to spare.`,
+    caption: 'How often nothing runs out, by kind of day',
+    kind: 'Kind of day',
+    daysAYear: 'Days\na year',
+    safe: 'Nothing runs\nout on',
+    interval: '95\u00A0%\ninterval',
+    guests: 'Guests\na day',
+    loads: 'Loads\na day',
+  },
   fillRate: (share: string): string =>
     `${share} of drinks served in house get the right cup or glass at once.`,
 

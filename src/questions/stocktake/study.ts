@@ -9,6 +9,7 @@ import { quoteFor } from '../../ordering/supply.js';
 import { topUpOrder, type TopUp } from '../../ordering/top-up.js';
 import { supplyOf } from '../order/checks.js';
 import { lossesOf, type OrderStudy } from '../order/study.js';
+import { meanDayOf } from '../size/year.js';
 import type { Scenario } from '../../scenario/scenario.js';
 
 export interface StocktakeOptions {
@@ -42,11 +43,9 @@ export async function stocktakeStudy(
   const read = supplyOf(scenario);
   if (!read.ok) return read;
   const supply = read.value;
+  const { uses } = meanDayOf(answer);
   const ware = sheet.lines.map((line): StocktakeWare => {
-    const usesADay = usesACalendarDay(
-      answer.uses.find((one) => one.ware === line.ware)!.aDay,
-      supply,
-    );
+    const usesADay = usesACalendarDay(uses.find((one) => one.ware === line.ware)!.aDay, supply);
     const supplier = supply.suppliers.find(({ id }) => id === line.supplier);
     const { like } = scenario.ware[line.ware]!;
     const cls = like === undefined ? null : wareClass(like);

@@ -17,6 +17,8 @@ import { piecesPerRackOf, rackOf, vesselOf } from '../../scenario/rack-geometry.
 import { saucerFitsOf } from '../../scenario/saucer-fits.js';
 import type { Runner } from '../../cafe/runner.js';
 import type { Scenario } from '../../scenario/scenario.js';
+import { onEveryKind } from '../../scenario/kinds.js';
+import { meanDayOf } from '../size/year.js';
 import { study, type Study } from '../size/study.js';
 
 /** Days that tell drinks a week and what pooling saves. */
@@ -48,7 +50,9 @@ export async function suitStudy(
     const same = changed === menu;
     const { answer: sized } = same
       ? now
-      : await sizeOf({ ...scenario, menu: withMenu(scenario.menu, changed) });
+      : await sizeOf(
+          onEveryKind(scenario, (one) => ({ ...one, menu: withMenu(one.menu, changed) })),
+        );
     return Object.fromEntries(sized.stock.map(({ ware, pieces }) => [ware, pieces]));
   };
   return withPooling(answer, await poolingGains(answer.merges, menu, size));
@@ -64,9 +68,10 @@ export async function suitAnswerOf(
   const model = compile(scenario, piecesPerRackOf);
   const menu = suitMenu(meanMenu(scenario));
   const standing = await standingOf(scenario, sized);
-  const { houseDrinks, takeawayDrinks } = sized.answer.drinks;
+  const own = sized.answer.kinds?.[0]!.name;
+  const { houseDrinks, takeawayDrinks } = meanDayOf(sized.answer).drinks;
   const all = houseDrinks + takeawayDrinks;
-  return suit({
+  const answer = suit({
     scenario: scenario.name,
     currency: scenario.currency,
     staffHourMinor: scenario.staffHour.minor,
@@ -90,6 +95,7 @@ export async function suitAnswerOf(
       ) / MINUTE,
     basis: Object.fromEntries(inputs.map(({ path, basis }) => [path, basis])),
   });
+  return own === undefined ? answer : { ...answer, kindOfDay: own };
 }
 
 /** Where the vessels stand, as the order sets them out; null where the file says nothing of storage, or something wrong. */

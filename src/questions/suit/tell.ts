@@ -41,6 +41,10 @@ export function suitBlocks(answer: SuitAnswer, context: ReportContext): Block[] 
   return [
     heading(say.head),
     paragraphs([tasteSentence(answer, formats)], 'lead'),
+    paragraphs(
+      answer.kindOfDay === undefined ? [] : [say.kindOfDay(shortName(answer.kindOfDay))],
+      'small',
+    ),
     list(
       findings.slice(0, open).map(({ message }) => wholeFigures(message)),
       say.first,

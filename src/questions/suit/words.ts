@@ -2,6 +2,8 @@
 
 export const suitWords = {
   head: 'Which vessel for which drink',
+  kindOfDay: (name: string): string =>
+    `Drinks and their shares are those of days of the kind “${name}”, the file itself; drinks a week and pieces are of all kinds of day.`,
   apart: (count: string, all: string, parity: string): string =>
     `${count} of ${all} drinks taste different in the house and to take away: their strengths are more than ${parity} apart.`,
   allApart: (all: string, parity: string): string =>

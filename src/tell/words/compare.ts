@@ -159,8 +159,14 @@ export const compareWords = {
   changesTitle: 'What is different',
   cutNote:
     '"Days saved" is how many times more days would be needed for the same precision if each alternative had guests of its own.',
+  daysLikeThis: (days: string): string => `${days} days a year like this one`,
+  daysOfKind: (days: string, name: string): string => `${days} of the kind “${name}”`,
+  daysOfKinds: (days: string, kinds: string): string => `${days} days a year: ${kinds}`,
+  kindsNote:
+    'Every stock holds on each kind of day at the level asked for; uses, loads and minutes are those of a mean day of the year; how often a stock lasts is told of the kind where that is least.',
+  /** @param days how many a year has, of which kinds */
   frame: (years: string, rate: string, days: string): string =>
-    `Cash is counted from today over ${years} years at ${rate} interest, ${days} days a year like this one. What you have costs nothing; machines are charged evenly over their life, so that one that lasts longer is not wronged; ware that breaks or walks off is bought again. Nothing is counted for selling what you have.`,
+    `Cash is counted from today over ${years} years at ${rate} interest, ${days}. What you have costs nothing; machines are charged evenly over their life, so that one that lasts longer is not wronged; ware that breaks or walks off is bought again. Nothing is counted for selling what you have.`,
   staffFrame: (share: string): string =>
     `Of staff time ${share} is counted as cash: those on shift are paid anyway. "With all staff time" counts every minute.`,
   together: (count: string, days: string, most: string, seed: string): string =>
