@@ -2,10 +2,13 @@
  * Files: read whole, with errors that name the file and the remedy; written together or not at all.
  */
 import { randomBytes } from 'node:crypto';
-import { readFile, stat, writeFile } from 'node:fs/promises';
+import { stat, writeFile } from 'node:fs/promises';
 import {
   accessSync,
   constants,
+  copyFileSync,
+  createReadStream,
+  linkSync,
   readdirSync,
   renameSync,
   rmdirSync,
@@ -17,16 +20,22 @@ import { makeFolders } from './folders.js';
 import { MistakeError } from './mistakes.js';
 import { isSystemError, reasonOf } from './system-errors.js';
 
-/** Read a file of at most `mostBytes`, refused by size before it is read. */
+/** Read a file of at most `mostBytes`, refused by size before it is read; a pipe, which has no size beforehand, as soon as it passes that. */
 export async function readWhole(path: string, mostBytes: number): Promise<Uint8Array> {
   const size = await sizeOf(path);
   if (size > mostBytes) throw tooLarge(path, size, mostBytes);
-  const bytes = await readFile(path).catch((error: NodeJS.ErrnoException) => {
-    throw new MistakeError(`${path}: ${reasonOf(error)}`);
-  });
-  // A pipe has no size beforehand.
-  if (bytes.length > mostBytes) throw tooLarge(path, bytes.length, mostBytes);
-  return bytes;
+  const chunks: Uint8Array[] = [];
+  let read = 0;
+  try {
+    for await (const chunk of createReadStream(path) as AsyncIterable<Uint8Array>) {
+      read += chunk.length;
+      if (read > mostBytes) throw tooLarge(path, read, mostBytes);
+      chunks.push(chunk);
+    }
+  } catch (error) {
+    throw isSystemError(error) ? new MistakeError(`${path}: ${reasonOf(error)}`) : error;
+  }
+  return Buffer.concat(chunks);
 }
 
 const tooLarge = (path: string, size: number, most: number): MistakeError =>
@@ -97,15 +106,20 @@ function isRunning(pid: number): boolean {
  * @param target a file, or a folder that files go to
  * @throws MistakeError where it cannot be written
  */
-export async function tryOutput(target: string, kind: 'file' | 'folder'): Promise<void> {
+export async function tryOutput(
+  target: string,
+  kind: 'file' | 'folder',
+  option = 'out',
+): Promise<void> {
   if (target === '')
     throw new MistakeError(
-      `--out: the name is empty; name a ${kind}, such as ${kind === 'file' ? 'new.yaml' : 'reports'}`,
+      `--${option}: the name is empty; name a ${kind}, such as ${kind === 'file' ? 'new.yaml' : 'reports'}`,
     );
   const folder = kind === 'folder' ? target : dirname(target);
   try {
     foldersMade.push(...makeFolders(folder));
     const trial = partOf(join(folder, 'trial'));
+    sweepStale(join(folder, 'trial'));
     temporary.add(trial);
     await writeFile(trial, 'a trial of whether files can be written here\n');
     rmSync(trial);
@@ -156,23 +170,41 @@ export async function writeAll(
   }
 }
 
-/** Without a pause, so that no interrupt comes between; on failure what was replaced is put back. */
+/** A second name for what a path holds; where names cannot be doubled, a copy. */
+function keep(path: string): string {
+  const kept = partOf(path);
+  temporary.add(kept);
+  try {
+    linkSync(path, kept);
+  } catch {
+    copyFileSync(path, kept);
+  }
+  return kept;
+}
+
+/**
+ * Without a pause, so that no interrupt comes between; on failure what was replaced is put back. A target that is there
+ * is never missing, however the process ends.
+ */
 function renameTogether(pending: readonly { from: string; to: string }[]): void {
   const replaced: { kept: string | null; to: string }[] = [];
   try {
     for (const { from, to } of pending) {
-      const kept = statSync(to, { throwIfNoEntry: false }) === undefined ? null : partOf(to);
-      if (kept !== null) renameSync(to, kept);
-      replaced.push({ kept, to });
+      const kept = statSync(to, { throwIfNoEntry: false }) === undefined ? null : keep(to);
       renameSync(from, to);
       temporary.delete(from);
+      replaced.push({ kept, to });
     }
   } catch (error) {
     for (const { kept, to } of replaced.toReversed()) {
-      rmSync(to, { force: true });
-      if (kept !== null) renameSync(kept, to);
+      if (kept === null) rmSync(to, { force: true });
+      else renameSync(kept, to);
     }
     throw error;
   }
-  for (const { kept } of replaced) if (kept !== null) rmSync(kept, { force: true });
+  for (const { kept } of replaced) {
+    if (kept === null) continue;
+    rmSync(kept, { force: true });
+    temporary.delete(kept);
+  }
 }

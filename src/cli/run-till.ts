@@ -1,5 +1,6 @@
 /** A till export from a file: the scenario fitted to it, its picture, and what was found. */
 import { createReadStream } from 'node:fs';
+import { resolve } from 'node:path';
 import { askTill } from '../questions/till/ask.js';
 import { till } from '../questions/till/head.js';
 import type { Given } from '../questions/settings.js';
@@ -7,7 +8,8 @@ import type { ChartSpec } from '../tell/charts/style.js';
 import { renderSvg, standaloneSvg } from '../tell/render-svg.js';
 import { writeText } from '../tell/write-text.js';
 import { tillChart } from '../till/chart.js';
-import { sizeOf, writeAll } from './files.js';
+import { sizeOf, tryOutput, writeAll } from './files.js';
+import { MistakeError } from './mistakes.js';
 import { problemsAsMistake } from './open-scenario.js';
 import { givenOf } from './run-question.js';
 import { widthOf } from './terminal.js';
@@ -24,6 +26,12 @@ export interface TillArguments {
 export async function runTill({ file, typed, out, picture, all }: TillArguments): Promise<void> {
   const given: Given<typeof till.settings> = await givenOf(till.settings, typed);
   await sizeOf(file);
+  await tryOutput(out, 'file');
+  if (picture !== undefined) {
+    await tryOutput(picture, 'file', 'picture');
+    if (resolve(picture) === resolve(out))
+      throw new MistakeError('--picture and --out name the same file; name two');
+  }
   const reply = await askTill({
     map: given.map!,
     scenario: given.scenario!,
