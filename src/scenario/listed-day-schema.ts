@@ -118,13 +118,13 @@ export function readListedDays(
     tree = JSON.parse(
       typeof text === 'string' ? text : new TextDecoder('utf-8', { fatal: true }).decode(text),
     );
-  } catch (error) {
+  } catch {
     return refuse(
       [
         problemAt(
           [],
           undefined,
-          `cannot be read as JSON (${error instanceof Error ? error.message : 'unreadable'})`,
+          'cannot be read as JSON',
           'write { "days": [{ "parties": [...] }] } in UTF-8',
         ),
       ],

@@ -18,6 +18,7 @@ import type { Flaw, Position } from './problems.js';
 import { problemAt } from './problems.js';
 import { pathKey, type Path } from './path.js';
 import { isGroup, valueAt } from './tree.js';
+import { grammar } from './yaml-grammar.js';
 
 /** Largest file read, in bytes; larger ones cost the YAML parser seconds and hundreds of megabytes. */
 export const largestScenarioBytes = 1_000_000;
@@ -82,28 +83,6 @@ function decode(bytes: Uint8Array): { readonly text: string } | { readonly refus
     return {
       refused: refuse('is not text in UTF-8', 'save the file as UTF-8', { line, column: 1 }),
     };
-  }
-}
-
-/** The parser's own complaint as a rule and a remedy. */
-function grammar(code: string, message: string): { rule: string; remedy: string } {
-  const first = message
-    .split('\n')[0]!
-    .replace(/\s+at line.*$/, '')
-    .trim();
-  switch (code) {
-    case 'TAB_AS_INDENT':
-      return { rule: 'is indented by a tab', remedy: 'indent with spaces' };
-    case 'MULTIPLE_DOCS':
-      return {
-        rule: 'begins a second document',
-        remedy: 'put only one scenario in a file, without ---',
-      };
-    default:
-      return {
-        rule: `cannot be read (${first})`,
-        remedy: 'check brackets, quotes, colons and indentation here',
-      };
   }
 }
 
@@ -257,12 +236,10 @@ export function parseYaml(input: string | Uint8Array): Parse {
     throw error;
   }
 
-  const flaws: PlacedFlaw[] = [...document.errors, ...document.warnings].map(
-    ({ code, message, pos }) => {
-      const { rule, remedy } = grammar(code, message);
-      return { ...problemAt([], undefined, rule, remedy), position: place(pos[0]) };
-    },
-  );
+  const flaws: PlacedFlaw[] = [...document.errors, ...document.warnings].map(({ code, pos }) => {
+    const { rule, remedy } = grammar(code);
+    return { ...problemAt([], undefined, rule, remedy), position: place(pos[0]) };
+  });
   if (document.errors.some(({ message }) => message.includes('call stack'))) return tooDeep();
   if (document.errors.length > 0) return { ok: false, flaws, parsed: null };
 

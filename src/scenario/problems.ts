@@ -43,22 +43,27 @@ export function shown(value: unknown): string {
   if (typeof value === 'number' || typeof value === 'boolean') return String(value);
   if (typeof value === 'object') return '';
   const oneLine = String(value).replace(/\s+/g, ' ');
-  const printable = oneLine.replace(/\p{Cc}/gu, '?');
+  const printable = harmless(oneLine);
   return `"${printable.length > 48 ? `${printable.slice(0, 45)}...` : printable}"`;
 }
+
+/** Names of a file may stand in rules and remedies; none moves the cursor or turns the writing round. */
+const harmless = (text: string): string =>
+  text.replace(/[\p{Cc}\p{Zl}\p{Zp}\u202a-\u202e\u2066-\u2069]/gu, '?');
 
 /** A flaw with its place. */
 export function problem(flaw: Flaw, file: string, position: Position): Problem {
   const quoted = flaw.onKey === true ? shown(flaw.path.at(-1)) : shown(flaw.value);
+  const [rule, remedy] = [harmless(flaw.rule), harmless(flaw.remedy)];
   return {
     file,
     ...position,
     path: dotted(flaw.path),
     at: flaw.path,
     value: flaw.onKey === true ? flaw.path.at(-1) : flaw.value,
-    rule: flaw.rule,
-    remedy: flaw.remedy,
-    message: `${quoted === '' ? '' : `${quoted} `}${flaw.rule}; ${flaw.remedy}`,
+    rule,
+    remedy,
+    message: `${quoted === '' ? '' : `${quoted} `}${rule}; ${remedy}`,
   };
 }
 

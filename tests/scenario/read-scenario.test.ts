@@ -320,7 +320,7 @@ describe('mistakes of the file itself', () => {
     [
       'an unclosed bracket',
       changed('parties: [6, 9] }', 'parties: [6, 9 }'),
-      /^6:\d+: cannot be read \(.*\); check brackets, quotes, colons and indentation here$/,
+      /^6:\d+: cannot be read: a bracket is missing, or a line is not indented .*; check the brackets above/,
     ],
     [
       'a tab as indentation',
@@ -335,7 +335,7 @@ describe('mistakes of the file itself', () => {
     [
       'a tag of code',
       changed('makers: 2', 'makers: !!js/function "f"'),
-      /^18:\d+: cannot be read \(Unresolved tag.*/,
+      /^18:\d+: has a tag \(a word after !\), which means nothing here; leave the tag out/,
     ],
   ])('%s', (_, text, problem) => {
     const [first] = problemsOf(text);
