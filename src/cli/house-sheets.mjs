@@ -34,8 +34,17 @@ try {
   told('5-suit', 'suit', house, '--all');
   told(
     '6-stocktake',
-    ...['stocktake', house, '--counts', 'scenarios/house-50/count-2027.csv'],
-    ...['--since', '2026-12-09', '--date', '2027-12-09', '--last', ORDERED, ...days],
+    'stocktake',
+    house,
+    '--counts',
+    'scenarios/house-50/count-2027.csv',
+    '--since',
+    '2026-12-09',
+    '--date',
+    '2027-12-09',
+    '--last',
+    ORDERED,
+    ...days,
   );
   for (const [from, name] of [
     ['house-50.collections.csv', 'collections.csv'],
