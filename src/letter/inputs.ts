@@ -16,6 +16,28 @@ const basisOrder = ['assumed', 'practice', 'published', 'measured'] as const;
 const ofOtherQuestions =
   /^(?:supply|storage|alternatives|suit)\.|^costs\.|^ware\.[^.]+\.(?:mass|brim|colour)$|^washing\.machines(?:\[\d+\]|\.\d+|\.unlimited)?\.(?:water|energy|idlePower|detergent|rinseAid|price|installation|lifeYears)$/;
 
+/** Inputs that most often move the answer, in the order of the day. */
+const KEY =
+  /^(?:arrivals\.(?:peak\.guests|slots\.parties|steps)|guests\.(?:dwell|staysIn)|seats\.count|clearing\.(?:every|clearers)|washing\.(?:partLoadWait|hands|machines\[0\]\.cycle))$/;
+/** A value that is longer is a law or a list; the list of inputs has it. */
+const LONGEST_VALUE = 24;
+
+/** How much of the answer is measured, in a sentence; and on paper which of the inputs that matter are assumed. */
+export function basisLine(inputs: readonly ReportInput[], formats: Formats, words: Words): string {
+  const say = words.letter;
+  const used = inputs.filter(({ path }) => !ofOtherQuestions.test(path));
+  if (used.length === 0) return '';
+  const of = (wanted: ReportInput['basis']): string =>
+    formats.count(used.filter(({ basis }) => basis === wanted).length);
+  const assumed = used
+    .filter(({ path, basis }) => basis === 'assumed' && KEY.test(path))
+    .map(({ path, value }) => {
+      const name = inputWords(path, words)?.label ?? path;
+      return value.length > LONGEST_VALUE ? name : `${name} (${cleanText(value)})`;
+    });
+  return `${escapeHtml(say.basisLine(of('measured'), formats.count(used.length), of('assumed')))}${assumed.length === 0 ? '' : ` <span class="on-paper">${escapeHtml(say.basisKey(assumed.join('; ')))}</span>`}`;
+}
+
 export function inputsSection(
   inputs: readonly ReportInput[],
   formats: Formats,

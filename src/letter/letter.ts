@@ -11,7 +11,7 @@ import { cleanText, shorten } from '../tell/clean-text.js';
 import type { ReportContext, ReportInput } from '../tell/context.js';
 import { escapeHtml } from '../tell/escape-html.js';
 import { formatsFor, type Formats } from '../tell/format.js';
-import { inputsSection } from './inputs.js';
+import { basisLine, inputsSection } from './inputs.js';
 import { island, liveScripts, policyOf, type LivePage } from './live.js';
 import { NAME_LENGTH } from '../tell/section-parts.js';
 import { cell, column, rowHead, scrolled } from '../tell/html-parts.js';
@@ -81,7 +81,7 @@ export function letterParts({
       .join(`<bdi>${escapeHtml(name)}</bdi>`),
     figures: figures(answer, formats, words),
     lead: escapeHtml(facts.sentence),
-    measured: facts.measured === '' ? '' : `<p class="small">${escapeHtml(facts.measured)}</p>`,
+    measured: `<p class="small">${[escapeHtml(facts.measured), basisLine(inputs, formats, words)].filter((text) => text !== '').join(' ')}</p>`,
     tight: tight === undefined ? '' : picture(tight, formats, words),
     order: `<h2>${escapeHtml(answer.rushLevel === undefined ? sizeWords.orderCaption : sizeWords.givenCaption)}</h2>
 ${orderTable(facts, answer.rushLevel !== undefined)}

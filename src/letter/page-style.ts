@@ -33,6 +33,7 @@ export const pageStyle = (): string => `
 .changed p{margin:0;max-width:none;flex:1 1 24rem}
 .changed .row{margin:0}
 .changed button{min-height:2rem;padding:.15rem .6rem;font-size:.9rem}
+.differs :is(th,td){font-weight:600}
 .provisional{color:var(--alarm)}
 body[data-phase=provisional] .lead::before{content:'PROVISIONAL. ';color:var(--alarm);font-weight:600}
 body[data-phase=working] .lead::before{content:'BEFORE THE CHANGE. ';color:var(--alarm);font-weight:600}
@@ -84,8 +85,13 @@ details.ask>summary{font-size:1.05rem;width:auto}
 [data-older]{display:none}
 .view{display:block;border:0}
 .view figure svg{max-width:76mm}
+.view .beside{display:grid;grid-template-columns:78mm 1fr;gap:0 6mm}
+.view .beside h3{grid-column:1/-1;font-size:10.5pt}
+.view .beside :is(p,figure){order:0}
+.view .beside p{font-size:8.5pt}
+[data-part=measured] p{font-size:8.5pt;line-height:1.35;margin-bottom:3pt}
 [data-island=questions] :is(h2:first-child,[role=status],.lead-in),[data-island=questions] details:not([open]){display:none}
-[data-island=questions] details[open]{display:block;border:0;padding:0;break-before:page}
+[data-island=questions] details[open]{display:block;border:0;padding:0;margin:0 0 8pt}
 [data-island=questions] details[open]>summary{display:none}
 [data-island=questions] details details{display:none}
 .lead{font-size:12pt;margin-bottom:6pt}
@@ -98,10 +104,25 @@ h2{margin-top:9pt}
 [data-part=findings] li{break-inside:avoid;margin-bottom:2pt}
 [data-part=cautions] :is(dd,dt){font-size:8pt;line-height:1.3}
 [data-part=cautions] dl>div{margin-bottom:3pt}
+[data-part=cautions] dd .small{font-size:1em;line-height:inherit}
 ol.sources li{margin-bottom:0}
 .scroll:has(.words){column-gap:6mm}
 .words td,.words th{font-size:6.8pt;line-height:1.15;padding:.5pt 4pt .5pt 0}
 [data-part=method]{columns:2;column-gap:9mm;font-size:8.5pt;line-height:1.35}
 [data-part=method] h2{column-span:all}
+[data-part=order] p{font-size:8.5pt;line-height:1.3}
+body[data-reader=owner] :is([data-part=rush],[data-part=pictures],[data-part=findings],[data-part=inputs],[data-part=method]){display:none}
+body[data-reader=owner] [data-part=cautions] :is(dd,dt){font-size:6.8pt;line-height:1.15}
+body[data-reader=owner] h2{margin:6pt 0 3pt;font-size:11pt}
+body[data-reader=owner] [data-part=mind] :is(p,li){font-size:8.5pt;line-height:1.25;margin-bottom:2pt}
+body[data-reader=owner] [data-part=cautions] dl{columns:3;column-gap:5mm}
+body[data-reader=owner] .lead{font-size:11pt;margin-bottom:3pt}
+body[data-reader=owner] .figures b{font-size:15pt}
+body[data-reader=owner] .figures{margin-bottom:3pt}
+body[data-reader=owner] [data-part=order] :is(p,.scroll){margin-bottom:2pt;font-size:7.5pt}
+body[data-reader=owner] [data-part=order] :is(th,td){padding-top:.5pt;padding-bottom:.5pt}
+body[data-reader=owner] .view .beside{grid-template-columns:58mm 1fr}
+body[data-reader=owner] footer{margin-top:4pt;padding-top:2pt}
+body[data-reader=owner] footer p{font-size:7.2pt;line-height:1.2;margin:0}
 }
 `;

@@ -1,11 +1,12 @@
 /** What the reader can do, and how the page answers: a quick answer first, then the certified one, then what else stands open. */
-import type { GivenOptions } from '../letter/live.js';
+import type { GivenOptions, GivenScenario } from '../letter/live.js';
 import type { LetterPart } from '../letter/letter.js';
 import type { Edit } from '../scenario/edit.js';
+import type { FormGroup } from '../scenario/input-forms.js';
 import { alternativeOf } from './alternative.js';
 import type { Engines, OnReply } from './engines.js';
 import { fill, markOlder } from './letter.js';
-import type { Asked, Look, Question, Reply } from './messages.js';
+import type { Asked, Look, Question, Reply, View } from './messages.js';
 import { settledOf, type PageState, type Settled, type Store } from './store.js';
 
 /** Parts that only the certified answer brings. */
@@ -14,6 +15,9 @@ const UNTIL_CERTIFIED = ['pictures', 'findings'] as const;
 const PATIENCE_MS = 500;
 
 type Task = () => Promise<void>;
+
+/** What a letter shows of itself. */
+type Reading = Pick<Settled, 'view' | 'groups'>;
 
 export class Actions {
   /** Changes made while the quick engine is at work; they go together when it is done. */
@@ -154,6 +158,22 @@ export class Actions {
         else this.take(reply);
       }),
     );
+  }
+
+  /** What a saved letter shows of itself; null where this page cannot read it. */
+  async read({ fileName, text, options, answer }: GivenScenario): Promise<Reading | null> {
+    const asked = { fileName, text, options, look: this.store.state.look };
+    let [view, groups]: [View | null, readonly FormGroup[] | null] = [null, null];
+    await new Promise<void>((done) =>
+      this.later(async () => {
+        await this.engines.sure.ask({ kind: 'forms', asked, answer }, (reply) => {
+          if (reply.kind === 'view') ({ view } = reply);
+          if (reply.kind === 'text') ({ groups } = reply);
+        });
+        done();
+      }),
+    );
+    return view === null || groups === null ? null : { view, groups };
   }
 
   private asked(): Asked {

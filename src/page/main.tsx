@@ -16,6 +16,7 @@ import { Start } from './islands/start.js';
 import { Status } from './islands/status.js';
 import { WalkThrough } from './islands/walk-through.js';
 import { addPictureTools } from './picture-tools.js';
+import { keepWork, keptFor } from './keeping.js';
 import { markDocument } from './mark-document.js';
 import { orderFor } from './reading-order.js';
 import { Store, type Reader } from './store.js';
@@ -58,6 +59,7 @@ async function wake(): Promise<void> {
     before: null,
     safety: null,
     kept: scenario?.text ?? '',
+    restorable: keptFor(scenario?.text ?? ''),
     waiting: false,
   });
   const engines = await startEngines(textOf('engine'), version);
@@ -75,11 +77,15 @@ async function wake(): Promise<void> {
   for (const part of document.querySelectorAll<HTMLElement>('[data-part]'))
     addPictureTools(part, english);
   orderFor(store.state.reader);
+  addEventListener('beforeprint', () => orderFor(store.state.reader, true));
+  addEventListener('afterprint', () => orderFor(store.state.reader));
   let { reader } = store.state;
   store.subscribe(() => {
     markDocument(store.state);
     if (store.state.reader !== reader) orderFor((reader = store.state.reader));
   });
+  keepWork(store, scenario?.text ?? '');
+  markDocument(store.state);
   await page.actions.begin();
   // Who only reads or prints the letter need not wait for work that is of no use to them, nor pay for it in battery.
   onFirstSign(() => page.actions.warmUp());

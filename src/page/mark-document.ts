@@ -1,15 +1,29 @@
 /** What the document says of itself: whose letter it is, and that an answer is not certified yet, on screen, on paper and in the name of a tab or file. */
 import { english } from '../tell/words.js';
+import { cssString } from '../tell/escape-html.js';
 import { cleanText, shorten } from '../tell/clean-text.js';
 import type { PageState } from './store.js';
 
 const NAME_LENGTH = 120;
+const RUNNING_LENGTH = 80;
 
-export function markDocument({ phase, view }: PageState): void {
+export function markDocument({ phase, view, reader }: PageState): void {
   document.body.dataset['phase'] = phase;
+  document.body.dataset['reader'] = reader;
   if (view === null) return;
+  running(english.letter.runningHead(shorten(cleanText(view.name), RUNNING_LENGTH)));
   const title = english.letter.heading(shorten(cleanText(view.name), NAME_LENGTH));
   const isSettled = phase === 'as-sent' || phase === 'certified';
   const wanted = isSettled ? title : `${english.page.provisionalTitle} ${title}`;
   if (document.title !== wanted) document.title = wanted;
+}
+
+/** The head of every page on paper. */
+function running(head: string): void {
+  const style = document.getElementById('running') ?? document.createElement('style');
+  const wanted = `@page{@top-left{content:${cssString(head)}}}`;
+  if (style.textContent === wanted) return;
+  style.id = 'running';
+  style.textContent = wanted;
+  document.head.append(style);
 }

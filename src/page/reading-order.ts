@@ -65,11 +65,18 @@ const ORDER: Readonly<Record<Reader, readonly string[]>> = {
   ],
 };
 
-export function orderFor(reader: Reader): void {
+/** On paper the order comes first, whoever reads. */
+const ON_PAPER = ['order', 'mind', 'view'] as const;
+
+/** @param onPaper as it is to be printed */
+export function orderFor(reader: Reader, onPaper = false): void {
   const main = document.querySelector('main');
   if (main === null) return;
   const focused = document.activeElement;
-  for (const name of [...OPENING, ...ORDER[reader], ...CLOSING]) {
+  const rest = onPaper
+    ? [...ON_PAPER, ...ORDER[reader].filter((name) => !ON_PAPER.some((one) => one === name))]
+    : ORDER[reader];
+  for (const name of [...OPENING, ...rest, ...CLOSING]) {
     for (const element of main.querySelectorAll(
       `:scope > [data-part="${name}"], :scope > [data-island="${name}"], :scope > [data-group="${name}"]`,
     ))

@@ -17,7 +17,8 @@ export function save(name: string, type: string, content: string | Uint8Array | 
 export function letterAsFile(given: Given): string {
   const copy = document.documentElement.cloneNode(true) as HTMLElement;
   copy.removeAttribute('data-ready');
-  copy.querySelector('body')?.removeAttribute('data-phase');
+  for (const mark of ['data-phase', 'data-reader'])
+    copy.querySelector('body')?.removeAttribute(mark);
   for (const island of copy.querySelectorAll('[data-island]')) island.replaceChildren();
   for (const older of copy.querySelectorAll('[data-older]')) older.removeAttribute('data-older');
   for (const tools of copy.querySelectorAll('.tools')) tools.remove();

@@ -3,6 +3,7 @@ import type { Given, GivenOptions } from '../letter/live.js';
 import type { Answer } from '../questions/size/answer.js';
 import type { RiskCurve } from '../questions/size/charts/risk-against-stock.js';
 import type { FormGroup } from '../scenario/input-forms.js';
+import type { Kept } from './keeping.js';
 import type { Look, Mistake, View } from './messages.js';
 
 /** Who reads: the letter opens differently for each. */
@@ -54,6 +55,8 @@ export interface PageState {
   readonly safety: number | null;
   /** The text as it was last sent or saved: what differs would be lost on leaving. */
   readonly kept: string;
+  /** Work on this letter that was kept in the browser and not taken up yet. */
+  readonly restorable: Kept | null;
   /** Something is to be saved or printed as soon as the certified answer is there. */
   readonly waiting: boolean;
 }

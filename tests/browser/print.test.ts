@@ -20,9 +20,13 @@ const PAPERS = { A4: [595, 842], Letter: [612, 792] } as const;
 describe.each(Object.keys(PAPERS) as (keyof typeof PAPERS)[])('the demo on %s', (format) => {
   // The answer, six pictures, findings, cautions and sixty inputs with their sources fill four pages and a part of one.
   it('is two to five pages with running head and page numbers, drawn as lines, without a control', async () => {
-    const { page, close } = await openLetter(browser, letterPath('1-commuter-bar.html'));
+    const { page, close } = await openLetter(browser, letterPath('1-commuter-bar.html#consultant'));
     const pages = pagesOf(await page.pdf({ format }));
     await close();
+    expect(pages[0]!.text).toMatch(/What to have clean at opening.*Total/);
+    expect(pages[0]!.text).toMatch(
+      /\d+ of \d+ inputs are measured, \d+ assumed.*that matter most:/,
+    );
     expect(pages.length).toBeGreaterThanOrEqual(2);
     expect(pages.length).toBeLessThanOrEqual(5);
     pages.forEach(({ text, width, height, images }, index) => {
@@ -49,6 +53,22 @@ describe.each(Object.keys(PAPERS) as (keyof typeof PAPERS)[])('the demo on %s', 
       'Open a scenario',
     ])
       expect(whole).not.toContain(control);
+  });
+
+  it('is one page for the owner: answer, order, what is assumed, cautions', async () => {
+    const { page, close } = await openLetter(browser, letterPath('1-commuter-bar.html'));
+    const pages = pagesOf(await page.pdf({ format }));
+    await close();
+    expect(pages).toHaveLength(1);
+    for (const part of [
+      'in all',
+      'Total',
+      'that matter most',
+      'Take care',
+      'Scalds',
+      'Page 1 of 1',
+    ])
+      expect(pages[0]!.text).toContain(part);
   });
 });
 

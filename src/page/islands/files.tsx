@@ -1,6 +1,7 @@
 /** Take it along: open and save scenarios, answers and the letter itself. Nothing leaves but a certified answer. */
 import { useEffect, useState } from 'preact/hooks';
 import { usePage } from '../context.js';
+import { Beside } from './beside.js';
 import { letterAsFile, save } from '../saving.js';
 import { stemOf } from '../file-name.js';
 import type { PageState, Settled } from '../store.js';
@@ -95,6 +96,7 @@ export function Files() {
           {say.print}
         </button>
       </div>
+      <Beside />
     </section>
   );
 }

@@ -4,6 +4,7 @@
  */
 import { useEffect, useState } from 'preact/hooks';
 import { usePage } from '../context.js';
+import { Restore } from './restore.js';
 
 /** Quiet time before anything is read out, ms: a reader who types is not talked over. */
 const QUIET_MS = 700;
@@ -43,6 +44,7 @@ export function Status() {
           </button>
         ) : null}
       </p>
+      <Restore />
       <ReadOut working={underWay} settled={answer !== null} />
       {mistakes.length === 0 ? null : (
         <div role="alert" class="wrong">

@@ -10,6 +10,10 @@ export const letterWords = {
   inputsHead: 'What this is based on',
   inputsIntro: (assumed: string, all: string): string =>
     `${assumed} of ${all} inputs are assumed, not measured. They come first: measure those you can before you order.`,
+  basisLine: (measured: string, all: string, assumed: string): string =>
+    `${measured} of ${all} inputs are measured, ${assumed} assumed.`,
+  basisKey: (inputs: string): string =>
+    `Assumed among those that matter most: ${inputs}. Measure them before you order.`,
   inputsCaption: 'Inputs, assumed ones first',
   input: 'Input',
   value: 'Value',

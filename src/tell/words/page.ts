@@ -124,6 +124,20 @@ export const pageWords = {
   picturePng: 'Save as PNG',
   tableCsv: 'Save the figures as CSV',
 
+  restore: (when: string): string =>
+    `You changed this letter on ${when} and did not save it. Your browser kept the changes.`,
+  restoreTake: 'Continue with them',
+  restoreDrop: 'Drop them',
+  besideLabel: 'Two saved letters side by side: choose both, or drop both here',
+  besideNone:
+    'Choose two letters that were saved here (HTML files), or one to hold against the letter on show.',
+  besideHere: 'this letter',
+  besideAnswers: 'What the two letters answer',
+  besideInputs: 'What differs between what was put in',
+  besideSame: 'Nothing that was put in differs.',
+  besideCost: 'Cost of all pieces',
+  besideSafe: 'Safe days',
+
   // Beginning.
   startHead: 'Begin',
   startWith: 'Begin with an example',

@@ -1,0 +1,41 @@
+/** Work on this letter that was not saved, kept by the browser: taken up again, or dropped. */
+import { usePage } from '../context.js';
+import { forget } from '../keeping.js';
+import { safeLocale } from '../../tell/format.js';
+
+export function Restore() {
+  const { state, store, words, actions } = usePage();
+  const { restorable, look, view } = state;
+  if (restorable === null) return null;
+  const say = words.page;
+  const when = new Intl.DateTimeFormat(safeLocale(look.locale ?? view?.locale ?? 'en'), {
+    dateStyle: 'long',
+    timeStyle: 'short',
+  }).format(new Date(restorable.at));
+  const done = (): void => store.set({ restorable: null });
+  return (
+    <div class="changed" id="restore">
+      <p>{say.restore(when)}</p>
+      <div class="row">
+        <button
+          type="button"
+          onClick={() => {
+            done();
+            actions.replace(restorable.text, restorable.fileName, restorable.options);
+          }}
+        >
+          {say.restoreTake}
+        </button>
+        <button
+          type="button"
+          onClick={() => {
+            forget();
+            done();
+          }}
+        >
+          {say.restoreDrop}
+        </button>
+      </div>
+    </div>
+  );
+}

@@ -1,0 +1,163 @@
+/** What an owner, a consultant and a trainer come for, each from the first screen to the end. */
+import type { Browser, Locator, Page } from 'playwright-core';
+import { afterAll, beforeAll, describe, expect, it } from 'vitest';
+import { launchHere, letterPath, openLetter } from './letter.js';
+import { pagesOf } from './pdf.js';
+
+let browser: Browser;
+beforeAll(async () => {
+  browser = await launchHere();
+});
+afterAll(() => browser.close());
+
+const WAIT = { timeout: 90_000 };
+
+/** The folded group of inputs of that name, unfolded. */
+async function unfolded(page: Page, name: string): Promise<Locator> {
+  const group = page
+    .locator('#all-inputs details.ask')
+    .filter({ has: page.locator('summary').getByText(name, { exact: true }) });
+  await group.locator('> summary').click();
+  return group;
+}
+
+const thing = (group: Locator, name: string): Locator =>
+  group.locator('details.thing > summary', { hasText: name });
+
+describe('the owner', () => {
+  it('reads the verdict on another machine one click from the first screen', async () => {
+    const { page, faults, close } = await openLetter(browser, letterPath('short.html'), {
+      viewport: { width: 1200, height: 800 },
+    });
+    const question = page.locator('#ask-alternatives > summary');
+    const box = (await question.boundingBox())!;
+    expect(box.y + box.height).toBeLessThanOrEqual(800);
+    await question.click();
+    await page.waitForSelector('#ask-alternatives table', WAIT);
+    const told = await page.locator('#ask-alternatives').innerText();
+    expect(told).toMatch(/Second machine: (?:saves|needs) \d+ pieces?/);
+    expect(told).toMatch(/Cash over 8 years/);
+    expect(faults).toEqual([]);
+    await close();
+  }, 180_000);
+});
+
+describe('the consultant', () => {
+  it('makes a house with two suppliers and two alternatives without a line of YAML, and prints the order', async () => {
+    const { page, faults, close } = await openLetter(browser, letterPath('blank.html#consultant'));
+    await page.fill('#start-name', 'Heron House');
+    await page.fill('#start-seats', '50');
+    await page.getByRole('button', { name: 'Write the letter' }).click();
+    await page.waitForSelector('[data-part=figures] .total', WAIT);
+    await page.click('#all-inputs > summary');
+    const supply = await unfolded(page, 'Supply');
+    const suppliers = { 'Quay Tableware': ['7 days', '4.20'], 'Hill China': ['21', '3.90'] };
+    for (const [name, [days]] of Object.entries(suppliers)) {
+      await supply.getByLabel('Its name').fill(name);
+      await supply.getByLabel('Time from order to delivery').last().fill(days!);
+      await supply.getByRole('button', { name: 'Add a supplier' }).click();
+      await thing(supply, name).waitFor(WAIT);
+    }
+    for (const [name, [, price]] of Object.entries(suppliers)) {
+      await thing(supply, name).click();
+      const own = supply.locator('details.thing', { has: thing(supply, name) });
+      for (
+        let left = await own.getByLabel('For', { exact: true }).locator('option').count();
+        left > 0;
+        left -= 1
+      ) {
+        await own
+          .getByLabel(/^Price of a piece/)
+          .last()
+          .fill(price!);
+        await own
+          .getByLabel(/^Pieces in a carton/)
+          .last()
+          .fill('12');
+        await own.getByRole('button', { name: 'Add a quote', exact: true }).click();
+        await expect
+          .poll(() => own.getByLabel('For', { exact: true }).locator('option').count(), WAIT)
+          .toBe(left - 1);
+      }
+    }
+    const others = await unfolded(page, 'What could be different');
+    const changes = [
+      ['Second dishwasher', 'washing.machines[1]', 'undercounter'],
+      ['Clear sooner', 'clearing.every', 'about 6 min'],
+    ] as const;
+    for (const [name, place, value] of changes) {
+      await others.getByLabel('Its name').fill(name);
+      await others.getByLabel('What changes').last().selectOption(place);
+      const box = others.getByLabel('New value');
+      if (name === 'Second dishwasher') await box.selectOption(value);
+      else await box.fill(value);
+      await others.getByRole('button', { name: 'Add', exact: true }).click();
+      await thing(others, name).waitFor(WAIT);
+    }
+    await page.click('#ask-order > summary');
+    await page.waitForSelector('#ask-order table', WAIT);
+    const pages = pagesOf(await page.pdf({ format: 'A4' }));
+    const text = pages.map((one) => one.text).join('\n');
+    expect(pages[0]!.text).toContain('Heron House Page 1 of');
+    expect(text).toMatch(/Order \d+ pieces for €/);
+    for (const [name] of Object.entries(suppliers)) expect(text).toContain(`${name} alone`);
+    expect(faults).toEqual([]);
+    await close();
+  }, 400_000);
+});
+
+describe('the trainer', () => {
+  it('shows right and wrong ways to fill a rack, and explains the shape by this house', async () => {
+    const { page, faults, close } = await openLetter(browser, letterPath('short.html#trainer'));
+    await page.waitForSelector('.card', WAIT);
+    expect(await page.locator('.card').count()).toBeGreaterThanOrEqual(5);
+    expect(await page.locator('[data-part=cards]').innerText()).toMatch(
+      /\d+ racks washed.*\d+ full ones would do/s,
+    );
+    expect(faults).toEqual([]);
+    await close();
+  }, 180_000);
+});
+
+describe('work on a letter', () => {
+  it('is kept by the browser, offered again, and dropped when it is not wanted', async () => {
+    const { page, close } = await openLetter(browser, letterPath('short.html'));
+    page.on('dialog', (dialog) => void dialog.accept());
+    await page.fill('[id="lead-seats.count"]', '21');
+    await page.press('[id="lead-seats.count"]', 'Enter');
+    await page.waitForSelector('.changed .outcome', WAIT);
+    await page.waitForFunction(() => localStorage.length > 0, null, WAIT);
+    const again = async (): Promise<void> => {
+      await page.reload();
+      await page.waitForSelector('html[data-ready]', { state: 'attached', ...WAIT });
+    };
+    await again();
+    await page.getByRole('button', { name: 'Continue with them' }).click();
+    await page.waitForFunction(
+      () => document.querySelector<HTMLInputElement>('[id="lead-seats.count"]')?.value === '21',
+      null,
+      WAIT,
+    );
+    await again();
+    await page.getByRole('button', { name: 'Drop them' }).click();
+    await again();
+    expect(await page.locator('#restore').count()).toBe(0);
+    await close();
+  }, 120_000);
+
+  it('is held beside another letter: pieces, money and what was put in', async () => {
+    const { page, faults, close } = await openLetter(browser, letterPath('short.html'));
+    await page.setInputFiles('#beside-letters', [
+      letterPath('short.html'),
+      letterPath('2-brunch-room.html'),
+    ]);
+    await page.waitForSelector('.beside-letters table >> nth=1', WAIT);
+    const rows = await page.locator('.beside-letters tbody tr').allInnerTexts();
+    expect(rows.find((row) => row.startsWith('Cost of all pieces'))).toMatch(/€.*\$/s);
+    expect(rows.find((row) => row.startsWith('Seats\t'))).toMatch(/26\s+96/);
+    await page.setInputFiles('#beside-letters', [letterPath('short.json')]);
+    await page.getByText('Choose two letters that were saved here').waitFor(WAIT);
+    expect(faults).toEqual([]);
+    await close();
+  }, 120_000);
+});
