@@ -35,7 +35,7 @@ describe('the owner', () => {
     await question.click();
     await page.waitForSelector('#ask-alternatives table', WAIT);
     const told = await page.locator('#ask-alternatives').innerText();
-    expect(told).toMatch(/Second machine: (?:saves|needs) \d+ pieces?/);
+    expect(told).toMatch(/Second machine: (?:saves|needs|takes|changes)/);
     expect(told).toMatch(/Cash over 8 years/);
     expect(faults).toEqual([]);
     await close();
@@ -47,6 +47,7 @@ describe('the consultant', () => {
     const { page, faults, close } = await openLetter(browser, letterPath('blank.html#consultant'));
     await page.fill('#start-name', 'Heron House');
     await page.fill('#start-seats', '50');
+    await page.fill('#start-menu', 'flat white');
     await page.getByRole('button', { name: 'Write the letter' }).click();
     await page.waitForSelector('[data-part=figures] .total', WAIT);
     await page.click('#all-inputs > summary');
@@ -112,7 +113,7 @@ describe('the trainer', () => {
     await page.waitForSelector('.card', WAIT);
     expect(await page.locator('.card').count()).toBeGreaterThanOrEqual(5);
     expect(await page.locator('[data-part=cards]').innerText()).toMatch(
-      /\d+ racks washed.*\d+ full ones would do/s,
+      /[\d.]+ racks are washed, on average .*full; [\d.]+ full ones would hold the same/s,
     );
     expect(faults).toEqual([]);
     await close();
@@ -122,26 +123,25 @@ describe('the trainer', () => {
 describe('work on a letter', () => {
   it('is kept by the browser, offered again, and dropped when it is not wanted', async () => {
     const { page, close } = await openLetter(browser, letterPath('short.html'));
-    page.on('dialog', (dialog) => void dialog.accept());
     await page.fill('[id="lead-seats.count"]', '21');
     await page.press('[id="lead-seats.count"]', 'Enter');
-    await page.waitForSelector('.changed .outcome', WAIT);
     await page.waitForFunction(() => localStorage.length > 0, null, WAIT);
-    const again = async (): Promise<void> => {
-      await page.reload();
-      await page.waitForSelector('html[data-ready]', { state: 'attached', ...WAIT });
+    /** The same letter, opened anew. */
+    const again = async (): Promise<Page> => {
+      const next = await page.context().newPage();
+      await next.goto(page.url());
+      await next.waitForSelector('html[data-ready]', { state: 'attached', ...WAIT });
+      return next;
     };
-    await again();
-    await page.getByRole('button', { name: 'Continue with them' }).click();
-    await page.waitForFunction(
+    const second = await again();
+    await second.getByRole('button', { name: 'Continue with them' }).click();
+    await second.waitForFunction(
       () => document.querySelector<HTMLInputElement>('[id="lead-seats.count"]')?.value === '21',
       null,
       WAIT,
     );
-    await again();
-    await page.getByRole('button', { name: 'Drop them' }).click();
-    await again();
-    expect(await page.locator('#restore').count()).toBe(0);
+    await (await again()).getByRole('button', { name: 'Drop them' }).click();
+    expect(await (await again()).locator('#restore').count()).toBe(0);
     await close();
   }, 120_000);
 
