@@ -2,18 +2,7 @@
  * The scenario as it is being changed, kept in the browser where that is allowed: a letter opened from a disk may have
  * no storage, and then nothing is kept and nothing is said. Nothing leaves the machine.
  */
-import type { GivenOptions } from '../letter/live.js';
-import type { Store } from './store.js';
-
-export interface Kept {
-  readonly text: string;
-  readonly fileName: string;
-  readonly options: GivenOptions;
-  /** When, in ms. */
-  readonly at: number;
-  /** The scenario that it was changed from; another letter at the same address is not its own. */
-  readonly from: string;
-}
+import type { Kept, Store } from './store.js';
 
 const key = (): string => `cuptide ${location.pathname}`;
 

@@ -3,7 +3,6 @@ import type { Given, GivenOptions } from '../letter/live.js';
 import type { Answer } from '../questions/size/answer.js';
 import type { RiskCurve } from '../questions/size/charts/risk-against-stock.js';
 import type { FormGroup } from '../scenario/input-forms.js';
-import type { Kept } from './keeping.js';
 import type { Look, Mistake, View } from './messages.js';
 
 /** Who reads: the letter opens differently for each. */
@@ -27,6 +26,17 @@ export interface Settled {
   readonly view: View;
   readonly answer: Answer;
   readonly curves: readonly RiskCurve[];
+}
+
+/** Work on a letter that the browser keeps. */
+export interface Kept {
+  readonly text: string;
+  readonly fileName: string;
+  readonly options: GivenOptions;
+  /** When, in ms. */
+  readonly at: number;
+  /** The scenario that it was changed from; another letter at the same address is not its own. */
+  readonly from: string;
 }
 
 export interface PageState {
