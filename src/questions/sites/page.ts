@@ -147,14 +147,18 @@ function siteRow(
 }
 
 const style = `
-main{max-width:none}
+body{max-width:none}
+#controls{max-width:none}
 #controls label{margin-right:1rem}
 #controls input[type=search]{font:inherit;padding:.2rem .4rem}
 #sites thead button{font:inherit;color:inherit;background:none;border:0;padding:0;cursor:pointer;text-align:inherit}
 #sites thead button:focus-visible{outline:3px solid var(--accent);outline-offset:2px}
 #sites th[aria-sort=ascending] button::after{content:" ↑"}
 #sites th[aria-sort=descending] button::after{content:" ↓"}
-#sites tbody tr:nth-child(even){background:color-mix(in srgb,var(--line) 30%,transparent)}
+#sites tbody tr:nth-child(even){background:color-mix(in srgb,var(--line) 14%,transparent)}
+#sites td,#sites th{padding:.2rem .6rem}
+#sites tbody th{min-width:9rem}
+.scroll td.word{white-space:normal;min-width:9rem;max-width:30rem}
 #sites details ul{white-space:normal;text-align:left;min-width:18rem}
 .band{fill:var(--accent);opacity:.25}
 .mid{fill:none;stroke:var(--accent);stroke-width:1.5}
