@@ -85,7 +85,6 @@ function sitesTable(
   if (sites.length === 0) return '';
   const pictures = sites.length <= MOST_PICTURES;
   const heads = [
-    say.site,
     say.drop,
     say.opening,
     say.seats,
@@ -103,7 +102,7 @@ function sitesTable(
   const button = (text: string): string =>
     `<th scope="col"><button type="button">${escapeHtml(text)}</button></th>`;
   return `<p id="controls" hidden><label>${escapeHtml(say.page.filter)} <input id="filter" type="search"></label> <label><input id="only" type="checkbox"> ${escapeHtml(say.page.only)}</label> <span class="small" role="status"><b id="shown">${sites.length}</b> ${escapeHtml(say.page.shown)}. ${escapeHtml(say.page.sort)}</span></p>
-<div class="scroll" tabindex="0" role="region" aria-label="${escapeHtml(say.caption)}"><table id="sites"><caption>${escapeHtml(say.caption)}</caption><thead><tr>${heads.map(button).join('')}${pictures ? `<th scope="col">${escapeHtml(say.page.picture)}</th>` : ''}</tr></thead><tbody>
+<div class="scroll" tabindex="0" role="region" aria-label="${escapeHtml(say.caption)}"><table id="sites"><caption>${escapeHtml(say.caption)}</caption><thead><tr>${button(say.site)}${pictures ? `<th scope="col">${escapeHtml(say.page.picture)}</th>` : ''}${heads.map(button).join('')}</tr></thead><tbody>
 ${sites.map((site) => siteRow(site, cellsOf(site, ware, formats), mindOf(site, formats), ware, pictures, letters.get(site.id))).join('\n')}
 </tbody></table></div>`;
 }
@@ -143,7 +142,7 @@ function siteRow(
     mind.length === 0
       ? '0'
       : `<details><summary>${mind.length}</summary><ul>${mind.map((text) => `<li>${escapeHtml(text)}</li>`).join('')}</ul></details>`;
-  return `<tr data-text="${escapeHtml(`${site.id} ${site.name} ${site.drop}`.toLowerCase())}" data-mind="${mind.length}"><th scope="row"><bdi>${name}</bdi>${letter === undefined ? '' : ` <a href="${escapeHtml(encodeURIComponent(letter))}">${escapeHtml(say.page.letter)}</a>`}</th>${cells.map(({ text, value }) => `<td${value === undefined ? '' : ` data-v="${value ?? ''}"`}>${escapeHtml(text)}</td>`).join('')}<td data-v="${mind.length}">${minds}</td>${pictures ? `<td>${smallPicture(site, escapeHtml(say.page.course(shortName(course))))}</td>` : ''}</tr>`;
+  return `<tr data-text="${escapeHtml(`${site.id} ${site.name} ${site.drop}`.toLowerCase())}" data-mind="${mind.length}"><th scope="row"><bdi>${name}</bdi>${letter === undefined ? '' : ` <a href="${escapeHtml(encodeURIComponent(letter))}">${escapeHtml(say.page.letter)}</a>`}</th>${pictures ? `<td>${smallPicture(site, escapeHtml(say.page.course(shortName(course))))}</td>` : ''}${cells.map(({ text, value }) => `<td${value === undefined ? '' : ` data-v="${value ?? ''}"`}>${escapeHtml(text)}</td>`).join('')}<td data-v="${mind.length}">${minds}</td></tr>`;
 }
 
 const style = `
