@@ -31,6 +31,9 @@ interface Purchase {
 export interface BuyProgramme {
   /** The programme in LP format. */
   readonly text: string;
+  /** The same with parts of cartons and of choices allowed: its least cost is below any buy's. */
+  readonly relaxed: string;
+  readonly choices: number;
   /** The lines a solution means, from the values of its columns. */
   readonly linesOf: (value: (column: string) => number) => readonly BuyLine[];
 }
@@ -92,6 +95,8 @@ export function buyProgramme(task: BuyTask): BuyProgramme {
     );
   return {
     text: lp.text(),
+    relaxed: lp.text(false),
+    choices: lp.choiceCount,
     linesOf: (value) =>
       task.needs.flatMap((need, w) =>
         openOptions(task, need)

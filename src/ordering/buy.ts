@@ -49,6 +49,8 @@ export interface Buy {
   readonly totalMinor: number;
   /** Whether a solver proved that no other buy is cheaper. */
   readonly proved: boolean;
+  /** Of one that is not proved: a cost that no other is below; absent or null: not known. */
+  readonly leastMinor?: number | null;
 }
 
 /** A need in one round alone, without holding: pieces by supplier. */

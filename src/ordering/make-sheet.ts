@@ -13,7 +13,7 @@ import { addDays } from './dates.js';
 import { landedLines, nextSteps, type LandedLine } from './landed.js';
 import { meanLeadDays } from './lead-time.js';
 import type { OrderLine, OrderSheet, SheetConsignment } from './order-sheet.js';
-import { planOrders, type PlannedWare } from './plan.js';
+import { planOrders, type OrderRounds, type PlannedWare } from './plan.js';
 import { problem } from './problems.js';
 import type { Outcome, Warning } from '../quantities/flaw.js';
 import type { SupplyModel } from './supply-model.js';
@@ -140,6 +140,7 @@ export async function orderSheet(
               chosen: plan.chosen,
               considered: joint.value.considered,
               proved: joint.value.considered.every(({ proved }) => proved),
+              gap: gapOf(plan.chosen.totalMinor, joint.value.considered),
             },
       suppliers: alone.map(({ comparison }) => comparison),
       takeaway: input.takeaway,
@@ -154,6 +155,13 @@ export async function orderSheet(
       }),
     },
   };
+}
+
+/** How far below the plan the least cost may lie, by the bounds of all numbers of rounds. */
+function gapOf(totalMinor: number, considered: readonly OrderRounds[]): number | null {
+  const bounds = considered.map(({ leastMinor }) => leastMinor);
+  if (totalMinor <= 0 || bounds.includes(null)) return null;
+  return Math.max(0, 1 - Math.min(...bounds.map((bound) => bound!)) / totalMinor);
 }
 
 const consignmentOf = (consignment: Consignment, date: string): SheetConsignment => {

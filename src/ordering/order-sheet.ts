@@ -140,6 +140,8 @@ export interface OrderSheet {
     readonly chosen: OrderRounds;
     readonly considered: readonly OrderRounds[];
     readonly proved: boolean;
+    /** Part of the cost by which a cheaper plan may be below at most; null: not known. */
+    readonly gap: number | null;
   } | null;
   readonly suppliers: readonly SupplierComparison[];
   readonly takeaway: readonly TakeawayLine[];

@@ -10,7 +10,7 @@
  * solved for several numbers of rounds; the cheapest is taken, and the others kept to show what they cost.
  */
 import type { Buy, BuyNeed, BuyTask, SupplyOption } from './buy.js';
-import { chooseBuy, type SolverLoader } from './choose-buy.js';
+import { chooseBuy, USUAL_EFFORT, type Effort, type SolverLoader } from './choose-buy.js';
 import { consignmentTotal } from './costs/index.js';
 import { daysBetween } from './dates.js';
 import { smallestHolding } from './holding-target.js';
@@ -48,6 +48,8 @@ export interface OrderRounds {
   readonly totalMinor: number;
   /** Whether the solver proved it cheapest for this number of rounds, within `PLAN_GAP`. */
   readonly proved: boolean;
+  /** A cost that no plan with this number of rounds is below; null: not known. */
+  readonly leastMinor: number | null;
 }
 
 export interface OrderPlan {
@@ -101,10 +103,11 @@ export async function planOrders(
         );
   let best: OrderPlan | null = null;
   let once: Buy | null = null;
+  const effort: Effort = { left: USUAL_EFFORT };
   const considered: OrderRounds[] = [];
   for (const rounds of counts) {
     const task = taskFor(rounds, wares, supply, date);
-    const outcome = await chooseBuy(task, loadSolver, PLAN_GAP);
+    const outcome = await chooseBuy(task, loadSolver, PLAN_GAP, effort);
     if (!outcome.ok) return outcome;
     const buy = outcome.value;
     const roundDays = supply.horizonDays / rounds;
@@ -117,6 +120,9 @@ export async function planOrders(
       holdingMinor: buy.holdingMinor,
       totalMinor: buy.totalMinor,
       proved: buy.proved,
+      leastMinor: buy.proved
+        ? Math.floor(buy.totalMinor * (1 - PLAN_GAP))
+        : (buy.leastMinor ?? null),
     };
     considered.push(chosen);
     if (rounds === 1) once = buy;

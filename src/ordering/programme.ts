@@ -25,17 +25,27 @@ export class Programme {
     this.wholes.add(variable);
   }
 
-  text(): string {
+  /** How many choices of yes or no there are: what makes it hard. */
+  get choiceCount(): number {
+    return this.choices.size;
+  }
+
+  /** @param whole false: choices may be shares and numbers parts of one, so that its least cost is a bound, quickly found */
+  text(whole = true): string {
     const costs = [...this.costs].map(([variable, coefficient]): Term => [coefficient, variable]);
     return [
       'Minimize',
       ` cost: ${sum(costs)}`,
       'Subject To',
       ...this.rows.map((line, index) => ` r${index}: ${line}`),
-      'Binary',
-      ...[...this.choices].map((name) => ` ${name}`),
-      'General',
-      ...[...this.wholes].map((name) => ` ${name}`),
+      ...(whole
+        ? [
+            'Binary',
+            ...[...this.choices].map((name) => ` ${name}`),
+            'General',
+            ...[...this.wholes].map((name) => ` ${name}`),
+          ]
+        : ['Bounds', ...[...this.choices].map((name) => ` 0 <= ${name} <= 1`)]),
       'End',
     ].join('\n');
   }

@@ -237,6 +237,24 @@ describe('the cheapest buy', () => {
     );
   });
 
+  test('without effort left it carries a bound that the least cost is not below; effort is spent by size', async () => {
+    await fc.assert(
+      fc.asyncProperty(taskArb, async (task) => {
+        const least = await chooseBuy(task, solver);
+        const none = await chooseBuy(task, solver, 0, { left: 0 });
+        if (!least.ok || !none.ok) throw new Error('every ware is sold');
+        expect(none.value.proved).toBe(false);
+        // Tax and holding are rounded to the cent, the bound is not.
+        expect(none.value.leastMinor!).toBeLessThanOrEqual(least.value.totalMinor + 2);
+        expect(none.value.totalMinor).toBeGreaterThanOrEqual(least.value.totalMinor - 2);
+        const effort = { left: 1_000_000 };
+        expect(await chooseBuy(task, solver, 0, effort)).toEqual(least);
+        expect(effort.left).toBeLessThan(1_000_000);
+      }),
+      { seed: 20, numRuns: 10 },
+    );
+  });
+
   test('of two suppliers alike in all but the cost of holding, the one that holds cheaper is taken', async () => {
     const option = (supplier: string, lostARound: number) => ({
       supplier,

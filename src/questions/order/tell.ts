@@ -22,7 +22,11 @@ export function orderBlocks(study: OrderStudy, context: ReportContext): Block[] 
     heading(say.heading(shortName(sheet.title), sheet.date)),
     paragraphs([leadOf(study, formats)], 'lead'),
     paragraphs([
-      sheet.plan === null || sheet.plan.proved ? '' : say.notProved,
+      sheet.plan === null || sheet.plan.proved
+        ? ''
+        : sheet.plan.gap === null
+          ? say.notProved
+          : say.notProvedWithin(formats.percent(sheet.plan.gap, 0)),
       promiseOf(sheet, formats),
       unquoted ? '' : whySoMany(sheet, formats),
       kindsText(study, formats),

@@ -32,6 +32,8 @@ export const say = {
   span: (from: string, to: string): string => `${from} to ${to}`,
   notProved:
     'A plain search chose this order: it meets every need and is good, but it is not proved to cost least. On a command line a solver looks for that proof.',
+  notProvedWithin: (gap: string): string =>
+    `This order meets every need and is good, but it is not proved to cost least: with so much ware and so many suppliers the proof takes too long. No plan can cost more than ${gap} less.`,
   orderCaption: 'What to order now',
   now: ['Ware', 'Par', 'Hold', 'Order', 'Cartons', 'Goods', 'Freight', 'Tax', 'Landed\neach'],
   notes:
