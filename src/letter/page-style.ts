@@ -42,6 +42,9 @@ body:is([data-phase=provisional],[data-phase=working]) .figures b{color:var(--fa
 button.plain{min-height:0;padding:0 .5rem;font-size:.85rem}
 [data-older]{opacity:.55;transition:opacity .2s}
 .boxes{display:flex;flex-wrap:wrap;gap:1rem 1.5rem;align-items:flex-end;margin:0 0 1rem}
+.boxes.begin{display:grid;grid-template-columns:repeat(auto-fill,minmax(min(100%,15rem),1fr));align-items:start}
+.begin .box{max-width:none}
+.begin .box>:is(input,select){width:100%}
 .box{display:flex;flex-direction:column;gap:.2rem;max-width:15rem}
 .box>.hint{white-space:pre-line}
 .box label,fieldset legend{font-size:.9rem;line-height:1.35;color:var(--faint)}

@@ -33,7 +33,7 @@ export function Start() {
           write();
         }}
       >
-        <div class="boxes">
+        <div class="boxes begin">
           {questionKeys.map((key) => (
             <Box
               key={key}
