@@ -2,6 +2,7 @@
 import { question, type Question } from './question.js';
 import { collections } from './collections/head.js';
 import { guide } from './guide/head.js';
+import { backtest } from './backtest/head.js';
 import { measure } from './measure/head.js';
 import { order } from './order/head.js';
 import { racks } from './racks/head.js';
@@ -16,6 +17,7 @@ export const questions: readonly Question[] = [
   question(stocktake, () => import('./stocktake/ask.js')),
   question(guide, () => import('./guide/ask.js')),
   question(measure, () => import('./measure/ask.js')),
+  question(backtest, () => import('./backtest/ask.js')),
   question(racks, () => import('./racks/ask.js')),
   question(suit, () => import('./suit/ask.js')),
 ];

@@ -1,0 +1,77 @@
+/** What recorded days say of a promise: its share of safe days with an interval for few, correlated days, and causes. */
+import { square } from '../../elementary/powers.js';
+import { betaQuantile } from '../../statistics/beta-quantile.js';
+import { chiSquareTail } from '../../till/chi-square.js';
+import { weekdayOf } from '../../till/clock.js';
+import { testTable } from '../../till/goodness.js';
+import type { TillDay } from '../../till/tally.js';
+import { differ, trendOf, type Trend } from '../../till/trend.js';
+import type { Cause, CauseName } from './answer.js';
+
+const ALPHA = 0.05;
+
+/**
+ * How many independent days these are worth, by the correlation of one day's total with the next (a first-order
+ * autoregression: G. Bayley and J. Hammersley, JRSS Supplement 8, 1946). A negative correlation is not counted.
+ */
+export function effectiveDays(totals: readonly number[]): number {
+  const n = totals.length;
+  const mean = totals.reduce((sum, one) => sum + one, 0) / n;
+  const variance = totals.reduce((sum, one) => sum + square(one - mean), 0);
+  if (n < 3 || variance === 0) return n;
+  const next = totals
+    .slice(1)
+    .reduce((sum, one, at) => sum + (one - mean) * (totals[at]! - mean), 0);
+  const correlation = Math.max(0, Math.min(0.9, next / variance));
+  return Math.max(1, (n * (1 - correlation)) / (1 + correlation));
+}
+
+/** The exact binomial interval with that many days (E. Korn and B. Graubard, Survey Methodology 24, 1998). */
+export function shareInterval(share: number, days: number): { low: number; high: number } {
+  const safe = share * days;
+  return {
+    low: safe <= 1e-9 ? 0 : betaQuantile(ALPHA / 2, safe, days - safe + 1),
+    high: days - safe <= 1e-9 ? 1 : betaQuantile(1 - ALPHA / 2, safe + 1, days - safe),
+  };
+}
+
+const total = ({ parties }: TillDay): number => parties.reduce((sum, one) => sum + one, 0);
+
+/** @param fitted mean parties a day and day factor of the fit whose days come first */
+export function causesOf(
+  all: readonly TillDay[],
+  tried: readonly TillDay[],
+  fitted: { readonly mean: number; readonly cv: number },
+): { causes: Cause[]; trend: Trend | null } {
+  const trend = trendOf(all.map((day) => ({ day: day.day, parties: total(day) })));
+  const tested: [CauseName, number][] = [];
+  if (trend !== null) tested.push(['drift', trend.p]);
+  if (tried.length >= 4) {
+    const totals = tried.map(total);
+    const own = totals.reduce((sum, one) => sum + one, 0) / totals.length;
+    // About their own mean, so that a drift is not taken for a wider spread.
+    const variance = own + square(fitted.cv * own);
+    const statistic = totals.reduce((sum, one) => sum + square(one - own) / variance, 0);
+    tested.push(['spread', chiSquareTail(statistic, totals.length - 1)]);
+  }
+  const weekdays = differ(
+    Array.from({ length: 7 }, (_, weekday) =>
+      all.filter(({ day }) => weekdayOf(day) === weekday).map(total),
+    ),
+  );
+  if (weekdays !== null) tested.push(['weekdays', weekdays.p]);
+  const shape = testTable(tried.map(({ parties }) => parties));
+  if (shape !== null) tested.push(['shape', shape.p]);
+  return { causes: holm(tested), trend };
+}
+
+/** Each cause against its own share of the 5 %, the smallest chance first. */
+function holm(tested: readonly (readonly [CauseName, number])[]): Cause[] {
+  let stands = true;
+  return tested
+    .toSorted((a, b) => a[1] - b[1])
+    .map(([cause, p], at) => {
+      stands &&= p < ALPHA / (tested.length - at);
+      return { cause, p, found: stands };
+    });
+}

@@ -1,0 +1,101 @@
+/** A backtest as blocks. */
+import { fold, heading, list, paragraphs, table, type Block } from '../../tell/block.js';
+import type { ReportContext } from '../../tell/context.js';
+import { digitsOf, formatsFor, type Formats } from '../../tell/format.js';
+import type { Backtest } from './answer.js';
+import { say } from './words.js';
+
+const chance = (p: number, formats: Formats): string =>
+  p < 0.001 ? '< 0.001' : formats.decimal(p, 3);
+
+export function backtestBlocks(found: Backtest, context: ReportContext): Block[] {
+  const formats = formatsFor(context);
+  const { safe, level, causes, verdict, draws, days, origins, trend } = found;
+  const asked = formats.percent(level, digitsOf(level));
+  return [
+    heading(say.heading),
+    paragraphs([say.lead(formats.percent(safe.share), formats.count(found.tried), asked)], 'lead'),
+    paragraphs([
+      say.interval(
+        formats.percent(safe.low),
+        formats.percent(safe.high),
+        formats.decimal(found.effectiveDays),
+      ),
+    ]),
+    paragraphs(
+      [say.verdict[verdict]],
+      ...(verdict === 'tooOptimistic' ? (['alarm'] as const) : []),
+    ),
+    paragraphs([
+      `${say.busier(formats.decimal(found.busier, 2))}${trend === null ? '' : ` ${say.trend(formats.percent(trend.shareAWeek), chance(trend.p, formats))}`}`,
+    ]),
+    table({
+      caption: say.causes,
+      columns: [
+        { title: 'Cause', as: 'words' },
+        { title: 'p', as: 'figures' },
+        { title: '', as: 'words' },
+      ],
+      rows: causes.map(({ cause, p, found: stands }) => [
+        say.cause[cause],
+        chance(p, formats),
+        stands ? say.found : say.notFound,
+      ]),
+    }),
+    list(proposals(found, formats, asked), say.proposal),
+    table({
+      caption: say.days,
+      columns: [
+        { title: say.day, as: 'words' },
+        { title: say.parties, as: 'figures' },
+        { title: say.fitted, as: 'figures', spare: true },
+        { title: say.safe, as: 'figures' },
+        { title: say.ranOut, as: 'words' },
+        { title: say.at, as: 'figures' },
+      ],
+      rows: origins.flatMap(({ tried, partiesADay }) =>
+        tried.map((day) => [
+          day.date,
+          formats.count(day.parties),
+          formats.decimal(partiesADay),
+          formats.percent(day.safe, 0),
+          day.ware ?? '–',
+          day.minute === null ? '–' : formats.clock(day.minute),
+        ]),
+      ),
+    }),
+    fold(say.origins, [
+      table({
+        caption: say.origins,
+        columns: [
+          { title: say.from, as: 'words' },
+          { title: say.fittedDays, as: 'figures' },
+          { title: say.fitted, as: 'figures' },
+          { title: say.stock, as: 'words' },
+        ],
+        rows: origins.map((origin) => [
+          `${origin.from} – ${origin.to}`,
+          formats.count(origin.days),
+          formats.decimal(origin.partiesADay),
+          origin.stock.map(({ name, pieces }) => `${name} ${pieces}`).join(', '),
+        ]),
+      }),
+    ]),
+    paragraphs([say.how(formats.count(draws), formats.count(days)), say.limits], 'small'),
+  ];
+}
+
+function proposals(
+  { causes, factor, dayFactor, verdict }: Backtest,
+  formats: Formats,
+  level: string,
+): string[] {
+  const found = causes.filter((one) => one.found).map(({ cause }) => cause);
+  const text = formats.decimal(factor, 2);
+  return [
+    verdict === 'tooOptimistic' ? say.factor(text, level) : say.factorEnough(text, level),
+    ...found.map((cause) =>
+      cause === 'spread' ? say.remedy.spread(dayFactor.high.toFixed(2)) : say.remedy[cause],
+    ),
+  ];
+}

@@ -1,0 +1,54 @@
+/** What a backtest says, in words. Arguments are ready-made text. */
+import type { CauseName } from './answer.js';
+
+export const say = {
+  heading: 'How this would have done on recorded days',
+  lead: (share: string, days: string, level: string): string =>
+    `Nothing would have run out on ${share} of ${days} recorded days; the promise was ${level}.`,
+  interval: (low: string, high: string, worth: string): string =>
+    `The interval is ${low} to ${high} (95 %, exact binomial); the days count as ${worth} independent ones.`,
+  verdict: {
+    held: 'The promise held: the whole interval is at or above it.',
+    notKnown:
+      'The interval holds the promise, so these days do not speak against it. They are too few to prove it.',
+    tooOptimistic: 'The promise was too optimistic: the whole interval is below it.',
+  },
+  busier: (factor: string): string =>
+    `The days tried had ${factor} times the parties of those first fitted.`,
+  trend: (share: string, p: string): string => `Parties change by ${share} a week (p = ${p}).`,
+  causes: 'What was tested: does it explain why?',
+  cause: {
+    drift: 'Drift: the number of parties changes over the weeks',
+    spread: 'Spread: days differ more than the day factor says',
+    weekdays: 'Weekdays: they differ from each other',
+    shape: 'Shape: days differ in when parties come, or parties come in groups',
+  } satisfies Record<CauseName, string>,
+  found: 'found',
+  notFound: 'not found',
+  remedy: {
+    drift: 'Fit the latest weeks only, or scale arrivals to the trend, and look again each month.',
+    spread: (cv: string): string => `Set arrivals.dayFactor to ${cv}, the upper end over all days.`,
+    weekdays: 'Fit kinds of day apart (days.week in the map) and size for the one that binds.',
+    shape: 'Fit kinds of day apart; if parties come in groups, treat large groups as bookings.',
+  },
+  factor: (factor: string, level: string): string =>
+    `A stock ${factor} times as large would have held ${level} on these days.`,
+  factorEnough: (factor: string, level: string): string =>
+    `A stock ${factor} times as large would have been enough for ${level} on these days.`,
+  proposal: 'What to do',
+  days: 'The recorded days, in order',
+  day: 'Day',
+  parties: 'Parties',
+  fitted: 'Fitted mean',
+  safe: 'Safe',
+  ranOut: 'Ran out most',
+  at: 'From about',
+  origins: 'Fitted and sized again before each spell of days',
+  from: 'Fitted on',
+  fittedDays: 'Days',
+  stock: 'Stock',
+  how: (draws: string, days: string): string =>
+    `Parties, drinks and items of each day are the till's; when in its slot a party came, who had which drink, who stayed in, how long, and all habits were drawn ${draws} times. Each stock was chosen on ${days} simulated days, from days before those it was tried on.`,
+  limits:
+    'Guests who saw a full room and left are on no ticket, and a till does not say who stayed in: that share is as in the scenario.',
+} as const;

@@ -1,0 +1,109 @@
+/** The backtest: recorded days keep what was recorded, intervals and causes behave, and a known drift is found. */
+import { describe, expect, it } from 'vitest';
+import { inThisThread } from '../../../src/cafe/runner.js';
+import { Stream, streamKey } from '../../../src/engine/streams.js';
+import { causesOf, effectiveDays, shareInterval } from '../../../src/questions/backtest/judged.js';
+import { recordedDay } from '../../../src/questions/backtest/recorded.js';
+import { backtestStudy } from '../../../src/questions/backtest/study.js';
+import { compile } from '../../../src/scenario/compile.js';
+import { readScenario } from '../../../src/scenario/read-scenario.js';
+import { exactBinomialInterval } from '../../../src/statistics/exact-binomial-interval.js';
+import { simulatedTill, smallBase, smallMap } from './simulated-till.js';
+
+const study = (drift: number, days = 24) =>
+  backtestStudy({
+    text: smallBase,
+    map: smallMap,
+    tally: simulatedTill('test', days, drift),
+    file: 'simulated',
+    runner: inThisThread(),
+    level: 0.9,
+    seed: '1',
+    days: 100,
+    draws: 10,
+  });
+
+describe('a recorded day', () => {
+  it('has the parties, drinks and items of the till, each party in its slot', () => {
+    const read = readScenario(smallBase, 'small');
+    if (!read.ok) throw new Error('not read');
+    const [day] = [...simulatedTill('day', 1, 1).days.values()];
+    const stream = new Stream(streamKey('1', 'day'));
+    const more = { ...day!, drinks: day!.parties.map((one) => (one === 0 ? 0 : one + 2)) };
+    const { parties } = recordedDay(
+      {
+        day: { ...more, byGroup: [more.drinks.reduce((a, b) => a + b, 0)] },
+        slotMinutes: 15,
+        groups: smallMap.groups,
+      },
+      compile(read.scenario),
+      stream,
+    );
+    const inSlot = (slot: number) =>
+      parties.filter(({ minute }) => Math.floor(minute / 15) === slot);
+    expect(day!.parties.map((_, slot) => inSlot(slot).length)).toEqual(day!.parties);
+    expect(
+      day!.parties.map((_, slot) =>
+        inSlot(slot).reduce((sum, { drinks }) => sum + drinks.length, 0),
+      ),
+    ).toEqual(more.drinks);
+  });
+});
+
+describe('the share of recorded days', () => {
+  it('has the exact binomial interval where whole days are safe or not', () => {
+    for (const [safe, days] of [
+      [9, 10],
+      [10, 10],
+      [0, 7],
+      [3, 12],
+    ] as const) {
+      const { low, high } = exactBinomialInterval(safe, days);
+      const found = shareInterval(safe / days, days);
+      expect(found.low).toBeCloseTo(low, 9);
+      expect(found.high).toBeCloseTo(high, 9);
+    }
+  });
+
+  it('is worth fewer days where one is like the next, and never more', () => {
+    expect(effectiveDays([1, 2, 3, 4, 5, 6, 7, 8])).toBeLessThan(4);
+    expect(effectiveDays([1, 9, 1, 9, 1, 9])).toBe(6);
+  });
+});
+
+describe('causes', () => {
+  it('name weekdays where they differ, and a wider spread where there is one', () => {
+    const of = (seed: string, scale: (at: number) => number) =>
+      [...simulatedTill(seed, 24, 1).days.values()].map((day, at) => ({
+        ...day,
+        day: 20_001 + at,
+        parties: day.parties.map((one) => Math.round(one * scale(at))),
+      }));
+    const found = (days: ReturnType<typeof of>) =>
+      causesOf(days, days.slice(12), { mean: 25, cv: 0.2 })
+        .causes.filter((one) => one.found)
+        .map(({ cause }) => cause);
+    expect(found(of('a', (at) => (at % 7 === 0 ? 3 : 1)))).toContain('weekdays');
+    expect(found(of('b', (at) => (at % 2 === 0 ? 0.2 : 3)))).toContain('spread');
+  });
+});
+
+describe('a backtest', () => {
+  it('fits only days before those it tries, finds a known drift, and says how much more would have held', async () => {
+    const found = await study(2.5);
+    if (!found.ok) throw new Error(JSON.stringify(found.flaws));
+    const { origins, verdict, causes, busier, factor, tried } = found.value;
+    expect(tried).toBe(12);
+    for (const origin of origins)
+      expect(origin.tried.every(({ date }) => date > origin.to)).toBe(true);
+    expect(causes.find(({ cause }) => cause === 'drift')).toMatchObject({ found: true });
+    expect(busier).toBeGreaterThan(1.3);
+    expect(factor).toBeGreaterThan(1);
+    expect(['tooOptimistic', 'notKnown']).toContain(verdict);
+  });
+
+  it('is refused with too few days, with the remedy', async () => {
+    const found = await study(1, 10);
+    expect(found).toMatchObject({ ok: false, flaws: [{ about: 'map', path: ['days'] }] });
+  });
+});
