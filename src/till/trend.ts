@@ -1,5 +1,5 @@
 /** Whether days change: a trend in the totals, and kinds of day that differ. */
-import { mean as meanOf } from 'simple-statistics';
+import { mean } from 'simple-statistics';
 import { square } from '../elementary/powers.js';
 import { regularisedIncompleteBeta } from '../statistics/regularised-incomplete-beta.js';
 
@@ -29,7 +29,7 @@ const largeAsF = (f: number, between: number, within: number): number =>
 export function trendOf(days: readonly DayCount[]): Trend | null {
   const n = days.length;
   if (n < 4) return null;
-  const [x, y] = [meanOf(days.map(({ day }) => day)), meanOf(days.map(({ parties }) => parties))];
+  const [x, y] = [mean(days.map(({ day }) => day)), mean(days.map(({ parties }) => parties))];
   const sum = (of: (one: DayCount) => number): number =>
     days.reduce((total, one) => total + of(one), 0);
   const sxx = sum(({ day }) => square(day - x));
@@ -55,8 +55,8 @@ export function differ(groups: readonly (readonly number[])[]): Differ | null {
   const used = groups.filter((group) => group.length >= 2);
   if (used.length < 2) return null;
   const all = used.flat();
-  const grand = meanOf([...all]);
-  const means = used.map((group) => meanOf([...group]));
+  const grand = mean([...all]);
+  const means = used.map((group) => mean([...group]));
   const between = used.reduce(
     (sum, group, at) => sum + group.length * square(means[at]! - grand),
     0,
