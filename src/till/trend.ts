@@ -71,3 +71,16 @@ export function differ(groups: readonly (readonly number[])[]): Differ | null {
     means,
   };
 }
+
+/** Chance that later totals vary so much more than earlier ones by luck alone: the ratio of variances, F. Null below three of each. */
+export function widerSpread(earlier: readonly number[], later: readonly number[]): number | null {
+  if (earlier.length < 3 || later.length < 3) return null;
+  const variance = (values: readonly number[]): number => {
+    const middle = mean([...values]);
+    return values.reduce((sum, one) => sum + square(one - middle), 0) / (values.length - 1);
+  };
+  const before = variance(earlier);
+  return before === 0
+    ? null
+    : largeAsF(variance(later) / before, later.length - 1, earlier.length - 1);
+}

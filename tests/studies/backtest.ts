@@ -5,42 +5,75 @@
 import { appendFileSync, existsSync, readFileSync, writeFileSync } from 'node:fs';
 import { join } from 'node:path';
 import { inThisThread } from '../../src/cafe/runner.js';
+import { causesOf } from '../../src/questions/backtest/judged.js';
 import { backtestStudy } from '../../src/questions/backtest/study.js';
 import { exactBinomialInterval } from '../../src/statistics/exact-binomial-interval.js';
 import { simulatedTill, smallBase, smallMap } from '../questions/backtest/simulated-till.js';
 
-const TILLS = 400;
 const FILE = 'reports/study-backtest.json';
-/** Parties at the last day over those at the first. */
-const DRIFTS = [1, 1.5, 2];
+const DAYS = 24;
+/** Parties at the last day over those at the first; tills whose causes are tested, and those sized and run too. */
+const RUNS = [
+  { drift: 1, tested: 2000, run: 400 },
+  { drift: 1.5, tested: 2000, run: 150 },
+  { drift: 2, tested: 2000, run: 0 },
+] as const;
 
 interface Line {
-  readonly drift: boolean;
-  readonly any: boolean;
   readonly verdict: string;
   readonly share: number;
   readonly inside: boolean;
+}
+
+const shareOf = (count: number, of: number) => {
+  const { share, low, high } = exactBinomialInterval(count, of);
+  return { share, interval: [low, high], of };
+};
+
+function causes(drift: number, tills: number): unknown {
+  const found = Array.from({ length: tills }, (_, till) => {
+    const days = [...simulatedTill(`till ${till}`, DAYS, drift).days.values()];
+    return causesOf(days, days.slice(DAYS / 2)).causes.filter((one) => one.found);
+  });
+  const with_ = (name: string) =>
+    shareOf(found.filter((all) => all.some(({ cause }) => cause === name)).length, tills);
+  return {
+    drift: with_('drift'),
+    spread: with_('spread'),
+    shape: with_('shape'),
+    any: shareOf(found.filter((all) => all.length > 0).length, tills),
+  };
 }
 
 export async function main(folder: string): Promise<void> {
   const figures: Record<string, unknown> = existsSync(FILE)
     ? (JSON.parse(readFileSync(FILE, 'utf8')) as Record<string, unknown>)
     : {};
-  for (const drift of DRIFTS) {
-    const name = `drift to ${drift} times`;
-    if (name in figures) continue;
+  const keep = (name: string, found: unknown): void => {
+    figures[name] = found;
+    writeFileSync(FILE, `${JSON.stringify(figures, null, 1)}\n`);
+    process.stdout.write(`${name}: ${JSON.stringify(found)}\n`);
+  };
+  for (const { drift, tested } of RUNS) {
+    const name = `drift to ${drift} times: causes found`;
+    if (!(name in figures)) keep(name, causes(drift, tested));
+  }
+  for (const { drift, run: tills } of RUNS) {
+    const name = `drift to ${drift} times: verdict`;
+    if (name in figures || tills === 0) continue;
     const log = join(folder, `backtest-${drift}.jsonl`);
     const lines: Line[] = existsSync(log)
       ? readFileSync(log, 'utf8')
           .trim()
           .split('\n')
+          .slice(0, tills)
           .map((line) => JSON.parse(line) as Line)
       : [];
-    for (let till = lines.length; till < TILLS; till += 1) {
+    for (let till = lines.length; till < tills; till += 1) {
       const found = await backtestStudy({
         text: smallBase,
         map: smallMap,
-        tally: simulatedTill(`till ${till}`, 24, drift),
+        tally: simulatedTill(`till ${till}`, DAYS, drift),
         file: 'simulated',
         runner: inThisThread(),
         level: 0.9,
@@ -49,31 +82,17 @@ export async function main(folder: string): Promise<void> {
         draws: 10,
       });
       if (!found.ok) throw new Error(found.flaws.map(({ rule }) => rule).join('\n'));
-      const { causes, verdict, safe } = found.value;
-      const line = {
-        drift: causes.some((one) => one.cause === 'drift' && one.found),
-        any: causes.some((one) => one.found),
-        verdict,
-        share: safe.share,
-        inside: safe.low <= 0.9 && 0.9 <= safe.high,
-      };
+      const { verdict, safe } = found.value;
+      const inside = safe.low <= 0.9 && 0.9 <= safe.high;
+      const line = { verdict, share: safe.share, inside };
       lines.push(line);
       appendFileSync(log, `${JSON.stringify(line)}\n`);
     }
-    const share = (of: (line: Line) => boolean) => {
-      const { share: found, low, high } = exactBinomialInterval(lines.filter(of).length, TILLS);
-      return { share: found, interval: [low, high] };
-    };
-    figures[name] = {
-      tills: TILLS,
-      recordedDays: 24,
-      driftFound: share((line) => line.drift),
-      anyCauseFound: share((line) => line.any),
-      tooOptimistic: share((line) => line.verdict === 'tooOptimistic'),
-      intervalHoldsPromise: share((line) => line.inside),
-      meanSafe: lines.reduce((sum, line) => sum + line.share, 0) / TILLS,
-    };
-    writeFileSync(FILE, `${JSON.stringify(figures, null, 1)}\n`);
-    process.stdout.write(`${name}: ${JSON.stringify(figures[name])}\n`);
+    keep(name, {
+      recordedDays: DAYS,
+      tooOptimistic: shareOf(lines.filter((one) => one.verdict === 'tooOptimistic').length, tills),
+      intervalHoldsPromise: shareOf(lines.filter((one) => one.inside).length, tills),
+      meanSafe: lines.reduce((sum, one) => sum + one.share, 0) / tills,
+    });
   }
 }

@@ -3,7 +3,7 @@ import tQuantile from '@stdlib/stats-base-dists-t-quantile';
 import { describe, expect, it } from 'vitest';
 import { Stream, streamKey } from '../../src/engine/streams.js';
 import { normalQuantile } from '../../src/engine/normal.js';
-import { differ, trendOf } from '../../src/till/trend.js';
+import { differ, trendOf, widerSpread } from '../../src/till/trend.js';
 
 const days = (parties: readonly number[]) =>
   parties.map((one, at) => ({ day: 7 * at, parties: one }));
@@ -55,5 +55,19 @@ describe('kinds of day', () => {
         [3, 3],
       ])!.p,
     ).toBe(1);
+  });
+});
+
+describe('a wider spread', () => {
+  it('of a normal sample is found by chance in about one of twenty', () => {
+    const stream = new Stream(streamKey('chance', 'spread'));
+    const draw = (n: number, sd: number) =>
+      Array.from({ length: n }, () => 50 + sd * normalQuantile(stream.uniform()));
+    const share = (sd: number): number =>
+      Array.from({ length: 2000 }, () => widerSpread(draw(12, 10), draw(10, sd))!).filter(
+        (p) => p < 0.05,
+      ).length / 2000;
+    expect(Math.abs(share(10) - 0.05)).toBeLessThan(0.015);
+    expect(share(30)).toBeGreaterThan(0.8);
   });
 });

@@ -1,11 +1,10 @@
 /** What recorded days say of a promise: its share of safe days with an interval for few, correlated days, and causes. */
 import { square } from '../../elementary/powers.js';
 import { betaQuantile } from '../../statistics/beta-quantile.js';
-import { chiSquareTail } from '../../till/chi-square.js';
 import { weekdayOf } from '../../till/clock.js';
 import { testTable } from '../../till/goodness.js';
 import type { TillDay } from '../../till/tally.js';
-import { differ, trendOf, type Trend } from '../../till/trend.js';
+import { differ, trendOf, widerSpread, type Trend } from '../../till/trend.js';
 import type { Cause, CauseName } from './answer.js';
 
 const ALPHA = 0.05;
@@ -37,23 +36,18 @@ export function shareInterval(share: number, days: number): { low: number; high:
 
 const total = ({ parties }: TillDay): number => parties.reduce((sum, one) => sum + one, 0);
 
-/** @param fitted mean parties a day and day factor of the fit whose days come first */
+/** @param tried the last of all days */
 export function causesOf(
   all: readonly TillDay[],
   tried: readonly TillDay[],
-  fitted: { readonly mean: number; readonly cv: number },
 ): { causes: Cause[]; trend: Trend | null } {
   const trend = trendOf(all.map((day) => ({ day: day.day, parties: total(day) })));
   const tested: [CauseName, number][] = [];
   if (trend !== null) tested.push(['drift', trend.p]);
-  if (tried.length >= 4) {
-    const totals = tried.map(total);
-    const own = totals.reduce((sum, one) => sum + one, 0) / totals.length;
-    // About their own mean, so that a drift is not taken for a wider spread.
-    const variance = own + square(fitted.cv * own);
-    const statistic = totals.reduce((sum, one) => sum + square(one - own) / variance, 0);
-    tested.push(['spread', chiSquareTail(statistic, totals.length - 1)]);
-  }
+  // Each about its own mean, so that a drift is not taken for a wider spread.
+  const earlier = all.slice(0, all.length - tried.length);
+  const spread = widerSpread(earlier.map(total), tried.map(total));
+  if (spread !== null) tested.push(['spread', spread]);
   const weekdays = differ(
     Array.from({ length: 7 }, (_, weekday) =>
       all.filter(({ day }) => weekdayOf(day) === weekday).map(total),

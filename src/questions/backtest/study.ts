@@ -94,8 +94,7 @@ export async function backtestStudy(asking: BacktestAsking): Promise<BacktestRes
   const share = all.reduce((sum, { safe }) => sum + safe, 0) / all.length;
   const worth = effectiveDays(tried.map(total));
   const { low, high } = shareInterval(share, worth);
-  const fitted = { mean: firstFit!.partiesADay.mean, cv: firstFit!.dayFactor.cv };
-  const { causes, trend } = causesOf(used, tried, fitted);
+  const { causes, trend } = causesOf(used, tried);
   const dayFactor = fitDayFactor(used.map(total));
   return {
     ok: true,
@@ -113,7 +112,8 @@ export async function backtestStudy(asking: BacktestAsking): Promise<BacktestRes
       effectiveDays: worth,
       verdict: high < level ? 'tooOptimistic' : low >= level ? 'held' : 'notKnown',
       causes,
-      busier: tried.reduce((sum, day) => sum + total(day), 0) / tried.length / fitted.mean,
+      busier:
+        tried.reduce((sum, day) => sum + total(day), 0) / tried.length / firstFit!.partiesADay.mean,
       trend: trend === null ? null : { shareAWeek: trend.shareAWeek, p: trend.p },
       factor: factorFor(needs, level),
       dayFactor: { cv: dayFactor.cv, high: dayFactor.high },

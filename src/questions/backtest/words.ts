@@ -19,7 +19,7 @@ export const say = {
   causes: 'What was tested: does it explain why?',
   cause: {
     drift: 'Drift: the number of parties changes over the weeks',
-    spread: 'Spread: days differ more than the day factor says',
+    spread: 'Spread: the later days differ more than those fitted',
     weekdays: 'Weekdays: they differ from each other',
     shape: 'Shape: days differ in when parties come, or parties come in groups',
   } satisfies Record<CauseName, string>,
