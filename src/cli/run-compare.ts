@@ -14,7 +14,6 @@ import { compareStudy } from '../questions/compare/study.js';
 import { inOrder } from '../scenario/problems.js';
 import { piecesPerRackOf } from '../scenario/rack-geometry.js';
 import { tryOutput, writeAll } from './files.js';
-import { MistakeError } from './mistakes.js';
 import { openScenario, problemsAsMistake } from './open-scenario.js';
 import { version } from './version.js';
 import { printAnswer } from './print.js';
@@ -29,7 +28,6 @@ export interface CompareArguments {
   readonly map: boolean;
   readonly moves: boolean;
   readonly uncertainty?: number | undefined;
-  readonly seats?: string | undefined;
   readonly equalGuests: boolean;
   readonly threads?: number | undefined;
   readonly all: boolean;
@@ -37,37 +35,19 @@ export interface CompareArguments {
   readonly out?: string | undefined;
 }
 
-/** 20,40,60 → [20, 40, 60] */
-export function parseSizes(text: string): number[] {
-  const sizes = text.split(',').map((part) => part.trim());
-  const wrong = sizes.find((part) => !/^\d{1,4}$/.test(part) || Number(part) === 0);
-  if (wrong !== undefined)
-    throw new MistakeError(
-      `--seats: "${wrong}" is not a number of seats; write whole numbers with commas between them, such as 20,40,60`,
-    );
-  return [...new Set(sizes.map(Number))].toSorted((a, b) => a - b);
-}
-
 export async function runCompare(args: CompareArguments): Promise<void> {
-  const seats = args.seats === undefined ? undefined : parseSizes(args.seats);
   const opened = await openScenario(args.file);
   if (args.out !== undefined) await tryOutput(args.out, 'folder');
   const candidates = candidatesOf(opened, args.file, { piecesPerRack: piecesPerRackOf });
   const mapped = args.map ? placed(mapFlaws(opened), opened, args.file) : [];
   if (!candidates.ok || mapped.length > 0)
     throw problemsAsMistake(inOrder([...(candidates.ok ? [] : candidates.problems), ...mapped]));
-  const base = candidates.all[0]!;
-  if (seats !== undefined && (base.scenario.seats.count ?? 0) === 0)
-    throw new MistakeError(
-      '--seats needs a scenario with a number of seats, which guests then grow with',
-    );
   const comparison = await withRunner('comparing', args.threads, (runner) =>
     compareStudy(candidates.all, runner, {
       ...(args.level === undefined ? {} : { level: args.level }),
       ...(args.seed === undefined ? {} : { seed: args.seed }),
       ...(args.days === undefined ? {} : { days: args.days }),
-      ...(seats === undefined ? {} : { seats }),
-      usual: !args.map && !args.moves && args.uncertainty === undefined && seats === undefined,
+      usual: !args.map && !args.moves && args.uncertainty === undefined,
       map: args.map,
       moves: args.moves || args.uncertainty !== undefined,
       draws: args.uncertainty ?? 0,

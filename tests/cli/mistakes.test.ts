@@ -98,7 +98,7 @@ describe('options', () => {
       ['size', demo, '--seed=a', '--seed', 'b', '--json', '--json'],
       /--seed is given twice.*\n--json is given twice/,
     ],
-    [['compare', demo, '--seats', '20', '--seats', '30'], /^--seats is given twice/],
+    [['guide', demo, '--seats', '20', '--seats', '30'], /^--seats is given twice/],
     [['report', demo, '--out', ''], /^--out: the name is empty; name a folder/],
     [['page', '--out', ''], /^--out: the name is empty; name a file/],
     [['check', '/dev/zero'], /^\/dev\/zero: is a device; name a file/],

@@ -19,7 +19,7 @@ const COMMANDS: readonly (readonly [name: string, args: (folder: string) => read
     ['size of a given stock', () => ['size', bar, '--stock', 'medium-cup=30', '--days', '9000']],
     ['report', (folder) => ['report', bar, '--days', '2000', '--out', folder]],
     ['page', (folder) => ['page', '--out', join(folder, 'blank.html')]],
-    ['compare', () => ['compare', bar, '--days', '400', '--map', '--moves', '--seats', '20,40']],
+    ['compare', () => ['compare', bar, '--days', '400', '--map', '--moves']],
     ['order', (folder) => ['order', bar, '--out', folder]],
     ['racks', () => ['racks', bar]],
     ['suit', () => ['suit', bar]],
@@ -62,7 +62,7 @@ const MISTAKES: readonly (readonly [name: string, args: (folder: string) => read
     ['size of a house with mistakes', (folder) => ['size', flawed(folder)]],
     ['an unknown option', () => ['size', bar, '--nonsense-that-goes-on-for-long', '--more', '3']],
     ['stock that does not fit', () => ['size', bar, '--stock', 'medium-cups=30,saucer=-2,a=b']],
-    ['no such alternative', () => ['compare', bar, '--seats', 'twenty,thirty']],
+    ['no such alternative', () => ['compare', bar, '--uncertainty', 'many']],
     [
       'new with wrong options',
       () =>

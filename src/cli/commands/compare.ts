@@ -33,11 +33,6 @@ export const compare: CommandModule<object, CompareArguments> = {
         describe: 'Draws of all inputs from their ranges together, such as 40',
         coerce: (draws?: string) => wholeOf('uncertainty', draws, 10, 10_000),
       })
-      .option('seats', {
-        type: 'string',
-        describe: 'Add a planning table for these sizes, guests growing with seats: 20,40,60,80',
-        requiresArg: true,
-      })
       .option('equal-guests', {
         type: 'boolean',
         default: false,

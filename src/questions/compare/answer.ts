@@ -45,6 +45,8 @@ export interface AtBest {
   readonly waitMinutes: number | null;
   /** Least filled share at which a part rack goes; null: as it is. */
   readonly from: number | null;
+  /** Which of the two is the largest or the least that was tried, so that one farther off might be better still. */
+  readonly edges: readonly ('longestWait' | 'shortestWait' | 'fullest')[];
   readonly total: number;
   /** Against the house as it is at its best habits; null for itself. */
   readonly againstBase: Difference | null;
@@ -193,19 +195,6 @@ export interface MovesAnswer {
   readonly spread: { readonly low: number; readonly middle: number; readonly high: number } | null;
 }
 
-export interface PlanningRow {
-  readonly seats: number;
-  readonly stock: readonly {
-    readonly ware: string;
-    readonly name: string;
-    readonly pieces: number;
-    readonly perSeat: number;
-  }[];
-  readonly stockCost: number;
-  readonly certified: Share | null;
-  readonly machinesBusy: number | null;
-}
-
 export interface Comparison {
   readonly scenario: string;
   readonly seed: string;
@@ -248,5 +237,4 @@ export interface Comparison {
   readonly worth: LevelAnswer | null;
   readonly map: TradeOffMap | null;
   readonly moves: MovesAnswer | null;
-  readonly planning: readonly PlanningRow[] | null;
 }

@@ -18,7 +18,7 @@ export interface Planned {
   /** All draws of the inputs, a house. */
   readonly drawn: number;
   readonly withLevel: boolean;
-  /** The map, what moves the order and the planning table. */
+  /** The map and what moves the order. */
   readonly further: number;
 }
 

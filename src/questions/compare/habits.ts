@@ -4,7 +4,7 @@
  */
 import { splitNumber } from '../../quantities/unit-sizes.js';
 import type { Candidate } from './alternatives.js';
-import type { HabitOff } from './answer.js';
+import type { AtBest, HabitOff } from './answer.js';
 import { extraOf } from './evaluate.js';
 import type { QuickReader } from './quick.js';
 import { edited, type House } from '../../scenario/edited.js';
@@ -50,6 +50,23 @@ export function habitGrid({ scenario }: Pick<Candidate, 'scenario'>): Habits[] {
   const waits = tune?.partLoadWait ?? WAITS.map((times) => wait * times);
   const fills = [null, ...(tune?.partLoadFrom ?? FILLS)];
   return waits.flatMap((ms) => fills.map((from) => ({ waitMinutes: tidy(ms / MINUTE), from })));
+}
+
+/** Where habits lie at an end of what was tried, so that others farther off might be better still. */
+export function edgesOf(
+  base: Pick<Candidate, 'scenario'>,
+  { waitMinutes, from }: Habits,
+): AtBest['edges'] {
+  const grid = habitGrid(base);
+  const waits = grid.map((one) => one.waitMinutes!);
+  const fills = grid.flatMap((one) => one.from ?? []);
+  const most = Math.max(...waits);
+  const least = Math.min(...waits);
+  return [
+    ...(most > least && waitMinutes === most ? (['longestWait'] as const) : []),
+    ...(most > least && waitMinutes === least ? (['shortestWait'] as const) : []),
+    ...(from !== null && from === Math.max(...fills) && from < 1 ? (['fullest'] as const) : []),
+  ];
 }
 
 /** The house with other habits; null where it cannot have them. */

@@ -28,6 +28,7 @@ import {
   type Evaluated,
   type EvaluatedKind,
 } from './evaluate.js';
+import { edgesOf } from './habits.js';
 import type { Looked, Looks } from './looks.js';
 import { rushFacts } from '../size/rush-facts.js';
 import { rushWarnings } from '../size/rush-warnings.js';
@@ -144,7 +145,7 @@ async function comparedHouse(
     stockAgainstBase: pair === null ? null : inUnits(pair.stock, perUnit),
     totalAgainstBase: pair === null ? null : inUnits(pair.total, perUnit),
     staffHourAtWhichItTurns: turnsAt[at] == null ? null : turnsAt[at]! / perUnit,
-    atBest: tuned === null ? null : atBestOf(tuned, isBase, perUnit),
+    atBest: tuned === null ? null : atBestOf(tuned, base, isBase, perUnit),
     withinHabits: within[at]!,
     habitsOff: off[at]!.map((other) => ({ ...other, difference: other.difference / perUnit })),
     chanceCheaper: cheaper.get(candidate.id) ?? null,
@@ -177,11 +178,13 @@ function likeCertified(one: Evaluated, base: Evaluated, certified: readonly numb
 
 const atBestOf = (
   { habits, one, pair }: NonNullable<Looked['tuned']>,
+  base: Evaluated,
   isBase: boolean,
   perUnit: number,
 ): AtBest => ({
   waitMinutes: habits?.waitMinutes ?? null,
   from: habits?.from ?? null,
+  edges: habits === null ? [] : edgesOf(base.candidate, habits),
   total: one.costs.total / perUnit,
   againstBase: isBase ? null : inUnits(pair.total, perUnit),
 });

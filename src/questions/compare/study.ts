@@ -17,7 +17,6 @@ import { takeLooks } from './looks.js';
 import { mapDays, mapPoints, tradeOffMap } from './map.js';
 import { QuickReader } from './quick.js';
 import { screened } from './screen.js';
-import { planningTable } from './seats.js';
 import type { PiecesPerRack } from '../../scenario/pieces-per-rack.js';
 import { edited } from '../../scenario/edited.js';
 import { withRawValue } from '../../scenario/raw-paths.js';
@@ -35,8 +34,6 @@ export interface CompareOptions {
   readonly moves?: boolean;
   /** Draws of the assumed inputs; 0: none. */
   readonly draws?: number;
-  /** Seats for the planning table. */
-  readonly seats?: readonly number[];
   /** Seat every guest in every alternative, so that all serve the same ones. */
   readonly equalGuests?: boolean;
   /** Leave out the question which level to buy. */
@@ -175,16 +172,6 @@ export async function compareStudy(
           )
         : null,
     moves: options.moves === true ? await whatMoves(base, runner, quick, reading, drawn) : null,
-    planning:
-      options.seats === undefined
-        ? null
-        : await planningTable(
-            base,
-            options.seats,
-            runner,
-            { level, seed, days, piecesPerRack },
-            reading,
-          ),
   };
 
   function rankingOf(
@@ -205,12 +192,11 @@ const sizedOn = (days: number | undefined): number =>
   days === undefined ? 2 * MOST_DAYS : days + Math.max(FIRST_DAYS, days);
 
 function furtherDays(base: Candidate, options: CompareOptions, quickDays: number): number {
-  const { days, map, moves, seats } = options;
+  const { days, map, moves } = options;
   const ranged = base.inputs.filter(({ range, at }) => range !== null && at[0] !== 'costs').length;
   return (
     (map === true ? (mapPoints(base) + 1) * (days === undefined ? mapDays(base) : quickDays) : 0) +
-    (moves === true ? (2 * ranged + 1) * quickDays : 0) +
-    (seats ?? []).length * sizedOn(days ?? LOOKS[0])
+    (moves === true ? (2 * ranged + 1) * quickDays : 0)
   );
 }
 

@@ -27,7 +27,6 @@ import { levelBlocks, levelLead } from './tell-level.js';
 import { mapBlocks } from './tell-map.js';
 import { movesBlocks } from './tell-moves.js';
 import { planBlocks } from './tell-plans.js';
-import { planningBlocks } from './tell-planning.js';
 
 /** Columns of a name at most: tables wrap it, sentences carry it whole. */
 const NAME = 60;
@@ -36,7 +35,7 @@ export function tellComparison(comparison: Comparison, context: ReportContext): 
   const words = english;
   const say = words.compare;
   const formats = formatsFor(context);
-  const { alternatives, ranking, map, moves, planning, worth } = comparison;
+  const { alternatives, ranking, map, moves, worth } = comparison;
   const name = (id: string): string =>
     shorten(cleanText(alternatives.find((one) => one.id === id)?.name ?? id), NAME);
   const telling: Telling = {
@@ -74,7 +73,6 @@ export function tellComparison(comparison: Comparison, context: ReportContext): 
     ]),
     ...(map === null ? [] : mapBlocks(map, context)),
     ...(moves === null ? [] : movesBlocks(moves, context)),
-    ...(planning === null ? [] : planningBlocks(planning, telling)),
     paragraphs(
       [
         ...cautionsFor(context)
@@ -103,8 +101,13 @@ function leads(comparison: Comparison, telling: Telling): string[] {
       : say.habitsFirst(
           listed(
             [
-              say.waiting(formats.minutes(own.waitMinutes)),
-              ...(own.from === null ? [] : [say.from(formats.percent(own.from, 0))]),
+              say.waiting(
+                formats.minutes(own.waitMinutes),
+                own.edges.find((edge) => edge !== 'fullest') ?? 'none',
+              ),
+              ...(own.from === null
+                ? []
+                : [say.from(formats.percent(own.from, 0), own.edges.includes('fullest'))]),
             ],
             words,
           ),

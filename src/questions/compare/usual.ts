@@ -194,11 +194,20 @@ function longerStay({ raw, scenario }: House): unknown {
       });
 }
 
+/** At every time of the day, where the share changes with it. */
 function staysIn(points: number): (base: House) => unknown {
   return ({ raw, scenario }) => {
-    const share = (scenario.guests.staysIn as number) + points / 100;
-    return share > 0 && share <= 1
-      ? withRawValue(raw, ['guests', 'staysIn'], `${tidy(100 * share)} %`)
+    const { staysIn: own } = scenario.guests;
+    const places: readonly (readonly [readonly (string | number)[], number])[] =
+      typeof own === 'number'
+        ? [[['guests', 'staysIn'], own]]
+        : own.map((step, at) => [['guests', 'staysIn', at, 'staysIn'], step.staysIn]);
+    const moved = places.map(([at, share]) => [at, share + points / 100] as const);
+    return moved.every(([, share]) => share > 0 && share <= 1)
+      ? moved.reduce<unknown>(
+          (tree, [at, share]) => withRawValue(tree, at, `${tidy(100 * share)} %`),
+          raw,
+        )
       : null;
   };
 }

@@ -20,8 +20,11 @@ export const compareWords = {
     years: string,
   ): string =>
     `First change a habit, which costs nothing: ${habits}. In the house as it is that ${does}. It pays: ${saves} less over ${years} years (${low} to ${high}).`,
-  waiting: (minutes: string): string => `let a part load wait ${minutes}`,
-  from: (share: string): string => `start it only once its rack is ${share} full`,
+  /** @param edge whether that is an end of what was tried */
+  waiting: (minutes: string, edge: 'longestWait' | 'shortestWait' | 'none'): string =>
+    `let a part load wait ${minutes}${{ longestWait: ' (the longest we tried)', shortestWait: ' (the shortest we tried)', none: '' }[edge]}`,
+  from: (share: string, edge: boolean): string =>
+    `start it only once its rack is ${share} full${edge ? ' (the fullest we tried)' : ''}`,
   levelFirst: (level: string, chosen: string, ware: string, saves: string, short: string): string =>
     `Consider ${level} in place of ${chosen}: ${ware} more of ware now, but ${saves} less a year in all, if a drink without its cup costs you ${short} (assumed unless you gave it).`,
   levelLess: (level: string, chosen: string, ware: string, saves: string, short: string): string =>
@@ -239,15 +242,6 @@ export const compareWords = {
     'Rank correlation: near 1, the higher the input the dearer the ware; near −1, the cheaper; near 0, it hardly matters beside the others.',
   spread: (draws: string, low: string, middle: string, high: string): string =>
     `All together (${draws} draws): the ware costs between ${low} and ${high} than in the answer in nine draws of ten, and ${middle} in the middle one.`,
-  planningTitle: 'Planning table: guests grow with seats, all else as given',
-  planningHead: {
-    seats: 'Seats',
-    cost: 'Ware',
-    certified: 'Nothing\nruns out in',
-    busy: 'Machines\nbusy',
-  },
-  planningNote:
-    'Pieces, and in brackets pieces a seat. It assumes this house’s guests a seat, stays, menu, staff and machines; another house needs its own.',
   missed: (names: string): string => `On fresh days the level asked for was missed by: ${names}.`,
   informs: 'This informs a purchase; it certifies nothing.',
   charts: {

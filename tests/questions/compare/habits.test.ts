@@ -2,6 +2,7 @@ import { describe, expect, it } from 'vitest';
 import { candidatesOf, type Candidate } from '../../../src/questions/compare/alternatives.js';
 import {
   eachHabitOff,
+  edgesOf,
   habitGrid,
   shiftCount,
   timeOf,
@@ -42,6 +43,15 @@ describe('the grid of habits', () => {
       [5, 20].flatMap((waitMinutes) => [null, 0.6].map((from) => ({ waitMinutes, from }))),
     );
     expect(habitGrid(house({ tune: { partLoadFrom: ['60 %'] } }))).toHaveLength(8);
+  });
+
+  it('says where habits lie at an end of it', () => {
+    const base = house({});
+    expect(edgesOf(base, { waitMinutes: 32, from: 0.9 })).toEqual(['longestWait', 'fullest']);
+    expect(edgesOf(base, { waitMinutes: 4, from: null })).toEqual(['shortestWait']);
+    expect(edgesOf(base, { waitMinutes: 16, from: 0.75 })).toEqual([]);
+    const one = house({ tune: { partLoadWait: ['9 min'], partLoadFrom: ['100 %'] } });
+    expect(edgesOf(one, { waitMinutes: 9, from: 1 })).toEqual([]);
   });
 
   it('is empty where no part load goes by its wait', () => {

@@ -51,6 +51,14 @@ describe('the usual questions', () => {
     expect(cups(asked('one-cup'))).toEqual(['large-cup']);
     expect(asked('barista-more').scenario.counter.makers).toBe(3);
     expect(asked('more-takeaway').scenario.guests.staysIn).toBeCloseTo(0.35, 12);
+    // By the time of day: every part of it.
+    const corner = baseOf('4-bakery-corner.yaml');
+    const fewer = usualCandidates(corner, reading).find(({ id }) => id === 'less-takeaway')!;
+    expect(fewer.scenario.guests.staysIn).toEqual(
+      (corner.scenario.guests.staysIn as readonly { for: number; staysIn: number }[]).map(
+        (step) => ({ ...step, staysIn: expect.closeTo(step.staysIn + 0.1, 12) as number }),
+      ),
+    );
     const narrower = asked('narrower-cup').scenario;
     const changed = Object.keys(narrower.ware).filter(
       (id) => narrower.ware[id]!.rim !== demo.scenario.ware[id]!.rim,
