@@ -41,7 +41,9 @@ const run = (args, { env = {}, node = process.execPath, shell = null, cwd = fold
     shell === null
       ? spawnSync(node, [command, ...args], options)
       : spawnSync('bash', ['-c', shell, 'bash', node, command, ...args], options);
-  return { status: done.status, signal: done.signal, out: done.stdout, err: done.stderr };
+  // Each message in one line, however it was folded.
+  const err = done.stderr.replace(/\n {2}(?=\S)/g, ' ');
+  return { status: done.status, signal: done.signal, out: done.stdout, err };
 };
 const digest = (text) => createHash('sha256').update(text).digest('hex').slice(0, 16);
 const has = (tool) => spawnSync('bash', ['-c', `command -v ${tool}`]).status === 0;
