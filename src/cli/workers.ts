@@ -67,6 +67,14 @@ export function threadedRunner(
       worker.on('error', (error) => {
         for (const batch of batches.values()) batch.waiting.failed(error);
       });
+      // One that ends by itself may have taken a part that nobody else will run.
+      worker.on('exit', (code) => {
+        const at = workers.indexOf(worker);
+        if (at < 0) return;
+        workers.splice(at, 1);
+        for (const batch of batches.values())
+          batch.waiting.failed(new Error(`a helper thread ended by itself, with ${code}`));
+      });
       workers.push(worker);
     }
   };

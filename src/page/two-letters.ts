@@ -41,13 +41,15 @@ export function differentInputs(
   look: Look,
   words: Words,
 ): DifferentRow[] {
-  return differencesOf(one.groups, other.groups).map(({ field, from, to }) => {
+  const rows = differencesOf(one.groups, other.groups).map(({ field, from, to }) => {
     const shown = (written: string | null): string =>
       written === null || written === ''
         ? words.page.nothingThere
         : shownValue({ ...field, written }, look.units);
     return { label: labelOf(field, { at: [] }, words), one: shown(from), other: shown(to) };
   });
+  // Not given in one and not there in the other is the same to a reader.
+  return rows.filter((row) => row.one !== row.other);
 }
 
 /** Pieces of each ware, what they cost, and how safe they are; equal rows too, as they are the answer. */
