@@ -1,16 +1,13 @@
 /** What the reader can do, and how the page answers: a quick answer first, then the certified one, then what else stands open. */
 import type { GivenOptions, GivenScenario } from '../letter/live.js';
-import type { LetterPart } from '../letter/letter.js';
 import type { Edit } from '../scenario/edit.js';
 import type { FormGroup } from '../scenario/input-forms.js';
 import { alternativeOf } from './alternative.js';
 import type { Engines, OnReply } from './engines.js';
-import { fill, markOlder } from './letter.js';
 import type { Asked, Look, Question, Reply, View } from './messages.js';
+import { takeReply } from './take-reply.js';
 import { settledOf, type PageState, type Settled, type Store } from './store.js';
 
-/** Parts that only the certified answer brings. */
-const UNTIL_CERTIFIED = ['pictures', 'findings'] as const;
 /** A quick answer under way for longer than this is given up for a newer change, ms. */
 const PATIENCE_MS = 500;
 
@@ -18,6 +15,9 @@ type Task = () => Promise<void>;
 
 /** What a letter shows of itself. */
 type Reading = Pick<Settled, 'view' | 'groups'>;
+
+/** Settings of a question as they were typed, by name. */
+type Typed = Readonly<Record<string, string>>;
 
 export class Actions {
   /** Changes made while the quick engine is at work; they go together when it is done. */
@@ -28,7 +28,7 @@ export class Actions {
   private answering = false;
   private answeringSince = 0;
   /** Sections that stand open, worked out anew after each change. */
-  private readonly open = new Map<Question, OnReply>();
+  private readonly open = new Map<Question, { readonly onReply: OnReply; readonly typed: Typed }>();
   /** What the sure engine has yet to do, one after the other. */
   private tasks: Task[] = [];
   private working = false;
@@ -131,8 +131,8 @@ export class Actions {
   }
 
   /** A section that is worked out while it stands open, and again after each change. */
-  openQuestion(question: Question, onReply: OnReply): void {
-    this.open.set(question, onReply);
+  openQuestion(question: Question, onReply: OnReply, typed: Typed = {}): void {
+    this.open.set(question, { onReply, typed });
     this.later(this.asking(question));
   }
 
@@ -270,9 +270,11 @@ export class Actions {
 
   private asking(question: Question): Task {
     return async () => {
-      const onReply = this.open.get(question);
-      if (onReply !== undefined)
-        await this.engines.sure.ask({ kind: 'question', asked: this.asked(), question }, onReply);
+      const open = this.open.get(question);
+      if (open === undefined) return;
+      const { onReply, typed } = open;
+      const asked = this.asked();
+      await this.engines.sure.ask({ kind: 'question', asked, question, typed }, onReply);
     };
   }
 
@@ -287,46 +289,8 @@ export class Actions {
     this.working = false;
   }
 
-  private fillAll(parts: Readonly<Partial<Record<LetterPart, string>>>): void {
-    for (const [part, html] of Object.entries(parts)) fill(part as LetterPart, html);
-  }
-
   private take(reply: Reply): void {
-    switch (reply.kind) {
-      case 'mistakes':
-        return this.store.set({ mistakes: reply.mistakes });
-      case 'fault':
-        return this.store.set({ fault: reply.message });
-      case 'text':
-        return this.store.set({ text: reply.text, groups: reply.groups });
-      case 'view':
-        return this.store.set({ view: reply.view });
-      case 'safety':
-        return this.store.set({ safety: reply.share });
-      case 'progress':
-        return this.store.set({ progress: this.store.state.progress + reply.days });
-      case 'parts':
-        return this.fillAll(reply.parts);
-      case 'answer':
-        this.fillAll(reply.parts);
-        markOlder(UNTIL_CERTIFIED, true);
-        return this.store.set({
-          phase: reply.certified ? 'certified' : 'provisional',
-          view: reply.view,
-          mistakes: [],
-          fault: null,
-          progress: 0,
-          answer: null,
-        });
-      case 'whole': {
-        this.fillAll(reply.parts);
-        markOlder(UNTIL_CERTIFIED, false);
-        this.store.set({ answer: reply.answer, curves: reply.curves, waiting: false });
-        const acts = this.whenCertified.splice(0);
-        for (const act of acts) act();
-        return;
-      }
-      default:
-    }
+    takeReply(this.store, reply);
+    if (reply.kind === 'whole') for (const act of this.whenCertified.splice(0)) act();
   }
 }

@@ -54,7 +54,13 @@ export type Request =
       readonly asked: Asked;
       readonly stock: Readonly<Record<string, number>>;
     }
-  | { readonly kind: 'question'; readonly asked: Asked; readonly question: Question }
+  | {
+      readonly kind: 'question';
+      readonly asked: Asked;
+      readonly question: Question;
+      /** Settings of the question as they were typed, by name. */
+      readonly typed: Readonly<Record<string, string>>;
+    }
   | {
       readonly kind: 'walk';
       readonly asked: Asked;

@@ -11,7 +11,8 @@ import { mapDays, mapFlaws, tradeOffMap } from './compare/map.js';
 import type { QuickOptions } from './compare/quick.js';
 import { compareStudy } from './compare/study.js';
 import type { Guide } from './guide/answer.js';
-import { housesOf } from './guide/houses.js';
+import type { guide } from './guide/head.js';
+import { checkTakeaway, housesOf } from './guide/houses.js';
 import { guideStudy } from './guide/study.js';
 import { orderStudy, type OrderStudy } from './order/study.js';
 import { problem, type Flaw, type Problem } from '../scenario/problems.js';
@@ -20,6 +21,7 @@ import { racksStudy } from './racks/study.js';
 import type { RacksAnswer } from './racks/answer.js';
 import type { Runner } from '../cafe/runner.js';
 import type { Result } from './result.js';
+import type { Given } from './settings.js';
 import { whatMoves } from './compare/sensitivity.js';
 import { suitStudy } from './suit/study.js';
 
@@ -53,13 +55,20 @@ export async function askAlternatives(question: Question): Promise<Result<Compar
 }
 
 /** What houses of other sizes need: half, once, one and a half and twice the seats of this one. */
-export const askGuide = ({
+export async function askGuide({
   opened,
   fileName,
   runner,
+  seats,
+  takeaway,
   ...given
-}: Question): Promise<Result<Guide>> =>
-  guideStudy(opened, fileName, runner, { ...given, houses: housesOf(opened.scenario) });
+}: Question & Partial<Pick<Given<typeof guide.settings>, 'seats' | 'takeaway'>>): Promise<
+  Result<Guide>
+> {
+  const houses = housesOf(opened.scenario, seats, takeaway);
+  checkTakeaway(opened.scenario, takeaway ?? []);
+  return guideStudy(opened, fileName, runner, { ...given, houses });
+}
 
 /** What machines, their class and clearing rounds are worth in ware. */
 export async function askMap(question: Question): Promise<Result<TradeOffMap>> {

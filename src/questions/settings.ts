@@ -106,6 +106,29 @@ function parseShare(text: string): number {
   return share;
 }
 
+/**
+ * Settings as somebody typed them in boxes; an empty box says nothing.
+ * @throws SettingError, every line with the box it is about
+ */
+export function settingsTyped<S extends Settings>(
+  settings: S,
+  typed: Readonly<Record<string, string>>,
+): Given<S> {
+  const wrong: string[] = [];
+  const given = Object.entries(typed).flatMap(([name, text]) => {
+    if (text.trim() === '') return [];
+    try {
+      return [[name, parseSetting(settings[name]!, text)] as const];
+    } catch (error) {
+      if (!(error instanceof SettingError)) throw error;
+      wrong.push(error.message);
+      return [];
+    }
+  });
+  if (wrong.length > 0) throw new SettingError(wrong.join('\n'));
+  return Object.fromEntries(given) as Given<S>;
+}
+
 /** `30` and `30 %` are the same share: in a list of percent a bare number is one. */
 function parsePercent(text: string): number {
   const match = /^(\d{1,3}(?:\.\d+)?)\s*%?$/.exec(text);

@@ -92,12 +92,12 @@ async function retell(
 
 async function question(
   engine: Engine,
-  { asked, question: one }: Extract<Request, { kind: 'question' }>,
+  { asked, question: one, typed }: Extract<Request, { kind: 'question' }>,
   wanted: () => boolean,
   say: Say,
 ): Promise<void> {
   const asking = askingOf(engine, asked, wanted, say);
-  if (asking !== null) say({ kind: 'section', html: await answers[one](asking) });
+  if (asking !== null) say({ kind: 'section', html: await answers[one]({ ...asking, typed }) });
 }
 
 async function workbook(

@@ -5,6 +5,7 @@ import type { ReportContext } from '../../tell/context.js';
 import { tellComparison } from '../../questions/compare/tell.js';
 import { mapBlocks } from '../../questions/compare/tell-map.js';
 import { movesBlocks } from '../../questions/compare/tell-moves.js';
+import { guide as guideHead } from '../../questions/guide/head.js';
 import { guideBlocks } from '../../questions/guide/tell.js';
 import { orderBlocks } from '../../questions/order/tell.js';
 import { formatsFor } from '../../tell/format.js';
@@ -26,6 +27,7 @@ import {
   type Question as Inquiry,
 } from '../../questions/questions.js';
 import type { Result } from '../../questions/result.js';
+import { settingsTyped } from '../../questions/settings.js';
 import { FEW_HABIT_DAYS, withHabits } from '../../questions/size/ask.js';
 import { habitsBlocks } from '../../questions/size/tell-habits.js';
 import { scenarioStudy } from '../../questions/size/scenario-study.js';
@@ -59,7 +61,9 @@ const written = (blocks: readonly Block[], context: ReportContext): Promise<stri
     words: english,
   });
 
-export const answers: Readonly<Record<Question, (asking: Asking) => Promise<string>>> = {
+type Typed = { readonly typed?: Readonly<Record<string, string>> };
+
+export const answers: Readonly<Record<Question, (asking: Asking & Typed) => Promise<string>>> = {
   async alternatives({ inquiry, context }) {
     return written(tellComparison(valueOf(await askAlternatives(inquiry)), context), context);
   },
@@ -77,8 +81,10 @@ export const answers: Readonly<Record<Question, (asking: Asking) => Promise<stri
   async suit({ inquiry, context }) {
     return written(suitBlocks(valueOf(await askSuit(inquiry)), context), context);
   },
-  async guide({ inquiry, context }) {
-    const guide = valueOf(await askGuide(inquiry));
+  async guide({ inquiry, context, typed }) {
+    const guide = valueOf(
+      await askGuide({ ...inquiry, ...settingsTyped(guideHead.settings, typed ?? {}) }),
+    );
     return written(guideBlocks(guide, context, { alone: false }), context);
   },
   async order(asking) {

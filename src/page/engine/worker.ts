@@ -5,6 +5,7 @@
 import { isTooMuch } from '../../cafe/too-much.js';
 import type { Ask, Answered, Reply, Request } from '../messages.js';
 import { answerAsk, type Engine } from './answer-ask.js';
+import { SettingError } from '../../questions/settings.js';
 import { NoAnswer } from './questions.js';
 import { serveDays, Stopped } from './shared-days.js';
 
@@ -45,7 +46,7 @@ async function answer(
         kind: 'mistakes',
         mistakes: error.problems.map(({ path, line, message }) => ({ path, line, message })),
       });
-    else if (isTooMuch(error))
+    else if (isTooMuch(error) || error instanceof SettingError)
       say({ kind: 'mistakes', mistakes: [{ path: '', line: 0, message: error.message }] });
     else if (!(error instanceof Stopped))
       say({ kind: 'fault', message: error instanceof Error ? error.message : String(error) });

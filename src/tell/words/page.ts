@@ -100,6 +100,11 @@ export const pageWords = {
     guide: 'A planning guide: houses of other sizes run like this one',
     order: 'The order: cartons, freight, spares until the next delivery',
   },
+  askWith: {
+    seats: 'Seats, such as 20, 30, 50, 80',
+    takeaway: 'Taken away, in percent, such as 30, 60',
+  },
+  askAgain: 'Work it out',
   workingDays: (days: string): string => `Working it out: ${days} days run so far.`,
 
   walkHead: 'Walk through a day on the floor',
