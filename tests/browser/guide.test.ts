@@ -6,7 +6,7 @@ import type { Browser } from 'playwright-core';
 import { afterAll, beforeAll, describe, expect, it } from 'vitest';
 import { cuptide, emptyFolder } from '../cli/run.js';
 import { hostileScenario } from './hostile.js';
-import { launchHere } from './letter.js';
+import { launchHere, letterPath, openLetter } from './letter.js';
 import { pagesOf } from './pdf.js';
 
 let browser: Browser;
@@ -94,4 +94,25 @@ describe.each(houses)('the guide of %s', (_, source, options, least) => {
       expect(text).toContain(part);
     expect((size * 72) / 96).toBeGreaterThanOrEqual(least);
   });
+});
+
+describe('the guide in the letter', () => {
+  it('takes sizes and shares that are typed, and says what will not do', async () => {
+    const { page, faults, close } = await openLetter(browser, letterPath('short.html'));
+    const guide = page.locator('#ask-guide');
+    await page.locator('#ask-guide-seats').evaluate((box) => {
+      box.closest('details')!.open = true;
+    });
+    await guide.locator('table').first().waitFor({ timeout: 50_000 });
+    await page.locator('#ask-guide-seats').fill('20, 20');
+    await page.locator('#ask-guide-seats').press('Enter');
+    await guide.locator('[role=alert]', { hasText: '"20" is given twice' }).waitFor();
+    await page.locator('#ask-guide-seats').fill('14, 20');
+    await page.locator('#ask-guide-takeaway').fill('30');
+    await page.locator('#ask-guide-takeaway').press('Enter');
+    await guide.getByText('14 seats').first().waitFor({ timeout: 50_000 });
+    expect(await guide.locator('[role=alert]').count()).toBe(0);
+    expect(faults).toEqual([]);
+    await close();
+  }, 120_000);
 });
