@@ -210,7 +210,7 @@ describe('what is typed wrong', () => {
   it('a scenario with mistakes: each is named with its line, the answer stays, and the mended file is taken', async () => {
     const { page, faults, close } = await openLetter(browser, letterPath('short.html'));
     const sentence = await lead(page);
-    const text = readFileSync(join(root, 'scenarios/1-commuter-bar.yaml'), 'utf8');
+    const text = await letterText('short.yaml');
     const open = (content: string) =>
       page.setInputFiles('#open-scenario', {
         name: 'mine.yaml',

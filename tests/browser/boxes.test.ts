@@ -1,19 +1,21 @@
 /** The boxes, the forms and the cards of the page: what is typed reaches the scenario, its answer and the paper. */
-import { readFileSync, writeFileSync } from 'node:fs';
+import { writeFileSync } from 'node:fs';
 import { join } from 'node:path';
 import type { Browser, Page } from 'playwright-core';
 import { afterAll, beforeAll, describe, expect, it } from 'vitest';
-import { cuptide, emptyFolder, root } from '../cli/run.js';
-import { certified, launchHere, letterPath, openLetter, saved } from './letter.js';
+import { cuptide, emptyFolder } from '../cli/run.js';
+import { certified, launchHere, letterPath, letterText, openLetter, saved } from './letter.js';
 import { pagesOf } from './pdf.js';
 
 let browser: Browser;
+/** The scenario of the letter under test. */
+let demo: string;
 beforeAll(async () => {
   browser = await launchHere();
+  demo = await letterText('short.yaml');
 });
 afterAll(() => browser.close());
 
-const demo = readFileSync(join(root, 'scenarios/1-commuter-bar.yaml'), 'utf8');
 const scenarioOf = async (page: Page): Promise<string> =>
   (await saved(page, 'Save the scenario')).bytes.toString('utf8');
 

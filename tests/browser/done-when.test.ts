@@ -16,7 +16,8 @@ const WAIT = { timeout: 90_000 };
 async function unfolded(page: Page, name: string): Promise<Locator> {
   const group = page
     .locator('#all-inputs details.ask')
-    .filter({ has: page.locator('summary').getByText(name, { exact: true }) });
+    // Beside the name the summary may count what is assumed.
+    .filter({ has: page.locator('> summary', { hasText: new RegExp(`^${name}`) }) });
   await group.locator('> summary').click();
   return group;
 }
@@ -61,7 +62,10 @@ describe('the consultant', () => {
     }
     for (const [name, [, price]] of Object.entries(suppliers)) {
       await thing(supply, name).click();
-      const own = supply.locator('details.thing', { has: thing(supply, name) });
+      const own = supply
+        .locator('details.thing')
+        .filter({ has: page.locator('summary', { hasText: name }) });
+      await own.getByLabel('For', { exact: true }).waitFor(WAIT);
       for (
         let left = await own.getByLabel('For', { exact: true }).locator('option').count();
         left > 0;
