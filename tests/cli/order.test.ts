@@ -109,6 +109,14 @@ describe('cuptide order', () => {
     expect(out).toMatch(/names no supplier/);
   });
 
+  it('says of ware that nobody sells that its money is not in the sum', () => {
+    const file = join(folder, 'unsold.yaml');
+    writeFileSync(file, text.replace(/^ +saucer: \{ price: .*carton: .*\n/m, ''));
+    const { status, out, err } = cuptide(['order', file, ...day]);
+    expect(status, err).toBe(0);
+    expect(out.replace(/\s+/g, ' ')).toMatch(/No supplier sells Saucer: their pieces are counted/);
+  });
+
   it.each([
     ['a carton of nothing', 'carton: 12 }', 'carton: 0 }', /carton/],
     [

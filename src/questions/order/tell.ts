@@ -76,16 +76,23 @@ function leadOf({ sheet, unquoted }: OrderStudy, { count }: Formats): string {
   if (unquoted)
     return say.leadUnquoted(count(sheet.lines.reduce((sum, { needed }) => sum + needed, 0)));
   const { totals } = sheet;
+  const wanted = sheet.lines.filter(({ pieces }) => pieces > 0);
+  const unsold = wanted.filter(({ cartons }) => cartons === null);
+  if (wanted.length > 0 && unsold.length === wanted.length)
+    return say.leadUnsold(count(totals.pieces));
   const included = [
     ...(totals.freightMinor > 0 ? [say.freight] : []),
     ...(totals.taxMinor > 0 ? [say.tax] : []),
     ...(totals.handlingMinor > 0 ? [say.handling] : []),
   ];
-  return say.lead(
+  const lead = say.lead(
     count(totals.pieces),
     moneyIn(sheet)(totals.totalMinor),
     included.length === 0 ? '' : listed(included),
   );
+  return unsold.length === 0
+    ? lead
+    : `${lead} ${say.partlySold(listed(unsold.map(({ ware }) => nameIn(sheet)(ware))))}`;
 }
 
 function promiseOf(sheet: OrderSheet, { count, percent }: Formats): string {

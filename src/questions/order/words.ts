@@ -13,6 +13,10 @@ export const say = {
     `Order ${pieces} pieces for ${total}${included === '' ? '' : `, ${included} included`}.`,
   leadUnquoted: (pieces: string): string =>
     `You need ${pieces} pieces. The scenario names no supplier, so there are no prices, cartons or freight: add them under supply.suppliers.`,
+  leadUnsold: (pieces: string): string =>
+    `You need ${pieces} pieces. No supplier in the scenario sells any of them: add quotes under supply.suppliers.`,
+  partlySold: (names: string): string =>
+    `No supplier sells ${names}: their pieces are counted here, their money is not.`,
   freight: 'freight',
   tax: 'tax',
   handling: 'your own handling',

@@ -98,7 +98,7 @@ export async function valueOf<A>(told: Promise<Result<A>>): Promise<A> {
 
 async function answered(name: string): Promise<Answered> {
   const read = thinned(opened(name));
-  const question: Question = { opened: read, fileName: name, runner: inThisThread(), days: 100 };
+  const question: Question = { opened: read, fileName: name, runner: inThisThread(), days: 50 };
   const answers = {
     alternatives: await valueOf(askAlternatives(question)),
     map: await valueOf(askMap(question)),
