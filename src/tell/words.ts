@@ -4,6 +4,7 @@
  */
 import { answerWords } from './words/answer.js';
 import { cardWords } from './words/cards.js';
+import { mistakeWords } from './words/mistakes.js';
 import { cautionWords } from './words/cautions.js';
 import { chartWords } from './words/charts.js';
 import { compareWords } from './words/compare.js';
@@ -19,6 +20,7 @@ export const english = {
   language: 'en',
   answer: answerWords,
   cards: cardWords,
+  mistakes: mistakeWords,
   cautions: cautionWords,
   charts: chartWords,
   compare: compareWords,

@@ -49,6 +49,12 @@ export const cardStyle = `
 .card-drawings-2>div{max-width:76mm}
 .card svg{display:block;width:100%;height:auto;max-width:none}
 .card-top svg{max-height:95mm}
+.card-pairs{display:grid;gap:.6em;margin:0 0 .6em}
+.card-pair{display:grid;grid-template-columns:minmax(0,1fr) minmax(0,1fr) minmax(0,1.4fr);gap:0 1em;border-top:1px solid var(--line);padding:.3em 0 0}
+.card-pair>div>p:first-child{margin:0 0 .1em;font-weight:600;font-size:.9em}
+.card .card-mark{display:inline;width:1.2em;height:1.2em;vertical-align:-.22em;flex:none}
+.card-pair h4{margin:0 0 .2em}
+.card-pair .card-drawn{font-size:.8em;color:var(--faint)}
 .card-undrawn{border:1px dashed currentColor;padding:.8em}
 .card-two ol{font-size:1em}
 .card-two{display:grid;grid-template-columns:1fr 1fr;gap:0 1.5em}
@@ -72,7 +78,7 @@ export const cardStyle = `
 .card dt{font-size:1.35em;font-weight:700;line-height:1.15}
 .card dd{margin:0;font-size:1em}
 .card dd span{color:var(--faint)}
-@media screen and (max-width:40rem){.card{padding:.9rem}.card-single,.card-two,.card-blanks,.card-drawings,.card-drawings-3{grid-template-columns:1fr}.card dl{columns:1}.card-huge{font-size:2.8em}.card-tally{min-width:44rem}.card:has(.card-tally){overflow-x:auto}}
+@media screen and (max-width:40rem){.card{padding:.9rem}.card-single,.card-two,.card-blanks,.card-drawings,.card-drawings-3{grid-template-columns:1fr}.card-pair{grid-template-columns:1fr 1fr}.card-pair>div:last-child{grid-column:1/-1}.card dl{columns:1}.card-huge{font-size:2.8em}.card-tally{min-width:44rem}.card:has(.card-tally){overflow-x:auto}}
 @page card{size:A4;margin:${MARGIN}mm;${noMargins}}
 @page card-letter{size:letter;margin:${MARGIN}mm;${noMargins}}
 @media print{
@@ -84,6 +90,12 @@ body[data-paper="letter"] .card:has(.card-drawings){height:${LETTER_HEIGHT}mm}
 .card-drawings>div{display:flex;flex-direction:column;min-height:0;max-width:none}
 .card-drawings svg{flex:1 1 0;min-height:0}
 .card-top{display:flex;flex-direction:column;max-height:100mm}
+.card-mistakes{height:${A4_HEIGHT}mm;font-size:11pt}
+body[data-paper="letter"] .card-mistakes{height:${LETTER_HEIGHT}mm}
+.card-pairs{flex:1 1 0;min-height:0;grid-template-rows:repeat(5,minmax(0,1fr))}
+.card-pair{min-height:0}
+.card-pair>div{display:flex;flex-direction:column;min-height:0}
+.card-pair>div>svg{flex:1 1 0;min-height:0}
 .card-large{font-size:13.5pt}
 .card-dense{font-size:11.5pt}
 .card footer,.card dd span{color:#000}

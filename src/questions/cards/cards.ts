@@ -4,6 +4,7 @@ import { deskOf, type Card, type CardDesk, type CardInput } from './card.js';
 import { clearingCard } from './clearing-card.js';
 import { machineTopCard } from './machine-top-card.js';
 import { rackCards } from './rack-card.js';
+import { mistakeCards } from './mistakes/mistakes-card.js';
 import { safetyCard } from './safety-card.js';
 
 export type { Card, CardInput } from './card.js';
@@ -11,6 +12,7 @@ export type { Card, CardInput } from './card.js';
 /** In the order in which they are printed. */
 const makers: readonly ((desk: CardDesk) => readonly Card[])[] = [
   rackCards,
+  mistakeCards,
   clearingCard,
   machineTopCard,
   safetyCard,

@@ -39,30 +39,28 @@ const water = ({ formats, words }: CardDesk, ml: number): string =>
     ? words.cards.gallons(formats.decimal(ml / ML_A_US_GALLON, 2))
     : words.cards.litres(formats.decimal(ml / 1000));
 
-/** Racks of the rush as the answer has them, and how many full ones would hold the same. */
+/**
+ * Racks of the rush in whole numbers, and how many full ones would hold the same pieces: each family's by
+ * itself, rounded up, as a rack holds one family.
+ */
 export function rush({ scenario, answer, words, formats }: CardDesk): string {
-  const perRack = Object.entries(scenario.ware).map(([id, ware]) => ({
-    id,
-    pieces:
-      rackFill(
-        ware,
-        rackKindOf(scenario.racks, familyOf(id, ware)),
-        scenario.racks,
-        piecesPerRackOf,
-      )?.pieces ?? 0,
-  }));
-  const full = perRack.some(({ pieces }) => pieces === 0)
-    ? null
-    : answer.uses.reduce(
-        (sum, { ware, aDay }) =>
-          sum + aDay / (perRack.find(({ id }) => id === ware)?.pieces ?? Infinity),
-        0,
-      );
-  return answer.loads.racksADay === 0
-    ? ''
-    : words.cards.rack.fill(
-        formats.decimal(answer.loads.racksADay),
-        formats.percent(answer.loads.fill, 0),
-        full === null ? null : formats.decimal(full),
-      );
+  const { racksADay, fill } = answer.loads;
+  if (racksADay === 0) return '';
+  const families = new Map<string, number>();
+  for (const [id, ware] of Object.entries(scenario.ware)) {
+    const family = familyOf(id, ware);
+    const kind = rackKindOf(scenario.racks, family);
+    const pieces = rackFill(ware, kind, scenario.racks, piecesPerRackOf)?.pieces ?? 0;
+    const aDay = answer.uses.find((use) => use.ware === id)?.aDay ?? 0;
+    // A ware that no rack takes makes it infinite: then nothing is said of full racks.
+    families.set(family, (families.get(family) ?? 0) + (aDay === 0 ? 0 : aDay / pieces));
+  }
+  const washed = Math.round(racksADay);
+  const full = [...families.values()].reduce((sum, racks) => sum + Math.ceil(racks - 1e-9), 0);
+  return words.cards.rack.fill(
+    formats.count(Math.max(1, washed)),
+    washed <= 1,
+    formats.percent(fill, 0),
+    full < washed ? formats.count(full) : null,
+  );
 }

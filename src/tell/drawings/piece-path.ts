@@ -35,3 +35,11 @@ function tipPath(round: boolean, root: number, beyond: number, half: number): st
   const bend = Math.max(root, beyond - half);
   return `H${mm(bend)}A${mm(beyond - bend)} ${mm(half)} 0 0 1 ${mm(bend)} ${mm(half)}H${mm(root)}`;
 }
+
+/** The outline of a piece of cutlery about its middle, bowl or end to the right: a bowl at the end of a stem, or a bar. */
+export function cutleryPath({ shape, rimMm, rimAcrossMm }: Vessel): string {
+  const [long, broad] = [rimMm, rimAcrossMm ?? rimMm];
+  const bowl = shape === 'spoon' ? 0.7 * broad : broad / 6;
+  const stem = broad / 6;
+  return `M${mm(-long / 2)} ${mm(-stem)}H${mm(long / 2 - 2 * bowl)}A${mm(bowl)} ${mm(shape === 'spoon' ? broad / 2 : stem)} 0 1 1 ${mm(long / 2 - 2 * bowl)} ${mm(stem)}H${mm(-long / 2)}Z`;
+}

@@ -4,7 +4,6 @@
  * One unit is a millimetre. Lines and letters take the colour of the text around them, so that the drawing
  * reads on light and on dark paper; the two tints differ in brightness as well as in hue.
  */
-import { square } from '../../elementary/powers.js';
 import type { RackLayout } from '../../racking/layout.js';
 import { pegLoad } from '../../racking/pegs.js';
 import { OUTER_MM, usableOf } from '../../racking/rack.js';
@@ -13,7 +12,8 @@ import { depthOf } from '../../racking/vessel.js';
 import type { Vessel } from '../../racking/vessel.js';
 import { plainMetric, type Measures } from '../measures.js';
 import { english, type Words } from '../words.js';
-import { mm, piecePath } from './piece-path.js';
+import { cutleryPath, mm, piecePath } from './piece-path.js';
+import { floor } from './rack-floor.js';
 
 export interface RackDrawingOptions {
   /** Heading, such as the ware and the rack; absent: the id of the rack. */
@@ -92,25 +92,6 @@ function wrapped(text: string, letters: number): string[] {
   return lines;
 }
 
-/** Compartments, or the mesh of a basket, faint. */
-function floor(rack: Rack): string[] {
-  const { x, y } = usableOf(rack);
-  if (rack.kind === 'grid') {
-    const [dx, dy] = [x / rack.cells, y / rack.cells];
-    return Array.from({ length: square(rack.cells) }, (_, i) => {
-      const [cx, cy] = [((i % rack.cells) + 0.5) * dx, (Math.floor(i / rack.cells) + 0.5) * dy];
-      const half = rack.openingMm / 2;
-      return `<rect x="${mm(cx - half)}" y="${mm(cy - half)}" width="${mm(2 * half)}" height="${mm(2 * half)}" rx="3" stroke="currentColor" stroke-width="0.8" stroke-opacity="0.45"/>`;
-    });
-  }
-  if (rack.kind === 'basket') {
-    const line = (at: number): string =>
-      `<path d="M${mm((at * x) / 16)} 0V${mm(y)}M0 ${mm((at * y) / 16)}H${mm(x)}" stroke="currentColor" stroke-width="0.5" stroke-opacity="0.25"/>`;
-    return Array.from({ length: 15 }, (_, i) => line(i + 1));
-  }
-  return [];
-}
-
 function pieces(layout: RackLayout, vessel: Vessel, rack: Rack, measures: Measures): string[] {
   if (rack.kind === 'peg') return onEdge(layout, vessel, rack);
   if (rack.kind === 'basket') return loose(layout, vessel, rack);
@@ -164,10 +145,7 @@ function loose(layout: RackLayout, vessel: Vessel, rack: Rack): string[] {
   const rows = Math.ceil(layout.pieces / columns);
   if (long > x || rows * broad > y) return [];
   const [dx, dy] = [x / columns, y / rows];
-  // A bowl at the end of a stem, or a bar.
-  const bowl = vessel.shape === 'spoon' ? 0.7 * broad : broad / 6;
-  const stem = broad / 6;
-  const shape = `M${mm(-long / 2)} ${mm(-stem)}H${mm(long / 2 - 2 * bowl)}A${mm(bowl)} ${mm(vessel.shape === 'spoon' ? broad / 2 : stem)} 0 1 1 ${mm(long / 2 - 2 * bowl)} ${mm(stem)}H${mm(-long / 2)}Z`;
+  const shape = cutleryPath(vessel);
   return Array.from({ length: layout.pieces }, (_, i) => {
     const [column, row] = [i % columns, Math.floor(i / columns)];
     return `<path transform="translate(${mm((column + 0.5) * dx)} ${mm((row + 0.5) * dy)})${row % 2 === 1 ? ' rotate(180)' : ''}" d="${shape}" fill="${ONE_WAY}" fill-opacity="0.28" stroke="currentColor" stroke-width="0.9" stroke-linejoin="round"/>`;

@@ -70,8 +70,8 @@ export const cardWords = {
       `A load takes ${load}, whatever is in it. With ${pieces} in the rack that is ${each} per piece; with ${half}, ${halfEach}.`,
     water: (water: string): string => `It also takes ${water} of water.`,
     machineTwo: (racks: string): string => `The machine takes ${racks} racks at once.`,
-    fill: (racks: string, fill: string, full: string | null): string =>
-      `In a rush here ${racks} racks are washed, on average ${fill} full${full === null ? '' : `; ${full} full ones would hold the same pieces`}.`,
+    fill: (racks: string, one: boolean, fill: string, full: string | null): string =>
+      `In a rush here about ${racks} ${one ? 'rack is' : 'racks are'} washed, on average ${fill} full.${full === null ? '' : ` About ${full} full would be enough for the same pieces.`}`,
     shapeTitle: 'Wider cups mean more loads',
     per100: (list: string): string => `Racks for a hundred pieces: ${list}.`,
     racksOf: (name: string, racks: string): string => `${name} ${racks}`,

@@ -130,7 +130,7 @@ describe.each(houses)('cards of $file', ({ text }) => {
     const formats = formatsFor(input.context);
     const { loads, tightest, stock } = input.answer;
     expect(textOf(cardNamed(cards, 'card-rack-1'))).toContain(
-      `In a rush here ${formats.decimal(loads.racksADay)} racks are washed, on average ${formats.percent(loads.fill, 0).replace('\u00A0', ' ')} full`,
+      `In a rush here about ${formats.count(Math.round(loads.racksADay))} racks are washed, on average ${formats.percent(loads.fill, 0).replace('\u00A0', ' ')} full.`,
     );
     expect(textOf(cardNamed(cards, 'card-clearing'))).toContain(
       `What runs low first: ${stock.find(({ ware }) => ware === tightest.ware)!.name}.`,
