@@ -6,11 +6,11 @@ import { readMenu, starterDrinks, vesselNames, vesselOf } from '../scenario/star
 import {
   questionKeys,
   questions,
-  readAnswer,
   type QuestionKey,
   type Served,
   type SoFar,
 } from '../scenario/starter-questions.js';
+import { readAnswer } from '../scenario/starter-reading.js';
 import { MistakeError } from './mistakes.js';
 import { folded, inColumns, widthOf } from './terminal.js';
 

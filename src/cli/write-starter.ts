@@ -5,11 +5,10 @@ import { shapeSentence, starter } from '../scenario/starter.js';
 import {
   questionKeys,
   questions,
-  readAll,
   type QuestionKey,
   type StarterAnswers,
 } from '../scenario/starter-questions.js';
-import { currencyIn } from '../scenario/starter-answers.js';
+import { readAll, withCurrencyNamed } from '../scenario/starter-reading.js';
 import { shapes } from '../scenario/starter-shapes.js';
 import { ask, type Asked } from './ask-starter.js';
 import { tryOutput, writeAll } from './files.js';
@@ -52,16 +51,15 @@ export async function writeStarter({ file, ...options }: Given): Promise<void> {
     say(line);
 }
 
-/** What the options say; an amount such as £14 names the currency too. */
-function answersGiven(
+/** What the options say. */
+const answersGiven = (
   options: Readonly<Partial<Record<QuestionKey, string>>>,
-): Partial<Record<QuestionKey, string>> {
-  const given: Partial<Record<QuestionKey, string>> = {};
-  for (const key of questionKeys) if (options[key] !== undefined) given[key] = options[key];
-  const named = given.currency === undefined ? currencyIn(given.staffHour ?? '') : null;
-  if (named !== null) given.currency = named;
-  return given;
-}
+): Readonly<Partial<Record<QuestionKey, string>>> =>
+  withCurrencyNamed(
+    Object.fromEntries(
+      questionKeys.flatMap((key) => (options[key] === undefined ? [] : [[key, options[key]]])),
+    ),
+  );
 
 /** Whoever gives some options is asked only for what has no usual answer. */
 async function asked(given: Readonly<Partial<Record<QuestionKey, string>>>): Promise<Asked> {

@@ -13,6 +13,7 @@ interface Vessel {
 }
 
 const underCup = ['saucer', 'teaspoon'];
+const underLarge = ['large-saucer', 'teaspoon'];
 
 /** What a drink is served in. The pieces are ids of ware in the scenario. */
 export const vessels = {
@@ -29,18 +30,18 @@ export const vessels = {
   },
   'large-cup': {
     name: 'large cup',
-    setting: ['large-cup', ...underCup],
+    setting: ['large-cup', ...underLarge],
     also: ['bowl', 'big cup'],
   },
   mug: { name: 'mug', setting: ['mug', 'teaspoon'], also: [] },
   'small-glass': {
     name: 'small glass',
-    setting: ['small-glass', 'small-saucer', 'teaspoon'],
+    setting: ['small-glass', ...underCup],
     also: ['shot glass', 'rocks glass'],
   },
   'latte-glass': {
     name: 'latte glass',
-    setting: ['latte-glass', ...underCup],
+    setting: ['latte-glass', ...underLarge],
     also: ['tall glass', 'hot glass'],
   },
   tumbler: { name: 'tumbler', setting: ['tumbler'], also: ['glass', 'cold glass', 'water glass'] },
@@ -48,20 +49,32 @@ export const vessels = {
 
 export type VesselId = keyof typeof vessels;
 
-/** What the pieces above are like, and a word on each; in the order of a file. */
-export const starterWare: Readonly<Record<string, readonly [like: string, note: string]>> = {
-  'espresso-cup': ['espresso-cup', ''],
-  'small-cup': ['small-cup', ''],
-  'medium-cup': ['medium-cup', ''],
-  'large-cup': ['large-cup', ''],
-  mug: ['mug', 'needs no saucer'],
-  'small-glass': ['small-glass', ''],
-  'latte-glass': ['latte-glass', ''],
-  tumbler: ['tumbler', ''],
-  'small-saucer': ['saucer', 'for espresso cups and small glasses'],
-  saucer: ['saucer', 'one saucer for all larger cups; name another if yours differ'],
-  teaspoon: ['teaspoon', ''],
+/** A class of ware, what of it is set otherwise, and a word on it. */
+type Piece = readonly [like: string, more: string, note: string];
+
+/**
+ * What the pieces above are like; in the order of a file. The wells are assumed, no source: 2.5 to 7 mm wider than the feet
+ * of the typical cups that go on them, as no one saucer takes a small cup and a large one.
+ */
+export const starterWare: Readonly<Record<string, Piece>> = {
+  'espresso-cup': ['espresso-cup', '', ''],
+  'small-cup': ['small-cup', '', ''],
+  'medium-cup': ['medium-cup', '', ''],
+  'large-cup': ['large-cup', '', ''],
+  mug: ['mug', '', 'needs no saucer'],
+  'small-glass': ['small-glass', '', ''],
+  'latte-glass': ['latte-glass', '', ''],
+  tumbler: ['tumbler', '', ''],
+  'small-saucer': saucer(41, 'for espresso cups'),
+  saucer: saucer(53, 'for small and medium cups'),
+  'large-saucer': saucer(64, 'for large cups and tall glasses'),
+  teaspoon: ['teaspoon', '', ''],
 };
+
+/** @param wellMm of the hollow that takes the foot */
+function saucer(wellMm: number, note: string): Piece {
+  return ['saucer', `, well: { value: ${wellMm} mm, basis: assumed }`, note];
+}
 
 export interface StarterDrink {
   readonly id: string;

@@ -41,6 +41,8 @@ export interface StarterAnswers {
   readonly currency: string;
   /** What a staff hour costs, in whole units of the currency ("22.50"). */
   readonly staffHour: string;
+  /** What a cup costs, in whole units of the currency; null: as is common. */
+  readonly cupPrice: string | null;
 }
 
 export type QuestionKey = keyof StarterAnswers;
@@ -70,7 +72,8 @@ export interface Question<K extends QuestionKey> {
 export const clockText = (minutes: number): string =>
   `${String(Math.floor(minutes / 60)).padStart(2, '0')}:${String(Math.round(minutes) % 60).padStart(2, '0')}`;
 const percentText = (share: number): string => `${Number((share * 100).toPrecision(6))} %`;
-const COMMON_STAY = 'as is common';
+const AS_IS_COMMON = 'as is common';
+const isCommon = (text: string): boolean => /^(as (is )?)?(common|usual)$/.test(plain(text));
 
 /** What an hour of staff costs with all charges, in some currencies; from memory, assumed. */
 const STAFF_HOUR: Readonly<Record<string, string>> = {
@@ -188,10 +191,9 @@ export const questions: Questions = {
     ask: 'How long do they stay, once they have their drinks?',
     help: 'In minutes, on average. Common: 22 minutes alone, 42 in company.',
     optional: true,
-    usual: () => COMMON_STAY,
-    read: (text) =>
-      /^(as (is )?)?(common|usual)$/.test(plain(text)) ? took(null) : readMinutes(text),
-    show: (value) => (value === null ? COMMON_STAY : `${value} min`),
+    usual: () => AS_IS_COMMON,
+    read: (text) => (isCommon(text) ? took(null) : readMinutes(text)),
+    show: (value) => (value === null ? AS_IS_COMMON : `${value} min`),
   },
   menu: {
     key: 'menu',
@@ -245,50 +247,16 @@ export const questions: Questions = {
     read: (text, { currency }) => readAmount(text, currency),
     show: (value) => value,
   },
+  cupPrice: {
+    key: 'cupPrice',
+    option: 'cup-price',
+    ask: 'What does a cup cost, without its saucer?',
+    help: 'All cups and mugs take this price; what a saucer, glass or spoon costs can be said later.',
+    optional: true,
+    usual: () => AS_IS_COMMON,
+    read: (text, { currency }) => (isCommon(text) ? took(null) : readAmount(text, currency)),
+    show: (value) => value ?? AS_IS_COMMON,
+  },
 };
 
 export const questionKeys = Object.keys(questions) as readonly QuestionKey[];
-
-/** Read the answer to one question after those before it; `shown` is how it was understood. */
-export function readAnswer<K extends QuestionKey>(
-  key: K,
-  text: string,
-  soFar: SoFar,
-  served: Served = {},
-): Read<{ readonly value: StarterAnswers[K]; readonly shown: string }> {
-  const { read, show } = questions[key];
-  const answer = read(text, soFar, served);
-  return answer.ok ? took({ value: answer.value, shown: show(answer.value) }) : answer;
-}
-
-export interface AllAnswers {
-  /** Every answer as a text: what was given, else the usual. */
-  readonly texts: Readonly<Record<QuestionKey, string>>;
-  /** Why an answer cannot be taken, by question. */
-  readonly wrong: Readonly<Partial<Record<QuestionKey, string>>>;
-  /** All values, where nothing is wrong. */
-  readonly answers: StarterAnswers | null;
-}
-
-/** All answers, those that are not given taken as usual. */
-export function readAll(
-  given: Readonly<Partial<Record<QuestionKey, string>>>,
-  served: Served = {},
-): AllAnswers {
-  const texts: Partial<Record<QuestionKey, string>> = {};
-  const wrong: Partial<Record<QuestionKey, string>> = {};
-  const values: Partial<Record<QuestionKey, unknown>> = {};
-  for (const key of questionKeys) {
-    const soFar = values as SoFar;
-    const text = given[key] ?? questions[key].usual(soFar) ?? '';
-    const read = readAnswer(key, text, soFar, served);
-    texts[key] = text;
-    if (read.ok) values[key] = read.value.value;
-    else wrong[key] = read.why;
-  }
-  return {
-    texts: texts as Record<QuestionKey, string>,
-    wrong,
-    answers: Object.keys(wrong).length > 0 ? null : (values as unknown as StarterAnswers),
-  };
-}

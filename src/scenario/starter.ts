@@ -52,11 +52,13 @@ const otherShapes = (shape: ShapeId, from: number, to: number): string =>
 /** The family that cups, saucers and spoons have in common where they share a rack. */
 const SHARED = 'china';
 const GLASSES = ['small-glass', 'latte-glass', 'tumbler'];
+const CUPS = ['espresso-cup', 'small-cup', 'medium-cup', 'large-cup', 'mug'];
 
-function wareLine(id: string, shared: boolean): string {
-  const [like, note] = starterWare[id]!;
-  const family = shared && !GLASSES.includes(id) ? `, family: ${SHARED}` : '';
-  return `  ${id}: { like: ${like}${family} }${note === '' ? '' : `   # ${note}`}`;
+function wareLine(id: string, { shareRacks, cupPrice, currency }: StarterAnswers): string {
+  const [like, more, note] = starterWare[id]!;
+  const family = shareRacks && !GLASSES.includes(id) ? `, family: ${SHARED}` : '';
+  const price = cupPrice !== null && CUPS.includes(id) ? `, price: ${cupPrice} ${currency}` : '';
+  return `  ${id}: { like: ${like}${more}${family}${price} }${note === '' ? '' : `   # ${note}`}`;
 }
 
 function drinkLines({ id, name, vessel, makingS }: StarterDrink, share: number): string {
@@ -116,7 +118,7 @@ ${answers.menu.map((drink, i) => drinkLines(drink, shares[i]!)).join('\n')}
 #   medium-cup: { like: medium-cup, price: 5 ${currency}, rim: 88 mm, perRack: 16 }
 # family: pieces of one family share racks.
 ware:
-${ware.map((id) => wareLine(id, shareRacks)).join('\n')}
+${ware.map((id) => wareLine(id, answers)).join('\n')}
 ${shareRacks ? `\nracks:\n  families: { ${SHARED}: open }   # the kind of rack each family is washed in\n` : ''}
 seats:
   count: ${answers.seats}

@@ -1,4 +1,4 @@
-/** Days shared between two engines are the days of one. */
+/** Days shared between engines are the days of one. */
 import { readFileSync } from 'node:fs';
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
@@ -44,6 +44,36 @@ async function withNeighbour(use: (port: MessagePort) => Promise<void>): Promise
   }
 }
 
+/** The port, with the first day of each chunk that goes through it noted. */
+const noting = (port: MessagePort, note: (from: number) => void): MessagePort =>
+  ({
+    set onmessage(heard: MessagePort['onmessage']) {
+      port.onmessage = heard;
+    },
+    postMessage(errand: { task: RushTask } | null) {
+      if (errand !== null) note(errand.task.from);
+      port.postMessage(errand);
+    },
+  }) as MessagePort;
+
+describe('days shared with seven neighbours', () => {
+  it('give the bytes of one run, to each of them its part, ahead too', async () => {
+    const channels = Array.from({ length: 7 }, () => new MessageChannel());
+    const sent = channels.map((): number[] => []);
+    for (const { port2 } of channels) serveDays(port2);
+    const ports = channels.map(({ port1 }, i) => noting(port1, (from) => sent[i]!.push(from)));
+    const runner = sharingRunner(ports, () => true);
+    expect(await runner.run(task(0, 800), 600)).toEqual(runDays(task(0, 800)));
+    expect(await runner.run(task(800, 600))).toEqual(runDays(task(800, 600)));
+    const chunks = sent.flat();
+    expect(sent.every((own) => own.length > 0)).toBe(true);
+    expect(chunks.some((from) => from >= 800)).toBe(true);
+    // No day is run twice.
+    expect(new Set(chunks).size).toBe(chunks.length);
+    for (const { port1, port2 } of channels) for (const port of [port1, port2]) port.close();
+  });
+});
+
 describe('days shared with a neighbour', () => {
   it('give the bytes of one run, however they were shared out', () =>
     withNeighbour(async (port) => {
@@ -51,7 +81,7 @@ describe('days shared with a neighbour', () => {
         fc.asyncProperty(fc.nat(50), fc.integer({ min: 1, max: 400 }), async (from, days) => {
           let told = 0;
           const shared = await sharingRunner(
-            port,
+            [port],
             () => true,
             (more) => (told += more),
           ).run(task(from, days));
@@ -72,7 +102,7 @@ describe('days shared with a neighbour', () => {
           async (days, after, kept) => {
             let told = 0;
             const runner = sharingRunner(
-              port,
+              [port],
               () => true,
               (more) => (told += more),
             );
@@ -88,7 +118,7 @@ describe('days shared with a neighbour', () => {
 
   it('stay apart where they are wanted apart', () =>
     withNeighbour(async (port) => {
-      for (const runner of [sharingRunner(port, () => true), inThisThread()]) {
+      for (const runner of [sharingRunner([port], () => true), inThisThread()]) {
         const parts = await runner.apart(task(5, 330), 50);
         expect(parts).toEqual([
           ...[5, 55, 105, 155, 205, 255].map((from) => runDays(task(from, 50))),
@@ -100,18 +130,7 @@ describe('days shared with a neighbour', () => {
   it('are begun by the neighbour while the other thinks', () =>
     withNeighbour(async (port) => {
       const sent: number[] = [];
-      const runner = sharingRunner(
-        {
-          set onmessage(heard: MessagePort['onmessage']) {
-            port.onmessage = heard;
-          },
-          postMessage(errand: { task: RushTask } | null) {
-            if (errand !== null) sent.push(errand.task.from);
-            port.postMessage(errand);
-          },
-        } as MessagePort,
-        () => true,
-      );
+      const runner = sharingRunner([noting(port, (from) => sent.push(from))], () => true);
       await runner.run(task(0, 300), 1000);
       expect(sent.filter((from) => from >= 300).length).toBeGreaterThan(1);
       const before = sent.length;
@@ -126,7 +145,7 @@ describe('days shared with a neighbour', () => {
     const wanted = (): boolean => (looks += 1) < 2;
     // A day of this café has more pauses than that, and it is the only one.
     const busy = { ...task(0, 1), model: { ...model, arrivals: arrivalsTimes(400) } };
-    await expect(sharingRunner(null, wanted).run(busy)).rejects.toBeInstanceOf(Stopped);
+    await expect(sharingRunner([], wanted).run(busy)).rejects.toBeInstanceOf(Stopped);
     expect(looks).toBe(2);
   });
 
@@ -149,7 +168,7 @@ describe('days shared with a neighbour', () => {
       expect(sent).toMatchObject({
         part: { name: 'TooMuch', fault: expect.stringMatching(/pieces are off the shelf at once/) },
       });
-      const met = sharingRunner(port, () => true).run({ ...task(0, 400), model: tower });
+      const met = sharingRunner([port], () => true).run({ ...task(0, 400), model: tower });
       await expect(met).rejects.toSatisfy(isTooMuch);
     }));
 
@@ -157,9 +176,9 @@ describe('days shared with a neighbour', () => {
     withNeighbour(async (port) => {
       let chunks = 0;
       await expect(
-        sharingRunner(port, () => (chunks += 1) < 4).run(task(0, 3000)),
+        sharingRunner([port], () => (chunks += 1) < 4).run(task(0, 3000)),
       ).rejects.toBeInstanceOf(Stopped);
-      expect(await sharingRunner(port, () => true).run(task(7, 300))).toEqual(
+      expect(await sharingRunner([port], () => true).run(task(7, 300))).toEqual(
         runDays(task(7, 300)),
       );
     }));

@@ -23,13 +23,14 @@ import {
 import {
   questionKeys,
   questions,
-  readAll,
   type StarterAnswers,
 } from '../../src/scenario/starter-questions.js';
+import { readAll } from '../../src/scenario/starter-reading.js';
 import { busiestAt, partsOf, shapes, usualShape } from '../../src/scenario/starter-shapes.js';
 import { starter } from '../../src/scenario/starter.js';
 import { wareClass } from '../../src/catalogue/catalogue.js';
 import { compile } from '../../src/scenario/compile.js';
+import { saucerFitsOf, servedTogether } from '../../src/scenario/saucer-fits.js';
 import { readScenario } from '../../src/scenario/read-scenario.js';
 
 const valueOf = <T>(read: Read<T>): T | string => (read.ok ? read.value : `refused: ${read.why}`);
@@ -38,6 +39,13 @@ const accepted = (text: string) => {
   if (!read.ok) throw new Error(read.problems.map(({ message }) => message).join('\n'));
   return read;
 };
+
+/** A drink in each of the vessels there are. */
+const everyVessel = vesselNames.map((name, i) => {
+  const menu = readMenu(`drink ${i}: ${name}`);
+  if (!menu.ok) throw new Error(menu.why);
+  return menu.value[0]!;
+});
 
 describe('what people type', () => {
   it.each([
@@ -194,6 +202,13 @@ describe('a menu as typed', () => {
     expect(vesselNames).toHaveLength(8);
   });
 
+  it('serves every cup and glass on a saucer that it sits on', () => {
+    const { scenario, inputs } = accepted(starter({ ...readAll({}).answers!, menu: everyVessel }));
+    const fits = saucerFitsOf(scenario, inputs).filter((fit) => servedTogether(scenario.menu, fit));
+    expect(fits.map(({ cup, saucer }) => `${cup} on ${saucer}`)).toHaveLength(6);
+    for (const { cup, saucer, fits: sits } of fits) expect(sits, `${cup} on ${saucer}`).toBe(true);
+  });
+
   it('rests on classes of ware that there are', () => {
     const pieces = Object.values(vessels).flatMap(({ setting }) => [...setting]);
     for (const piece of pieces) expect(wareClass(starterWare[piece]![0]), piece).not.toBeNull();
@@ -243,6 +258,15 @@ describe('the questions', () => {
     expect(Object.keys(wrong)).toEqual(['seats', 'stay', 'machine']);
   });
 
+  it('take an amount to say which currency it is in, unless that was answered', () => {
+    expect(readAll({ staffHour: '£14' }).answers).toMatchObject({
+      currency: 'GBP',
+      staffHour: '14',
+    });
+    expect(readAll({ cupPrice: '€6' }).answers).toMatchObject({ currency: 'EUR', cupPrice: '6' });
+    expect(readAll({ staffHour: '£14', currency: 'EUR' }).wrong).toHaveProperty('staffHour');
+  });
+
   it('read machines and shapes by number, name and count', () => {
     const machine = (text: string) => readAll({ machine: text }).answers?.machine;
     expect(machine('2')).toEqual({ class: 'hood', count: 1 });
@@ -289,6 +313,15 @@ describe('a starter', () => {
     const menu = readMenu(`Ümlaut #1: ${vessel}`);
     const { scenario } = accepted(starter({ ...answers, menu: menu.ok ? menu.value : [] }));
     expect(scenario.menu['umlaut-1']?.name).toBe('Ümlaut #1');
+  });
+
+  it('puts the price of a cup on every cup, and on nothing else', () => {
+    const { raw } = accepted(starter({ ...answers, menu: everyVessel, cupPrice: '6.5' }));
+    const priced = Object.entries((raw as { ware: Record<string, object> }).ware)
+      .filter(([, ware]) => 'price' in ware)
+      .map(([id]) => id);
+    expect(priced).toEqual(['espresso-cup', 'small-cup', 'medium-cup', 'large-cup', 'mug']);
+    expect(raw).toHaveProperty('ware.mug.price', '6.5 EUR');
   });
 
   it('writes times as a British house does for pounds', () => {

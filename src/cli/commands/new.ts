@@ -17,6 +17,7 @@ const OPTIONS: Readonly<Record<string, string>> = {
   'share-racks': 'Whether cups, saucers and spoons share a rack: yes or no',
   currency: 'Currency, such as EUR, £ or dollars',
   'staff-hour': 'What an hour of staff costs, such as 22.50 or £14',
+  'cup-price': 'What a cup costs, such as 6.50',
 };
 
 export const starter: CommandModule<object, Given> = {

@@ -18,7 +18,8 @@ import { picturedParts, tightPart, viewOf, writtenParts } from './telling.js';
 
 export interface Engine {
   version: string;
-  neighbour: MessagePort | null;
+  /** To those who run days for it. */
+  readonly neighbours: MessagePort[];
 }
 
 /** Days of a quick answer: enough to see which way a change goes, shown as provisional. */
@@ -85,7 +86,7 @@ async function retell(
   });
   say({ kind: 'text', text: asked.text, groups: formsOf(read) });
   say({ kind: 'parts', parts: { tight: await tightPart(read, answer, context, asked) } });
-  const runner = sharingRunner(null, wanted);
+  const runner = sharingRunner([], wanted);
   const parts = await picturedParts(read, answer, curves, context, version, runner, habits);
   say({ kind: 'whole', parts, answer, curves });
 }
@@ -112,7 +113,7 @@ async function workbook(
 }
 
 function askingOf(
-  { version, neighbour }: Engine,
+  { version, neighbours }: Engine,
   asked: Asked,
   wanted: () => boolean,
   say: Say,
@@ -120,7 +121,7 @@ function askingOf(
   const read = opened(asked, say);
   if (read === null) return null;
   const { level, seed, days } = asked.options;
-  const runner = sharingRunner(neighbour, wanted, reportedNowAndThen(say));
+  const runner = sharingRunner(neighbours, wanted, reportedNowAndThen(say));
   return {
     inquiry: { opened: read, fileName: asked.fileName, runner, level, seed, days },
     options: asked.options,
@@ -186,7 +187,7 @@ async function quick(
   const { days: _, ...options } = asked.options;
   const few =
     options.listed !== undefined ? {} : options.stock === undefined ? QUICK : QUICK_AT_STOCK;
-  const { answer } = await scenarioStudy(read, sharingRunner(null, wanted), { ...options, ...few });
+  const { answer } = await scenarioStudy(read, sharingRunner([], wanted), { ...options, ...few });
   const context = contextFor(read, asked, version, answer);
   say({
     kind: 'answer',
@@ -199,14 +200,14 @@ async function quick(
 }
 
 async function sure(
-  { version, neighbour }: Engine,
+  { version, neighbours }: Engine,
   asked: Asked,
   wanted: () => boolean,
   say: Say,
 ): Promise<void> {
   const read = opened(asked, say);
   if (read === null) return;
-  const runner = sharingRunner(neighbour, wanted, reportedNowAndThen(say));
+  const runner = sharingRunner(neighbours, wanted, reportedNowAndThen(say));
   const { answer, risk, watch } = await scenarioStudy(read, runner, asked.options);
   const context = contextFor(read, asked, version, answer);
   say({
@@ -224,7 +225,7 @@ async function sure(
 
 /** How safe a stock would be in the house as it now is. */
 async function safety(
-  { neighbour }: Engine,
+  { neighbours }: Engine,
   { asked, stock }: Extract<Request, { kind: 'safety' }>,
   wanted: () => boolean,
   say: Say,
@@ -232,7 +233,7 @@ async function safety(
   const read = opened(asked, say);
   if (read === null) return;
   const days = asked.options.listed === undefined ? { days: SAFETY_DAYS } : {};
-  const { answer } = await scenarioStudy(read, sharingRunner(neighbour, wanted), {
+  const { answer } = await scenarioStudy(read, sharingRunner(neighbours, wanted), {
     ...asked.options,
     ...days,
     stock,

@@ -1,7 +1,7 @@
 /**
- * Days shared between the two engines: the one that works out the certified answer runs chunks itself
- * and hands others to its neighbour. A chunk is short, so that either can turn to the reader in between.
- * While the first then thinks about its days, the neighbour begins with those that come next.
+ * Days shared between the engines: the one that works out the certified answer runs chunks itself
+ * and hands others to its neighbours. A chunk is short, so that each can turn to the reader in between.
+ * While the first then thinks about its days, the neighbours begin with those that come next.
  */
 import { mergeDays, type DaysRun, type RushTask } from '../../cafe/rush.js';
 import { runInTurns } from '../../cafe/turns.js';
@@ -33,7 +33,9 @@ const CHUNK_MS = 20;
 const FIRST_DAYS = 20;
 /** Tasks of fewer days than this are not worth the post. */
 const WORTH_SHARING = 150;
-/** Chunks sent ahead: about as long as it takes to think about the days before; and no more than this share of them, as what was sent cannot be shared any more. */
+/** Chunks that a neighbour has at once: one to run, and one to go on with until the next comes. */
+const IN_HAND = 2;
+/** Chunks sent ahead to each: about as long as it takes to think about the days before; and no more than this share of them, as what was sent cannot be shared any more. */
 const [AHEAD, AHEAD_SHARE] = [6, 0.25];
 
 /** Thrown out of a run that is no longer wanted. */
@@ -89,19 +91,20 @@ interface Begun {
 }
 
 /**
- * @param port to the neighbour; null: run everything here
+ * @param ports to the neighbours; none: run everything here
  * @param wanted false once the run is of no more use; it then throws `Stopped` at the next pause
  */
 export function sharingRunner(
-  port: MessagePort | null,
+  ports: readonly MessagePort[],
   wanted: () => boolean,
   progress: (days: number) => void = () => {},
 ): Runner {
-  const neighbour = port === null ? null : neighbourAt(port);
+  const neighbours = ports.map(neighbourAt);
+  const takeBack = (): void => neighbours.forEach((one) => one.takeBack());
   let ahead: Begun | null = null;
   const stopIfUnwanted = (): void => {
     if (wanted()) return;
-    neighbour?.takeBack();
+    takeBack();
     throw new Stopped();
   };
   const pause = async (): Promise<void> => {
@@ -115,15 +118,16 @@ export function sharingRunner(
     together: number | null,
   ): Promise<DaysRun[]> => {
     const begun = ahead !== null && same(ahead.task, task) ? ahead : null;
-    if (begun === null && ahead !== null) neighbour?.takeBack();
+    if (begun === null && ahead !== null) takeBack();
     ahead = null;
     const done: DaysRun[] = [];
     const keep = (part: DaysRun): void => {
       done.push(part);
       progress(part.days);
     };
-    const early = begun?.parts.map(async (part) => keep(await part)) ?? [];
-    const helper = task.days >= WORTH_SHARING ? neighbour : null;
+    /** What others run; what goes wrong there is met when all is awaited. */
+    const away = begun?.parts.map(async (part) => keep(await part)) ?? [];
+    const helpers = task.days >= WORTH_SHARING ? neighbours : [];
     const end = task.from + task.days;
     let next = begun?.end ?? task.from;
     let chunkDays = together ?? FIRST_DAYS;
@@ -133,10 +137,10 @@ export function sharingRunner(
       next += days;
       return { from, days };
     };
-    let away: Promise<void> | null = null;
     const errands = async (to: Neighbour): Promise<void> => {
       while (next < end && wanted()) keep(await to.send({ ...task, ...chunk() }));
     };
+    let handedOut = false;
     while (next < end) {
       const started = performance.now();
       const own = chunk();
@@ -145,11 +149,14 @@ export function sharingRunner(
       if (together === null)
         chunkDays = Math.max(1, Math.round(Math.min(4, CHUNK_MS / Math.max(ms, 0.1)) * own.days));
       await pause();
-      if (helper !== null && away === null && next < end) away = errands(helper);
+      // How long a day takes is known only now.
+      if (!handedOut)
+        for (let hand = 0; hand < IN_HAND; hand += 1) away.push(...helpers.map(errands));
+      handedOut = true;
     }
-    if (helper !== null && after > 0)
-      ahead = sentAhead(helper, { ...task, from: end, days: after }, chunkDays);
-    await Promise.all([away, ...early]);
+    if (helpers.length > 0 && after > 0)
+      ahead = sentAhead(helpers, { ...task, from: end, days: after }, chunkDays);
+    await Promise.all(away);
     stopIfUnwanted();
     return byDays(done);
   };
@@ -160,11 +167,18 @@ export function sharingRunner(
   };
 }
 
-function sentAhead(to: Neighbour, task: RushTask, chunkDays: number): Begun {
-  const end = task.from + Math.min(Math.ceil(task.days * AHEAD_SHARE), AHEAD * chunkDays);
+function sentAhead(to: readonly Neighbour[], task: RushTask, chunkDays: number): Begun {
+  const most = AHEAD * to.length * chunkDays;
+  const end = task.from + Math.min(Math.ceil(task.days * AHEAD_SHARE), most);
   const parts: Promise<DaysRun>[] = [];
   for (let from = task.from; from < end; from += chunkDays)
-    parts.push(to.send({ ...task, from, days: Math.min(chunkDays, end - from) }));
+    parts.push(
+      to[parts.length % to.length]!.send({
+        ...task,
+        from,
+        days: Math.min(chunkDays, end - from),
+      }),
+    );
   return { task, parts, end };
 }
 
@@ -186,11 +200,11 @@ const failed = ({ name, fault }: Fault): Promise<never> =>
   Promise.reject(Object.assign(new Error(fault), { name }));
 
 let errandNumber = 0;
-const neighbours = new WeakMap<MessagePort, Neighbour>();
+const known = new WeakMap<MessagePort, Neighbour>();
 
 function neighbourAt(port: MessagePort): Neighbour {
-  const known = neighbours.get(port);
-  if (known !== undefined) return known;
+  const before = known.get(port);
+  if (before !== undefined) return before;
   const away = new Map<number, (part: DaysRun | Promise<never>) => void>();
   let lastModel: CafeModel | null = null;
   port.onmessage = ({ data }: MessageEvent<Returned>) => {
@@ -212,7 +226,7 @@ function neighbourAt(port: MessagePort): Neighbour {
       port.postMessage(null);
     },
   };
-  neighbours.set(port, neighbour);
+  known.set(port, neighbour);
   return neighbour;
 }
 

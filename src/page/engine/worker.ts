@@ -1,6 +1,7 @@
 /**
  * An engine: a worker that holds the whole study and answers what the page asks. Two run side by side:
- * one answers changes at once on few days, the other works out the certified answer.
+ * one answers changes at once on few days, the other works out the certified answer. Where the machine has more
+ * cores, others run days for it.
  */
 import { isTooMuch } from '../../cafe/too-much.js';
 import type { Ask, Answered, Reply, Request } from '../messages.js';
@@ -9,7 +10,7 @@ import { SettingError } from '../../questions/settings.js';
 import { NoAnswer } from './questions.js';
 import { serveDays, Stopped } from './shared-days.js';
 
-const engine: Engine = { version: '', neighbour: null };
+const engine: Engine = { version: '', neighbours: [] };
 /** The ask under way, if any; a newer one ends it. */
 let latest = 0;
 
@@ -25,7 +26,7 @@ self.onmessage = ({ data }: MessageEvent<Ask>) => {
 
 function join({ port, version }: Extract<Request, { kind: 'join' }>): void {
   engine.version = version;
-  engine.neighbour = port;
+  engine.neighbours.push(port);
   serveDays(port);
 }
 

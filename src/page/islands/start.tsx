@@ -1,13 +1,12 @@
-/** The blank letter: begin with a few answers, or with an example. */
-import { useState } from 'preact/hooks';
+/**
+ * The blank letter: begin with a few answers, or with an example. Once it is written the questions stay at hand, folded,
+ * with what was answered: another answer writes the letter anew, and undo brings back what stood before.
+ */
+import { useRef, useState } from 'preact/hooks';
 import { starter } from '../../scenario/starter.js';
 import { starterDrinks } from '../../scenario/starter-drinks.js';
-import {
-  questionKeys,
-  questions,
-  readAll,
-  type QuestionKey,
-} from '../../scenario/starter-questions.js';
+import { questionKeys, questions, type QuestionKey } from '../../scenario/starter-questions.js';
+import { readAll } from '../../scenario/starter-reading.js';
 import { usePage } from '../context.js';
 
 type Given = Readonly<Partial<Record<QuestionKey, string>>>;
@@ -17,16 +16,19 @@ export function Start() {
   const say = words.page;
   const [given, setGiven] = useState<Given>({});
   const [asked, setAsked] = useState(false);
-  if (state.given.scenario !== null || state.view !== null) return null;
+  const form = useRef<HTMLFormElement>(null);
+  if (state.given.scenario !== null) return null;
   const { texts, wrong, answers } = readAll(given);
   const write = (): void => {
     setAsked(true);
-    if (answers !== null) actions.replace(starter(answers), 'cafe.yaml');
+    if (answers !== null) return actions.replace(starter(answers), 'cafe.yaml');
+    const first = questionKeys.find((key) => wrong[key] !== undefined);
+    form.current?.querySelector<HTMLElement>(`#start-${first}`)?.focus();
   };
-  return (
-    <section>
-      <h2>{say.startHead}</h2>
+  const begin = (
+    <>
       <form
+        ref={form}
         noValidate
         onSubmit={(event) => {
           event.preventDefault();
@@ -44,8 +46,19 @@ export function Start() {
             />
           ))}
         </div>
-        <p>
+        <p class="row">
           <button type="submit">{say.startButton}</button>
+          {Object.keys(given).length === 0 ? null : (
+            <button
+              type="button"
+              onClick={() => {
+                setGiven({});
+                setAsked(false);
+              }}
+            >
+              {say.startOver}
+            </button>
+          )}
         </p>
       </form>
       <h3>{say.startWith}</h3>
@@ -56,7 +69,19 @@ export function Start() {
           </button>
         ))}
       </div>
+    </>
+  );
+  return state.view === null ? (
+    <section>
+      <h2>{say.startHead}</h2>
+      {begin}
     </section>
+  ) : (
+    <details id="begin-again">
+      <summary>{say.startAgain}</summary>
+      <p>{say.startAgainMeans}</p>
+      {begin}
+    </details>
   );
 }
 
@@ -100,7 +125,9 @@ function Box({
         <small id={`${id}-help`} class="hint">
           {name === 'menu'
             ? `${help} Known: ${starterDrinks.map((drink) => drink.name.toLowerCase()).join(', ')}.`
-            : help}
+            : choices === undefined
+              ? help
+              : aboutChoices(help)}
         </small>
       )}
       {wrong !== undefined && (
@@ -111,3 +138,11 @@ function Box({
     </div>
   );
 }
+
+/** A terminal's choices go by number; here they are chosen, so that neither numbers nor how to type them are of use. */
+const aboutChoices = (help: string): string =>
+  help
+    .split('\n')
+    .filter((line) => !line.startsWith('With a number'))
+    .map((line) => line.replace(/^\d /, ''))
+    .join('\n');

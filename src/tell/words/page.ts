@@ -147,6 +147,10 @@ export const pageWords = {
   startHead: 'Begin',
   startWith: 'Begin with an example',
   startButton: 'Write the letter',
+  startOver: 'Back to the usual answers',
+  startAgain: 'Begin again: the questions, with your answers',
+  startAgainMeans:
+    'Other answers write the letter anew, without what you changed below it since. Undo brings it back.',
 
   // Cards.
   cardsHead: 'Cards for the staff',
