@@ -17,7 +17,8 @@ import { widthOf } from './terminal.js';
 export interface TillArguments {
   readonly file: string;
   readonly typed: Readonly<Record<string, string>>;
-  readonly out: string;
+  /** None: what was found is printed, and no scenario written. */
+  readonly out?: string;
   readonly picture?: string;
   readonly all: boolean;
 }
@@ -26,32 +27,37 @@ export interface TillArguments {
 export async function runTill({ file, typed, out, picture, all }: TillArguments): Promise<void> {
   const given: Given<typeof till.settings> = await givenOf(till.settings, typed);
   await sizeOf(file);
-  await tryOutput(out, 'file');
+  if (out !== undefined) await tryOutput(out, 'file');
   if (picture !== undefined) {
     await tryOutput(picture, 'file', 'picture');
-    if (resolve(picture) === resolve(out))
+    if (out !== undefined && resolve(picture) === resolve(out))
       throw new MistakeError('--picture and --out name the same file; name two');
   }
   const reply = await askTill({
     map: given.map!,
     scenario: given.scenario!,
     sales: { name: file, open: () => createReadStream(file) },
-    outName: out,
+    holidays: given.holidays,
+    outName: out ?? 'the new scenario',
   });
   if (!reply.ok) throw problemsAsMistake(reply.problems);
-  const { fit, text, blocks } = reply.value;
+  const { kinds, text, blocks } = reply.value;
   const drawing =
     picture === undefined
       ? []
       : [
           {
             path: picture,
-            content: standaloneSvg(await renderSvg(tillChart(fit) as unknown as ChartSpec)),
+            content: standaloneSvg(
+              await renderSvg(tillChart(kinds.fit, kinds) as unknown as ChartSpec),
+            ),
           },
         ];
-  const written = [{ path: out, content: text }, ...drawing];
+  const written = [...(out === undefined ? [] : [{ path: out, content: text }]), ...drawing];
   await writeAll(written);
-  process.stdout.write(
-    `${writeText(blocks, { width: widthOf(), all })}\nWritten:\n${written.map(({ path }) => `  ${path}\n`).join('')}`,
-  );
+  const files =
+    written.length === 0
+      ? 'Nothing is written; --out FILE writes the scenario with this demand.\n'
+      : `Written:\n${written.map(({ path }) => `  ${path}\n`).join('')}`;
+  process.stdout.write(`${writeText(blocks, { width: widthOf(), all })}\n${files}`);
 }

@@ -1,28 +1,27 @@
 /**
  * A new scenario from a base scenario and a fit: the demand is replaced, all else and its comments stay.
  */
-import { Pair, Scalar, isAlias, isMap, isNode, isSeq, parseDocument } from 'yaml';
-import type { Document, Node, YAMLMap } from 'yaml';
+import { Pair, Scalar, isMap, isSeq, parseDocument } from 'yaml';
+import type { Document, YAMLMap } from 'yaml';
 import { didYouMean } from '../quantities/nearest.js';
 import { parseClock, parseShare } from '../quantities/numbers.js';
+import { setKinds } from './apply-kinds.js';
 import { clock } from './clock.js';
+import type { TillKinds } from './fit-kinds.js';
 import type { TillFit } from './fit-till.js';
 import type { DrinkGroup } from './items.js';
 import type { DrinkShare } from './menu-shares.js';
-import { menuShares, percents } from './menu-shares.js';
+import { menuShares } from './menu-shares.js';
+import { shareMarks, sizesMark, spreadMark } from './marks.js';
 import type { Outcome, TillFlaw } from './flaw.js';
 import { fail, succeed } from './flaw.js';
+import { field, mapUnder, marked, put, sourceOf, three } from './yaml-nodes.js';
 
 export interface AppliedTill {
   /** The new scenario: YAML, or JSON where the base is JSON. */
   readonly text: string;
   /** What changed beyond the fit itself and should be looked at. */
   readonly notes: readonly string[];
-}
-
-/** Where the figures of a fit come from, as written beside each of them in the scenario. */
-export function sourceOf(fit: TillFit): string {
-  return `till export ${fit.file}, ${fit.from}–${fit.to}, ${fit.days} days (${fit.kind})`;
 }
 
 function readBase(
@@ -51,12 +50,6 @@ function readBase(
   return succeed({ document, drinks });
 }
 
-function field(value: unknown, key: string): unknown {
-  return value !== null && typeof value === 'object' && Object.hasOwn(value, key)
-    ? (value as Record<string, unknown>)[key]
-    : undefined;
-}
-
 /**
  * Drinks of the map that the base scenario's menu does not have; paths are those of the map. To be asked
  * before a long export is read.
@@ -81,45 +74,6 @@ export function unknownDrinks(
   );
 }
 
-/** Puts a node in a map, keeping the comments that stood at the one it replaces. */
-function put(map: YAMLMap, key: string, node: Node): void {
-  const old: unknown = map.get(key, true);
-  if (isNode(old)) {
-    if (old.comment) node.comment = old.comment;
-    if (old.commentBefore) node.commentBefore = old.commentBefore;
-  }
-  map.set(key, node);
-}
-
-/** The map under a key, made if it is not there or holds no fields of its own. */
-function mapUnder(document: Document, parent: YAMLMap, key: string): YAMLMap {
-  let node: unknown = parent.get(key, true);
-  if (isAlias(node)) {
-    // An alias is the same thing in two places; only this one is to change.
-    const copy = node.resolve(document)?.clone();
-    if (isMap(copy)) {
-      delete copy.anchor;
-      parent.set(key, copy);
-      node = copy;
-    }
-  }
-  if (isMap(node) && !node.has('value')) return node;
-  const fresh = document.createNode({}) as YAMLMap;
-  parent.set(key, fresh);
-  return fresh;
-}
-
-interface Marked {
-  readonly value: unknown;
-  readonly basis: 'measured' | 'assumed';
-  readonly range?: readonly [number, number];
-  readonly source: string;
-}
-
-function marked(document: Document, mark: Marked): YAMLMap {
-  return document.createNode(mark, { flow: true }) as YAMLMap;
-}
-
 function setHours(document: Document, root: YAMLMap, fit: TillFit, notes: string[]): void {
   const hours = field(document.toJS(), 'hours');
   const ends = [field(hours, 'from'), field(hours, 'to')].map((end) =>
@@ -139,8 +93,6 @@ function setHours(document: Document, root: YAMLMap, fit: TillFit, notes: string
     `Hours are now ${clock(fit.fromMinute)} to ${clock(fit.toMinute)}, as in the map; your base scenario has different ones. Check everything in it that goes by the clock (other loads, machine breakdowns).`,
   );
 }
-
-const three = (value: number): number => Number(value.toFixed(3));
 
 /** Arrivals by slot where the base had its own form of them, whose comments go with it. */
 function setSlots(document: Document, arrivals: YAMLMap, fit: TillFit, source: string): void {
@@ -169,15 +121,8 @@ function setMenu(
   source: string,
 ): void {
   const menu = mapUnder(document, root, 'menu');
-  const written = percents(shares.map((drink) => drink.share));
-  shares.forEach(({ drink, divided, onTill }, at) => {
-    const text = onTill ? source : `not on the map of the ${source}`;
-    const mark: Marked =
-      divided === null
-        ? { value: written[at], basis: 'measured', source: text }
-        : { value: written[at], basis: 'assumed', source: `${text}; ${divided}` };
+  for (const [drink, mark] of shareMarks(shares, source))
     put(mapUnder(document, menu, drink), 'share', marked(document, mark));
-  });
 }
 
 /**
@@ -186,9 +131,14 @@ function setMenu(
  * in stay as they are in the base; a drink that no item stands for keeps its place with a share of 0.
  *
  * @param baseText YAML or JSON of a scenario.
+ * @param kinds kinds of day that differ become those of the calendar; `fit` is then that of all others
  * Refused: no menu, or a drink of the map that is not on it.
  */
-export function applyTill(baseText: string, fit: TillFit): Outcome<AppliedTill> {
+export function applyTill(
+  baseText: string,
+  fit: TillFit,
+  kinds: TillKinds | null = null,
+): Outcome<AppliedTill> {
   const flaws = unknownDrinks(fit.groups, baseText);
   const base = readBase(baseText);
   if (flaws.length > 0 || !base.ok) return fail(...flaws);
@@ -200,28 +150,10 @@ export function applyTill(baseText: string, fit: TillFit): Outcome<AppliedTill> 
   setHours(document, root, fit, notes);
   const arrivals = mapUnder(document, root, 'arrivals');
   setSlots(document, arrivals, fit, source);
-  const { cv, low, high } = fit.dayFactor;
-  put(
-    arrivals,
-    'dayFactor',
-    marked(document, {
-      value: three(cv),
-      basis: 'measured',
-      range: [three(low), three(high)],
-      source,
-    }),
-  );
+  put(arrivals, 'dayFactor', marked(document, spreadMark(fit, source)));
 
   const guests = mapUnder(document, root, 'guests');
-  const sizes = percents(fit.partySize).flatMap((percent, at) =>
-    percent === '0 %' ? [] : [[at + 1, percent] as const],
-  );
-  const how = fit.sizesBy === 'sums' ? `; sizes worked out from drinks and tickets a slot` : '';
-  put(
-    guests,
-    'partySize',
-    marked(document, { value: new Map(sizes), basis: 'measured', source: `${source}${how}` }),
-  );
+  put(guests, 'partySize', marked(document, sizesMark(fit, source)));
   put(
     guests,
     'drinksEach',
@@ -239,6 +171,8 @@ export function applyTill(baseText: string, fit: TillFit): Outcome<AppliedTill> 
     notes.push(
       `The till has no item for ${missing.join(', ')}, so the share on the menu is 0 %. If you do sell it, add its item to the map.`,
     );
+  if (kinds !== null && kinds.fitted.length > 0)
+    notes.push(...setKinds(document, root, kinds, drinks));
   return succeed({ text: write(baseText, document), notes });
 }
 

@@ -1,6 +1,7 @@
 /**
  * Observed against fitted, as a Vega-Lite specification: parties by slot above, daily totals below.
  */
+import type { TillKinds } from './fit-kinds.js';
 import type { TillFit } from './fit-till.js';
 import { mixedPoisson } from './mixed-poisson.js';
 
@@ -102,13 +103,71 @@ function totalsPanel(fit: TillFit): ChartSpec {
   };
 }
 
-/** The drawing of a fit: what the days showed over what the fit would have them show. */
-export function tillChart(fit: TillFit): ChartSpec {
+/** Mean parties by slot, a line a kind. */
+function kindsPanel({ base, fit, fitted }: TillKinds): ChartSpec {
+  const kinds = [{ id: base.id, fit }, ...fitted];
+  const values = kinds.flatMap(({ id, fit: { slots } }) =>
+    slots.map(({ starts, parties, standardError }) => ({
+      kind: id,
+      starts,
+      parties,
+      low: Math.max(0, parties - 1.96 * standardError),
+      high: parties + 1.96 * standardError,
+    })),
+  );
+  return {
+    title: {
+      text: 'Kinds of day that differ',
+      subtitle: 'line: mean parties in a slot; band: its 95 % interval',
+    },
+    width: 640,
+    height: 180,
+    data: { values },
+    encoding: {
+      x: {
+        field: 'starts',
+        type: 'ordinal',
+        title: `${fit.slotMinutes} min from`,
+        axis: { labelOverlap: true, labelAngle: 0 },
+      },
+      color: {
+        field: 'kind',
+        type: 'nominal',
+        title: null,
+        sort: kinds.map(({ id }) => id),
+        scale: { range: ['#7a3b1d', '#2f6690', '#8a6d1b', '#4d7c4a', '#6b4c8a'] },
+      },
+      strokeDash: { field: 'kind', type: 'nominal', title: null, sort: kinds.map(({ id }) => id) },
+    },
+    layer: [
+      {
+        mark: { type: 'area', opacity: 0.15, line: false },
+        encoding: {
+          y: { field: 'low', type: 'quantitative', title: 'parties' },
+          y2: { field: 'high' },
+          strokeDash: { value: [1, 0] },
+        },
+      },
+      {
+        mark: { type: 'line', strokeWidth: 2 },
+        encoding: { y: { field: 'parties', type: 'quantitative' } },
+      },
+    ],
+  };
+}
+
+/** The drawing of a fit: what the days showed over what the fit would have them show, and kinds of day where they differ. */
+export function tillChart(fit: TillFit, kinds: TillKinds | null = null): ChartSpec {
   return {
     $schema: 'https://vega.github.io/schema/vega-lite/v6.json',
     description: `Observed and fitted parties of ${fit.file}, ${fit.kind}, ${fit.from} to ${fit.to}`,
     background: '#ffffff',
     autosize: { type: 'pad', resize: true },
-    vconcat: [slotPanel(fit), totalsPanel(fit)],
+    vconcat: [
+      slotPanel(fit),
+      totalsPanel(fit),
+      ...(kinds === null || kinds.fitted.length === 0 ? [] : [kindsPanel(kinds)]),
+    ],
+    resolve: { scale: { color: 'independent' } },
   };
 }

@@ -7,6 +7,7 @@ import type { Outcome, TillFlaw } from './flaw.js';
 import { fail, succeed } from './flaw.js';
 import type { DrinkGroup } from './items.js';
 import { groupDrinks, plainItem } from './items.js';
+import { USUAL, WEEKDAY, usualKinds, type KindChoice } from './kinds-of-day.js';
 import type { Separator } from './rows.js';
 import type { TillMapFile } from './schema.js';
 import { LARGEST_PARTY } from './schema.js';
@@ -37,6 +38,8 @@ interface DayChoice {
   readonly weekdays: readonly number[];
   readonly between: readonly { readonly from: number; readonly to: number }[];
   readonly except: readonly number[];
+  /** Only days of these kinds, where it says so. */
+  readonly ofKinds?: readonly string[];
 }
 
 export interface TillMap {
@@ -47,6 +50,8 @@ export interface TillMap {
   readonly groups: readonly DrinkGroup[];
   readonly ignored: readonly string[];
   readonly days: DayChoice;
+  /** Kinds of day that may differ; a day that none names is of the rest. */
+  readonly kinds: readonly KindChoice[];
   readonly keepPartialDays: boolean;
   /** Minutes since midnight; the hours are a whole number of slots. */
   readonly fromMinute: number;
@@ -71,6 +76,24 @@ function slotMinutesOf(ms: number, path: TillFlaw['path'], tell: Tell): number {
   return 15;
 }
 
+type Week = TillMapFile['days']['week'];
+
+const weekdaysOf = (week: Week): number[] => {
+  const chosen: readonly string[] = typeof week === 'string' ? weeks[week].days : week;
+  return weekdayNames.flatMap((name, at) => (chosen.includes(name) ? [at] : []));
+};
+
+function spellsInOrder(
+  between: readonly { readonly from: number; readonly to: number }[],
+  at: TillFlaw['path'],
+  tell: Tell,
+): void {
+  between.forEach((spell, index) => {
+    if (spell.to < spell.from)
+      tell([...at, index], undefined, 'ends before it starts', 'swap the two days');
+  });
+}
+
 const weeks = {
   weekdays: { days: weekdayNames.slice(0, 5), name: 'Monday to Friday' },
   weekends: { days: weekdayNames.slice(5), name: 'Saturday and Sunday' },
@@ -79,12 +102,8 @@ const weeks = {
 const longNames = ['Monday', 'Tuesday', 'Wednesday', 'Thursday', 'Friday', 'Saturday', 'Sunday'];
 
 function dayChoice({ week, between = [], except }: TillMapFile['days'], tell: Tell): DayChoice {
-  const chosen = typeof week === 'string' ? weeks[week].days : week;
-  const weekdays = weekdayNames.flatMap((name, at) => (chosen.includes(name) ? [at] : []));
-  between.forEach((spell, at) => {
-    if (spell.to < spell.from)
-      tell(['days', 'between', at], undefined, 'ends before it starts', 'swap the two days');
-  });
+  const weekdays = weekdaysOf(week);
+  spellsInOrder(between, ['days', 'between'], tell);
   return {
     name:
       typeof week === 'string' ? weeks[week].name : weekdays.map((at) => longNames[at]).join(', '),
@@ -92,6 +111,27 @@ function dayChoice({ week, between = [], except }: TillMapFile['days'], tell: Te
     between,
     except,
   };
+}
+
+function kindChoices(listed: NonNullable<TillMapFile['kinds']>, tell: Tell): readonly KindChoice[] {
+  return Object.entries(listed).map(([id, { week, dates = [], between = [] }]) => {
+    if (week === undefined && dates.length + between.length === 0)
+      tell(
+        ['kinds', id],
+        undefined,
+        'does not say which days these are',
+        'write { week: [wed] } or { dates: [2026-05-01, 2026-12-26] }',
+      );
+    if (id === USUAL || id === WEEKDAY)
+      tell(
+        ['kinds', id],
+        undefined,
+        'is the name of the days that no kind names',
+        'leave it out: name the other kinds alone',
+      );
+    spellsInOrder(between, ['kinds', id, 'between'], tell);
+    return { id, weekdays: week === undefined ? [] : weekdaysOf(week), between, dates };
+  });
 }
 
 function columnsOf(file: TillMapFile, tell: Tell): TicketColumns | CountedColumns {
@@ -199,6 +239,7 @@ export function compileTillMap(file: TillMapFile): Outcome<TillMap> {
       `is more than the ${LARGEST_PARTY} guests a party of a scenario may have`,
       'write a smaller number',
     );
+  const days = dayChoice(file.days, tell);
   const map: TillMap = {
     columns,
     dates: file.dates,
@@ -206,7 +247,8 @@ export function compileTillMap(file: TillMapFile): Outcome<TillMap> {
     encoding: file.encoding,
     groups: groupDrinks(drinkLines(file, tell)),
     ignored: file.ignored,
-    days: dayChoice(file.days, tell),
+    days,
+    kinds: file.kinds === undefined ? usualKinds(days.weekdays) : kindChoices(file.kinds, tell),
     keepPartialDays: file.partialDays === 'keep',
     fromMinute,
     toMinute,

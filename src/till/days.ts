@@ -3,6 +3,7 @@
  */
 import type { TillMap } from './compile-map.js';
 import { clock, isoDate, weekdayOf } from './clock.js';
+import { kindOfDay } from './kinds-of-day.js';
 import type { Tally, TillDay } from './tally.js';
 
 /**
@@ -56,8 +57,9 @@ function longestSilence(
  * the mean down and push the spread between days up. A slot without rows on a trading day is a true zero.
  */
 export function chooseDays(tally: Tally, map: TillMap): ChosenDays {
-  const { weekdays, between, except } = map.days;
+  const { weekdays, between, except, ofKinds } = map.days;
   const ofKind = (day: number): boolean =>
+    (ofKinds === undefined || ofKinds.includes(kindOfDay(map.kinds, day))) &&
     weekdays.includes(weekdayOf(day)) &&
     (between.length === 0 || between.some((spell) => day >= spell.from && day <= spell.to));
   const kind = [...tally.days.values()]

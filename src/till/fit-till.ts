@@ -18,7 +18,7 @@ import { fail, succeed } from './flaw.js';
 import type { Tally, TillDay } from './tally.js';
 
 /** With fewer days the spread between them cannot be told from chance. */
-const FEWEST_DAYS = 8;
+export const FEWEST_DAYS = 8;
 
 /** The share of days between the two ends of a drawn band. */
 const BAND = 0.9;

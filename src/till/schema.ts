@@ -4,7 +4,7 @@
  * zod is the one source of its form; `compile-map.ts` turns it into what the reading needs.
  */
 import * as z from 'zod';
-import { group, list } from '../quantities/group.js';
+import { group, list, named } from '../quantities/group.js';
 import { clock, count } from '../quantities/numbers.js';
 import { bad, good, kindOf, quantity, text, wrongKind } from '../quantities/quantity.js';
 import { duration } from '../quantities/units.js';
@@ -58,29 +58,40 @@ const counts = group(
   'write { date: day, slot: from, every: 15 min, parties: tickets } with the names of the first row of the report',
 );
 
+const week = z.union(
+  [
+    z.enum(['weekdays', 'weekends', 'any']),
+    list(z.enum(weekdayNames), 'write [mon, tue]').min(
+      1,
+      'is empty; write the days, such as [mon, tue]',
+    ),
+  ],
+  {
+    error:
+      'does not name days of the week; write weekdays, weekends, any, or a list such as [fri, sat]',
+  },
+);
+
+const between = list(
+  group({ from: calendarDay, to: calendarDay }, 'write { from: 2026-01-05, to: 2026-06-28 }'),
+  'write [{ from: 2026-01-05, to: 2026-06-28 }]',
+);
+
+const kind = group(
+  {
+    week: week.optional().describe('These days of the week.'),
+    dates: list(calendarDay, 'write the days, such as [2026-05-01, 2026-12-26]')
+      .optional()
+      .describe('These dates.'),
+    between: between.optional().describe('These periods, both ends included.'),
+  },
+  'write { week: [wed] } or { dates: [2026-05-01, 2026-12-26] }',
+);
+
 const days = group(
   {
-    week: z
-      .union(
-        [
-          z.enum(['weekdays', 'weekends', 'any']),
-          list(z.enum(weekdayNames), 'write [mon, tue]').min(
-            1,
-            'is empty; write the days, such as [mon, tue]',
-          ),
-        ],
-        {
-          error:
-            'does not name days of the week; write weekdays, weekends, any, or a list such as [fri, sat]',
-        },
-      )
-      .describe('Days of the week that belong together.'),
-    between: list(
-      group({ from: calendarDay, to: calendarDay }, 'write { from: 2026-01-05, to: 2026-06-28 }'),
-      'write [{ from: 2026-01-05, to: 2026-06-28 }]',
-    )
-      .optional()
-      .describe('Only these periods, both ends included.'),
+    week: week.describe('Days of the week that belong together.'),
+    between: between.optional().describe('Only these periods, both ends included.'),
     except: list(calendarDay, 'write the days to leave out, such as [2026-12-24]')
       .default([])
       .describe('Holidays and odd days to leave out.'),
@@ -127,6 +138,11 @@ export const tillMapSchema = group(
       .default([])
       .describe('Items that are not drinks, although their names look like it.'),
     days,
+    kinds: named(kind, 'write one kind of day per line, such as market: { week: [wed] }')
+      .optional()
+      .describe(
+        'Kinds of day that may differ: each is tested against the others. Left out: weekends against weekdays.',
+      ),
     partialDays: z
       .enum(['leave-out', 'keep'])
       .default('leave-out')

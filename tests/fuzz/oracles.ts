@@ -157,7 +157,7 @@ async function till(map: string, sales: string, spoiltText: string): Promise<Out
     outName: 'new.yaml',
   });
   if (!reply.ok) return sound(reply.problems, `${spoiltText}\n${bakery}\n${sales}`);
-  finite({ ...reply.value.fit }, 'fit');
+  finite({ ...reply.value.kinds.fit }, 'fit');
   plain(writeText(reply.value.blocks, { width: 80, all: true }), 'the answer');
   const made = readScenario(reply.value.text, 'new.yaml', { piecesPerRack: piecesPerRackOf });
   if (!made.ok) throw new Error(`the fitted scenario does not read: ${made.problems[0]?.message}`);

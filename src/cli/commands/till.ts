@@ -5,7 +5,7 @@ import { settingOptions, typedIn } from '../setting-options.js';
 
 interface Arguments {
   readonly file: string;
-  readonly out: string;
+  readonly out?: string;
   readonly picture?: string;
   readonly all: boolean;
 }
@@ -24,9 +24,8 @@ export const till: CommandModule<object, Arguments> = {
     )
       .option('out', {
         type: 'string',
-        demandOption: true,
         requiresArg: true,
-        describe: 'File for the new scenario',
+        describe: 'File for the new scenario; without it, what was found is printed alone',
       })
       .option('picture', {
         type: 'string',

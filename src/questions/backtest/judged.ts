@@ -1,6 +1,7 @@
 /** What recorded days say of a promise: its share of safe days with an interval for few, correlated days, and causes. */
 import { square } from '../../elementary/powers.js';
 import { betaQuantile } from '../../statistics/beta-quantile.js';
+import { holm } from '../../statistics/holm.js';
 import { weekdayOf } from '../../till/clock.js';
 import { testTable } from '../../till/goodness.js';
 import type { TillDay } from '../../till/tally.js';
@@ -56,16 +57,10 @@ export function causesOf(
   if (weekdays !== null) tested.push(['weekdays', weekdays.p]);
   const shape = testTable(tried.map(({ parties }) => parties));
   if (shape !== null) tested.push(['shape', shape.p]);
-  return { causes: holm(tested), trend };
-}
-
-/** Each cause against its own share of the 5 %, the smallest chance first. */
-function holm(tested: readonly (readonly [CauseName, number])[]): Cause[] {
-  let stands = true;
-  return tested
-    .toSorted((a, b) => a[1] - b[1])
-    .map(([cause, p], at) => {
-      stands &&= p < ALPHA / (tested.length - at);
-      return { cause, p, found: stands };
-    });
+  const found = holm(
+    tested.map(([, p]) => p),
+    ALPHA,
+  );
+  const causes = tested.map(([cause, p], at): Cause => ({ cause, p, found: found[at]! }));
+  return { causes: causes.toSorted((one, other) => one.p - other.p), trend };
 }

@@ -1,6 +1,6 @@
 /** A till export, asked what it says: export, map and base scenario → fit → blocks and a new scenario. */
 import { applyTill, unknownDrinks } from '../../till/apply-till.js';
-import { fitTill, type TillFit } from '../../till/fit-till.js';
+import { fitKinds, type TillKinds } from '../../till/fit-kinds.js';
 import type { TillFlaw } from '../../till/flaw.js';
 import { readTill } from '../../till/read-till.js';
 import type { TillSource } from '../../till/text.js';
@@ -9,26 +9,28 @@ import { piecesPerRackOf } from '../../scenario/rack-geometry.js';
 import type { Block } from '../../tell/block.js';
 import type { Result } from '../result.js';
 import type { GivenFile } from '../settings.js';
+import { withHolidays } from './holidays.js';
 import { readTillMap, tillProblem } from './read-map.js';
 import { tillBlocks } from './tell.js';
 
 export interface TillAsking {
   readonly map: GivenFile;
   readonly scenario: GivenFile;
+  readonly holidays?: GivenFile | undefined;
   readonly sales: { readonly name: string; readonly open: () => TillSource };
   /** Names the new scenario in problems. */
   readonly outName: string;
 }
 
 export interface TillReply {
-  readonly fit: TillFit;
+  readonly kinds: TillKinds;
   /** The new scenario. */
   readonly text: string;
   readonly blocks: readonly Block[];
 }
 
 export async function askTill(asking: TillAsking): Promise<Result<TillReply>> {
-  const { map: mapFile, scenario: base, sales, outName } = asking;
+  const { map: mapFile, scenario: base, holidays, sales, outName } = asking;
   const map = readTillMap(mapFile.bytes, mapFile.name);
   if (!map.ok) return map;
   const opened = readScenario(base.bytes, base.name, { piecesPerRack: piecesPerRackOf });
@@ -44,14 +46,27 @@ export async function askTill(asking: TillAsking): Promise<Result<TillReply>> {
   const baseText = new TextDecoder().decode(base.bytes);
   const unknown = unknownDrinks(map.map.groups, baseText);
   if (unknown.length > 0) return stop(unknown);
+  const dated =
+    holidays === undefined
+      ? ({ ok: true, map: map.map } as const)
+      : withHolidays(map.map, holidays);
+  if (!dated.ok) {
+    const { about, flaws } = dated;
+    return about === 'map'
+      ? stop(flaws)
+      : { ok: false, problems: flaws.map((flaw) => tillProblem(flaw, holidays!.name, null)) };
+  }
   const tally = await readTill(sales.open(), map.map);
   if (!tally.ok) return stop(tally.flaws);
-  const fit = fitTill(tally.value, map.map, sales.name.split(/[/\\]/).at(-1)!);
-  if (!fit.ok) return stop(fit.flaws);
-  const applied = applyTill(baseText, fit.value);
+  const kinds = fitKinds(tally.value, dated.map, sales.name.split(/[/\\]/).at(-1)!);
+  if (!kinds.ok) return stop(kinds.flaws);
+  const applied = applyTill(baseText, kinds.value.fit, kinds.value);
   if (!applied.ok) return stop(applied.flaws);
   const { text, notes } = applied.value;
   const made = readScenario(text, `${outName} (not written)`, { piecesPerRack: piecesPerRackOf });
   if (!made.ok) return made;
-  return { ok: true, value: { fit: fit.value, text, blocks: tillBlocks(fit.value, notes) } };
+  return {
+    ok: true,
+    value: { kinds: kinds.value, text, blocks: tillBlocks(kinds.value.fit, notes, kinds.value) },
+  };
 }

@@ -17,5 +17,10 @@ export const till = {
       required: true,
       describe: 'Scenario that everything else comes from',
     },
+    holidays: {
+      as: 'file',
+      most: 1_000_000,
+      describe: 'Holidays, a date a line (CSV): a kind of day of their own if they differ',
+    },
   },
 } as const satisfies { name: string; describe: string; settings: Settings };

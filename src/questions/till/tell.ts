@@ -1,8 +1,10 @@
 /** What a till export says of a kind of day, reported once: what was found, what a till cannot know, and the details. */
 import { fold, list, paragraphs, table, type Block } from '../../tell/block.js';
 import { clock } from '../../till/clock.js';
+import type { TillKinds } from '../../till/fit-kinds.js';
 import type { TillFit } from '../../till/fit-till.js';
 import type { Goodness } from '../../till/goodness.js';
+import { kindBlocks, seasonBlock } from './tell-kinds.js';
 
 const whole = (value: number): string => value.toLocaleString('en-GB');
 const percent = (share: number): string => `${(100 * share).toFixed(1)} %`;
@@ -29,13 +31,18 @@ const lines = (caption: string, rows: readonly Line[], amount = 'Number'): Block
   });
 
 /** @param notes what the new scenario changes beside the figures */
-export function tillBlocks(fit: TillFit, notes: readonly string[] = []): Block[] {
+export function tillBlocks(
+  fit: TillFit,
+  notes: readonly string[] = [],
+  kinds: TillKinds | null = null,
+): Block[] {
   return [
     paragraphs([lead(fit)], 'lead'),
     paragraphs([
       `From ${fit.file}: ${fit.kind}, ${clock(fit.fromMinute)} to ${clock(fit.toMinute)}, ${plural(fit.days, 'day', 'days')} from ${fit.from} to ${fit.to}.`,
     ]),
     paragraphs(verdict(fit.goodness)),
+    ...(kinds === null ? [] : [...kindBlocks(kinds), seasonBlock(kinds.season)]),
     list(readingNotes(fit), 'Check these'),
     list(notes, 'Changed in the new scenario'),
     list(CANNOT_TELL, 'What a till cannot tell; these stay as in your base scenario'),

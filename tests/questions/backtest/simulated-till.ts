@@ -39,6 +39,7 @@ export const smallMap: TillMap = {
   groups: [{ drinks: ['coffee'], items: ['coffee'] }],
   ignored: [],
   days: { name: 'any day of the week', weekdays: [0, 1, 2, 3, 4, 5, 6], between: [], except: [] },
+  kinds: [],
   keepPartialDays: true,
   fromMinute: 480,
   toMinute: 570,
