@@ -24,6 +24,21 @@ export function checkGiven(given: readonly string[], known: readonly string[]): 
   return [...before, ...files.map((file) => (file.startsWith('-') ? `./${file}` : file))];
 }
 
+/**
+ * What is wrong with flags that were given a value: the parser takes every word but "true" for "not given".
+ * @param flags options that take no value
+ */
+export function flagMistakes(given: readonly string[], flags: readonly string[]): string[] {
+  const end = given.indexOf('--');
+  return (end < 0 ? given : given.slice(0, end)).flatMap((one) => {
+    const [, name = '', value = ''] = /^--([\w-]+)=([^]*)$/.exec(one) ?? [];
+    if (!flags.includes(name) || value === 'true' || value === 'false') return [];
+    return [
+      `--${name} takes no value, and "${value}" was given; write --${name} alone, or leave it out`,
+    ];
+  });
+}
+
 /** What the option parser says, as we say it. */
 export function inPlainWords(message: string): string {
   const needsValue = /^Not enough arguments following: (.+)$/.exec(message)?.[1];

@@ -7,7 +7,7 @@ import { hideBin } from 'yargs/helpers';
 import { version } from './version.js';
 import { commands } from './commands/all.js';
 import { removeTemporary } from './files.js';
-import { checkGiven, inPlainWords } from './given.js';
+import { checkGiven, flagMistakes, inPlainWords } from './given.js';
 import { EXIT, MistakeError, StorageError } from './mistakes.js';
 import { isSystemError, reasonOf } from './system-errors.js';
 
@@ -49,6 +49,11 @@ const cli = yargs()
       : null,
   )
   .exitProcess(false)
+  .check((_, options: unknown) => {
+    const wrong = flagMistakes(given, (options as { readonly boolean: string[] }).boolean);
+    if (wrong.length > 0) throw new MistakeError(wrong.join('\n'));
+    return true;
+  })
   .fail((message, error, instance) => {
     throw (
       error ??

@@ -16,47 +16,88 @@ export interface Engines {
   readonly sure: Engine;
 }
 
+/** What is to stop and has not after this long, ms, is stuck in something that does not pause. */
+const STUCK_MS = 5000;
+
+interface Restarted extends Engine {
+  /** Ends the worker and begins anew; what was asked before the last stop is given up, the rest asked again. */
+  restart(): void;
+  /** Asks again what stands open. */
+  askAgain(): void;
+}
+
 /** @param packed the engine's program, deflated, as packed text */
 export async function startEngines(packed: string, version: string): Promise<Engines> {
   const program = await inflated(packed);
   const address = URL.createObjectURL(new Blob([program], { type: 'text/javascript' }));
-  const [quick, sure] = [engineAt(address), engineAt(address)];
-  const { port1, port2 } = new MessageChannel();
-  await Promise.all([
-    quick.ask({ kind: 'join', port: port1, version }, undefined, [port1]),
-    sure.ask({ kind: 'join', port: port2, version }, undefined, [port2]),
-  ]);
+  const join = (): Promise<unknown> => {
+    const { port1, port2 } = new MessageChannel();
+    return Promise.all([
+      quick.ask({ kind: 'join', port: port1, version }, undefined, [port1]),
+      sure.ask({ kind: 'join', port: port2, version }, undefined, [port2]),
+    ]);
+  };
+  // Both, as either may wait for days that the other was to run.
+  const stuck = (): void => {
+    for (const engine of [quick, sure]) engine.restart();
+    void join();
+    for (const engine of [quick, sure]) engine.askAgain();
+  };
+  const [quick, sure] = [engineAt(address, stuck), engineAt(address, stuck)];
+  await join();
   return { quick, sure };
 }
 
-function engineAt(address: string): Engine {
-  const worker = new Worker(address);
-  const open = new Map<number, { onReply: OnReply; done: () => void }>();
-  let asked = 0;
-  worker.onmessage = ({ data }: MessageEvent<Answered>) => {
-    const { id, reply } = data;
-    const one = open.get(id);
-    if (one === undefined) return;
-    if (reply.kind !== 'done') return one.onReply(reply);
-    open.delete(id);
-    one.done();
+function engineAt(address: string, stuck: () => void): Restarted {
+  const open = new Map<number, { request: Request; onReply: OnReply; done: () => void }>();
+  let [asked, stopped] = [0, 0];
+  const begun = (): Worker => {
+    const worker = new Worker(address);
+    worker.onmessage = ({ data }: MessageEvent<Answered>) => {
+      const { id, reply } = data;
+      const one = open.get(id);
+      if (one === undefined) return;
+      if (reply.kind !== 'done') return one.onReply(reply);
+      open.delete(id);
+      one.done();
+    };
+    worker.onerror = (event) => {
+      event.preventDefault();
+      for (const { onReply, done } of open.values()) {
+        onReply({ kind: 'fault', message: event.message });
+        done();
+      }
+      open.clear();
+    };
+    return worker;
   };
-  worker.onerror = (event) => {
-    event.preventDefault();
-    for (const { onReply, done } of open.values()) {
-      onReply({ kind: 'fault', message: event.message });
-      done();
-    }
-    open.clear();
-  };
+  let worker = begun();
   return {
     ask(request, onReply = () => {}, transfer = []) {
       asked += 1;
       const id = asked;
+      if (request.kind === 'stop') {
+        stopped = id;
+        const given = [...open.keys()];
+        setTimeout(() => given.some((one) => open.has(one)) && stuck(), STUCK_MS);
+      }
       return new Promise((done) => {
-        open.set(id, { onReply, done });
+        open.set(id, { request, onReply, done });
         worker.postMessage({ id, request } satisfies Ask, transfer);
       });
+    },
+    restart() {
+      worker.terminate();
+      for (const [id, { done }] of open) {
+        if (id > stopped) continue;
+        open.delete(id);
+        done();
+      }
+      worker = begun();
+    },
+    askAgain() {
+      for (const [id, { request }] of open)
+        if (request.kind !== 'join') worker.postMessage({ id, request } satisfies Ask);
     },
   };
 }

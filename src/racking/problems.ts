@@ -9,6 +9,9 @@ import type { Rack } from './rack.js';
 import { depthOf, isCutlery, isFlatware, widestOf } from './vessel.js';
 import type { Vessel } from './vessel.js';
 
+/** More pieces than any rack takes: a measure is wrong, and working out how they would lie could take minutes. */
+const MOST_PIECES = 1000;
+
 /** Why this vessel cannot stand in this rack at all: [] where it can. Room on the floor is judged elsewhere. */
 export function pairProblems(vessel: Vessel, rack: Rack, path: Path = []): Fault[] {
   if (isCutlery(vessel) !== (rack.kind === 'basket')) {
@@ -28,6 +31,17 @@ export function pairProblems(vessel: Vessel, rack: Rack, path: Path = []): Fault
         vessel.shape,
         'a peg rack takes saucers and plates',
         'Choose an open or a compartment rack.',
+      ),
+    ];
+  const { x, y } = usableOf(rack);
+  const least = Math.sqrt((x * y) / MOST_PIECES);
+  if (rack.kind === 'open' && Math.min(vessel.rimMm, vessel.rimAcrossMm ?? Infinity) < least)
+    return [
+      problem(
+        [...path, 'rimMm'],
+        vessel.rimMm,
+        `"${rack.id}" would take more than ${MOST_PIECES.toLocaleString('en')} of it`,
+        'Check the rim and the inside of the rack, in mm.',
       ),
     ];
   const tall = standingHeight(vessel, rack);

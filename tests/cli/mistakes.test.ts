@@ -98,6 +98,10 @@ describe('options', () => {
       ['size', demo, '--seed=a', '--seed', 'b', '--json', '--json'],
       /--seed is given twice.*\n--json is given twice/,
     ],
+    [
+      ['size', demo, '--all=maybe', '--json=yes', '--habits='],
+      /^--all takes no value, and "maybe" was given; write --all alone, or leave it out\n--json takes no value, and "yes" was given.*\n--habits takes no value, and "" was given/,
+    ],
     [['guide', demo, '--seats', '20', '--seats', '30'], /^--seats is given twice/],
     [['report', demo, '--out', ''], /^--out: the name is empty; name a folder/],
     [['page', '--out', ''], /^--out: the name is empty; name a file/],

@@ -1,171 +1,179 @@
 // npm run study:mutation [most] [seed]: does any test notice a changed operator or constant of src/cafe, src/sizing, src/statistics?
-// Changes are drawn from all there are, each is tried in a copy of the project, and each result is a line of mutation.jsonl:
-// a run that was stopped goes on where it was. Figures go to reports/mutation.json. Takes hours.
-import { spawnSync } from 'node:child_process';
-import {
-  appendFileSync,
-  cpSync,
-  existsSync,
-  mkdirSync,
-  readFileSync,
-  readdirSync,
-  rmSync,
-  symlinkSync,
-  writeFileSync,
-} from 'node:fs';
-import { join } from 'node:path';
+// Changes are drawn from all there are and tried in a copy of the project, in a runner that stays warm. Only tests that import the changed
+// file are run, those of its own folder first, then the quickest; those over SLOW_S are left out. That an unchanged copy passes is seen first.
+// Each result is a line of mutation.jsonl: a run that was stopped goes on where it was. Figures go to reports/mutation.json.
+import { fork } from 'node:child_process';
+import * as fs from 'node:fs';
+import { dirname, join, relative } from 'node:path';
 import { fileURLToPath } from 'node:url';
+import { drawn, placesOf } from './places.mjs';
+import { equivalent } from './equivalent.mjs';
 
+const { cpSync, existsSync, mkdirSync, readFileSync, readdirSync, writeFileSync } = fs;
 const root = fileURLToPath(new URL('../..', import.meta.url));
 const [most = '300', seed = '1'] = process.argv.slice(2);
-const LIMIT_MS = 15 * 60_000;
-/** Tests that are about a folder, the quickest first. */
-const TESTS = {
-  'src/statistics': ['tests/statistics', 'tests/sizing'],
-  'src/sizing': ['tests/sizing', 'tests/questions/size'],
-  'src/cafe': ['tests/cafe', 'tests/published', 'tests/questions/walk'],
-};
-const CHANGES = {
-  '<': '<=',
-  '<=': '<',
-  '>': '>=',
-  '>=': '>',
-  '===': '!==',
-  '!==': '===',
-  '+': '-',
-  '-': '+',
-  '*': '/',
-  '/': '*',
-  '&&': '||',
-  '||': '&&',
-  '+=': '-=',
-  '-=': '+=',
-  '??': '&&',
-  true: 'false',
-  false: 'true',
-  min: 'max',
-  max: 'min',
-};
+const FOLDERS = ['src/statistics', 'src/sizing', 'src/cafe'];
+/** Where tests of these folders are; what tests the built command, or a browser, sees no change of a source. */
+const TESTS = ['cafe', 'engine', 'measuring', 'published', 'questions', 'sizing', 'statistics'];
+/** Processor time of a test file beyond which it is not run, s. */
+const SLOW_S = 15;
+/** A runner that uses more than so many times what the unchanged copy did, and this much more, is in a loop without end. */
+const [TIMES, MORE_S] = [4, 30];
 
-/** The text with comments, strings and imports blanked, so that places stay the same. */
-const codeOf = (text) =>
-  text.replace(
-    /\/\*[\s\S]*?\*\/|\/\/[^\n]*|'(?:\\.|[^'\\\n])*'|`(?:\\.|[^`\\])*`|^import[\s\S]*?;$/gm,
-    (found) => found.replace(/[^\n]/g, ' '),
-  );
-
-/** Every operator and constant of a file: operators stand between spaces, as the formatter sets them. */
-function placesOf(file) {
-  const code = codeOf(readFileSync(join(root, file), 'utf8'));
-  const token =
-    /(?<= )(<=?|>=?|===|!==|\+=?|-=?|\*|\/|&&|\|\||\?\?)(?= )|\b(true|false)\b|(?<=Math\.)(min|max)\b|(?<![\w.$])\d[\d_]*(\.\d+)?(?![\w.])/g;
-  return [...code.matchAll(token)]
-    .filter(({ index }) => !isType(code, index))
-    .map(({ index, 0: from }) => ({ file, index, from, to: CHANGES[from] ?? `(${from} + 1)` }));
-}
-
-/** Whether a place belongs to a type, which no run can notice. */
-function isType(code, index) {
-  const line = code.slice(code.lastIndexOf('\n', index) + 1, code.indexOf('\n', index));
-  return /^\s*(export )?(type|interface|readonly \w+\??:|\| )/.test(line) && !line.includes(' = ');
-}
-
-const files = Object.keys(TESTS).flatMap((folder) =>
+const filesIn = (folder, name) =>
   readdirSync(join(root, folder), { recursive: true })
-    .filter((name) => name.endsWith('.ts') && !/schema|model\.ts/.test(name))
+    .filter((one) => name.test(one))
     .toSorted()
-    .map((name) => `${folder}/${name}`),
-);
-const places = files.flatMap(placesOf);
+    .map((one) => `${folder}/${one}`);
+const files = FOLDERS.flatMap((folder) => filesIn(folder, /^(?!.*(schema|model\.ts)).*\.ts$/));
+const places = files.flatMap((file) => placesOf(join(root, file), file));
 
-/** Drawn without replacement by a generator of its own, so that a seed gives the same list everywhere. */
-function drawn(count) {
-  let state = Number(seed) >>> 0;
-  const uniform = () => {
-    state = (state + 0x6d2b79f5) | 0;
-    let t = Math.imul(state ^ (state >>> 15), 1 | state);
-    t = (t + Math.imul(t ^ (t >>> 7), 61 | t)) ^ t;
-    return ((t ^ (t >>> 14)) >>> 0) / 4294967296;
-  };
-  const left = [...places];
-  return Array.from(
-    { length: Math.min(count, left.length) },
-    () => left.splice(Math.floor(uniform() * left.length), 1)[0],
-  );
+/** Every file that one leads to by its imports. */
+function importsOf(file, found = new Set()) {
+  if (found.has(file)) return found;
+  found.add(file);
+  const text = readFileSync(join(root, file), 'utf8');
+  for (const [, from] of text.matchAll(/(?:from |import\()'(\.[^']+)'/g)) {
+    const path = join(dirname(file), from).replace(/\.js$/, '.ts');
+    if (existsSync(join(root, path)) && path.endsWith('.ts')) importsOf(path, found);
+  }
+  return found;
 }
+const tests = TESTS.flatMap((folder) => filesIn(`tests/${folder}`, /\.test\.ts$/))
+  .map((file) => ({ file, imports: importsOf(file) }))
+  .filter(({ imports }) => !imports.has('tests/cli/run.ts'));
 
 const studies = join(root, 'node_modules/.studies');
-mkdirSync(studies, { recursive: true });
-const log = join(studies, 'mutation.jsonl');
-const known = existsSync(log)
-  ? readFileSync(log, 'utf8')
-      .trim()
-      .split('\n')
-      .map((line) => JSON.parse(line))
-  : [];
 const copy = join(studies, 'mutant');
-rmSync(copy, { recursive: true, force: true });
-mkdirSync(copy);
+fs.rmSync(copy, { recursive: true, force: true });
+mkdirSync(copy, { recursive: true });
 for (const name of ['src', 'tests', 'shared', 'scenarios', 'package.json', 'tsconfig.json'])
   cpSync(join(root, name), join(copy, name), { recursive: true });
-symlinkSync(join(root, 'node_modules'), join(copy, 'node_modules'));
-symlinkSync(join(root, 'dist'), join(copy, 'dist'));
-writeFileSync(
-  join(copy, 'vitest.config.mjs'),
-  "export default { test: { include: ['tests/**/*.test.ts'], testTimeout: 300000, maxWorkers: 1, isolate: false, reporters: ['dot'] } };\n",
-);
+fs.symlinkSync(join(root, 'node_modules'), join(copy, 'node_modules'));
 
-/** What the tests say of the copy as it stands. */
-function tested(folders) {
-  for (const folder of folders) {
-    const { status, error } = spawnSync(
-      process.execPath,
-      [
-        join(root, 'node_modules/vitest/vitest.mjs'),
-        'run',
-        '--config',
-        'vitest.config.mjs',
-        '--bail',
-        '1',
-        folder,
-      ],
-      { cwd: copy, timeout: LIMIT_MS, encoding: 'utf8', killSignal: 'SIGKILL' },
-    );
-    if (error !== undefined) return 'caught by time';
-    if (status !== 0) return `caught by ${folder}`;
-  }
-  return 'survived';
+let runner = null;
+async function started() {
+  if (runner !== null) return runner;
+  const child = fork(join(copy, 'tests/mutation/warm.mjs'), { cwd: copy, stdio: 'inherit' });
+  await new Promise((ready) => child.once('message', ready));
+  runner = child;
+  return child;
 }
 
-const describe = ({ file, index, from, to }) => {
-  const text = readFileSync(join(root, file), 'utf8');
-  const line = text.slice(0, index).split('\n').length;
-  return { file, line, from, to, code: text.split('\n')[line - 1].trim() };
-};
+/** Processor time of a process and its threads, s. */
+function usedBy({ pid }) {
+  const fields = readFileSync(`/proc/${pid}/stat`, 'utf8').split(') ')[1].split(' ');
+  return (Number(fields[11]) + Number(fields[12])) / 100;
+}
 
-const chosen = drawn(Number(most));
+/** What tests say of the copy as it stands. @param limit processor time, s */
+async function tested(changed, list, limit) {
+  const child = await started();
+  const before = usedBy(child);
+  return new Promise((done) => {
+    const end = (said) => {
+      clearInterval(watch);
+      child.removeAllListeners();
+      done(said);
+    };
+    const watch = setInterval(() => {
+      if (usedBy(child) - before < limit) return;
+      runner = null;
+      end({ failed: 'time' });
+      child.kill('SIGKILL');
+    }, 200);
+    child.once('exit', () => {
+      runner = null;
+      end({ failed: 'the runner ended' });
+    });
+    child.once('message', (said) => end({ ...said, seconds: usedBy(child) - before }));
+    child.send({
+      changed: changed && join(copy, changed),
+      tests: list.map((file) => join(copy, file)),
+    });
+  });
+}
+
+const linesOf = (log) =>
+  existsSync(log)
+    ? readFileSync(log, 'utf8')
+        .trim()
+        .split('\n')
+        .map((line) => JSON.parse(line))
+    : [];
+const log = (name, line) => fs.appendFileSync(join(studies, name), `${JSON.stringify(line)}\n`);
+
+const chosen = drawn(places, Number(most), seed);
 console.log(
   `${places.length} operators and constants in ${files.length} files; ${chosen.length} drawn with seed ${seed}`,
 );
+
+// What each test takes in an unchanged copy; one that fails there would catch everything.
+const unchanged = new Map(linesOf(join(studies, 'unchanged.jsonl')).map((one) => [one.file, one]));
+for (const { file } of tests) {
+  if (unchanged.has(file)) continue;
+  const { failed, name, seconds = SLOW_S + 1, ran } = await tested(null, [file], SLOW_S + 15);
+  const one = { file, seconds, passed: failed === null && ran === 1, failed: name ?? failed };
+  unchanged.set(file, one);
+  log('unchanged.jsonl', one);
+  console.log(`unchanged: ${file}: ${one.passed ? `${seconds.toFixed(1)} s` : one.failed}`);
+}
+const usable = tests.filter(({ file }) => {
+  const { passed, seconds } = unchanged.get(file);
+  return passed && seconds <= SLOW_S;
+});
+
+/** Tests of a source: those of its own folder first, then the quickest. */
+function testsOf(source) {
+  const own = `tests/${source.split('/')[1]}/`;
+  const rank = ({ file }) => (file.startsWith(own) ? 0 : 1000) + unchanged.get(file).seconds;
+  return usable
+    .filter(({ imports }) => imports.has(source))
+    .toSorted((a, b) => rank(a) - rank(b))
+    .map(({ file }) => file);
+}
+
+const known = linesOf(join(studies, 'mutation.jsonl')).filter((one) => one.seed === seed);
 for (const place of chosen) {
   const key = `${place.file}:${place.index}:${place.from}`;
   if (known.some((one) => one.key === key)) continue;
   const original = readFileSync(join(root, place.file), 'utf8');
-  writeFileSync(
-    join(copy, place.file),
-    original.slice(0, place.index) + place.to + original.slice(place.index + place.from.length),
-  );
-  const folder = Object.keys(TESTS).find((one) => place.file.startsWith(one));
-  const result = { key, seed, ...describe(place), outcome: tested(TESTS[folder]) };
-  writeFileSync(join(copy, place.file), original);
+  const path = join(copy, place.file);
+  const { index, from, to } = place;
+  writeFileSync(path, original.slice(0, index) + to + original.slice(index + from.length));
+  const list = testsOf(place.file);
+  const usual = list.reduce((sum, file) => sum + unchanged.get(file).seconds, 0);
+  const { failed, name, seconds } = await tested(place.file, list, usual * TIMES + MORE_S);
+  writeFileSync(path, original);
+  const by = failed === null ? null : `${relative(copy, failed)}${name ? `: ${name}` : ''}`;
+  const result = { key, seed, ...place, tests: list.length, seconds, caughtBy: by };
   known.push(result);
-  appendFileSync(log, `${JSON.stringify(result)}\n`);
+  log('mutation.jsonl', result);
   console.log(
-    `${result.outcome}: ${result.file}:${result.line}: ${result.from} -> ${result.to}: ${result.code}`,
+    `${by === null ? 'SURVIVED' : 'caught'} ${place.file}:${place.line} ${from} -> ${to}: ${place.code}`,
   );
+  write();
 }
-const survivors = known.filter(({ outcome }) => outcome === 'survived');
-writeFileSync(
-  join(root, 'reports/mutation.json'),
-  `${JSON.stringify({ seed, places: places.length, tried: known.length, caught: known.length - survivors.length, survivors: survivors }, null, 1)}\n`,
-);
+write();
+runner?.kill('SIGKILL');
+
+function write() {
+  const at = ({ file, line, from, to, code }) => ({ file, line, from, to, code });
+  const survivors = known.filter(({ caughtBy }) => caughtBy === null);
+  const argued = (one) => equivalent(one) ?? null;
+  const figures = {
+    seed,
+    places: places.length,
+    drawn: chosen.length,
+    tried: known.length,
+    caught: known.length - survivors.length,
+    caughtByTime: known.filter(({ caughtBy }) => caughtBy?.endsWith('time')).length,
+    equivalent: survivors.filter(argued).map((one) => ({ ...at(one), because: argued(one) })),
+    survivors: survivors.filter((one) => !argued(one)).map(at),
+    testFiles: usable.length,
+    leftOut: [...unchanged.values()]
+      .filter(({ file }) => !usable.some((one) => one.file === file))
+      .map(({ file, passed, failed }) => ({ file, because: passed ? 'slow' : failed })),
+  };
+  writeFileSync(join(root, 'reports/mutation.json'), `${JSON.stringify(figures, null, 1)}\n`);
+}

@@ -1,7 +1,7 @@
 import { describe, expect, test } from 'vitest';
 import { piecesPerRack, rackLayout } from '../../src/racking/layout.js';
 import { rackProblems, vesselProblems } from '../../src/racking/measures.js';
-import { fitProblems } from '../../src/racking/problems.js';
+import { fitProblems, pairProblems } from '../../src/racking/problems.js';
 import type { Rack } from '../../src/racking/rack.js';
 import type { Vessel } from '../../src/racking/vessel.js';
 import { cup, disc, open, spoon } from './some.js';
@@ -49,6 +49,15 @@ describe('a vessel that no rack takes', () => {
     const narrow = { ...grid, usableMm: 460, usableAcrossMm: 430 };
     expect(rackProblems(narrow).map(({ path }) => path)).toEqual([['openingMm']]);
     expect(rackProblems({ ...narrow, openingMm: 86 })).toEqual([]);
+  });
+
+  test('a rim of 3 mm is a mistake of measuring, and how 25,000 pieces would lie is not worked out', () => {
+    const [found, ...more] = pairProblems(disc(3), open, ['vessel']);
+    expect(more).toEqual([]);
+    expect(found).toMatchObject({ path: ['vessel', 'rimMm'], value: 3 });
+    expect(found!.rule).toMatch(/would take more than 1,000 of it/);
+    expect(piecesPerRack(disc(3), open)).toBe(0);
+    expect(pairProblems(disc(17), open)).toEqual([]);
   });
 
   test('and one that a rack takes is no problem', () => expect(fit(cup(85, 30, 14))).toEqual([]));
