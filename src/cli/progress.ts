@@ -23,18 +23,23 @@ export function barLine(
     total,
     most,
     seconds,
+    word = 'days',
   }: {
     readonly done: number;
     readonly total: number;
     /** `total` is the most that it can be. */
     readonly most?: boolean;
     readonly seconds: number;
+    /** What is counted; days unless said. */
+    readonly word?: string;
   },
   columns: number,
 ): string {
   const left = done > 0 ? ((total - done) * seconds) / done : 0;
-  const [of, about] = most === true ? ['up to ', 'up to'] : ['at least ', 'about'];
-  const words = `${done.toLocaleString('en')} of ${total > done ? of : ''}${total.toLocaleString('en')} days${left < 1 ? '' : `, ${about} ${timeText(left)} left`}`;
+  // A count of days may grow; that of anything else is known before.
+  const sure = word !== 'days';
+  const [of, about] = most === true ? ['up to ', 'up to'] : [sure ? '' : 'at least ', 'about'];
+  const words = `${done.toLocaleString('en')} of ${total > done ? of : ''}${total.toLocaleString('en')} ${word}${left < 1 ? '' : `, ${about} ${timeText(left)} left`}`;
   const wide = Math.min(30, columns - what.length - words.length - 5);
   const filled = Math.round(wide * Math.min(1, done / total));
   const line =
@@ -47,8 +52,11 @@ export function barLine(
 const timeText = (seconds: number): string =>
   seconds < 90 ? `${Math.ceil(seconds)} s` : `${Math.ceil(seconds / 60)} min`;
 
-/** @param what said before the bar */
-export async function daysBar(what: string): Promise<Bar> {
+/**
+ * @param what said before the bar
+ * @param word what is counted: days, whose total grows as they are found, or anything whose total is set at the beginning
+ */
+export async function daysBar(what: string, word = 'days'): Promise<Bar> {
   const { stderr } = process;
   if (!stderr.isTTY || process.env['TERM'] === 'dumb')
     return { add() {}, ahead() {}, expect() {}, end() {} };
@@ -67,7 +75,13 @@ export async function daysBar(what: string): Promise<Bar> {
           format: (_options: unknown, { value, total: whole }: Params) =>
             barLine(
               what,
-              { done: value, total: whole, most, seconds: (performance.now() - started) / 1000 },
+              {
+                done: value,
+                total: whole,
+                most,
+                seconds: (performance.now() - started) / 1000,
+                word,
+              },
               widthOf(stderr),
             ),
           stream: stderr,

@@ -1,21 +1,30 @@
 /** A table of sites from the command line: all of it here, a part of it, or the parts of others put together. */
 import { basename, extname, join } from 'node:path';
 import { createHash } from 'node:crypto';
+import { candidatesOf } from '../questions/compare/alternatives.js';
+import type { OutFile } from '../questions/question.js';
+import { acrossAnswer } from '../questions/sites/across/answer.js';
+import { acrossFiles } from '../questions/sites/across/files.js';
+import { acrossBlocks } from '../questions/sites/across/tell.js';
 import { sitesFiles } from '../questions/sites/files.js';
-import type { SitesAnswer } from '../questions/sites/answer.js';
 import { supplyOfBase, sitesAnswer } from '../questions/sites/study.js';
+import { acrossRow, type AcrossRow } from '../questions/sites/across/rows.js';
+import { alternativesOf } from '../questions/sites/across/houses.js';
 import { DAYS_WATCHED, rowOf, type UnitRow } from '../questions/sites/row.js';
+import { asksMore, unitsOf, type Asked, type Unit } from '../questions/sites/units.js';
 import { baseOf, sitesOf, type Base, type Site } from '../questions/sites/site.js';
-import { readTable, type SiteLine, type SiteTable } from '../questions/sites/table.js';
+import { readTable, type SiteTable } from '../questions/sites/table.js';
 import { sitesBlocks } from '../questions/sites/tell.js';
 import type { Result } from '../questions/result.js';
 import { largestScenarioBytes } from '../scenario/parse-yaml.js';
 import { piecesPerRackOf } from '../scenario/rack-geometry.js';
 import { readScenario } from '../scenario/read-scenario.js';
+import type { Block } from '../tell/block.js';
 import { contextOf } from '../tell/context-of.js';
 import { writeText } from '../tell/write-text.js';
 import { readWhole, tryOutput, writeAll } from './files.js';
 import { typefaces } from './live-page.js';
+import { MistakeError } from './mistakes.js';
 import { problemsAsMistake } from './open-scenario.js';
 import { printAnswer } from './print.js';
 import { today } from './run-question.js';
@@ -24,7 +33,7 @@ import { siteLetters, sitesWithLetter } from './sites/letters.js';
 import { solverForMany } from './solver.js';
 import { widthOf } from './terminal.js';
 import { version } from './version.js';
-import { withRunner } from './with-runner.js';
+import { withSteps } from './with-runner.js';
 import type { ThreadedRunner } from './workers.js';
 
 export interface SitesArguments {
@@ -41,8 +50,12 @@ export interface SitesArguments {
   readonly out: string | undefined;
   /** Ids of the sites whose letters are wanted; `all`. */
   readonly letters: readonly string[];
+  /** What is asked about each site in place of its size. */
+  readonly asked: Asked;
 }
 
+/** Of a comparison: the least that its intervals can be found from. */
+const LEAST_COMPARED = 100;
 const LARGEST_TABLE = 20_000_000;
 
 /** A study as it was given: read, but its rows not checked yet. */
@@ -50,6 +63,7 @@ export interface SitesStudy {
   readonly args: SitesArguments;
   readonly base: Base;
   readonly table: SiteTable;
+  readonly units: readonly Unit[];
   /** Digest of everything that the row of a unit depends on. */
   readonly digest: string;
 }
@@ -61,12 +75,16 @@ export async function openStudy(args: SitesArguments): Promise<SitesStudy> {
   if (!opened.ok) throw problemsAsMistake(opened.problems);
   const base = baseOf(opened, args.seed);
   const tableBytes = await readWhole(args.table, LARGEST_TABLE);
-  const { level, days, seed } = args;
+  const { level, days, seed, asked } = args;
+  const table = must(readTable(tableBytes, args.table, opened));
+  if (asked.compare) checkAlternatives(base, args);
+  const settings = { level, days, seed, ...(asksMore(asked) ? asked : {}) };
   return {
     args,
     base,
-    table: must(readTable(tableBytes, args.table, opened)),
-    digest: studyDigest([version, JSON.stringify({ level, days, seed }), baseBytes, tableBytes]),
+    table,
+    units: unitsOf(table, asked),
+    digest: studyDigest([version, JSON.stringify(settings), baseBytes, tableBytes]),
   };
 }
 
@@ -75,42 +93,89 @@ export function must<T>(result: Result<T>): T {
   return result.value;
 }
 
-/** The sites of all rows of the table, or of some. @throws MistakeError with everything that is wrong with them */
-export const checkedSites = (
+/** Alternatives are those of the base: what is wrong with them is its writer's mistake, at any site. */
+function checkAlternatives(base: Base, { base: file, days }: SitesArguments): void {
+  if (alternativesOf(base).length === 0)
+    throw new MistakeError(
+      `--compare: ${file} has no alternatives; write what to compare under alternatives`,
+    );
+  if (days !== undefined && days < LEAST_COMPARED)
+    throw new MistakeError(
+      `--days: "${days}" is too few to compare on; write ${LEAST_COMPARED} or more`,
+    );
+  const candidates = candidatesOf(base.opened, file, { piecesPerRack: piecesPerRackOf });
+  if (!candidates.ok) throw problemsAsMistake(candidates.problems);
+}
+
+/** The sites of these units, by their place in the table. @throws MistakeError with everything that is wrong with them */
+export function sitesOfUnits(
   { table, base }: SitesStudy,
-  lines?: readonly SiteLine[],
-): readonly Site[] => must(sitesOf(table, base, lines));
+  units: readonly Unit[],
+): ReadonlyMap<number, Site> {
+  const places = [...new Set(units.map(({ site }) => site))];
+  const lines = places.map((place) => table.lines[place]!);
+  const sites = must(sitesOf(table, base, lines));
+  return new Map(places.map((place, at) => [place, sites[at]!]));
+}
 
 /** A row as it would be read from a part: the same bytes whoever ran it. */
-export const rowText = async (
-  { args }: SitesStudy,
-  site: Site,
+export async function rowText(
+  { args: { level, days, asked }, base, table }: SitesStudy,
+  { id, work }: Unit,
+  { opened }: Site,
   runner: ThreadedRunner,
-): Promise<string> =>
-  JSON.stringify(
-    await rowOf(site.line.id, site.opened, runner, {
-      level: args.level,
-      days: args.days,
-      watch: DAYS_WATCHED,
-    }),
+): Promise<string> {
+  return JSON.stringify(
+    work.what === 'size'
+      ? await rowOf(id, opened, runner, { level, days, watch: DAYS_WATCHED })
+      : await acrossRow(id, work, opened, base, runner, {
+          level,
+          days,
+          compare: asked.compare,
+          sites: table.lines.length,
+        }),
+  );
+}
+
+/** What its units are for people. */
+export const wordOf = ({ args }: SitesStudy): string => (asksMore(args.asked) ? 'steps' : 'sites');
+
+/** The rows of some units, in their order. @param sites of all of them */
+export const rowsOf = (
+  study: SitesStudy,
+  units: readonly Unit[],
+  sites: ReadonlyMap<number, Site>,
+  threads: number | undefined,
+): Promise<readonly string[]> =>
+  withSteps(
+    {
+      what: 'running days',
+      word: wordOf(study),
+      steps: units.length,
+    },
+    threads,
+    async (runner, done) => {
+      const rows: string[] = [];
+      for (const unit of units) {
+        rows.push(await rowText(study, unit, sites.get(unit.site)!, runner));
+        done();
+      }
+      return rows;
+    },
   );
 
 /** Everything in this process. */
 export async function runSites(args: SitesArguments): Promise<void> {
   const study = await openStudy(args);
   must(supplyOfBase(study.base, args.base));
-  const sites = checkedSites(study);
-  sitesWithLetter(args.letters, sites);
+  const sites = sitesOfUnits(study, study.units);
+  sitesWithLetter(args.letters, [...sites.values()]);
   if (args.out !== undefined) await tryOutput(args.out, 'folder');
-  const rows = await withRunner('running days', args.threads, async (runner) => {
-    const done: string[] = [];
-    for (const site of sites) done.push(await rowText(study, site, runner));
-    return done;
-  });
-  await tellSites(study, sites, rows);
+  const rows = await rowsOf(study, study.units, sites, args.threads);
+  await tellSites(study, [...sites.values()], rows);
 }
 
-/** The answer from the rows of all sites: printed, and its files written where asked for. */
+/** The answer from the rows of all units: printed, and its files written where asked for. @param sites all, in their order */
 export async function tellSites(
   study: SitesStudy,
   sites: readonly Site[],
@@ -118,6 +183,21 @@ export async function tellSites(
 ): Promise<void> {
   const { args, base } = study;
   const { opened } = base;
+  const context = contextOf(opened.scenario, opened.inputs, version, piecesPerRackOf);
+  const page = async () => ({ hashOf, typefaces: await typefaces() });
+  if (asksMore(args.asked)) {
+    const answer = acrossAnswer(
+      sites,
+      study.units,
+      rows.map((row) => JSON.parse(row) as AcrossRow),
+      base,
+      args.asked,
+      args,
+    );
+    const made = args.out === undefined ? [] : await acrossFiles(answer, context, await page());
+    const { drawn: _, ...json } = answer;
+    return tell(study, json, acrossBlocks(answer, context), made);
+  }
   const answer = await sitesAnswer(
     sites,
     rows.map((row) => JSON.parse(row) as UnitRow),
@@ -130,32 +210,39 @@ export async function tellSites(
       loadSolver: solverForMany(),
     },
   );
-  const context = contextOf(opened.scenario, opened.inputs, version, piecesPerRackOf);
-  const files = args.out === undefined ? [] : await filesIn(args.out, study, sites, answer);
-  await writeAll(files);
-  printAnswer(
-    args.json ? answer : null,
-    () => writeText(sitesBlocks(answer, context), { width: widthOf(), all: args.all }),
-    files,
-  );
+  const letters = args.out === undefined ? [] : await siteLetters(args, sites, stemOf(args));
+  const made =
+    args.out === undefined
+      ? []
+      : await sitesFiles(answer, context, {
+          ...(await page()),
+          letters: new Map(letters.map(({ id, name }) => [id, name])),
+        });
+  return tell(study, answer, sitesBlocks(answer, context), [
+    ...made,
+    ...letters.map(({ ending, html }) => ({ ending, content: html })),
+  ]);
 }
 
-async function filesIn(
-  folder: string,
-  { args, base: { opened } }: SitesStudy,
-  sites: readonly Site[],
-  answer: SitesAnswer,
-): Promise<{ readonly path: string; readonly content: string | Uint8Array }[]> {
-  const stem = basename(args.table, extname(args.table));
-  const letters = await siteLetters(args, sites, stem);
-  const context = contextOf(opened.scenario, opened.inputs, version, piecesPerRackOf);
-  const files = await sitesFiles(answer, context, {
-    letters: new Map(letters.map(({ id, name }) => [id, name])),
-    hashOf: (text) => `sha256-${createHash('sha256').update(text).digest('base64')}`,
-    typefaces: await typefaces(),
-  });
-  return [
-    ...files.map(({ ending, content }) => ({ path: join(folder, `${stem}.${ending}`), content })),
-    ...letters.map(({ name, html }) => ({ path: join(folder, name), content: html })),
-  ];
+const hashOf = (text: string): string =>
+  `sha256-${createHash('sha256').update(text).digest('base64')}`;
+
+const stemOf = ({ table }: SitesArguments): string => basename(table, extname(table));
+
+async function tell(
+  { args }: SitesStudy,
+  json: unknown,
+  blocks: readonly Block[],
+  made: readonly OutFile[],
+): Promise<void> {
+  const files = made.map(({ ending, content }) => ({
+    path: join(args.out!, `${stemOf(args)}.${ending}`),
+    content,
+  }));
+  await writeAll(files);
+  printAnswer(
+    args.json ? json : null,
+    () => writeText(blocks, { width: widthOf(), all: args.all }),
+    files,
+  );
 }

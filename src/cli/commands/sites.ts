@@ -6,6 +6,7 @@ import { parsed } from '../parsed.js';
 import { studyOptions, wholeOf } from '../study-options.js';
 
 const MOST_PARTS = 1_000_000;
+const MOST_DRAWS = 10_000;
 
 interface Arguments {
   readonly table: string;
@@ -17,6 +18,9 @@ interface Arguments {
   readonly date?: string;
   readonly spares: 'sites' | 'drop';
   readonly letter?: string;
+  readonly compare: boolean;
+  readonly draws?: number;
+  readonly measure: boolean;
   readonly out?: string;
   readonly json: boolean;
   readonly all: boolean;
@@ -62,6 +66,22 @@ export const sites: CommandModule<object, Arguments> = {
         type: 'string',
         requiresArg: true,
         describe: 'Also write the letters of these sites, such as harbour,station; or all',
+      })
+      .option('compare', {
+        type: 'boolean',
+        default: false,
+        describe: 'In place of sizes and order: the alternatives of the base at every site',
+      })
+      .option('draws', {
+        type: 'string',
+        requiresArg: true,
+        describe: 'The same, over so many draws of the uncertain inputs, such as 200',
+        coerce: (draws?: string) => wholeOf('draws', draws, 1, MOST_DRAWS),
+      })
+      .option('measure', {
+        type: 'boolean',
+        default: false,
+        describe: 'The same: at which site a morning of measuring is worth most',
       })
       .option('out', {
         type: 'string',
@@ -125,6 +145,7 @@ export const sites: CommandModule<object, Arguments> = {
       all,
       out,
       letters: args.letter?.split(',').map((id) => id.trim()) ?? [],
+      asked: { compare: args.compare, draws: args.draws ?? 0, measure: args.measure },
     };
     if (part !== null) {
       const { runPart } = await import('../sites/run-part.js');
@@ -164,7 +185,7 @@ function partIn({ part, index, parts }: Arguments): { part: number; of: number }
 
 /** What cannot go together. @throws MistakeError with all of it */
 function checkTogether(args: Arguments, part: boolean): void {
-  const { merge, estimate, out, letter, index, parts, wait } = args;
+  const { merge, estimate, out, letter, index, parts, wait, compare, draws, measure } = args;
   const wrong: string[] = [];
   if ([part, merge, estimate].filter(Boolean).length > 1)
     wrong.push('--part (or --index), --merge and --estimate are different work; give one of them');
@@ -176,6 +197,16 @@ function checkTogether(args: Arguments, part: boolean): void {
     wrong.push(`--${part ? 'part' : 'merge'} needs --out, the folder of the parts`);
   if (letter !== undefined && (out === undefined || part || estimate))
     wrong.push('--letter needs --out and the whole answer; leave it out, or name a folder');
+  const across = compare || measure || draws !== undefined;
+  for (const [name, given] of [
+    ['letter', letter !== undefined],
+    ['date', args.date !== undefined],
+    ['spares', args.spares === 'drop'],
+  ] as const)
+    if (across && given)
+      wrong.push(
+        `--${name} belongs to sizes and order; leave it out with --compare, --draws or --measure`,
+      );
   if (parts !== undefined && !part && !merge && !estimate)
     wrong.push('--parts belongs to --index, --merge or --estimate; leave it out');
   if (wait !== undefined && !merge) wrong.push('--wait belongs to --merge; leave it out');

@@ -7,8 +7,9 @@ import { letterOf } from '../write-report.js';
 
 export interface SiteLetter {
   readonly id: string;
-  /** Of the file, beside the page of all sites. */
+  /** Of the file, beside the page of all sites; and what of it is behind the table's name. */
   readonly name: string;
+  readonly ending: string;
   readonly html: string;
 }
 
@@ -53,7 +54,8 @@ export async function siteLetters(
       },
     );
     const html = letter.files.find(({ ending }) => ending === 'html')!.content;
-    made.push({ id: line.id, name: `${stem}.${line.id}.html`, html });
+    const ending = `${line.id}.html`;
+    made.push({ id: line.id, name: `${stem}.${ending}`, ending, html });
   }
   return made;
 }

@@ -1,48 +1,76 @@
-/** How long a study will take: all rows checked, a few units run, the rest reckoned from these. */
-import { unitsOf } from '../../questions/sites/units.js';
+/** How long a study will take: all rows checked, a few units of each kind run, the rest reckoned from these. */
 import { supplyOfBase } from '../../questions/sites/study.js';
+import type { Unit } from '../../questions/sites/units.js';
 import { say } from '../print.js';
-import { checkedSites, must, openStudy, rowText, type SitesArguments } from '../run-sites.js';
+import {
+  must,
+  openStudy,
+  rowText,
+  sitesOfUnits,
+  wordOf,
+  type SitesArguments,
+} from '../run-sites.js';
 import { withRunner } from '../with-runner.js';
 import { USUAL_PARTS } from './run-merge.js';
 
 const FEW = 4;
 const CORES = [1, 2, 8, 64, 1000];
-const HOUR = 3_600_000;
+const [SECOND, MINUTE, HOUR] = [1000, 60_000, 3_600_000];
 
 export async function runEstimate(args: SitesArguments, of: number | undefined): Promise<void> {
   const study = await openStudy(args);
   must(supplyOfBase(study.base, args.base));
-  const sites = checkedSites(study);
-  const units = unitsOf(study.table).length;
-  const every = Math.max(1, Math.floor(sites.length / FEW));
-  const some = sites.filter((_, at) => at % every === 0).slice(0, FEW);
-  const times = await withRunner('running days', 1, async (runner) => {
-    const each: number[] = [];
-    for (const site of some) {
-      const before = process.cpuUsage();
-      await rowText(study, site, runner);
-      const { user, system } = process.cpuUsage(before);
-      each.push((user + system) / 1000);
-    }
-    return each;
-  });
-  const mean = times.reduce((sum, one) => sum + one, 0) / times.length;
+  const { units } = study;
+  const sites = sitesOfUnits(study, units);
   const parts = of ?? USUAL_PARTS;
-  const seconds = (ms: number): string => `${(ms / 1000).toFixed(1)} s`;
-  say(
-    `${count(units)} sites; ${some.length} of them took ${seconds(Math.min(...times))} to ${seconds(Math.max(...times))} of one core, so all need about ${hours(mean * units)} of one core.`,
-  );
-  for (const cores of CORES.filter((one) => one === 1 || one < 2 * units))
+  let whole = 0;
+  await withRunner('running days', 1, async (runner) => {
+    for (const kind of new Set(units.map(({ work }) => work.what))) {
+      const own = units.filter(({ work }) => work.what === kind);
+      const times: number[] = [];
+      for (const unit of someOf(own)) {
+        const before = process.cpuUsage();
+        await rowText(study, unit, sites.get(unit.site)!, runner);
+        const { user, system } = process.cpuUsage(before);
+        times.push((user + system) / 1000);
+      }
+      const all = (own.length * times.reduce((sum, one) => sum + one, 0)) / times.length;
+      whole += all;
+      say(
+        `${KIND[kind](count(own.length))}; ${times.length} of them took ${seconds(Math.min(...times))} to ${seconds(Math.max(...times))} of one core, so all need about ${hours(all)} of one core.`,
+      );
+    }
+  });
+  for (const cores of CORES.filter((one) => one === 1 || one < 2 * units.length))
     say(
-      `${count(cores)} ${cores === 1 ? 'core' : 'cores'}: about ${hours((mean * units) / Math.min(cores, units))}`,
+      `${count(cores)} ${cores === 1 ? 'core' : 'cores'}: about ${hours(whole / Math.min(cores, units.length))}`,
     );
+  const most = Math.ceil(units.length / parts);
   say(
-    `In ${count(parts)} parts: ${count(Math.ceil(units / parts))} at most in a part, about ${seconds(mean * Math.ceil(units / parts))} each, and the start of each part on top. Ask for 1 core and 300 MB of memory a part.`,
+    `In ${count(parts)} parts: at most ${count(most)} of ${count(units.length)} ${wordOf(study)} in a part, about ${seconds((whole * most) / units.length)} each, and the start of each part on top. Ask for 1 core and 300 MB of memory a part.`,
   );
 }
 
+/** A few, from all over the table. */
+function someOf(units: readonly Unit[]): Unit[] {
+  const every = Math.max(1, Math.floor(units.length / FEW));
+  return units.filter((_, at) => at % every === 0).slice(0, FEW);
+}
+
+const KIND: Readonly<Record<Unit['work']['what'], (units: string) => string>> = {
+  size: (units) => `${units} sites`,
+  compare: (units) => `Comparing at ${units} sites`,
+  measure: (units) => `What to measure at ${units} sites`,
+  draws: (units) => `Draws in ${units} steps, at most ten in a step`,
+};
+
 const count = (value: number): string => value.toLocaleString('en');
 
+const seconds = (ms: number): string => `${(ms / 1000).toFixed(1)} s`;
+
 const hours = (ms: number): string =>
-  ms < HOUR / 10 ? `${Math.ceil(ms / 1000)} s` : `${(ms / HOUR).toFixed(1)} hours`;
+  ms < 100 * SECOND
+    ? `${Math.ceil(ms / SECOND)} s`
+    : ms < 100 * MINUTE
+      ? `${Math.ceil(ms / MINUTE)} min`
+      : `${(ms / HOUR).toFixed(1)} hours`;

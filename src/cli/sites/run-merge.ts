@@ -1,8 +1,8 @@
 /** The parts of a study put together: the same answer as one process gives, or the parts that are missing. */
-import { missingParts, unitsOf } from '../../questions/sites/units.js';
+import { missingParts } from '../../questions/sites/units.js';
 import { EXIT } from '../mistakes.js';
 import { complain, print } from '../print.js';
-import { checkedSites, openStudy, tellSites, type SitesArguments } from '../run-sites.js';
+import { openStudy, sitesOfUnits, tellSites, wordOf, type SitesArguments } from '../run-sites.js';
 import { mergeParts, type Merged } from './merge.js';
 
 /** Parts that engines usually cut a study into. */
@@ -23,7 +23,7 @@ export async function runMerge(
   { folder, of, wait }: MergeArguments,
 ): Promise<void> {
   const study = await openStudy(args);
-  const units = unitsOf(study.table).map(({ id }) => id);
+  const units = study.units.map(({ id }) => id);
   const merge = (): Merged => mergeParts(folder, study.digest, units);
   let merged = merge();
   for (let left = wait; left > 0 && merged.rows.includes(null); left -= 1) {
@@ -36,7 +36,7 @@ export async function runMerge(
   if (there.length < rows.length) {
     const parts = of ?? merged.of ?? USUAL_PARTS;
     complain(
-      `${rows.length - there.length} of ${rows.length} sites are missing; run these parts of ${parts}:`,
+      `${rows.length - there.length} of ${rows.length} ${wordOf(study)} are missing; run these parts of ${parts}:`,
     );
     print(
       `${missingParts(
@@ -47,5 +47,5 @@ export async function runMerge(
     process.exitCode = EXIT.missing;
     return;
   }
-  await tellSites(study, checkedSites(study), there);
+  await tellSites(study, [...sitesOfUnits(study, study.units).values()], there);
 }

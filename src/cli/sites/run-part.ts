@@ -1,11 +1,10 @@
 /** One part of a study of sites: its units run, and written as one file; done before: nothing to do. */
 import { join } from 'node:path';
-import { unitsOf, unitsOfPart } from '../../questions/sites/units.js';
+import { unitsOfPart } from '../../questions/sites/units.js';
 import { MistakeError } from '../mistakes.js';
 import { say } from '../print.js';
-import { checkedSites, openStudy, rowText, type SitesArguments } from '../run-sites.js';
+import { openStudy, rowsOf, sitesOfUnits, wordOf, type SitesArguments } from '../run-sites.js';
 import { version } from '../version.js';
-import { withRunner } from '../with-runner.js';
 import { partName, partText } from './part-file.js';
 import { makeStore, partIn, storePart } from './part-store.js';
 
@@ -33,16 +32,8 @@ export async function runPart(
     say(`${name}: already done`);
     return;
   }
-  const units = unitsOfPart(unitsOf(study.table), part, of);
-  const sites = checkedSites(
-    study,
-    units.map(({ site }) => study.table.lines[site]!),
-  );
-  const rows = await withRunner('running days', args.threads ?? 1, async (runner) => {
-    const done: string[] = [];
-    for (const site of sites) done.push(await rowText(study, site, runner));
-    return done;
-  });
+  const units = unitsOfPart(study.units, part, of);
+  const rows = await rowsOf(study, units, sitesOfUnits(study, units), args.threads ?? 1);
   storePart(folder, name, partText({ study: study.digest, version, part, of }, rows));
-  say(`${name}: ${rows.length} of ${study.table.lines.length} sites done`);
+  say(`${name}: ${rows.length} of ${study.units.length} ${wordOf(study)} done`);
 }

@@ -25,6 +25,8 @@ export interface LookOptions {
   /** Days on which the habits are chosen; 0: no habits are tried. */
   readonly habitDays: number;
   readonly piecesPerRack?: PiecesPerRack | undefined;
+  /** Comparisons like this one whose intervals must hold together, such as those of all sites; 1 unless said. */
+  readonly among?: number;
 }
 
 /** A house at its best habits, judged on the days of the first look. */
@@ -67,7 +69,7 @@ const PARTS = 100;
 export async function takeLooks(
   candidates: readonly Candidate[],
   runner: Runner,
-  { level, seed, looks, habitDays, piecesPerRack }: LookOptions,
+  { level, seed, looks, habitDays, piecesPerRack, among = 1 }: LookOptions,
 ): Promise<Looks> {
   const [base] = candidates;
   const first = looks[0];
@@ -76,7 +78,7 @@ export async function takeLooks(
   const options = { level, seed, piecesPerRack, partDays: Math.max(1, Math.floor(first / PARTS)) };
   const grid = habitDays > 0 ? habitGrid(base) : [];
   const choices = candidates.slice(1).filter(({ planFor }) => !planFor).length;
-  const differences = grid.length === 0 ? Math.max(1, choices) : 2 * choices + 1;
+  const differences = among * (grid.length === 0 ? Math.max(1, choices) : 2 * choices + 1);
   const reaches = new Map<number, number>();
   const pairs = new Pairs(seed, (freedom) => {
     const reach = reaches.get(freedom) ?? reachOfMany(CONFIDENCE, differences, looks, freedom);

@@ -8,13 +8,14 @@ import type { Share } from '../size/answer.js';
 import type { Candidate } from './alternatives.js';
 import type { MovedBy, MovesAnswer } from './answer.js';
 import { extraOf } from './evaluate.js';
-import { QuickReader, type QuickOptions } from './quick.js';
+import { QuickReader, type Quick, type QuickOptions } from './quick.js';
 import type { Input } from '../../scenario/inputs.js';
 import { edited } from '../../scenario/edited.js';
 import type { ReadOptions } from '../../scenario/read-scenario.js';
 import type { Runner } from '../../cafe/runner.js';
 import type { Scenario } from '../../scenario/scenario.js';
 import { atRanks } from './draw-inputs.js';
+import { spreadOf } from './spread.js';
 import { written } from '../../scenario/written.js';
 
 const ranged = ({ range }: Input): boolean => range !== null;
@@ -32,6 +33,23 @@ function scenarioAt(
     reading,
   );
   return read?.ok === true ? read.scenario : null;
+}
+
+/** Houses with their inputs at the same ranks; null for one that cannot have them. */
+export async function readAt(
+  candidates: readonly Candidate[],
+  rankOf: (path: string) => number | undefined,
+  reader: QuickReader,
+  reading: ReadOptions,
+): Promise<(Quick | null)[]> {
+  const found: (Quick | null)[] = [];
+  for (const candidate of candidates) {
+    const scenario = scenarioAt(candidate, rankOf, reading);
+    found.push(
+      scenario === null ? null : await reader.read(scenario, extraOf({ ...candidate, scenario })),
+    );
+  }
+  return found;
 }
 
 export interface Draws {
@@ -60,17 +78,13 @@ export async function drawInputs(
     const rank = new Map(paths.map((path) => [path, stream.uniform()]));
     // Each draw has days of its own, the same for all alternatives.
     const reader = new QuickReader(runner, { ...options, seed: `${options.seed}/${draw}` });
-    const totals: (number | null)[] = [];
-    for (const candidate of candidates) {
-      const scenario = scenarioAt(candidate, (path) => rank.get(path), reading);
-      const quick =
-        scenario === null ? null : await reader.read(scenario, extraOf({ ...candidate, scenario }));
-      if (candidate.id === 'base' && quick !== null) {
-        stockCost.push(quick.stockCost);
-        ranks.push(rank);
-      }
-      totals.push(quick?.costs.total ?? null);
-    }
+    const found = await readAt(candidates, (path) => rank.get(path), reader, reading);
+    candidates.forEach(({ id }, at) => {
+      if (id !== 'base' || found[at] == null) return;
+      stockCost.push(found[at].stockCost);
+      ranks.push(rank);
+    });
+    const totals = found.map((quick) => quick?.costs.total ?? null);
     candidates.forEach(({ id }, at) => {
       if (totals[at] !== null && totals[0] !== null && totals[at]! < totals[0]!)
         wins.set(id, (wins.get(id) ?? 0) + 1);
@@ -134,12 +148,7 @@ export async function whatMoves(
   const sorted = inputs.toSorted(
     (a, b) => Number(assumed.has(b.path)) - Number(assumed.has(a.path)) || width(b) - width(a),
   );
-  const spread =
-    draws === null || draws.stockCost.length === 0
-      ? null
-      : draws.stockCost.map((cost) => cost / perUnit).toSorted((a, b) => a - b);
-  const at = (share: number): number =>
-    spread![Math.min(spread!.length - 1, Math.floor(share * spread!.length))]!;
+  const spread = spreadOf((draws?.stockCost ?? []).map((cost) => cost / perUnit));
   return {
     days: options.days,
     stockCost: middle.stockCost / perUnit,
@@ -156,6 +165,6 @@ export async function whatMoves(
       .map(({ path }) => path),
     measureFirst: measureFirst(sorted, (path) => assumed.has(path)),
     draws: draws?.stockCost.length ?? 0,
-    spread: spread === null ? null : { low: at(0.05), middle: at(0.5), high: at(0.95) },
+    spread,
   };
 }

@@ -44,13 +44,13 @@ export interface CompareOptions {
 }
 
 /** Days at each look: doubling, so that the last look is not much more than was needed. */
-const LOOKS = [1000, 2000, 4000];
-const HABIT_DAYS = 200;
+export const LOOKS = [1000, 2000, 4000];
+export const HABIT_DAYS = 200;
 const SCREEN_DAYS = 300;
 const QUICK_DAYS = 500;
 /** For the sign of a difference with a habit off. */
-const SIGN_DAYS = 300;
-const DRAW_DAYS = 200;
+export const SIGN_DAYS = 300;
+export const DRAW_DAYS = 200;
 
 export async function compareStudy(
   given: readonly Candidate[],

@@ -71,7 +71,7 @@ export function siteRows(answer: SitesAnswer, context: ReportContext): Cell[][] 
   ];
 }
 
-const figure = (value: number, digits: number): number => Number(value.toFixed(digits));
+export const figure = (value: number, digits: number): number => Number(value.toFixed(digits));
 
 /** Lines ended by CR LF. */
 export const csvText = (rows: readonly (readonly Cell[])[]): string =>

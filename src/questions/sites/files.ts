@@ -3,13 +3,14 @@ import type { ReportContext } from '../../tell/context.js';
 import type { OutFile } from '../question.js';
 import type { SitesAnswer } from './answer.js';
 import { csvText, siteRows } from './csv.js';
-import { sitesPage, type PageParts } from './page.js';
+import { sitesPage } from './page.js';
+import type { PageParts } from './sorted-page.js';
 import { orderRows, rollOutRows, sitesWorkbook } from './workbook.js';
 
 export const sitesFiles = async (
   answer: SitesAnswer,
   context: ReportContext,
-  page: PageParts,
+  page: PageParts & { readonly letters: ReadonlyMap<string, string> },
 ): Promise<OutFile[]> => [
   { ending: 'sites.csv', content: csvText(siteRows(answer, context)) },
   ...(answer.order === null ? [] : [{ ending: 'order.csv', content: csvText(orderRows(answer)) }]),

@@ -50,7 +50,8 @@ export interface FailedRow {
 
 export type UnitRow = SizedRow | FailedRow;
 
-export const isSized = (row: UnitRow): row is SizedRow => !('failed' in row);
+export const isFailed = (row: object): row is FailedRow => 'failed' in row;
+export const isSized = (row: UnitRow): row is SizedRow => !isFailed(row);
 
 export interface RowOptions {
   readonly level?: number | undefined;
@@ -65,19 +66,25 @@ export const DAYS_WATCHED = 60;
 const DIGITS = 9;
 
 /** Sizes one unit; what asks too much of one site is said in its row and stops no other. */
-export async function rowOf(
+export const rowOf = (
   unit: string,
   opened: Opened,
   runner: Runner,
   { level, days, watch }: RowOptions,
-): Promise<UnitRow> {
-  try {
+): Promise<UnitRow> =>
+  orFailed(unit, async () => {
     const { answer } = await scenarioStudy(opened, runner, {
       ...(level === undefined ? {} : { level }),
       ...(days === undefined ? {} : { days }),
       watch,
     });
     return rowOfAnswer(unit, answer);
+  });
+
+/** The row of a unit, or why it cannot be had; a fault of ours is thrown. */
+export async function orFailed<T>(unit: string, work: () => Promise<T>): Promise<T | FailedRow> {
+  try {
+    return await work();
   } catch (error) {
     // The command's runner has made a mistake of the scenario's writer of it already.
     if (isTooMuch(error) || (error as Partial<Error>).name === 'MistakeError')
@@ -111,7 +118,7 @@ function rowOfAnswer(unit: string, answer: Answer): SizedRow {
   };
 }
 
-const short = (value: number): number => Number(value.toPrecision(DIGITS));
+export const short = (value: number): number => Number(value.toPrecision(DIGITS));
 
 /** Of the ware that is scarcest on the tight day. */
 function courseOf({ evidence, tightest }: Answer): { readonly course?: Course } {
