@@ -110,7 +110,7 @@ describe('sums over sites', () => {
             row: {
               unit: '',
               now: range(down, up),
-              then: range(down * stays, up * stays),
+              foretold: range(down * stays, up * stays),
               parts: [],
             },
           })),
@@ -121,7 +121,7 @@ describe('sums over sites', () => {
           root(([, up]) => up),
           9,
         );
-        expect(found.then.cost - found.then.costLow).toBeCloseTo(
+        expect(found.foretold.cost - found.foretold.costLow).toBeCloseTo(
           root(([down, , stays]) => down * stays),
           9,
         );
@@ -129,7 +129,7 @@ describe('sums over sites', () => {
         expect(narrows).toEqual(narrows.toSorted((a, b) => b - a));
         const wide = ({ costLow, costHigh }: typeof found.now): number => costHigh - costLow;
         expect(found.sites.at(-1)!.withAbove).toBeCloseTo(
-          1 - wide(found.then) / wide(found.now),
+          1 - wide(found.foretold) / wide(found.now),
           9,
         );
         // Pieces are a quarter of the money here, so they narrow alike.
@@ -267,7 +267,7 @@ describe('a study over sites', () => {
     expect(answer.measure!.sites.map(({ site }) => site).toSorted()).toEqual(['a', 'b']);
     expect(answer.measure!.now.cost).toBeCloseTo(
       rows
-        .filter((row): row is MeasureRow => 'then' in row)
+        .filter((row): row is MeasureRow => 'foretold' in row)
         .reduce((sum, { now }) => sum + now.cost, 0),
       6,
     );

@@ -9,7 +9,7 @@ import type { MeasureRow } from './rows.js';
 export interface MeasuredSite {
   readonly site: string;
   readonly now: StockRange;
-  readonly then: StockRange;
+  readonly foretold: StockRange;
   /** Parts of the sheet that are worth filling in there. */
   readonly parts: readonly string[];
   /** Share by which a morning at this site alone narrows the sum of all sites: of money, and of pieces. */
@@ -22,7 +22,7 @@ export interface MeasuredSite {
 export interface MeasuredSites {
   readonly now: StockRange;
   /** Every site measured. */
-  readonly then: StockRange;
+  readonly foretold: StockRange;
   /** The site that narrows the sum most first. */
   readonly sites: readonly MeasuredSite[];
 }
@@ -59,15 +59,15 @@ export function measuredSites(
   ): number => {
     if (width(now) === 0) return 0;
     const then = sumOfRanges(
-      rows.map(({ site, row }) => (measured.has(site) ? row.then : row.now)),
+      rows.map(({ site, row }) => (measured.has(site) ? row.foretold : row.now)),
     );
     return 1 - width(then) / width(now);
   };
   const alone = rows
-    .map(({ site, row: { now: own, then, parts } }) => ({
+    .map(({ site, row: { now: own, foretold, parts } }) => ({
       site,
       now: own,
-      then,
+      foretold,
       parts,
       narrows: narrowed(new Set([site])),
       narrowsPieces: narrowed(new Set([site]), piecesWidth),
@@ -76,7 +76,7 @@ export function measuredSites(
   const above = new Set<string>();
   return {
     now,
-    then: sumOfRanges(rows.map(({ row }) => row.then)),
+    foretold: sumOfRanges(rows.map(({ row }) => row.foretold)),
     sites: alone.map((one) => ({ ...one, withAbove: narrowed(above.add(one.site)) })),
   };
 }

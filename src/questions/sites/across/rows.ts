@@ -57,7 +57,7 @@ export interface MeasureRow {
   readonly unit: string;
   readonly now: StockRange;
   /** After a morning of measuring. */
-  readonly then: StockRange;
+  readonly foretold: StockRange;
   readonly parts: readonly string[];
 }
 
@@ -194,7 +194,7 @@ async function measureRow(
   return {
     unit,
     now: shortened(now),
-    then: shortened(foretold),
+    foretold: shortened(foretold),
     parts: parts.map(({ part }) => part),
   };
 }

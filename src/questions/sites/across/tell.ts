@@ -227,7 +227,7 @@ function measureBlocks({ measure, asked, sites }: AcrossShown, formats: Formats)
   const name = (id: string): string => shortName(sites.find((one) => one.id === id)?.name ?? id);
   return [
     heading(say.measureHead, 2),
-    paragraphs([say.measureLead(ware(measure.now), ware(measure.then))]),
+    paragraphs([say.measureLead(ware(measure.now), ware(measure.foretold))]),
     table({
       caption: say.measureCaption,
       columns: [
