@@ -4,13 +4,19 @@
 import { cos, sin } from '../elementary/angles.js';
 import { hypot } from '../elementary/powers.js';
 import { clearanceOf, usableOf } from './rack.js';
-import type { BasketRack, PegRack } from './rack.js';
+import type { BasketRack, PegRack, Rack } from './rack.js';
 import type { Placed } from './meeting.js';
 import { depthOf, widestOf } from './vessel.js';
 import type { Vessel } from './vessel.js';
 
-export const WATER_GAP_MM = 8;
+/**
+ * Least room between two pieces on edge, foot ring of one to rim of the next, mm: assumed. It keeps faces apart, and
+ * water has more room than that, as foot ring and rim are not opposite each other.
+ */
+export const LEAST_GAP_MM = 3;
 export const LEAN_DEG = 15;
+/** Saucers that one peg rack usually takes (common practice, no source). */
+export const USUAL_ON_EDGE = { fewest: 24, most: 36 } as const;
 export const COVER_SHARE = 0.6;
 
 export interface PegLoad {
@@ -21,22 +27,26 @@ export interface PegLoad {
   /** From one piece to the next along the pegs, mm; and what one leaning piece covers of that length. */
   readonly spacingMm: number;
   readonly coversMm: number;
+  /** Room left between two faces, and the least that was asked for, mm. */
+  readonly gapMm: number;
+  readonly leastGapMm: number;
   /** Slots from one piece to the next; null where the spacing was measured. */
   readonly slotsEach: number | null;
   readonly alongLimit: 'slots' | 'length';
 }
 
 /**
- * How saucers or plates stand in a peg rack. Parallel pieces of thickness t that lean by λ from upright and keep a gap w for
- * the water stand (t + w) / cos λ apart, in whole slots; each covers d·sin λ + t·cos λ of the length. A spacing
- * tried in the rack takes the place of that.
+ * How saucers or plates stand in a peg rack, leaning all one way. Pieces of depth t that lean by λ from upright and
+ * stand s apart leave s·cos λ − t between them: they take the fewest whole slots that leave the least gap, so that
+ * faces never touch. Each covers d·sin λ + t·cos λ of the length. A spacing tried in the rack takes the place of that.
  */
 export function pegLoad(vessel: Vessel, rack: PegRack): PegLoad {
   const lean = ((rack.leanDeg ?? LEAN_DEG) * Math.PI) / 180;
   const depth = depthOf(vessel);
   const { x: length, y: width } = usableOf(rack);
   const coversMm = vessel.rimMm * sin(lean) + depth * cos(lean);
-  const needed = (depth + (rack.waterGapMm ?? WATER_GAP_MM)) / cos(lean);
+  const leastGapMm = rack.waterGapMm ?? LEAST_GAP_MM;
+  const needed = (depth + leastGapMm) / cos(lean);
   const slotsEach =
     rack.triedMm === undefined ? Math.max(1, Math.ceil(needed / rack.pitchMm - 1e-9)) : null;
   const spacingMm = rack.triedMm ?? slotsEach! * rack.pitchMm;
@@ -51,10 +61,28 @@ export function pegLoad(vessel: Vessel, rack: PegRack): PegLoad {
     rows,
     spacingMm,
     coversMm,
+    gapMm: spacingMm * cos(lean) - depth,
+    leastGapMm,
     slotsEach,
     alongLimit: bySlots <= byLength ? 'slots' : 'length',
   };
 }
+
+/** Pieces on edge that no choice of slots exceeds: as near one another as the least gap allows, or as near as was tried. */
+export function onEdgeAtMost(vessel: Vessel, rack: PegRack): number {
+  const { rows, leastGapMm, coversMm, along } = pegLoad(vessel, rack);
+  if (along === 0) return 0;
+  const lean = ((rack.leanDeg ?? LEAN_DEG) * Math.PI) / 180;
+  const nearest = rack.triedMm ?? (depthOf(vessel) + leastGapMm) / cos(lean);
+  const byLength = Math.floor((usableOf(rack).x - coversMm) / nearest + 1e-9) + 1;
+  return Math.min(rack.slots, byLength) * rows;
+}
+
+/**
+ * Whether a count on edge asks for a trial: it is above what is usual and rests on an assumed gap, not on a spacing tried.
+ */
+export const tryOnEdge = (rack: Rack, pieces: number): rack is PegRack =>
+  rack.kind === 'peg' && rack.triedMm === undefined && pieces > USUAL_ON_EDGE.most;
 
 /** Middle of every piece as it leans, seen from above; rows share the width evenly. */
 export function pegPositions(vessel: Vessel, rack: PegRack): Placed[] {

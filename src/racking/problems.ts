@@ -4,6 +4,7 @@
 import { cos, sin } from '../elementary/angles.js';
 import { problem, rackProblems, vesselProblems } from './measures.js';
 import type { Fault, Path } from '../quantities/flaw.js';
+import { LEAN_DEG } from './pegs.js';
 import { clearanceOf, extendersFor, tallestOf, usableOf } from './rack.js';
 import type { Rack } from './rack.js';
 import { depthOf, isCutlery, isFlatware, widestOf } from './vessel.js';
@@ -68,7 +69,7 @@ export function pairProblems(vessel: Vessel, rack: Rack, path: Path = []): Fault
 export function standingHeight(vessel: Vessel, rack: Rack): number {
   if (rack.kind === 'basket') return 0;
   if (rack.kind !== 'peg') return vessel.heightMm;
-  const lean = ((rack.leanDeg ?? 15) * Math.PI) / 180;
+  const lean = ((rack.leanDeg ?? LEAN_DEG) * Math.PI) / 180;
   return vessel.rimMm * cos(lean) + depthOf(vessel) * sin(lean);
 }
 

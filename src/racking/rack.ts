@@ -43,7 +43,7 @@ export interface PegRack extends AnyRack {
   /** Slots in one row of pegs. */
   readonly slots: number;
   readonly pitchMm: number;
-  /** Gap for the water between two pieces; absent: 8, an assumption. */
+  /** Least gap between two pieces, for the water; absent: 3, an assumption. */
   readonly waterGapMm?: number | undefined;
   /** Lean of a piece from upright; absent: 15, an assumption. */
   readonly leanDeg?: number | undefined;

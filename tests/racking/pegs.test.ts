@@ -1,8 +1,12 @@
 /** Saucers on edge and loose cutlery, by sums done on paper (no source), and what mass and height allow. */
+import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
 import { rackLayout } from '../../src/racking/layout.js';
-import { pegLoad } from '../../src/racking/pegs.js';
+import { pegLoad, tryOnEdge } from '../../src/racking/pegs.js';
 import type { GridRack, PegRack } from '../../src/racking/rack.js';
+import type { Vessel } from '../../src/racking/vessel.js';
+import { drawRack } from '../../src/tell/drawings/rack-drawing.js';
+import { leastGap, leastWallGap } from './oracle.js';
 import { cup, disc, open, saucer, spoon } from './some.js';
 
 const pegs: PegRack = {
@@ -64,6 +68,68 @@ describe('saucers in a peg rack', () => {
       changeMm: 10.1,
       piecesThen: 14,
     });
+  });
+
+  // The class's saucer (140 mm, 18.5 mm deep): 25 mm apart and 15° off upright leave 25 cos 15° - 18.5 = 5.6 mm; 17 in a
+  // row, as 16 × 25 + 140 sin 15° + 18.5 cos 15° = 454.1 mm; 3 rows.
+  test('with pegs every 25 mm each saucer takes one slot: 51, above what is usual, so one rack is to be tried', () => {
+    const usual = { ...saucer, rimMm: 140, heightMm: 18.5, depthMm: 18.5 };
+    const close: PegRack = { id: 'peg', kind: 'peg', slots: 18, pitchMm: 25 };
+    const load = pegLoad(usual, close);
+    expect(load).toMatchObject({ pieces: 51, along: 17, rows: 3, slotsEach: 1, leastGapMm: 3 });
+    expect(load.gapMm).toBeCloseTo(5.648, 3);
+    expect(tryOnEdge(close, 51)).toBe(true);
+    // A spacing tried in the rack needs no trial; the usual pegs give the usual 24 to 36.
+    expect(tryOnEdge({ ...close, triedMm: 25 }, 51)).toBe(false);
+    expect(pegLoad(usual, { ...close, slots: 10, pitchMm: 45 }).pieces).toBe(30);
+    expect(tryOnEdge(close, 30)).toBe(false);
+  });
+
+  test('the drawing is the proof: boxes that lean as drawn keep their gap, in random racks', () => {
+    const measures = fc.record({
+      rim: fc.double({ min: 90, max: 200, noNaN: true }),
+      depth: fc.double({ min: 8, max: 40, noNaN: true }),
+      pitch: fc.double({ min: 15, max: 60, noNaN: true }),
+      lean: fc.double({ min: 0, max: 40, noNaN: true }),
+      gap: fc.double({ min: 0, max: 12, noNaN: true }),
+    });
+    fc.assert(
+      fc.property(measures, ({ rim, depth, pitch, lean, gap }) => {
+        const piece = { ...saucer, rimMm: rim, depthMm: depth, heightMm: depth };
+        const rack: PegRack = {
+          id: 'peg',
+          kind: 'peg',
+          slots: Math.floor(460 / pitch),
+          pitchMm: pitch,
+          leanDeg: lean,
+          waterGapMm: gap,
+        };
+        const layout = rackLayout(piece, rack);
+        if (layout.pieces === 0) return;
+        const svg = drawRack(layout, piece, rack, { id: 'side' });
+        const drawn = [
+          ...svg.matchAll(
+            /width="([\d.]+)" height="([\d.]+)" transform="translate\(([\d.]+) ([\d.]+)\) rotate\((-?[\d.]+)\)"/g,
+          ),
+        ].map((m) => m.slice(1).map(Number));
+        expect(drawn).toHaveLength(pegLoad(piece, rack).along);
+        // The same boxes in a geometry that shares nothing with the drawing: depth along x, the diameter across.
+        const box: Vessel = {
+          ...piece,
+          footprint: 'square',
+          rimMm: drawn[0]![0]!,
+          rimAcrossMm: drawn[0]![1]!,
+        };
+        expect([box.rimMm - depth, box.rimAcrossMm! - rim].every((d) => Math.abs(d) < 1e-3)).toBe(
+          true,
+        );
+        const places = drawn.map(([, , x, y, angle]) => ({ x: x!, y: y!, angleDeg: angle! }));
+        expect(leastGap(box, places)).toBeGreaterThan(gap - 0.01);
+        const wall = leastWallGap(box, places, 460, 1000);
+        expect(wall).toBeGreaterThan(-0.01);
+      }),
+      { seed: 27, numRuns: 100 },
+    );
   });
 
   test('cups do not stand on edge', () => {

@@ -1,4 +1,5 @@
 /** What is answered about racks. */
+import type { CountBound } from '../../racking/bound.js';
 import type { Binding, RackLayout } from '../../racking/layout.js';
 import type { Answer } from '../size/answer.js';
 
@@ -20,6 +21,10 @@ export interface RackLine {
   readonly used: boolean;
   readonly planned: boolean;
   readonly pieces: number;
+  /** What no arrangement of one layer can exceed, and by which bound; null for loose cutlery. */
+  readonly most: CountBound | null;
+  /** True where a count on edge is above what is usual and rests on an assumed gap: load one rack and count. */
+  readonly tryOne: boolean;
   readonly areaShare: number;
   readonly loadsPer100: number | null;
   readonly binds: Binding;

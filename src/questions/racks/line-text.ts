@@ -80,3 +80,29 @@ export function linesTable(caption: string, lines: readonly RackLine[], formats:
     ]),
   });
 }
+
+/** What each count is held against: no arrangement of one layer holds more. */
+export const boundsTable = (lines: readonly RackLine[], formats: Formats): Block =>
+  table({
+    caption: say.mostTitle,
+    columns: [
+      { title: say.ware, as: 'words' },
+      { title: say.rack, as: 'words' },
+      { title: say.found, as: 'figures' },
+      { title: say.most, as: 'figures' },
+      { title: say.mostBy, as: 'words' },
+    ],
+    rows: lines.flatMap(({ name, rack, rackName: called, pieces, most }) =>
+      most === null
+        ? []
+        : [
+            [
+              shortName(name),
+              rackName(rack, called),
+              formats.count(pieces),
+              formats.count(most.pieces),
+              say.boundBy[most.by],
+            ],
+          ],
+    ),
+  });

@@ -1,8 +1,10 @@
 /** Racks as a study: what each kind takes of each ware, the plan with fewest loads, and washing as the rush has it. */
 import { rackKind, rackKindIds } from '../../catalogue/catalogue.js';
+import { mostPossible } from '../../racking/bound.js';
 import { handleFinding, rackLayout } from '../../racking/layout.js';
 import { nioshLift, type LiftAdvice } from '../../racking/lifting.js';
 import type { LoadingRule } from '../../racking/open-rack.js';
+import { tryOnEdge } from '../../racking/pegs.js';
 import { rackPlan, type RackedWare } from '../../racking/plan.js';
 import { extendersFor, type Rack } from '../../racking/rack.js';
 import type { Vessel } from '../../racking/vessel.js';
@@ -162,6 +164,8 @@ function lineOf(
     used: rack.id === used,
     planned: rack.id === planned,
     pieces: layout.pieces,
+    most: mostPossible(vessel, rack),
+    tryOne: tryOnEdge(rack, layout.pieces),
     areaShare: layout.areaShare,
     loadsPer100: layout.pieces === 0 ? null : Math.ceil(100 / layout.pieces),
     binds: layout.binds,

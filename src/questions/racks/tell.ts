@@ -1,5 +1,6 @@
 /** The racks, reported once: what a rack holds, what that rests on, the lift, washing in the rush, wider cups. */
 import { wareClass } from '../../catalogue/catalogue.js';
+import { LEAST_GAP_MM, USUAL_ON_EDGE } from '../../racking/pegs.js';
 import type { Scenario } from '../../scenario/scenario.js';
 import { fold, heading, list, paragraphs, type Block } from '../../tell/block.js';
 import { cautionsFor } from '../../tell/cautions.js';
@@ -7,7 +8,7 @@ import type { ReportContext } from '../../tell/context.js';
 import { formatsFor, type Formats } from '../../tell/format.js';
 import { shortName } from '../../tell/section-parts.js';
 import { english } from '../../tell/words.js';
-import { changeText, linesTable, rackName } from './line-text.js';
+import { boundsTable, changeText, linesTable, rackName } from './line-text.js';
 import { rackDrawings } from './pictures.js';
 import { countRanges } from './ranges.js';
 import { ASSUMED_LIFT, liftingWork } from './study.js';
@@ -58,6 +59,7 @@ export function racksBlocks(
         formats,
       ),
     ]),
+    fold(say.mostFold, [boundsTable(answer.lines, formats), paragraphs([say.mostNote], 'small')]),
     ...(only === undefined
       ? [...washingBlocks(answer, context), ...shapesBlocks(answer, context)]
       : []),
@@ -95,6 +97,18 @@ function findings(
             formats.count(nearest.line.pieces),
           ),
         ]),
+    ...lines
+      .filter((line) => line.used && line.tryOne)
+      .map(({ name, rack, pieces }) => {
+        const gap = scenario.racks?.measures?.[rack]?.waterGap;
+        return say.tryOnEdge(
+          shortName(name),
+          formats.count(pieces),
+          say.usual(formats.count(USUAL_ON_EDGE.fewest), formats.count(USUAL_ON_EDGE.most)),
+          formats.length(gap ?? LEAST_GAP_MM),
+          gap !== undefined,
+        );
+      }),
     ...countRanges(lines, scenario, context.inputs)
       .toSorted((a, b) => b.most / Math.max(1, b.fewest) - a.most / Math.max(1, a.fewest))
       .slice(0, RANGES)

@@ -1,4 +1,5 @@
 /** Words of the racks: findings, tables, drawings, washing. Arguments are ready-made text. */
+import type { BoundBy } from '../../racking/bound.js';
 import type { Binding } from '../../racking/layout.js';
 
 const binds: Record<Binding, string> = {
@@ -8,6 +9,14 @@ const binds: Record<Binding, string> = {
   wall: 'walls',
   mass: 'weight',
   kind: 'kind of rack',
+};
+
+const boundBy: Record<BoundBy, string> = {
+  area: 'area of the rack',
+  circles: 'circles in a rectangle',
+  compartments: 'compartments',
+  pegs: 'pegs and gap',
+  mass: 'weight',
 };
 
 export const rackWords = {
@@ -23,6 +32,9 @@ export const rackWords = {
     `Measure the ${name} first: with ${change}, ${then === '0' ? 'it no longer fits its rack' : `a rack holds ${then} instead of ${now}`}.`,
   tryRack: (name: string, least: string, most: string, from: string, to: string): string =>
     `${name}: ${least} to ${most} in a rack, because its rim may be ${from} to ${to}. Load one rack and count.`,
+  tryOnEdge: (name: string, pieces: string, usual: string, gap: string, given: boolean): string =>
+    `${name}: ${pieces} in a peg rack is more than the usual ${usual} (common practice, no source). We keep at least ${gap} between two faces${given ? ', as your file says' : ', which we assume'}. Try one rack and count.`,
+  usual: (fewest: string, most: string): string => `${fewest} to ${most}`,
   fill: (racks: string, fill: string): string =>
     `You wash ${racks} racks a day. On average a rack leaves ${fill} full.`,
   plan: (used: string | null, fewest: string): string =>
@@ -45,6 +57,14 @@ export const rackWords = {
   glassApart:
     'Compartments keep glasses apart. In an open rack, leave a gap between glasses when you load it (common practice, no source).',
 
+  mostFold: 'The most that a rack could hold',
+  mostTitle: 'What we found, and what no way of loading can exceed',
+  found: 'Found',
+  most: 'At most',
+  mostBy: 'Because of',
+  boundBy,
+  mostNote:
+    'A cleverer way to load may hold more than we found, but never more than “At most”. Area of the rack: the pieces with half their gap around them cannot cover more than there is. Circles in a rectangle: as many discs as the largest circle in each piece allows (N. Oler, Acta Mathematica 105, 1961).',
   usedCaption: 'Pieces in one rack, in the racks you use',
   otherCaption: 'Pieces in one rack, in other racks',
   otherRacks: 'The same ware in other racks',

@@ -12,6 +12,7 @@ import { depthOf } from '../../racking/vessel.js';
 import type { Vessel } from '../../racking/vessel.js';
 import { plainMetric, type Measures } from '../measures.js';
 import { english, type Words } from '../words.js';
+import { pegSide } from './peg-side.js';
 import { cutleryPath, mm, piecePath } from './piece-path.js';
 import { floor } from './rack-floor.js';
 
@@ -57,12 +58,16 @@ export function drawRack(
   );
   // y points up inside the rack, as angles are counted, and down on the page.
   const [left, bottom] = [MARGIN + wall, HEADING + wall + inside.y];
-  const under = bottom + wall;
+  const side =
+    rack.kind === 'peg' && layout.pieces > 0
+      ? pegSide(vessel, rack, left, bottom + wall + 46)
+      : null;
+  const under = bottom + wall + (side === null ? 0 : side.height + 46);
   const height = under + 66 + 22 * lines.length + MARGIN;
   return [
     `<svg xmlns="http://www.w3.org/2000/svg" viewBox="0 0 ${mm(width)} ${mm(height)}" role="img" aria-labelledby="${id}-title ${id}-desc"${options.widthPx === undefined ? '' : ` width="${mm(options.widthPx)}"`} font-family="system-ui, 'Segoe UI', 'DejaVu Sans', sans-serif" fill="none" color="inherit">`,
     `<title id="${id}-title">${escaped(title)}</title>`,
-    `<desc id="${id}-desc">${escaped([say.fromAbove, `${count}.`, ...said].join(' '))}</desc>`,
+    `<desc id="${id}-desc">${escaped([side === null ? say.fromAbove : say.fromAboveAndSide, `${count}.`, ...said].join(' '))}</desc>`,
     lineOfText(title, 29, Math.min(LARGE, (width - 2 * MARGIN) / (LETTER * title.length)), true),
     `<rect x="${mm(MARGIN)}" y="${HEADING}" width="${mm(inside.x + 2 * wall)}" height="${mm(inside.y + 2 * wall)}" rx="14" stroke="currentColor" stroke-width="1.6"/>`,
     `<g transform="translate(${mm(left)} ${mm(bottom)}) scale(1 -1)">`,
@@ -70,7 +75,8 @@ export function drawRack(
     ...floor(rack),
     ...pieces(layout, vessel, rack, measures),
     '</g>',
-    ...widthLine(left, under + 14, inside.x, say.inside(measures.length(inside.x))),
+    ...(side?.lines ?? []),
+    ...widthLine(left, bottom + wall + 14, inside.x, say.inside(measures.length(inside.x))),
     lineOfText(count!, under + 58, LARGE, true),
     ...lines.map((line, i) => lineOfText(line, under + 84 + 22 * i - 2, SMALL, false)),
     '</svg>',

@@ -210,6 +210,7 @@ export const chartWords = {
       `${name}: ${top} on top, ${reserve} in reserve${trigger === null ? '' : `; fetch at ${trigger} left`}`,
     empty: 'nothing stands here',
     fromAbove: 'Seen from above, to scale.',
+    fromAboveAndSide: 'Seen from above, and one row from the side, to scale.',
     inside: (width: string): string => `${width} inside`,
     pieces: (n: number): string => `${n} ${n === 1 ? 'piece' : 'pieces'}`,
     slackAmple: (room: string): string => `Slack: more than ${room} of rim in this pattern.`,

@@ -49,6 +49,18 @@ describe('the racks, told', () => {
     );
   });
 
+  it('ask for a trial where saucers on edge are more than usual, and show what no loading can exceed', () => {
+    const line = answers.racks.lines.find(({ ware, used }) => ware === 'saucer' && used)!;
+    const onEdge = { ...line, rack: 'peg', rackName: 'Peg rack', pieces: 51, tryOne: true };
+    const lines = answers.racks.lines.map((one) => (one === line ? onEdge : one));
+    expect(joined(told({ ...answers.racks, lines }))).toContain(
+      'Saucer: 51 in a peg rack is more than the usual 24 to 36 (common practice, no source). We keep at least 3 mm between two faces, which we assume. Try one rack and count.',
+    );
+    expect(joined(told())).not.toContain('Try one rack');
+    const most = answers.racks.lines.find(({ ware, used }) => ware === 'medium-cup' && used)!.most!;
+    expect(told()).toMatch(new RegExp(`Medium cup +open rack +\\d+ +${most.pieces} +`));
+  });
+
   it('say where the file and the shape differ, and where they do not', () => {
     const line = answers.racks.lines.find(({ ware, used }) => ware === 'medium-cup' && used)!;
     const givenAs = (pieces: number): string =>
