@@ -6,7 +6,7 @@ import type { Mistake } from '../../../src/questions/cards/mistakes/mistake.js';
 import { mistakesOf } from '../../../src/questions/cards/mistakes/mistakes-card.js';
 import { atFault, gapsIn } from '../../../src/questions/cards/mistakes/overlaps.js';
 import { sharesGlass } from '../../../src/questions/cards/mistakes/pieces-at-hand.js';
-import { WATER_GAP_MM } from '../../../src/racking/pegs.js';
+import { LEAST_GAP_MM } from '../../../src/racking/pegs.js';
 import { tallestOf } from '../../../src/racking/rack.js';
 import { depthOf } from '../../../src/racking/vessel.js';
 import { piecesPerRackOf } from '../../../src/scenario/rack-geometry.js';
@@ -44,7 +44,7 @@ const gapOnEdge = ({ along, vessel, leanDeg }: View<'edge'>): number =>
 
 /** Whether all of a view stands as it should. */
 function keepsTheRules(view: RackView): boolean {
-  if (view.from === 'edge') return gapOnEdge(view) >= (view.rack.waterGapMm ?? WATER_GAP_MM) - 0.01;
+  if (view.from === 'edge') return gapOnEdge(view) >= (view.rack.waterGapMm ?? LEAST_GAP_MM) - 0.01;
   if (view.from === 'side')
     return view.pieces.every(
       ({ inverted, baseMm, vessel }) =>

@@ -1,7 +1,7 @@
 /** Mistakes of the rack that is chosen, and of saucers and spoons: touching, no compartments, too small ones, a heap. */
 import { rackKindIds } from '../../../catalogue/catalogue.js';
 import { rackLayout } from '../../../racking/layout.js';
-import { LEAN_DEG, pegLoad, WATER_GAP_MM } from '../../../racking/pegs.js';
+import { LEAN_DEG, pegLoad, LEAST_GAP_MM } from '../../../racking/pegs.js';
 import { usableOf, type Rack } from '../../../racking/rack.js';
 import { depthOf, type Vessel } from '../../../racking/vessel.js';
 import { rackOf } from '../../../scenario/rack-geometry.js';
@@ -47,7 +47,7 @@ export function saucers(desk: MistakeDesk): Mistake {
   return {
     id: 'saucers',
     title: say.title,
-    text: say.text(formats.length(rack.waterGapMm ?? WATER_GAP_MM)),
+    text: say.text(formats.length(rack.waterGapMm ?? LEAST_GAP_MM)),
     ware,
     wrong: { ...view, along: row(Math.floor((along * spacingMm) / tight), tight), wrong: true },
     right: { ...view, along: row(along, spacingMm), wrong: false },
