@@ -99,35 +99,65 @@ function suitWithout(tree: unknown, id: string, instead: string | null): Step[] 
   return [...drinks, ...pairs];
 }
 
-function alternativesWithout(tree: unknown, at: Path, instead: string | null): Step[] {
+/** Changes of the alternatives and of the kinds of day; an alternative that was about it alone goes as a whole. */
+const changesWithout = (tree: unknown, at: Path, instead: string | null): Step[] =>
+  [['alternatives'], ['calendar', 'kinds']].flatMap((owner) =>
+    Object.entries(groupAt(tree, ...owner)).flatMap(([name, own]) =>
+      isGroup(own) ? changeWithout([...owner, name], own, at, instead) : [],
+    ),
+  );
+
+function changeWithout(
+  path: Path,
+  own: Readonly<Record<string, unknown>>,
+  at: Path,
+  instead: string | null,
+): Step[] {
   const id = String(at[1]);
-  return Object.entries(groupAt(tree, 'alternatives')).flatMap(([name, own]): Step[] => {
-    if (!isGroup(own)) return [];
-    const path = ['alternatives', name];
-    const changes = Object.entries(isGroup(own['change']) ? own['change'] : {});
-    const isOf = (place: string): boolean => isWithin(parsePath(place) ?? [], at);
-    const gone = changes.filter(([place]) => isOf(place));
-    const lists =
-      at[0] === 'ware'
-        ? changes.filter(([place, value]) => !isOf(place) && wordsIn(value).includes(id))
-        : [];
-    const without = wordsIn(own['without']);
-    const left = without.filter((place) => !isOf(place));
-    const { change: _, without: __, scale, ...rest } = own;
-    const isEmpty = gone.length === changes.length && left.length === 0 && scale === undefined;
-    if (gone.length + lists.length === 0 && left.length === without.length) return [];
-    if (isEmpty && rest['once'] === undefined) return [remove(path)];
-    return [
-      ...lists.map(([place, value]) =>
-        set([...path, 'change', place], swapped(wordsIn(value), id, instead)),
-      ),
-      ...(left.length === without.length
-        ? []
-        : [left.length === 0 ? remove([...path, 'without']) : set([...path, 'without'], left)]),
-      ...gone.map(([place]) => remove([...path, 'change', place])),
-    ];
-  });
+  const changes = Object.entries(isGroup(own['change']) ? own['change'] : {});
+  const scales = Object.keys(isGroup(own['scale']) ? own['scale'] : {});
+  const isOf = (place: string): boolean => isWithin(parsePath(place) ?? [], at);
+  const gone = changes.filter(([place]) => isOf(place));
+  const unscaled = scales.filter(isOf);
+  const lists =
+    at[0] === 'ware'
+      ? changes.filter(([place, value]) => !isOf(place) && wordsIn(value).includes(id))
+      : [];
+  const without = wordsIn(own['without']);
+  const left = without.filter((place) => !isOf(place));
+  const isEmpty =
+    gone.length === changes.length && left.length === 0 && unscaled.length === scales.length;
+  if (gone.length + lists.length + unscaled.length === 0 && left.length === without.length)
+    return [];
+  if (isEmpty && path[0] === 'alternatives' && own['once'] === undefined) return [remove(path)];
+  const emptied = (key: string, all: number, off: readonly string[]): Step[] =>
+    off.length > 0 && off.length === all
+      ? [remove([...path, key])]
+      : off.map((place) => remove([...path, key, place]));
+  return [
+    ...lists.map(([place, value]) =>
+      set([...path, 'change', place], swapped(wordsIn(value), id, instead)),
+    ),
+    ...(left.length === without.length
+      ? []
+      : [left.length === 0 ? remove([...path, 'without']) : set([...path, 'without'], left)]),
+    ...emptied(
+      'change',
+      changes.length,
+      gone.map(([place]) => place),
+    ),
+    ...emptied('scale', scales.length, unscaled),
+  ];
 }
+
+/** What of each collection stands for it; a collection that stood for nothing else goes. */
+const collectionsWithout = (tree: unknown, id: string): Step[] =>
+  Object.keys(groupAt(tree, 'collections')).flatMap((name): Step[] => {
+    const path = ['collections', name, 'standsFor'];
+    const stands = Object.keys(groupAt(tree, ...path));
+    if (!stands.includes(id)) return [];
+    return [remove(stands.length === 1 ? ['collections', name] : [...path, id])];
+  });
 
 /** The family's rack, where no other ware is of that family. */
 function familyWithout(tree: unknown, id: string): Step[] {
@@ -185,13 +215,14 @@ export function stepsWithout(tree: unknown, at: Path, instead: string | null = n
           ...menuWithout(tree, id, instead),
           ...suitWithout(tree, id, instead),
           ...supplyWithout(tree, id),
+          ...collectionsWithout(tree, id),
           ...familyWithout(tree, id),
         ]
       : [
           ...sharesWithout(tree, id),
           ...listsWithout(tree, ['supply', 'takeaway', 'cups'], ['drinks'], id),
         ];
-  const all = [...rest, ...maps, ...alternativesWithout(tree, at, instead), remove(at)];
+  const all = [...rest, ...maps, ...changesWithout(tree, at, instead), remove(at)];
   // One that goes as a whole needs no step within it.
   const gone = all.filter(({ kind }) => kind === 'remove').map(({ path }) => path);
   return all.filter(

@@ -88,17 +88,35 @@ describe('steps', () => {
         wide: { change: { 'ware.mug.rim': '90 mm' } },
         other: { change: { level: 0.9 } },
       },
+      collections: {
+        dune: { file: 'dune.csv', standsFor: { mug: 'dune-300', cup: 'dune-200' } },
+        slate: { file: 'slate.csv', standsFor: { mug: 'slate-mug' } },
+      },
+      calendar: {
+        kinds: {
+          sunday: {
+            daysAYear: 52,
+            change: { 'menu.latte.share': '90 %' },
+            scale: { 'menu.tea.share': '50 %', arrivals: '120 %' },
+          },
+          fair: { daysAYear: 4, change: { 'ware.mug.rim': '90 mm' } },
+        },
+      },
     };
     expect(stepsWithout(tree, ['ware', 'mug'], 'cup')).toEqual([
       { kind: 'set', path: ['menu', 'latte', 'fallBacks'], value: [['cup', 'saucer']] },
       { kind: 'set', path: ['menu', 'tea', 'setting'], value: ['cup'] },
       { kind: 'remove', path: ['supply', 'suppliers', 'quay', 'quotes', 'mug'] },
+      { kind: 'remove', path: ['collections', 'dune', 'standsFor', 'mug'] },
+      { kind: 'remove', path: ['collections', 'slate'] },
       { kind: 'remove', path: ['supply', 'onHand', 'mug'] },
       { kind: 'remove', path: ['alternatives', 'wide'] },
+      { kind: 'remove', path: ['calendar', 'kinds', 'fair', 'change'] },
       { kind: 'remove', path: ['ware', 'mug'] },
     ]);
     expect(stepsWithout(tree, ['menu', 'tea'])).toEqual([
       { kind: 'set', path: ['menu', 'latte', 'share'], value: '100 %' },
+      { kind: 'remove', path: ['calendar', 'kinds', 'sunday', 'scale', 'menu.tea.share'] },
       { kind: 'remove', path: ['menu', 'tea'] },
     ]);
     expect(stepsWithout(tree, ['supply', 'suppliers', 'quay'])).toEqual([
