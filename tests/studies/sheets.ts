@@ -23,7 +23,8 @@ import { morningOf } from '../measuring/morning.js';
 
 const MORNINGS = 1000;
 const READ = 200;
-const DAYS = 40;
+/** Of each reading: with fewer, chance moves the stock as much as an input that has been measured. */
+const DAYS = 120;
 const FILE = 'reports/study-sheets.json';
 const HOUSES = ['1-commuter-bar', '2-brunch-room'] as const;
 type Figures = Record<string, unknown>;
@@ -144,12 +145,12 @@ async function narrowing(house: string, folder: string): Promise<unknown> {
   };
   const runner = inThisThread();
   // All parts that are on the printed sheet, the stays with the tally.
-  const found = await swingsOf(read, runner, options);
+  const readers = habitReaders(scenario, 'readers');
+  const found = await swingsOf(read, runner, options, readers);
   const foretold =
     widthOf(rangeWith(found, ['tally', 'stays', 'rounds', 'loads'])) /
     widthOf(rangeWith(found, []));
   const facts = sheetFacts(scenario, contextOf(scenario, inputs, '', piecesPerRackOf), []);
-  const readers = habitReaders(scenario, 'readers');
   const log = join(folder, `sheets-${house}.jsonl`);
   const done = existsSync(log)
     ? readFileSync(log, 'utf8')
@@ -183,7 +184,7 @@ async function narrowing(house: string, folder: string): Promise<unknown> {
     );
     if (!after.ok) throw new Error(after.problems.map(({ message }) => message).join('\n'));
     const factor =
-      widthOf(rangeWith(await swingsOf(after, runner, options), [])) /
+      widthOf(rangeWith(await swingsOf(after, runner, options, readers), [])) /
       widthOf(rangeWith(found, []));
     done.push(factor);
     appendFileSync(log, `${factor}\n`);

@@ -7,8 +7,11 @@ import type { Found } from './found.js';
 import { measuredGuests } from './measured-guests.js';
 import { measuredStays } from './measured-stays.js';
 import { measuredWork } from './measured-work.js';
-import { habitReader, type Habit, type ReadHabit } from './seen.js';
+import { habitReader, type Habit, type HabitReader } from './seen.js';
 import { lawOf, lawWritten } from './written.js';
+import { exp } from '../../elementary/exp.js';
+import { log } from '../../elementary/log.js';
+import { square } from '../../elementary/powers.js';
 import { compile } from '../../scenario/compile.js';
 import { piecesPerRackOf } from '../../scenario/rack-geometry.js';
 
@@ -51,12 +54,13 @@ export function measuredInputs(
   return { measured, kept };
 }
 
+const NORMAL = 1.96;
 const HABITS: readonly Habit[] = ['clearing.every', 'washing.partLoadWait'];
-export type HabitReaders = (habit: Habit) => ReadHabit;
+export type HabitReaders = (habit: Habit) => HabitReader;
 
 /** Readers of the habits of a house, made when first asked for. */
 export function habitReaders(scenario: Scenario, seed: string): HabitReaders {
-  const made = new Map<Habit, ReadHabit>();
+  const made = new Map<Habit, HabitReader>();
   return (habit) => {
     const reader =
       made.get(habit) ?? habitReader(compile(scenario, piecesPerRackOf), habit, `${seed}/seen`);
@@ -73,10 +77,14 @@ function throughTheHouse(one: Found, scenario: Scenario, readers: HabitReaders):
   const now = habit === 'clearing.every' ? clearing.every : washing.partLoadWait;
   if (now === null) return one;
   const law = lawOf(now, 'min');
-  const read = readers(habit);
-  const [mean, low, high] = [one.mean, one.low ?? one.mean, one.high ?? one.mean].map((seen) => {
-    const factor = read(seen);
-    return factor === null ? null : factor * law.mean;
+  const reader = readers(habit);
+  const at = reader.read(one.mean);
+  // The error of the times themselves, and what one morning's times cannot show.
+  const own = one.high === null ? 0 : log(one.high / one.mean);
+  const half = exp(Math.sqrt(square(own) + square(NORMAL) * (at?.beyond ?? 0)));
+  const [mean, low, high] = [one.mean, one.mean / half, one.mean * half].map((seen) => {
+    const read = reader.read(seen);
+    return read === null ? null : read.factor * law.mean;
   });
   if (mean == null || low == null || high == null)
     return {

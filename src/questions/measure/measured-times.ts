@@ -47,7 +47,8 @@ export function measuredTimes(
   // The plain mean is right whatever the law.
   const mean = plain;
   const law: Law = { ...fit.chosen, mean };
-  const { low, high } = timesInterval(mean, law.cv, n);
+  // How far the mean may be off rests on the spread that was seen: that of a fitted law is too small with few times.
+  const { low, high } = timesInterval(mean, spread, n);
   return {
     path,
     value: lawWritten(law, unit),

@@ -9,6 +9,7 @@ import { Demand } from '../../cafe/demand.js';
 import { Floor } from '../../cafe/floor.js';
 import { exp } from '../../elementary/exp.js';
 import { log } from '../../elementary/log.js';
+import { square } from '../../elementary/powers.js';
 import { scaledLaw } from '../../engine/durations.js';
 import type { CafeModel } from '../../cafe/model.js';
 import { ROWS } from '../../measuring/sheet.js';
@@ -17,8 +18,9 @@ import { WalkRecorder } from '../walk/recorder.js';
 const MINUTE = 60_000;
 const DAYS = 40;
 /** Values tried, as multiples of the one now. */
-const TRIED = [0.4, 0.6, 0.8, 1, 1.3, 1.7, 2.3, 3.2];
-/** Where what is seen grows by less than this share of the habit's own growth, it says too little of it. */
+const [SHORTER, LONGER] = [0.8, 1.3];
+const TRIED = [0.4, 0.6, SHORTER, 1, LONGER, 1.7, 2.3, 3.2];
+/** Where what is seen grows by less than this share of the habit's own growth, around the habit as it is and where it is read, it says too little of it. */
 const TELLS = 0.3;
 /** A rack this full was not waiting for more. */
 export const FULL = 0.95;
@@ -65,32 +67,62 @@ export function racksSeen(
   );
 }
 
-/** Minutes seen on average over simulated mornings: between rounds, or waited by racks that were not full; null: none. */
-function meanSeen(model: CafeModel, habit: Habit, seed: string): number | null {
+/** What simulated mornings show of a habit: minutes between rounds, or waited by racks that were not full. */
+interface Shown {
+  readonly minutes: number;
+  /** Times seen in a morning, on average. */
+  readonly times: number;
+  /** Their standard deviation within a morning, over their mean. */
+  readonly cv: number;
+  /**
+   * Variance of the logarithm of a morning's mean that its own times do not show, as all of them are of one busy or
+   * quiet morning; with the error of these simulated mornings.
+   */
+  readonly beyond: number;
+}
+
+/** Null: hardly anything is seen. */
+function shownBy(model: CafeModel, habit: Habit, seed: string): Shown | null {
   const [floor, demand, day] = [new Floor(model, seed), new Demand(model, seed), new Day()];
   const perRack = model.ware.map((ware) => ware.perRack);
-  let [sum, count] = [0, 0];
+  const mornings: number[][] = [];
   for (let number = 0; number < DAYS; number += 1) {
     demand.draw(number, day);
     const recorder = new WalkRecorder(model);
     floor.run(day, number, null, recorder);
-    if (habit === 'clearing.every') {
-      const rounds = roundsSeen(recorder).slice(0, ROWS.rounds);
-      if (rounds.length < 2) continue;
-      sum += rounds.at(-1)!.beganMs - rounds[0]!.beganMs;
-      count += rounds.length - 1;
-    } else
-      for (const { firstMs, startedMs, fill } of racksSeen(recorder, perRack).slice(
-        0,
-        ROWS.loads,
-      )) {
-        if (fill >= FULL) continue;
-        sum += startedMs - firstMs;
-        count += 1;
-      }
+    mornings.push(timesSeen(recorder, habit, perRack).map((ms) => ms / MINUTE));
   }
-  return count === 0 ? null : sum / count / MINUTE;
+  const all = mornings.flat();
+  const seen = mornings.filter((times) => times.length >= 2 && mean(times) > 0);
+  if (seen.length < 2) return null;
+  // Squared: of a morning's mean by its own times, and of the means of mornings.
+  const own = mean(seen.map((times) => square(cvOf(times)) / times.length));
+  const between = variance(seen.map((times) => log(mean(times))));
+  return {
+    minutes: mean(all),
+    times: all.length / mornings.length,
+    cv: Math.sqrt(mean(seen.map((times) => square(cvOf(times))))),
+    beyond: Math.max(0, between - own) + between / seen.length,
+  };
 }
+
+function timesSeen(recorder: WalkRecorder, habit: Habit, perRack: readonly number[]): number[] {
+  if (habit === 'clearing.every') {
+    const rounds = roundsSeen(recorder).slice(0, ROWS.rounds);
+    return rounds.slice(1).map(({ beganMs }, at) => beganMs - rounds[at]!.beganMs);
+  }
+  return racksSeen(recorder, perRack)
+    .slice(0, ROWS.loads)
+    .flatMap(({ firstMs, startedMs, fill }) => (fill >= FULL ? [] : [startedMs - firstMs]));
+}
+
+const mean = (values: readonly number[]): number =>
+  values.reduce((sum, one) => sum + one, 0) / values.length;
+const variance = (values: readonly number[]): number => {
+  const middle = mean(values);
+  return values.reduce((sum, one) => sum + square(one - middle), 0) / (values.length - 1);
+};
+const cvOf = (times: readonly number[]): number => Math.sqrt(variance(times)) / mean(times);
 
 function withHabit(model: CafeModel, habit: Habit, factor: number): CafeModel | null {
   const { clearing, washing } = model;
@@ -103,26 +135,47 @@ function withHabit(model: CafeModel, habit: Habit, factor: number): CafeModel | 
     : { ...model, washing: { ...washing, partLoadWait: scaledLaw(washing.partLoadWait, factor) } };
 }
 
-/** What a habit must be, as a multiple of the one now, for `seen` minutes to be seen; null: what is seen does not tell. */
-export type ReadHabit = (seen: number) => number | null;
+/** A habit as a multiple of the one now, and by how much the logarithm of what is seen grows with that of the habit. */
+export interface HabitRead {
+  readonly factor: number;
+  readonly slope: number;
+  readonly beyond: number;
+}
 
-export function habitReader(model: CafeModel, habit: Habit, seed: string): ReadHabit {
+export interface HabitReader {
+  /** What the habit must be for `seen` minutes to be seen; null: what is seen does not tell. */
+  read(seen: number): HabitRead | null;
+  /** What is seen with the habit as it is. */
+  readonly now: Shown | null;
+}
+
+export function habitReader(model: CafeModel, habit: Habit, seed: string): HabitReader {
   const points = TRIED.flatMap((factor) => {
     const other = withHabit(model, habit, factor);
-    const seen = other === null ? null : meanSeen(other, habit, seed);
-    return seen === null || seen <= 0 ? [] : [{ x: log(factor), y: log(seen) }];
+    const shown = other === null ? null : shownBy(other, habit, seed);
+    return shown === null || shown.minutes <= 0
+      ? []
+      : [{ factor, shown, x: log(factor), y: log(shown.minutes) }];
   });
-  return (seen) => {
-    const wanted = log(seen);
-    // The pieces of the line between the points, the outermost going on beyond them.
-    for (let at = 1; at < points.length; at += 1) {
-      const [one, two] = [points[at - 1]!, points[at]!];
-      if (wanted > two.y && at < points.length - 1) continue;
-      const slope = (two.y - one.y) / (two.x - one.x);
-      if (slope < TELLS) return null;
-      const x = one.x + (wanted - one.y) / slope;
-      return exp(Math.max(log(TRIED[0]!) - 1, Math.min(log(TRIED.at(-1)!) + 1, x)));
-    }
-    return null;
+  const around = points.filter(({ factor }) => factor === SHORTER || factor === LONGER);
+  const tells =
+    around.length === 2 && (around[1]!.y - around[0]!.y) / (around[1]!.x - around[0]!.x) >= TELLS;
+  return {
+    now: points.find(({ factor }) => factor === 1)?.shown ?? null,
+    read(seen) {
+      if (!tells) return null;
+      const wanted = log(seen);
+      // The pieces of the line between the points, the outermost going on beyond them.
+      for (let at = 1; at < points.length; at += 1) {
+        const [one, two] = [points[at - 1]!, points[at]!];
+        if (wanted > two.y && at < points.length - 1) continue;
+        const slope = (two.y - one.y) / (two.x - one.x);
+        if (slope < TELLS) return null;
+        const x = one.x + (wanted - one.y) / slope;
+        const factor = exp(Math.max(log(TRIED[0]!) - 1, Math.min(log(TRIED.at(-1)!) + 1, x)));
+        return { factor, slope, beyond: (one.shown.beyond + two.shown.beyond) / 2 };
+      }
+      return null;
+    },
   };
 }

@@ -20,6 +20,7 @@ import type { Opened } from '../question.js';
 import type { MeasurePlan, PartWorth, StockRange, Swing } from './answer.js';
 import { endsOf, withInput } from './ends.js';
 import { halfWidths } from './foretold.js';
+import { habitReaders, type HabitReaders } from './inputs.js';
 
 const reading = { piecesPerRack: piecesPerRackOf };
 /** A part that narrows the stock's range by less is not worth a morning. */
@@ -37,6 +38,7 @@ export async function swingsOf(
   { scenario, inputs, raw }: House,
   runner: Runner,
   options: QuickOptions,
+  readers: HabitReaders = habitReaders(scenario, options.seed),
 ): Promise<Swings> {
   const reader = new QuickReader(runner, options);
   const perUnit = minorPerUnit(scenario.currency);
@@ -50,7 +52,7 @@ export async function swingsOf(
   const swings: Swing[] = [];
   for (const input of inputs) {
     const size = sizeOf(scenario, input);
-    const halves = size === null ? {} : halfWidths(input.path, size, model);
+    const halves = size === null ? {} : halfWidths(input.path, size, model, readers);
     const found = endsOf(input, scenario, Object.keys(halves).length > 0);
     if (found === null) continue;
     const at: { cost: number; pieces: number; size: number | null }[] = [];
@@ -77,7 +79,13 @@ export async function swingsOf(
           ? {}
           : Object.fromEntries(
               Object.entries(halves)
-                .map(([part, half]) => [part, Math.min(1, (2 * half) / width)] as const)
+                .map(
+                  ([part, { half, kept }]) =>
+                    [
+                      part,
+                      Math.sqrt((1 - kept) * square(Math.min(1, (2 * half) / width)) + kept),
+                    ] as const,
+                )
                 .filter(([, leaves]) => leaves < 1),
             ),
     });

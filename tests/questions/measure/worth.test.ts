@@ -20,6 +20,8 @@ function demo() {
   const context = contextOf(read.scenario, read.inputs, '', piecesPerRackOf);
   return { ...read, facts: sheetFacts(read.scenario, context, []) };
 }
+/** Reads no habit. */
+const blind = { read: () => null, now: null };
 const bytesOf = (text: string) => ({ name: 'sheet.csv', bytes: new TextEncoder().encode(text) });
 
 describe('the worth of a morning', () => {
@@ -48,7 +50,7 @@ describe('a sheet of the demo', () => {
     const found = Array.from({ length: 12 }, (_, number) => {
       const sheet = sheetOf(bytesOf(morningOf(scenario, 'test', number).csv), facts, '2026-01-16');
       if (!sheet.ok) throw new Error(JSON.stringify(sheet.problems));
-      const { measured } = measuredInputs(sheet.value, scenario, inputs, null, () => () => null);
+      const { measured } = measuredInputs(sheet.value, scenario, inputs, null, () => blind);
       return measured.find(({ path }) => path === 'guests.dwell.bySize.1')!;
     });
     const inside = found.filter(({ low, high }) => low! <= 19 && 19 <= high!);
@@ -72,7 +74,7 @@ describe('a sheet of the demo', () => {
         scenario,
         inputs.map((one) => (one.path === 'guests.staysIn' ? { ...one, source } : one)),
         null,
-        () => () => null,
+        () => blind,
       );
     expect(read('tally').kept.map(({ path }) => path)).toContain('guests.staysIn');
     expect(read('sheet of 2026-01-01, 50 parties').measured.map(({ path }) => path)).toContain(
