@@ -15,7 +15,12 @@ function opened(file: string): Library.ReadScenario {
   if (!read.ok) throw new Error(read.problems[0]!.message);
   return read;
 }
-const json = (...args: readonly string[]): unknown => JSON.parse(cuptide([...args, '--json']).out);
+/** What the command prints, without what it says of the command itself. */
+const json = (...args: readonly string[]): unknown => {
+  const { made, ...answer } = JSON.parse(cuptide([...args, '--json']).out) as { made: object };
+  expect(made).toHaveProperty('version');
+  return answer;
+};
 const plain = (answer: unknown): unknown => JSON.parse(JSON.stringify(answer));
 
 const brunch = 'scenarios/2-brunch-room.yaml';

@@ -12,6 +12,8 @@ export class StorageError extends Error {
 export const EXIT = {
   ok: 0,
   failed: 1,
+  /** What was verified does not match. */
+  differs: 1,
   mistake: 2,
   /** Parts of a study are missing: they are named. */
   missing: 3,

@@ -13,8 +13,13 @@ import { placed } from '../questions/part-checks.js';
 import { compareStudy } from '../questions/compare/study.js';
 import { inOrder } from '../scenario/problems.js';
 import { piecesPerRackOf } from '../scenario/rack-geometry.js';
+import { sizing } from '../questions/settings.js';
 import { tryOutput, writeAll } from './files.js';
-import { openScenario, problemsAsMistake } from './open-scenario.js';
+import { MistakeError } from './mistakes.js';
+import { parsed } from './parsed.js';
+import { wholeOf } from './study-options.js';
+import { madeOf, withMade } from './made.js';
+import { openScenario, problemsAsMistake, type OpenScenario } from './open-scenario.js';
 import { version } from './version.js';
 import { printAnswer } from './print.js';
 import { widthOf } from './terminal.js';
@@ -35,14 +40,24 @@ export interface CompareArguments {
   readonly out?: string | undefined;
 }
 
-export async function runCompare(args: CompareArguments): Promise<void> {
-  const opened = await openScenario(args.file);
-  if (args.out !== undefined) await tryOutput(args.out, 'folder');
-  const candidates = candidatesOf(opened, args.file, { piecesPerRack: piecesPerRackOf });
-  const mapped = args.map ? placed(mapFlaws(opened), opened, args.file) : [];
+/** What decides the answer: all but how it is run and printed. */
+export type ComparedWith = Pick<
+  CompareArguments,
+  'level' | 'seed' | 'days' | 'map' | 'moves' | 'uncertainty' | 'equalGuests'
+>;
+
+/** @throws MistakeError with everything that is wrong */
+export async function comparisonOf(
+  opened: OpenScenario,
+  fileName: string,
+  args: ComparedWith,
+  threads: number | undefined,
+): Promise<Comparison> {
+  const candidates = candidatesOf(opened, fileName, { piecesPerRack: piecesPerRackOf });
+  const mapped = args.map ? placed(mapFlaws(opened), opened, fileName) : [];
   if (!candidates.ok || mapped.length > 0)
     throw problemsAsMistake(inOrder([...(candidates.ok ? [] : candidates.problems), ...mapped]));
-  const comparison = await withRunner('comparing', args.threads, (runner) =>
+  return withRunner('comparing', threads, (runner) =>
     compareStudy(candidates.all, runner, {
       ...(args.level === undefined ? {} : { level: args.level }),
       ...(args.seed === undefined ? {} : { seed: args.seed }),
@@ -55,6 +70,54 @@ export async function runCompare(args: CompareArguments): Promise<void> {
       piecesPerRack: piecesPerRackOf,
     }),
   );
+}
+
+/** The settings as they would be typed; those that change nothing are left out. */
+const typedOf = (args: ComparedWith): Record<string, string> => {
+  const { level, seed, days, map, moves, uncertainty, equalGuests } = args;
+  const all = { level, seed, days, map, moves, uncertainty, 'equal-guests': equalGuests };
+  return Object.fromEntries(
+    Object.entries(all).flatMap(([name, value]) =>
+      value === undefined || value === false ? [] : [[name, String(value)]],
+    ),
+  );
+};
+
+/** The way back from `typedOf`. @throws MistakeError where a setting is none of this command's */
+export function comparedWith(
+  typed: Readonly<Record<string, string>>,
+  fileName: string,
+): ComparedWith {
+  const known = ['level', 'seed', 'days', 'map', 'moves', 'uncertainty', 'equal-guests'];
+  const unknown = Object.keys(typed).filter((name) => !known.includes(name));
+  if (unknown.length > 0)
+    throw new MistakeError(
+      `${fileName}: made.settings: "${unknown.join('", "')}" is not known to cuptide compare; the file is damaged, or of another version`,
+    );
+  const { level, seed, days, map, moves, uncertainty } = typed;
+  return {
+    level: level === undefined ? undefined : (parsed('level', sizing.level, level) as number),
+    seed,
+    days: wholeOf('days', days, 100, 1_000_000),
+    map: map === 'true',
+    moves: moves === 'true',
+    uncertainty: wholeOf('uncertainty', uncertainty, 10, 10_000),
+    equalGuests: typed['equal-guests'] === 'true',
+  };
+}
+
+export async function runCompare(args: CompareArguments): Promise<void> {
+  const opened = await openScenario(args.file);
+  if (args.out !== undefined) await tryOutput(args.out, 'folder');
+  const comparison = await comparisonOf(opened, args.file, args, args.threads);
+  const made = madeOf({
+    question: 'compare',
+    settings: {},
+    typed: typedOf(args),
+    file: args.file,
+    text: opened.text,
+    seed: opened.scenario.seed,
+  });
   const context = contextOf(opened.scenario, opened.inputs, version, piecesPerRackOf);
   const blocks = tellComparison(comparison, context);
   const text = writeText(blocks, {
@@ -64,8 +127,14 @@ export async function runCompare(args: CompareArguments): Promise<void> {
   const files =
     args.out === undefined
       ? []
-      : await written(args.file, args.out, comparison, context, writeText(blocks, { all: true }));
-  printAnswer(args.json ? comparison : null, () => text, files);
+      : await written(
+          args.file,
+          args.out,
+          withMade(comparison, made),
+          context,
+          writeText(blocks, { all: true }),
+        );
+  printAnswer(args.json ? withMade(comparison, made) : null, () => text, files);
 }
 
 async function written(

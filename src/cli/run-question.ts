@@ -1,6 +1,7 @@
 /** Any question from a scenario file: asked, printed, and its files written where asked for. */
 import { existsSync } from 'node:fs';
 import { basename, dirname, extname, join } from 'node:path';
+import { madeInFull } from '../questions/made.js';
 import type { Question } from '../questions/question.js';
 import type { Settings, Value } from '../questions/settings.js';
 import { piecesPerRackOf } from '../scenario/rack-geometry.js';
@@ -12,6 +13,7 @@ import { writeText } from '../tell/write-text.js';
 import { parsed } from './parsed.js';
 import { readWhole, tryOutput, writeAll } from './files.js';
 import { typefaces } from './live-page.js';
+import { madeOf, withMade } from './made.js';
 import { MistakeError } from './mistakes.js';
 import { openScenario, problemsAsMistake } from './open-scenario.js';
 import { printAnswer } from './print.js';
@@ -40,7 +42,20 @@ export async function runQuestion(question: Question, args: QuestionArguments): 
   const given = await givenOf(question.settings, args.typed);
   const opened = await openScenario(args.file);
   const beside = await filesBeside(args.file, question.beside?.(opened.scenario) ?? []);
-  const context = contextOf(opened.scenario, opened.inputs, version, piecesPerRackOf);
+  const made = madeOf({
+    question: question.name,
+    settings: question.settings,
+    typed: args.typed,
+    given,
+    file: args.file,
+    text: opened.text,
+    seed: opened.scenario.seed,
+    beside,
+  });
+  const context = {
+    ...contextOf(opened.scenario, opened.inputs, version, piecesPerRackOf),
+    made: madeInFull(made),
+  };
   if (args.out !== undefined) await tryOutput(args.out, 'folder');
   const reply = await withRunner('running days', args.threads, (runner) =>
     question.ask(
@@ -70,14 +85,14 @@ export async function runQuestion(question: Question, args: QuestionArguments): 
   refuseThere(files.filter(({ fresh }) => fresh === true).map(({ path }) => path));
   await writeAll(files);
   printAnswer(
-    args.json ? reply.value.json : null,
+    args.json ? withMade(reply.value.json, made) : null,
     () => writeText(reply.value.blocks, { width: widthOf(), all: args.all }),
     files,
   );
 }
 
 /** Files that a scenario names, from its own folder. */
-async function filesBeside(
+export async function filesBeside(
   scenario: string,
   names: readonly string[],
 ): Promise<Record<string, Uint8Array>> {

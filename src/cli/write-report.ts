@@ -12,19 +12,20 @@ import { riskCurves } from '../questions/size/risk-curves.js';
 import { suitCharts, suitFindings } from '../questions/suit/charts.js';
 import type { Answer } from '../questions/size/answer.js';
 import { FEW_HABIT_DAYS, askSize, withHabits, type SizeStudy } from '../questions/size/ask.js';
-import type { size } from '../questions/size/head.js';
+import { madeSentence, type Made } from '../questions/made.js';
+import { size } from '../questions/size/head.js';
 import { sizeBlocks } from '../questions/size/tell.js';
 import { habitsFinding } from '../questions/size/tell-habits.js';
 import type { Given } from '../questions/settings.js';
 import { writeText } from '../tell/write-text.js';
 import { tightMorningOf } from '../questions/walk/letter-picture.js';
 import { piecesPerRackOf } from '../scenario/rack-geometry.js';
-import { largestScenarioBytes } from '../scenario/parse-yaml.js';
 import { problem } from '../scenario/problems.js';
 import { inThisThread, type Runner } from '../cafe/runner.js';
 import { suitStudy } from '../questions/suit/study.js';
-import { readWhole, tryOutput, writeAll } from './files.js';
+import { tryOutput, writeAll } from './files.js';
 import { livePage, typefaces } from './live-page.js';
+import { madeOf, withMade } from './made.js';
 import { openScenario, problemsAsMistake, type OpenScenario } from './open-scenario.js';
 import { printAnswer } from './print.js';
 import { widthOf } from './terminal.js';
@@ -41,6 +42,8 @@ export interface ReportArguments {
   readonly folder: string;
   /** Settings of the size, as `givenOf` read them. */
   readonly given: Given<typeof size.settings>;
+  /** The same as they were typed. */
+  readonly typed: Readonly<Record<string, string>>;
   readonly all: boolean;
   readonly threads: number | undefined;
 }
@@ -51,6 +54,8 @@ export interface LetterSource {
   readonly fileName: string;
   readonly text: string;
   readonly opened: OpenScenario;
+  /** What the letter was made from, where it was asked for by a command of its own. */
+  readonly made?: Made;
 }
 
 type LetterOptions = Pick<ReportArguments, 'given' | 'threads'>;
@@ -62,7 +67,16 @@ export async function writeReport(args: ReportArguments): Promise<void> {
   await tryOutput(folder, 'folder');
   const fileName = basename(scenarioFile);
   const stem = join(folder, basename(scenarioFile, extname(scenarioFile)));
-  const letter = await letterOf({ fileName, text: await scenarioText(scenarioFile), opened }, args);
+  const made = madeOf({
+    question: 'report',
+    settings: size.settings,
+    typed: args.typed,
+    given: args.given,
+    file: scenarioFile,
+    text: opened.text,
+    seed: opened.scenario.seed,
+  });
+  const letter = await letterOf({ fileName, text: opened.text, opened, made }, args);
   const files = letter.files.map(({ ending, content }) => ({ path: `${stem}.${ending}`, content }));
   await writeAll(files);
   printAnswer(
@@ -74,7 +88,7 @@ export async function writeReport(args: ReportArguments): Promise<void> {
 
 /** The letter, its pictures and its answer; nothing is written yet. */
 export async function letterOf(
-  { fileName, text, opened }: LetterSource,
+  { fileName, text, opened, made }: LetterSource,
   args: LetterOptions,
 ): Promise<{
   readonly answer: Answer;
@@ -119,6 +133,7 @@ export async function letterOf(
           answer,
           curves,
           ...(full.habits === undefined ? {} : { habits: full.habits }),
+          ...(made === undefined ? {} : { made }),
         });
   const html = reportHtml(
     {
@@ -133,6 +148,7 @@ export async function letterOf(
       inputs: context.inputs,
       cautions: cautionsFor(context),
       version,
+      made: made && madeSentence(made),
     },
     live,
     await typefaces(),
@@ -142,7 +158,10 @@ export async function letterOf(
     context,
     files: [
       { ending: 'html', content: html },
-      { ending: 'json', content: `${JSON.stringify(answer, null, 1)}\n` },
+      {
+        ending: 'json',
+        content: `${JSON.stringify(made === undefined ? answer : withMade(answer, made), null, 1)}\n`,
+      },
       ...[...charts, ...(suited?.charts ?? [])].map(({ id, file }) => ({
         ending: `${id}.svg`,
         content: file,
@@ -167,9 +186,6 @@ async function studied(
 
 const piecesOf = ({ stock }: Answer): Record<string, number> =>
   Object.fromEntries(stock.map(({ ware, pieces }) => [ware, pieces]));
-
-const scenarioText = async (path: string): Promise<string> =>
-  new TextDecoder().decode(await readWhole(path, largestScenarioBytes));
 
 /** In the letter the title stands beside the picture; the picture's own file carries it. */
 const drawn = (charts: readonly Chart[]): Promise<(Chart & { svg: string; file: string })[]> =>

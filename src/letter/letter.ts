@@ -33,6 +33,8 @@ export interface ReportParts {
   readonly inputs: readonly ReportInput[];
   readonly cautions: readonly Caution[];
   readonly version: string;
+  /** What it was made from, where it is as it was made. */
+  readonly made?: string | undefined;
 }
 
 /** The pieces that a letter is put together from; the page fills each anew when the answer changes. */
@@ -66,6 +68,7 @@ export function letterParts({
   inputs,
   cautions,
   version,
+  made,
   findings = [],
 }: ReportParts): Record<LetterPart, string> {
   const words = english;
@@ -115,7 +118,7 @@ ${charts.map((chart) => picture(chart, formats, words)).join('\n')}
 ${(answer.certified === null && answer.rushLevel === undefined ? [say.method[0]!, say.methodListed] : say.method).map((text) => `<p>${escapeHtml(text)}</p>`).join('\n')}
 <p>${escapeHtml(facts.days)}</p>`,
     colophon: `<p>${escapeHtml(say.informs)}</p>
-<p class="small">${escapeHtml(say.colophon(version, shorten(cleanText(answer.seed), 80)))}</p>`,
+<p class="small">${escapeHtml(say.colophon(version, shorten(cleanText(answer.seed), 80)))}${made === undefined ? '' : ` ${escapeHtml(cleanText(made))}`}</p>`,
   };
 }
 

@@ -4,6 +4,7 @@
  */
 import type { ListedDay } from '../cafe/listed-day.js';
 import type { Answer, HabitsAnswer } from '../questions/size/answer.js';
+import type { Made } from '../questions/made.js';
 import type { RiskCurve } from '../questions/size/charts/risk-against-stock.js';
 
 export interface LivePage {
@@ -40,6 +41,8 @@ export interface GivenScenario {
   readonly curves: readonly RiskCurve[];
   /** How far the answer moves as habits vary, where that was worked out with it. */
   readonly habits?: HabitsAnswer;
+  /** Where the letter is as a command made it. */
+  readonly made?: Made;
 }
 
 /** What was asked on the command's line beside the file. */

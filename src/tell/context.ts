@@ -44,6 +44,8 @@ export interface Capacity {
 }
 
 export interface ReportContext {
+  /** What was asked, of which file, in a sentence; for what is printed. */
+  readonly made?: string;
   /** BCP 47 tag: how numbers, money and clock times are written. */
   readonly locale: string;
   /** ISO 4217. */

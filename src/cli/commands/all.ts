@@ -9,6 +9,7 @@ import { report } from './report.js';
 import { sites } from './sites.js';
 import { starter } from './new.js';
 import { till } from './till.js';
+import { verify } from './verify.js';
 
 export const commands = [
   starter,
@@ -19,4 +20,5 @@ export const commands = [
   page,
   compare,
   sites,
+  verify,
 ] as unknown as readonly CommandModule[];

@@ -36,10 +36,12 @@ export const report: CommandModule = {
       import('../write-report.js'),
       import('../run-question.js'),
     ]);
+    const typed = typedIn(args, settings);
     await writeReport({
       file: String(args['file']),
       folder: String(args['out']),
-      given: await givenOf(settings, typedIn(args, settings)),
+      given: await givenOf(settings, typed),
+      typed,
       all: args['all'] === true,
       threads: threadsOf(args),
     });

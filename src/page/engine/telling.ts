@@ -25,7 +25,12 @@ import type { Opened } from './opened.js';
 type Parts = Readonly<Partial<Record<LetterPart, string>>>;
 
 /** All parts but the pictures. */
-export function writtenParts(answer: Answer, context: ReportContext, version: string): Parts {
+export function writtenParts(
+  answer: Answer,
+  context: ReportContext,
+  version: string,
+  made?: string,
+): Parts {
   const {
     pictures: _,
     findings: __,
@@ -38,6 +43,7 @@ export function writtenParts(answer: Answer, context: ReportContext, version: st
     inputs: context.inputs,
     cautions: cautionsFor(context),
     version,
+    made,
   });
   return parts;
 }

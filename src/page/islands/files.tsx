@@ -2,6 +2,7 @@
 import { useEffect, useState } from 'preact/hooks';
 import { usePage } from '../context.js';
 import { Beside } from './beside.js';
+import { madeHere } from '../made-here.js';
 import { letterAsFile, save } from '../saving.js';
 import { stemOf } from '../file-name.js';
 import type { PageState, Settled } from '../store.js';
@@ -67,8 +68,12 @@ export function Files() {
         <button
           type="button"
           disabled={view === null}
-          onClick={certified(({ answer }) =>
-            save(`${stem}.json`, 'application/json', `${JSON.stringify(answer, null, 1)}\n`),
+          onClick={certified((settled, { given }) =>
+            save(
+              `${stem}.json`,
+              'application/json',
+              `${JSON.stringify({ ...settled.answer, ...madeHere(settled, given) }, null, 1)}\n`,
+            ),
           )}
         >
           {say.saveAnswer}
@@ -117,6 +122,7 @@ function asSent(
       answer,
       curves,
       ...(same && sent.habits !== undefined ? { habits: sent.habits } : {}),
+      ...(same && sent.made !== undefined ? { made: sent.made } : {}),
     },
     reader,
     look,

@@ -40,7 +40,7 @@ export async function orderPage(
 <main>
 <h1>${escapeHtml(shortName(sheet.title))}</h1>
 ${body}
-</main>
+${context.made === undefined ? '' : `<p class="small">${escapeHtml(context.made)}</p>\n`}</main>
 </body>
 </html>
 `;

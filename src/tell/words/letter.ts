@@ -40,5 +40,5 @@ export const letterWords = {
     'The days came from your file and were not simulated at random. The stock is right for them; other days may need more.',
   informs: 'This letter helps you decide what to buy; it is not a guarantee.',
   colophon: (version: string, seed: string): string =>
-    `Made by cuptide ${version}, seed ${seed}. The same file and seed give the same letter. Set in Literata and Inter, typefaces under the SIL Open Font License 1.1.`,
+    `Made by cuptide ${version}, seed ${seed}. The same file and seed give the same letter; cuptide verify works every number of it out again. Set in Literata and Inter, typefaces under the SIL Open Font License 1.1.`,
 };

@@ -1,0 +1,56 @@
+/** What an answer was made from, as the command knows it. */
+import { createHash } from 'node:crypto';
+import { basename } from 'node:path';
+import { commandText, type Made } from '../questions/made.js';
+import type { Settings, Value } from '../questions/settings.js';
+import { version } from './version.js';
+
+export const sha256 = (content: string | Uint8Array): string =>
+  createHash('sha256').update(content).digest('hex');
+
+export interface MadeOf {
+  readonly question: string;
+  readonly settings: Settings;
+  /** As typed, by name. */
+  readonly typed: Readonly<Record<string, string>>;
+  readonly given?: Readonly<Record<string, Value | undefined>>;
+  /** Path of the scenario, its text and the seed that it names. */
+  readonly file: string;
+  readonly text: string;
+  readonly seed: string;
+  /** Files that the scenario names, by name. */
+  readonly beside?: Readonly<Record<string, Uint8Array>>;
+}
+
+export function madeOf(of: MadeOf): Made {
+  const { question, settings, typed, given = {}, file, text, seed, beside = {} } = of;
+  const named = Object.fromEntries(
+    Object.entries(typed).map(([name, value]) => [
+      name,
+      settings[name]?.as === 'file' ? basename(value) : value,
+    ]),
+  );
+  const files = [
+    ...Object.entries(given).flatMap(([name, value]) =>
+      typeof value === 'object' && 'bytes' in value
+        ? [{ name: named[name]!, sha256: sha256((value as { bytes: Uint8Array }).bytes) }]
+        : [],
+    ),
+    ...Object.entries(beside).map(([name, bytes]) => ({ name, sha256: sha256(bytes) })),
+  ];
+  return {
+    version,
+    command: commandText(question, basename(file), named),
+    seed: named['seed'] ?? seed,
+    question,
+    settings: named,
+    scenario: { file: basename(file), sha256: sha256(text) },
+    ...(files.length === 0 ? {} : { files }),
+  };
+}
+
+/** An answer that says what it was made from; it stands last. */
+export const withMade = <T>(answer: T, made: Made): T & { readonly made: Made } => ({
+  ...answer,
+  made,
+});

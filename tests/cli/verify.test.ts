@@ -1,0 +1,137 @@
+/** Saved letters and answers worked out again: untouched ones match, one altered number is found, broken files are refused in words. */
+import { readFileSync, writeFileSync } from 'node:fs';
+import { join } from 'node:path';
+import { beforeAll, describe, expect, it } from 'vitest';
+import { inThisThread } from '../../src/cafe/runner.js';
+import { readAnswer } from '../../src/cli/verify/answer-file.js';
+import { readLetter } from '../../src/cli/verify/letter-file.js';
+import { verifyAnswer } from '../../src/cli/verify/verify-answer.js';
+import { verifyLetter } from '../../src/cli/verify/verify-letter.js';
+import { madeHere } from '../../src/page/made-here.js';
+import { cuptide, emptyFolder } from './run.js';
+
+const SCENARIO = 'scenarios/1-commuter-bar.yaml';
+const STOCK = 'medium-cup=34,large-cup=30,saucer=55,tumbler=12,teaspoon=60';
+const folder = emptyFolder();
+const read = (name: string): string => readFileSync(join(folder, name), 'utf8');
+const kept = (name: string, text: string): string => {
+  writeFileSync(join(folder, name), text);
+  return join(folder, name);
+};
+
+let letter = '';
+let answer = '';
+beforeAll(() => {
+  const ran = cuptide(['report', SCENARIO, '--stock', STOCK, '--days', '20', '--out', folder]);
+  expect(ran.status, ran.err).toBe(0);
+  letter = read('1-commuter-bar.html');
+  answer = read('1-commuter-bar.json');
+}, 110_000);
+
+describe('a letter', () => {
+  const checked = (html: string) =>
+    verifyLetter(readLetter(html, 'letter.html'), 'letter.html', inThisThread());
+
+  it('matches as it was written', async () => {
+    const { differences, values, parts } = await checked(letter);
+    expect(differences).toEqual([]);
+    expect(values).toBeGreaterThan(1000);
+    expect(parts).toBe(14);
+  });
+
+  it('is found out where one printed number and one in its data were altered', async () => {
+    const data = letter.indexOf('id="given"');
+    const printed = letter
+      .slice(0, data)
+      .replace('<td class="pieces">34<', '<td class="pieces">35<');
+    const held = letter.slice(data).replace('"pieces":55', '"pieces":54');
+    const { differences } = await checked(printed + held);
+    expect(differences.map(({ printed: was, found }) => [was, found])).toEqual([
+      ['54', '55'],
+      ['35', '34'],
+    ]);
+    expect(differences[0]!.place).toBe('answer.stock[2].pieces');
+    expect(differences[1]!.place).toContain('part "order"');
+  });
+
+  it.each([
+    ['cut short', () => letter.slice(0, -100), /cut short/],
+    ['with data that are no JSON', () => letter.replace('"options":{', '"options":{,'), /damaged/],
+    ['with days that cannot be', () => letter.replace('"days":20', '"days":-1'), /options\.days/],
+    [
+      'that is blank',
+      () => letter.replace(/(id="given">)[^<]*/, '$1{"version":"1","scenario":null}'),
+      /blank letter/,
+    ],
+    [
+      'of text and pictures alone',
+      () => letter.replace(/<script type="application\/json"[^>]*>[^<]*<\/script>/, ''),
+      /text and pictures alone/,
+    ],
+  ])('%s is refused', (_, broken, why) => {
+    expect(() => readLetter(broken(), 'letter.html')).toThrow(why);
+  });
+
+  it('with another scenario inside is refused', async () => {
+    await expect(checked(letter.replace('name: Tern', 'name: Fern'))).rejects.toThrow(/SHA-256/);
+  });
+});
+
+describe('an answer', () => {
+  const checked = (text: string, scenario: string | undefined = SCENARIO) =>
+    verifyAnswer(readAnswer(text, 'answer.json'), { name: 'answer.json', scenario, threads: 1 });
+
+  it('matches as it was written, and one number that was altered is found', async () => {
+    expect((await checked(answer)).differences).toEqual([]);
+    const spend = /"spend": ([\d.]+)/.exec(answer)![1]!;
+    const { differences } = await checked(answer.replace(`"spend": ${spend}`, '"spend": 1'));
+    expect(differences).toEqual([{ place: 'spend', printed: '1', found: spend }]);
+  });
+
+  it('of the page carries its scenario', async () => {
+    const { made: _, ...plain } = JSON.parse(answer) as { made: object; seed: string };
+    const text = readFileSync(SCENARIO, 'utf8');
+    const stock = Object.fromEntries(
+      STOCK.split(',').map((one) => [one.split('=')[0]!, Number(one.split('=')[1])]),
+    );
+    const made = madeHere(
+      { fileName: 'bar.yaml', text, options: { stock, days: 20 }, answer: plain as never },
+      { version: '0.1.0' },
+    );
+    const saved = JSON.stringify({ ...plain, ...made });
+    expect((await checked(saved, undefined)).differences).toEqual([]);
+  });
+
+  it('needs its scenario, and the very same', async () => {
+    await expect(
+      verifyAnswer(readAnswer(answer, 'answer.json'), {
+        name: 'answer.json',
+        scenario: undefined,
+        threads: 1,
+      }),
+    ).rejects.toThrow('--scenario 1-commuter-bar.yaml');
+    await expect(checked(answer, 'scenarios/2-brunch-room.yaml')).rejects.toThrow(
+      /is not the file that answer\.json was made from/,
+    );
+  });
+
+  it('that is none of ours, or damaged, is refused', () => {
+    expect(() => readAnswer('{"stock":[]}', 'a.json')).toThrow(/"made" is missing/);
+    expect(() => readAnswer(answer.slice(0, 500), 'a.json')).toThrow(/cut short/);
+    expect(() => readAnswer(answer.replace(/"sha256": "../, '"sha256": "'), 'a.json')).toThrow(
+      /made\.scenario/,
+    );
+  });
+});
+
+it('the command says what does not match, by its exit code too', () => {
+  const altered = kept('altered.json', answer.replace(/"spend": [\d.]+/, '"spend": 1'));
+  const found = cuptide(['verify', altered, '--scenario', SCENARIO]);
+  expect(found.status).toBe(1);
+  expect(found.out).toMatch(/1 does not match.*\n? *.*\n {2}spend\n {4}printed 1\n {4}found {3}\d/);
+  const none = cuptide(['verify', SCENARIO]);
+  expect([none.status, none.err]).toEqual([
+    2,
+    expect.stringMatching(/neither a letter nor a JSON/),
+  ]);
+});
