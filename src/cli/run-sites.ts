@@ -13,7 +13,7 @@ import { alternativesOf } from '../questions/sites/across/houses.js';
 import { DAYS_WATCHED, rowOf, type UnitRow } from '../questions/sites/row.js';
 import { asksMore, unitsOf, type Asked, type Unit } from '../questions/sites/units.js';
 import { baseOf, sitesOf, type Base, type Site } from '../questions/sites/site.js';
-import { readTable, type SiteTable } from '../questions/sites/table.js';
+import { openTable, type SiteTable } from '../questions/sites/table.js';
 import { sitesBlocks } from '../questions/sites/tell.js';
 import type { Result } from '../questions/result.js';
 import { largestScenarioBytes } from '../scenario/parse-yaml.js';
@@ -76,7 +76,7 @@ export async function openStudy(args: SitesArguments): Promise<SitesStudy> {
   const base = baseOf(opened, args.seed);
   const tableBytes = await readWhole(args.table, LARGEST_TABLE);
   const { level, days, seed, asked } = args;
-  const table = must(readTable(tableBytes, args.table, opened));
+  const table = must(await openTable(tableBytes, args.table, opened));
   if (asked.compare) checkAlternatives(base, args);
   const settings = { level, days, seed, ...(asksMore(asked) ? asked : {}) };
   return {

@@ -1,10 +1,11 @@
 /** Reads the table of sites: what is wrong with its form, all at once. What cells mean is checked site by site (`site.ts`). */
 import { parse, CsvError } from 'csv-parse/sync';
+import { isWorkbook, workbookRows, type WorkbookCell } from '../../quantities/read-workbook.js';
 import { separatorOf } from '../../ordering/table-file.js';
 import { isDate } from '../../ordering/dates.js';
 import { dotted, type Path } from '../../scenario/path.js';
 import type { Problem } from '../../scenario/problems.js';
-import { parsePath } from '../../scenario/raw-paths.js';
+import { parsePath, tidy } from '../../scenario/raw-paths.js';
 import type { Opened } from '../question.js';
 import type { Result } from '../result.js';
 import { cellProblem, misfit } from './cell.js';
@@ -43,19 +44,53 @@ export interface SiteTable {
   readonly lines: readonly SiteLine[];
 }
 
-/** @param file names the table in problems */
+/** A row of cells, and its line or row of the file, from 1. */
+interface TableLine {
+  readonly cells: readonly string[];
+  readonly line: number;
+}
+
+const whole = (file: string, rule: string, remedy: string, line = 1): Result<never> => ({
+  ok: false,
+  problems: [cellProblem(file, line, '', undefined, misfit(rule, remedy))],
+});
+
+/** A table in CSV, or in the first sheet of a workbook. @param file names the table in problems */
+export async function openTable(
+  bytes: Uint8Array,
+  file: string,
+  base: Opened,
+): Promise<Result<SiteTable>> {
+  if (!isWorkbook(bytes)) return readTable(bytes, file, base);
+  const rows = await workbookRows(bytes);
+  if (!rows.ok) return whole(file, rows.problems[0]!.rule, rows.problems[0]!.remedy);
+  const names = (rows.value[0] ?? []).map((cell) => known(String(cell ?? '').trim()));
+  const records = rows.value.map((cells, at) => ({
+    cells: cells.map((cell, column) =>
+      (at === 0 ? String(cell ?? '') : cellText(cell, names[column])).trim(),
+    ),
+    line: at + 1,
+  }));
+  return tableOf(records, file, base);
+}
+
+/** As a person would write it: a sheet keeps 40 % as 0.4. */
+function cellText(cell: WorkbookCell, column: string | undefined): string {
+  if (typeof cell !== 'number') return String(cell ?? '');
+  return (column === 'stay' || column === 'takeaway') && cell >= 0 && cell <= 1
+    ? `${tidy(100 * cell)} %`
+    : String(tidy(cell));
+}
+
+/** A table in CSV. @param file names the table in problems */
 export function readTable(bytes: Uint8Array, file: string, base: Opened): Result<SiteTable> {
-  const whole = (rule: string, remedy: string, line = 1): Result<SiteTable> => ({
-    ok: false,
-    problems: [cellProblem(file, line, '', undefined, misfit(rule, remedy))],
-  });
   if (bytes.length > MOST_BYTES)
-    return whole('is larger than 20 MB', 'leave out columns that no site needs');
+    return whole(file, 'is larger than 20 MB', 'leave out columns that no site needs');
   let text: string;
   try {
     text = new TextDecoder('utf-8', { fatal: true }).decode(bytes);
   } catch {
-    return whole('is not text in UTF-8', 'save the table as CSV in UTF-8');
+    return whole(file, 'is not text in UTF-8', 'save the table as CSV in UTF-8, or as XLSX');
   }
   let records: { record: string[]; info: { lines: number } }[];
   try {
@@ -69,16 +104,25 @@ export function readTable(bytes: Uint8Array, file: string, base: Opened): Result
     }) as unknown as typeof records;
   } catch (error) {
     if (!(error instanceof CsvError)) throw error;
-    return whole('is not a row of a table', 'check its quotes', error.lines as number);
+    return whole(file, 'is not a row of a table', 'check its quotes', error.lines as number);
   }
+  return tableOf(
+    records.map(({ record, info }) => ({ cells: record, line: info.lines })),
+    file,
+    base,
+  );
+}
+
+function tableOf(given: readonly TableLine[], file: string, base: Opened): Result<SiteTable> {
   // What a spreadsheet leaves below the last row is no row.
-  while (records.length > 0 && records.at(-1)!.record.every((cell) => cell === '')) records.pop();
-  if (records.length === 0)
-    return whole('is empty', 'write a row of names and a row for each site');
-  const [head, ...rows] = records.map(({ record, info }) => ({ cells: record, line: info.lines }));
+  const records = [...given];
+  while (records.length > 0 && records.at(-1)!.cells.every((cell) => cell === '')) records.pop();
+  const [head, ...rows] = records;
+  if (head === undefined)
+    return whole(file, 'is empty', 'write a row of names and a row for each site');
   const problems: Problem[] = [];
-  const names = head!.cells.map((name) => known(name));
-  const columns = columnsOf(names, head!.line, file, base, problems);
+  const names = head.cells.map((name) => known(name));
+  const columns = columnsOf(names, head.line, file, base, problems);
   if (rows.length === 0)
     problems.push(
       cellProblem(file, 2, '', undefined, misfit('has no sites', 'write a row for each site')),

@@ -1,7 +1,8 @@
 /** The table of sites: what is wrong is said all at once, each at its place; a row means what its scenario would say. */
+import write from 'write-excel-file/universal';
 import { describe, expect, it } from 'vitest';
 import { baseOf, sitesOf, type Site } from '../../../src/questions/sites/site.js';
-import { readTable } from '../../../src/questions/sites/table.js';
+import { openTable, readTable } from '../../../src/questions/sites/table.js';
 import { meanStayMinutes } from '../../../src/questions/size/house-measures.js';
 import { compile } from '../../../src/scenario/compile.js';
 import { piecesPerRackOf } from '../../../src/scenario/rack-geometry.js';
@@ -119,5 +120,43 @@ describe('a table of sites', () => {
     // 15 parties of 1.4 guests come in the hour: 42 guests are twice as many.
     expect(scenario.arrivals.slots!.parties).toEqual([12, 18]);
     expect(meanStayMinutes(compile(scenario, piecesPerRackOf))).toBeCloseTo(60, 6);
+  });
+
+  it('is read alike from the first sheet of a workbook, where shares are numbers and days are days', async () => {
+    const cell = (value: string | number | Date | null) =>
+      value === null
+        ? null
+        : value instanceof Date
+          ? { value, type: Date, format: 'dd/mm/yyyy' }
+          : { value };
+    const sheet = (rows: readonly (readonly (string | number | Date | null)[])[]) =>
+      write(rows.map((row) => row.map(cell)) as never).toBlob();
+    const bytes = new Uint8Array(
+      await (
+        await sheet([
+          ['id', 'Stay', 'opening', 'seats', 'guests', 'have'],
+          ['a', 0.45, new Date('2027-03-31T00:00:00Z'), 20, 42.5, 'cup=5'],
+          ['b', '50 %', null, 30, 60, null],
+          [null, null, null, null, null, null],
+        ])
+      ).arrayBuffer(),
+    );
+    const own = opened(valid);
+    const csv =
+      'id,Stay,opening,seats,guests,have\na,45 %,2027-03-31,20,42.5,cup=5\nb,50 %,,30,60,\n';
+    const [fromSheet, fromText] = [
+      await openTable(bytes, 't', own),
+      readTable(new TextEncoder().encode(csv), 't', own),
+    ];
+    if (!fromSheet.ok || !fromText.ok) throw new Error('no table');
+    expect(fromSheet.value.lines).toEqual(fromText.value.lines);
+    const problems = async (wrong: Uint8Array) => {
+      const found = await openTable(wrong, 't.xlsx', own);
+      return found.ok ? [] : found.problems.map(formatProblem);
+    };
+    for (const cut of [4, 60, Math.floor(bytes.length / 2), bytes.length - 3])
+      expect(await problems(bytes.subarray(0, cut))).toEqual([
+        't.xlsx:1: is no workbook that can be read; save it again as XLSX, or as CSV',
+      ]);
   });
 });
