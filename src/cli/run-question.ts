@@ -5,9 +5,8 @@ import { madeInFull } from '../questions/made.js';
 import type { Question } from '../questions/question.js';
 import type { Settings, Value } from '../questions/settings.js';
 import { piecesPerRackOf } from '../scenario/rack-geometry.js';
-import type { Chart } from '../tell/charts/chart-table.js';
 import { contextOf } from '../tell/context-of.js';
-import { renderSvg } from '../tell/render-svg.js';
+import { drawnCharts } from '../tell/drawn-chart.js';
 import type { Draw } from '../tell/write-html.js';
 import { writeText } from '../tell/write-text.js';
 import { parsed } from './parsed.js';
@@ -137,10 +136,4 @@ export async function givenOf(
 }
 
 /** Charts as they stand in a document: the title beside the picture, not in it. */
-const draw: Draw = (charts: readonly Chart[]) =>
-  Promise.all(
-    charts.map(async (one) => ({
-      ...one,
-      svg: await renderSvg(one.spec, { bare: true, idPrefix: one.id }),
-    })),
-  );
+const draw: Draw = drawnCharts;

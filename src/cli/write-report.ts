@@ -7,6 +7,9 @@ import type { Chart } from '../tell/charts/chart-table.js';
 import { letterCharts } from '../questions/size/charts/letter-charts.js';
 import type { GivenOptions } from '../letter/live.js';
 import { reportHtml } from '../letter/letter.js';
+import { drawnChart } from '../tell/drawn-chart.js';
+import type { FindingList } from '../tell/finding-list.js';
+import type { ReportChart } from '../tell/html-picture.js';
 import { renderSvg, standaloneSvg } from '../tell/render-svg.js';
 import { riskCurves } from '../questions/size/risk-curves.js';
 import { suitCharts, suitFindings } from '../questions/suit/charts.js';
@@ -188,11 +191,10 @@ const piecesOf = ({ stock }: Answer): Record<string, number> =>
   Object.fromEntries(stock.map(({ ware, pieces }) => [ware, pieces]));
 
 /** In the letter the title stands beside the picture; the picture's own file carries it. */
-const drawn = (charts: readonly Chart[]): Promise<(Chart & { svg: string; file: string })[]> =>
+const drawn = (charts: readonly Chart[]): Promise<(ReportChart & { file: string })[]> =>
   Promise.all(
     charts.map(async (one) => ({
-      ...one,
-      svg: await renderSvg(one.spec, { bare: true, idPrefix: one.id }),
+      ...(await drawnChart(one)),
       file: standaloneSvg(await renderSvg(one.spec)),
     })),
   );
@@ -204,7 +206,7 @@ async function suitParts(
   runner: Runner,
 ): Promise<{
   charts: Awaited<ReturnType<typeof drawn>>;
-  findings: { title: string; items: string[] }[];
+  findings: FindingList[];
 }> {
   const answer = await suitStudy(scenario, inputs, runner);
   if (answer.problems.length > 0)

@@ -58,9 +58,11 @@ export function inputsSection(
   const assumed = used.filter(({ basis }) => basis === 'assumed').length;
   return `<h2>${escapeHtml(say.inputsHead)}</h2>
 <p>${escapeHtml(say.inputsIntro(formats.count(assumed), formats.count(used.length)))}</p>
+<details class="folded"><summary>${escapeHtml(say.allInputs(formats.count(used.length)))}</summary>
 ${inputsTable(ordered, sources, say.inputsCaption, words)}
-${others.length === 0 ? '' : `<details><summary>${escapeHtml(say.otherInputs(formats.count(others.length)))}</summary>\n${inputsTable(others, sources, say.otherInputsCaption, words)}\n</details>`}
-${sources.length === 0 ? '' : `<h3 class="sources">${escapeHtml(say.sources)}</h3>\n<ol class="sources small">\n${sources.map((source) => `<li${printed.has(source) ? '' : ' class="screen"'}>${escapeHtml(shorten(source, CELL_LENGTH))}</li>`).join('\n')}\n</ol>`}`;
+${others.length === 0 ? '' : `<details><summary>${escapeHtml(say.otherInputs(formats.count(others.length), others.length === 1))}</summary>\n${inputsTable(others, sources, say.otherInputsCaption, words)}\n</details>`}
+${sources.length === 0 ? '' : `<h3 class="sources">${escapeHtml(say.sources)}</h3>\n<ol class="sources small">\n${sources.map((source) => `<li${printed.has(source) ? '' : ' class="screen"'}>${escapeHtml(shorten(source, CELL_LENGTH))}</li>`).join('\n')}\n</ol>`}
+</details>`;
 }
 
 function inputsTable(

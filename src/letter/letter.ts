@@ -10,7 +10,9 @@ import type { Caution } from '../tell/cautions.js';
 import { cleanText, shorten } from '../tell/clean-text.js';
 import type { ReportContext, ReportInput } from '../tell/context.js';
 import { escapeHtml } from '../tell/escape-html.js';
+import type { FindingList } from '../tell/finding-list.js';
 import { formatsFor, type Formats } from '../tell/format.js';
+import { cautionsSection, findingList } from './folded.js';
 import { basisLine, inputsSection } from './inputs.js';
 import { island, liveScripts, policyOf, type LivePage } from './live.js';
 import { NAME_LENGTH } from '../tell/section-parts.js';
@@ -24,7 +26,7 @@ import { english, type Words } from '../tell/words.js';
 
 export interface ReportParts {
   /** Further findings, each list under its heading. */
-  readonly findings?: readonly { readonly title: string; readonly items: readonly string[] }[];
+  readonly findings?: readonly FindingList[];
   readonly answer: Answer;
   readonly context: ReportContext;
   readonly charts: readonly ReportChart[];
@@ -102,17 +104,8 @@ ${tightestTable(facts)}`,
 <div class="pictures">
 ${charts.map((chart) => picture(chart, formats, words)).join('\n')}
 </div>`,
-    findings: findings
-      .filter(({ items }) => items.length > 0)
-      .map(
-        ({ title, items }) =>
-          `<h2>${escapeHtml(title)}</h2>\n<ul>${items.map((item) => `<li>${escapeHtml(cleanText(item))}</li>`).join('')}</ul>`,
-      )
-      .join('\n'),
-    cautions:
-      cautions.length === 0
-        ? ''
-        : `<h2>${escapeHtml(say.cautionsHead)}</h2>\n<dl>\n${cautions.map((caution) => cautionEntry(caution, words)).join('\n')}\n</dl>`,
+    findings: findings.map((list) => findingList(list, formats)).join('\n'),
+    cautions: cautions.length === 0 ? '' : cautionsSection(cautions, words),
     inputs: inputs.length === 0 ? '' : inputsSection(inputs, formats, words),
     method: `<h2>${escapeHtml(say.methodHead)}</h2>
 ${(answer.certified === null && answer.rushLevel === undefined ? [say.method[0]!, say.methodListed] : say.method).map((text) => `<p>${escapeHtml(text)}</p>`).join('\n')}
@@ -288,6 +281,3 @@ function tightestTable({ tightest }: AnswerFacts): string {
   return `<p class="keep">${escapeHtml(tightest.text)}</p>
 ${scrolled(caption, `<table><caption>${escapeHtml(caption)}</caption><thead><tr>${head}</tr></thead><tbody>\n${body.join('\n')}\n</tbody></table>`)}`;
 }
-
-const cautionEntry = ({ title, text, defersTo }: Caution, words: Words): string =>
-  `<div><dt>${escapeHtml(title)}</dt><dd>${escapeHtml(text)} <span class="small">${escapeHtml(words.cautions.defers)}: ${escapeHtml(defersTo)}.</span></dd></div>`;

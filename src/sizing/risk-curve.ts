@@ -24,21 +24,6 @@ export function riskCurve(
 }
 
 /**
- * The stocks with one ware at every number from the least peak that any day had of it to the largest, the others
- * as chosen. Outside that range nothing changes; the number chosen is always on the path.
- */
-export function onePathOf(peaks: Peaks, stock: readonly number[], ware: number): number[][] {
-  let least = stock[ware];
-  let most = stock[ware];
-  for (let day = 0; day < peaks.days; day++) {
-    const peak = peaks.data[day * peaks.ware + ware];
-    least = Math.min(least, peak);
-    most = Math.max(most, peak);
-  }
-  return Array.from({ length: most - least + 1 }, (_, i) => stock.with(ware, least + i));
-}
-
-/**
  * The stocks with all ware scaled together, rounded to whole pieces, in steps of one hundredth of the chosen stock:
  * from the scale at which the quietest day has just enough to the one at which the busiest has. The chosen stock
  * itself (scale 1) is always on the path; steps that round to the same stock are one point.

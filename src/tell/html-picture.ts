@@ -13,13 +13,13 @@ export interface ReportChart {
   /** As `renderSvg` gives it. */
   readonly svg: string;
   readonly table: ChartTable;
-  /** Shown on a screen, left out of print. */
-  readonly screenOnly?: boolean;
+  /** The whole range, shown in place of `svg` while its box is ticked. */
+  readonly whole?: { readonly svg: string; readonly label: string };
 }
 
 /** @throws Error if the picture holds anything but shapes and text */
 export function picture(
-  { id, title, words: text, svg, table, screenOnly }: ReportChart,
+  { id, title, words: text, svg, table, whole }: ReportChart,
   formats: Formats,
   words: Words,
 ): string {
@@ -29,15 +29,20 @@ export function picture(
   const rows = tableText(table, formats).map(
     ([first, ...rest]) => `<tr>${rowHead(first ?? '')}${rest.map(cell).join('')}</tr>`,
   );
-  return `<section class="beside${screenOnly === true ? ' screen' : ''}" id="${escapeHtml(id)}">
+  return `<section class="beside" id="${escapeHtml(id)}">
 <div>
 <h3>${escapeHtml(shorten(cleanText(title), CELL_LENGTH))}</h3>
 <p>${escapeHtml(shorten(cleanText(text), 700))}</p>
 <details><summary>${escapeHtml(words.letter.tableBehind)}</summary>
 ${scrolled(table.caption, `<table><caption>${escapeHtml(shorten(cleanText(table.caption), CELL_LENGTH))}</caption><thead><tr>${head}</tr></thead><tbody>\n${rows.join('\n')}\n</tbody></table>`)}
-</details>
+</details>${
+    whole === undefined
+      ? ''
+      : `
+<label class="range"><input type="checkbox" /> ${escapeHtml(whole.label)}</label>`
+  }
 </div>
-<figure>${onlyShapes(svg)}</figure>
+<figure>${onlyShapes(svg)}${whole === undefined ? '' : `<div class="whole">${onlyShapes(whole.svg)}</div>`}</figure>
 </section>`;
 }
 

@@ -68,6 +68,9 @@ ol.sources li{margin:0 0 .25rem;break-inside:avoid}
 figure{margin:0}
 figure svg{display:block;width:100%;max-width:31rem;height:auto}
 details{margin:.5rem 0 0}
+.range{display:block;font:.9rem/1.35 var(--figures);color:var(--faint);margin:.5rem 0 0}
+.whole,.beside:has(.range>:checked) figure>svg{display:none}
+.beside:has(.range>:checked) .whole{display:block}
 summary{cursor:pointer;color:var(--accent);font-size:.95rem;min-height:1.75rem;width:fit-content}
 dl{columns:2;column-gap:2.5rem;margin:0}
 dl>div{break-inside:avoid;margin:0 0 1rem}
@@ -113,7 +116,10 @@ dl>div{margin-bottom:5pt}
 .named .path{display:none}
 .basis th{padding-top:4pt}
 ol.sources{font-size:7.2pt;line-height:1.25;columns:3;column-gap:6mm}
-details,.beside.screen{display:none}
+details,.range{display:none}
+details.folded{display:block;margin:0}
+details.folded>summary{display:none}
+details.folded::details-content{content-visibility:visible;display:block}
 tr{break-inside:avoid}
 thead{display:table-header-group}
 .pair table,footer,h2+p,h2+.pair{break-inside:avoid}

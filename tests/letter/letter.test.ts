@@ -7,7 +7,7 @@ import { letterCharts } from '../../src/questions/size/charts/letter-charts.js';
 import { contrast, dark, light, print } from '../../src/tell/colours.js';
 import { cssString, escapeHtml } from '../../src/tell/escape-html.js';
 import { reportHtml, type ReportParts } from '../../src/letter/letter.js';
-import { renderSvg } from '../../src/tell/render-svg.js';
+import { drawnCharts } from '../../src/tell/drawn-chart.js';
 import { anyText } from '../tell/any-text.js';
 import { fixtureAnswer, fixtureContext, fixtureGivenStock, fixtureRisk } from '../tell/fixture.js';
 
@@ -15,12 +15,7 @@ async function parts(name?: string): Promise<ReportParts> {
   const rename = (): string | undefined => name;
   const answer = fixtureAnswer(rename, name ?? 'Tern & Tide');
   const context = fixtureContext(rename);
-  const charts = await Promise.all(
-    letterCharts(answer, context, [fixtureRisk(name ?? null)]).map(async (chart) => ({
-      ...chart,
-      svg: await renderSvg(chart.spec, { bare: true, idPrefix: chart.id }),
-    })),
-  );
+  const charts = await drawnCharts(letterCharts(answer, context, [fixtureRisk()]));
   const inputs =
     name === undefined
       ? context.inputs
@@ -168,7 +163,7 @@ describe('the letter', () => {
     expect(html).toMatch(/<ol class="sources small">\n<li>from memory<\/li>/);
     expect(html).toContain('2 of 5 inputs are assumed');
     expect(html.indexOf('machines[0].<wbr>water')).toBeGreaterThan(
-      html.indexOf('1 more inputs, which this letter does not use'),
+      html.indexOf('1 more input, which this letter does not use'),
     );
   });
 

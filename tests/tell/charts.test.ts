@@ -1,9 +1,10 @@
 /** Charts: they compile without a warning, draw the same bytes each time, and say what their data say. */
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
-import { chart, tableText, type Chart } from '../../src/tell/charts/chart-table.js';
+import { tableText, type Chart } from '../../src/tell/charts/chart-table.js';
 import { letterCharts } from '../../src/questions/size/charts/letter-charts.js';
 import {
+  decidedPart,
   riskAgainstStock,
   riskAgainstStockTable,
 } from '../../src/questions/size/charts/risk-against-stock.js';
@@ -14,15 +15,13 @@ import { formatsFor } from '../../src/tell/format.js';
 import { renderSvg, standaloneSvg } from '../../src/tell/render-svg.js';
 import { fixtureAnswer, fixtureContext, fixtureRisk } from './fixture.js';
 
-const everyChart = (): Chart[] =>
-  letterCharts(fixtureAnswer(), fixtureContext(), [fixtureRisk(), fixtureRisk('Medium cup')]);
+const everyChart = (): Chart[] => letterCharts(fixtureAnswer(), fixtureContext(), [fixtureRisk()]);
 const ids = everyChart().map(({ id }) => id);
 
 describe('every chart of a letter', () => {
   it('is there, with an id of its own', () => {
     expect(ids).toEqual([
       'risk-against-stock',
-      'risk-against-stock-2',
       'places-through-rush',
       'arrivals-and-seats',
       'staff-and-machine',
@@ -43,10 +42,9 @@ describe('every chart of a letter', () => {
         },
       ]) {
         const warnings: string[] = [];
-        const { spec } = letterCharts(fixtureAnswer(), context, [
-          fixtureRisk(),
-          fixtureRisk('Medium cup'),
-        ]).find((one) => one.id === id)!;
+        const { spec } = letterCharts(fixtureAnswer(), context, [fixtureRisk()]).find(
+          (one) => one.id === id,
+        )!;
         const svg = await renderSvg(spec, { onWarning: (message) => warnings.push(message) });
         expect(warnings).toEqual([]);
         expect(svg.startsWith('<svg ')).toBe(true);
@@ -124,6 +122,24 @@ it('the curve of risk marks the point nearest to the stock chosen', () => {
   expect(riskAgainstStockTable(curve).rows).toHaveLength(curve.points.length);
 });
 
+it('the curve of risk shows where it is decided, and what some pieces fewer or more cost', () => {
+  const context = fixtureContext();
+  const curve = fixtureRisk();
+  const part = decidedPart(curve);
+  expect(part.length).toBeLessThan(curve.points.length);
+  expect(Math.max(...part.map(({ risk }) => risk))).toBeLessThanOrEqual(0.1);
+  expect(part.at(-1)).toBe(curve.points.at(-1));
+  expect(part.some(({ stock }) => stock === curve.chosen)).toBe(true);
+  // A stock that runs out more often than that is not cut off its own curve.
+  expect(decidedPart({ ...curve, chosen: 260 })).toBe(curve.points);
+  expect(decidedPart({ ...curve, level: 0.8 }).length).toBeGreaterThan(part.length);
+  // The curve has a point every four pieces: those nearest to five away are four away; a piece costs 3.
+  const [{ words, whole }] = letterCharts(fixtureAnswer(), context, [curve]) as [Chart];
+  expect(words).toContain('4 pieces fewer would save €12.00:');
+  expect(words).toContain('4 pieces more would cost €12.00:');
+  expect(whole).toBeDefined();
+});
+
 it('parties in the slots of the chart add up to the parties that arrive', () => {
   const { spec } = everyChart().find(({ id }) => id === 'arrivals-and-seats')!;
   const rows = (spec as unknown as { vconcat: { data: { values: { parties: number }[] } }[] })
@@ -186,12 +202,14 @@ it('colours of lines and points stand out from the page, light and dark', () => 
 
 it('hostile names are drawn as text', async () => {
   const name = `</svg><script>alert(1)</script>"'\u202E]]>&`;
-  const { spec } = chart(
-    'x',
-    riskAgainstStock(fixtureRisk(name), { locale: 'en', formats: formatsFor(fixtureContext()) }),
-    riskAgainstStockTable(fixtureRisk(name)),
-  );
+  const answer = fixtureAnswer();
+  const [{ spec }] = letterCharts(
+    { ...answer, stock: answer.stock.map((line) => ({ ...line, name })) },
+    fixtureContext(),
+    [],
+  ) as [Chart];
   const svg = await renderSvg(spec);
+  expect(svg).toContain('alert(1)');
   expect(svg).not.toContain('<script');
   expect(svg).not.toContain('\u202E');
   expect(svg.match(/<\/svg>/g)).toHaveLength(1);

@@ -253,14 +253,19 @@ export function fixtureContext(
   };
 }
 
-/** A curve of risk against stock, smooth and falling. */
-export const fixtureRisk = (ware: string | null = null): RiskCurve => ({
-  ware,
+/** A curve of risk against stock, smooth and falling; a piece costs 3. */
+export const fixtureRisk = (): RiskCurve => ({
   points: Array.from({ length: 31 }, (_, i) => {
     const stock = 244 + 4 * i;
     const risk = 1 / (1 + Math.exp((stock - 276) / 9.3));
     const half = 1.96 * Math.sqrt((risk * (1 - risk)) / 1000) + 0.002;
-    return { stock, risk, low: Math.max(0, risk - half), high: Math.min(1, risk + half) };
+    return {
+      stock,
+      cost: 3 * stock,
+      risk,
+      low: Math.max(0, risk - half),
+      high: Math.min(1, risk + half),
+    };
   }),
   chosen: 304,
   level: 0.95,

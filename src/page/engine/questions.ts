@@ -33,7 +33,7 @@ import { habitsBlocks } from '../../questions/size/tell-habits.js';
 import { scenarioStudy } from '../../questions/size/scenario-study.js';
 import type { GivenOptions } from '../../letter/live.js';
 import type { Question } from '../messages.js';
-import { drawnCharts } from './drawn.js';
+import { drawnCharts } from '../../tell/drawn-chart.js';
 
 export interface Asking {
   readonly inquiry: Inquiry;

@@ -19,7 +19,7 @@ import { compile } from '../../scenario/compile.js';
 import { piecesPerRackOf } from '../../scenario/rack-geometry.js';
 import { valueAt } from '../../scenario/tree.js';
 import type { Asked, View } from '../messages.js';
-import { drawnCharts } from './drawn.js';
+import { drawnCharts } from '../../tell/drawn-chart.js';
 import type { Opened } from './opened.js';
 
 type Parts = Readonly<Partial<Record<LetterPart, string>>>;

@@ -1,37 +1,27 @@
-/** The curves of risk that a letter shows: all ware together, then the ware that decides most. */
+/** The curve of risk that a letter shows: all ware together, with what each stock on it costs. */
 import type { Answer } from './answer.js';
 import type { Study } from './study.js';
 import type { RiskCurve } from './charts/risk-against-stock.js';
 
+/** @returns one curve; a list, as letters keep several of older versions */
 export function riskCurves(answer: Answer, risk: Study['risk']): RiskCurve[] {
   const total = (stock: readonly number[]): number =>
     stock.reduce((sum, pieces) => sum + pieces, 0);
-  const tightest = Math.max(
-    0,
-    answer.stock.findIndex(({ ware }) => ware === answer.tightest.ware),
-  );
-  const line = answer.stock[tightest]!;
+  const costOf = (stock: readonly number[]): number =>
+    answer.stock.reduce(
+      (sum, { unitCost, have }, i) => sum + unitCost * Math.max(0, stock[i]! - have),
+      0,
+    );
   return [
     {
-      ware: null,
       level: answer.level,
       chosen: total(answer.stock.map(({ pieces }) => pieces)),
-      points: risk.together().map(({ stock, risk }) => ({
+      points: risk.together().map(({ stock, risk: share }) => ({
         stock: total(stock),
-        risk: risk.share,
-        low: risk.low,
-        high: risk.high,
-      })),
-    },
-    {
-      ware: line.name,
-      level: answer.level,
-      chosen: line.pieces,
-      points: risk.alone(tightest).map(({ stock, risk }) => ({
-        stock: stock[tightest]!,
-        risk: risk.share,
-        low: risk.low,
-        high: risk.high,
+        cost: costOf(stock),
+        risk: share.share,
+        low: share.low,
+        high: share.high,
       })),
     },
   ];

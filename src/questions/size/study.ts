@@ -19,7 +19,7 @@ import type { Warning } from '../../quantities/flaw.js';
 import { assuredStock, type Assured } from '../../sizing/assured-stock.js';
 import { marginalStock, mostNeeded } from '../../sizing/marginal-stock.js';
 import type { Peaks } from '../../sizing/peaks.js';
-import { onePathOf, riskCurve, scaledPathOf, type RiskPoint } from '../../sizing/risk-curve.js';
+import { riskCurve, scaledPathOf, type RiskPoint } from '../../sizing/risk-curve.js';
 import { sizeStock, type SizedStock } from '../../sizing/size-stock.js';
 import type { SizingRequest } from '../../sizing/sizing-request.js';
 import { exactBinomialInterval } from '../../statistics/exact-binomial-interval.js';
@@ -51,8 +51,8 @@ export interface StudyOptions {
 /** A study's answer, and the curves of risk that its pictures are made from. */
 export interface Study {
   readonly answer: Answer;
-  /** The chance of running out as all ware is scaled together, and with one ware varied alone; worked out when asked. */
-  readonly risk: { together(): readonly RiskPoint[]; alone(ware: number): readonly RiskPoint[] };
+  /** The chance of running out as all ware is scaled together; worked out when asked. */
+  readonly risk: { together(): readonly RiskPoint[] };
   /** Watches the first days again for pictures, at most as many as were run. */
   watch(days: number): Promise<Evidence>;
 }
@@ -147,7 +147,6 @@ export async function study(
     watch: (most) => report.watch(most),
     risk: {
       together: () => riskCurve(curvePeaks, scaledPathOf(curvePeaks, stock)),
-      alone: (ware) => riskCurve(curvePeaks, onePathOf(curvePeaks, stock, ware)),
     },
   };
 

@@ -21,10 +21,10 @@ const say = {
   more: (off: string): string => `${off} more`,
   same: 'no change',
   pieces: (count: string, one: boolean): string => `${count} ${one ? 'piece' : 'pieces'}`,
-  asTheyVary: 'Pieces needed as habits vary by a fifth, one at a time',
+  asTheyVary: 'Pieces needed if one habit is a fifth off',
   range: (name: string, pieces: string, low: string, high: string): string =>
-    `${name}: ${pieces}; ${low} to ${high}`,
-  still: (name: string, pieces: string): string => `${name}: ${pieces}, always`,
+    `${name}: ${pieces} as planned, ${low} to ${high} if a habit is off`,
+  still: (name: string, pieces: string): string => `${name}: ${pieces} either way`,
   none: 'This house has no habit to vary: tables are cleared at once, and guests do not stay.',
   note: 'Small differences are chance: each reading rests on fewer days than the answer.',
 };
@@ -75,7 +75,7 @@ export const habitsFinding = (
   items: rangeTexts(found, answer, formatsFor(context)),
 });
 
-/** "Medium cup: 33; 32 to 35" */
+/** "Medium cup: 33 as planned, 32 to 35 if a habit is off" */
 const rangeTexts = (
   { stock }: HabitsAnswer,
   answer: Pick<Answer, 'stock'>,

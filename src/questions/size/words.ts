@@ -47,7 +47,7 @@ export const sizeWords = {
   notMeasured: 'Other days may need more: this stock was not tested on any but those in your file.',
   levelMissed: (level: string): string => `This is less than the ${level} you asked for.`,
   levelWithin: (level: string, under: string, over: string): string =>
-    `This meets the ${level} you asked for within the margin of error: the true share may be up to ${under} points below it or up to ${over} points above it.`,
+    `This meets the ${level} you asked for within the margin of error: the true share may be up to ${under} percentage points below it or up to ${over} above it.`,
   assured: (level: string, days: string, confidence: string): string =>
     `On at least ${level} of ${days} nothing will run out: that is ${confidence} sure.`,
   measuredSure: (days: string, level: string, low: string, confidence: string): string =>

@@ -13,6 +13,12 @@ export const suitWords = {
     'Strength is not compared: no drink has a recipe both for the house and to take away.',
   first: 'What matters most, gravest first',
   others: (count: string): string => `Other findings (${count})`,
+  /** The letter's three groups. */
+  groups: {
+    guests: 'What guests meet',
+    cost: 'What could cost less',
+    open: 'What to measure, and what to ask the supplier',
+  },
   consequences: {
     harm: 'Can hurt',
     unusable: 'Hard or impossible to use',

@@ -36,8 +36,8 @@ export interface Chart {
   readonly words: string;
   readonly spec: ChartSpec;
   readonly table: ChartTable;
-  /** Shown on a screen, left out of print. */
-  readonly screenOnly?: boolean;
+  /** The same picture of the whole range, shown in place of this one when its box is ticked. */
+  readonly whole?: { readonly spec: ChartSpec; readonly label: string };
 }
 
 /** A chart with its title and words taken from its specification. */

@@ -126,6 +126,12 @@ export function chartConfig(locale: string, ink = 'currentColor'): Config {
   };
 }
 
+/** An axis of shares as the letter writes them, `24 %`. */
+export const percentAxis = (format: '.0%' | '.1%' = '.0%') => ({
+  format,
+  labelExpr: `replace(datum.label, '%', '\u00A0%')`,
+});
+
 export interface Frame {
   readonly title: string;
   /** What the picture shows and says, for those who cannot see it. */

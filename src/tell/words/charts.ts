@@ -4,16 +4,20 @@ export const chartWords = {
   timeSinceOpening: 'hours:minutes after opening',
   of: (part: string, whole: string): string => `${part} of ${whole}`,
   risk: {
-    titleJoint: (pieces: string, risk: string): string =>
+    title: (pieces: string, risk: string): string =>
       `With ${pieces} pieces in all, something runs out on ${risk} of days`,
-    titleWare: (pieces: string, risk: string): string =>
-      `With ${pieces} and the rest as chosen, something runs out on ${risk} of days`,
-    description: (fewer: string, fewerRisk: string, more: string, moreRisk: string): string =>
-      `The chance that something runs out falls as the stock grows: ${fewerRisk} with ${fewer} pieces, ${moreRisk} with ${more}. The band is the 95 % interval.`,
-    stockJoint: 'pieces in all, every item in proportion',
-    stockWare: (name: string): string => `${name}: pieces, the rest as chosen`,
-    risk: 'share of days on which something runs out',
-    stock: 'Pieces',
+    /** A whole sentence: what some pieces fewer or more would do. */
+    beside: (pieces: string, money: string, risk: string, more: boolean): string =>
+      more
+        ? `${pieces} pieces more would cost ${money}: something would run out on ${risk} of days.`
+        : `${pieces} pieces fewer would save ${money}: something would run out on ${risk} of days.`,
+    besideLabel: (pieces: string, money: string, more: boolean): string =>
+      more ? `${pieces} more: +${money}` : `${pieces} fewer: −${money}`,
+    band: 'Every item grows and shrinks in proportion. The band is the 95 % interval.',
+    whole: 'Show the whole curve',
+    stock: 'pieces in all, every item in proportion',
+    risk: '% of days on which something runs out',
+    pieces: 'Pieces',
     riskHead: 'Chance of running out',
     low: '95 % interval, low',
     high: '95 % interval, high',
@@ -21,8 +25,7 @@ export const chartWords = {
     allowed: (share: string): string => `at most ${share} allowed`,
     caption: 'Chance of running out against the stock',
     sentence: (pieces: string, risk: string, low: string, high: string): string =>
-      `${pieces}: something runs out on ${risk} of days (95 % interval ${low} to ${high})`,
-    allPieces: (pieces: string): string => `${pieces} pieces in all`,
+      `${pieces} pieces in all: something runs out on ${risk} of days (95 % interval ${low} to ${high})`,
   },
   tight: {
     stages: ['with guests', 'dirty', 'waiting to be washed', 'washed, drying'] as readonly string[],
@@ -30,7 +33,7 @@ export const chartWords = {
       `A tight day: at ${time} ${pieces} ${one ? 'is' : 'are'} left`,
     none: (pieces: string): string => `no ${pieces}`,
     description: (name: string, stock: string, left: string): string =>
-      `${name}, ${stock} pieces, on one simulated day that about 1 in 20 is as busy as: where each piece is, moment by moment. At the tightest moment ${left === '0' ? 'none' : left} ${left === '1' ? 'is' : 'are'} clean on the shelf.`,
+      `${name}, ${stock} pieces, on a simulated day as busy as about 1 day in 20: where each piece is, moment by moment. At the tightest moment ${left === '0' ? 'none' : left} ${left === '1' ? 'is' : 'are'} clean on the shelf.`,
     pieces: 'pieces off the shelf',
     stock: (count: string): string => `all ${count}`,
     left: (count: string): string => `${count} left`,
@@ -94,8 +97,8 @@ export const chartWords = {
       `Top: how busy each is. Bottom: what waits for them; most racks wait around ${time}: ${racks} on an average day.`,
     descriptionNoWait:
       'Top: how busy each is. Bottom: what waits for them; racks hardly ever wait to be washed.',
-    busy: 'share of the time busy',
-    waiting: 'waiting, on an average day',
+    busy: 'busy, % of the time',
+    waiting: 'waiting, number of racks and of drinks',
     who: {
       machines: 'dishwashers',
       makers: 'baristas',
@@ -131,11 +134,11 @@ export const chartWords = {
   },
   strength: {
     title: (apart: string, drinks: string): string =>
-      `Stronger or weaker to take away: ${apart} of ${drinks} drinks`,
+      `${apart} of ${drinks} drinks taste stronger or weaker to take away`,
     titleAlike: 'Every drink is as strong to take away as in the house',
     titleHouse: 'Strength of the drinks in the house',
     description: (band: string): string =>
-      `Strength: grams of dissolved coffee in 100 ml of each drink, in the house and to take away. A grey bar is the band of ${band} either way of house strength within which they taste alike. A line through the takeaway mark is what a paper cup of unmeasured brim may make of it.`,
+      `Strength: grams of dissolved coffee in 100 ml of each drink, in the house and to take away. A grey bar is the band of ${band} either way of house strength within which they taste alike. A line through the takeaway mark shows how far it may be off, as nobody measured the paper cup.`,
     x: 'dissolved coffee, g in 100 ml',
     house: 'in the house',
     takeaway: 'to take away',

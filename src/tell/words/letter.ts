@@ -20,7 +20,9 @@ export const letterWords = {
   range: 'Plausible range',
   source: 'Source',
   sources: 'Sources',
-  otherInputs: (count: string): string => `${count} more inputs, which this letter does not use`,
+  allInputs: (count: string): string => `All ${count} inputs, with where each comes from`,
+  otherInputs: (count: string, one: boolean): string =>
+    `${count} more ${one ? 'input' : 'inputs'}, which this letter does not use`,
   otherInputsCaption: 'Inputs of other questions',
   basis: {
     assumed: 'Assumed',
@@ -30,6 +32,8 @@ export const letterWords = {
   },
   origin: { file: 'from your file', default: 'default' },
   cautionsHead: 'Take care',
+  /** Names of all cautions in a list. */
+  cautionsFolded: (list: string): string => `Read before the first busy day: ${list}`,
   methodHead: 'How this was worked out, and how far to trust it',
   method: [
     'Each simulated day is different: parties of guests arrive at random, and some days are busier than others. The simulation follows every cup, glass, saucer and spoon from the shelf to the table, the bench, the rack, the dishwasher and back. A day is safe if nothing ran out.',

@@ -1,11 +1,9 @@
 /** Answers of the example scenarios to the further questions, on few days, and their sections as HTML. */
 import { readdirSync, readFileSync } from 'node:fs';
 import { fileURLToPath } from 'node:url';
-import type { Chart } from '../../../src/tell/charts/chart-table.js';
 import type { ReportContext } from '../../../src/tell/context.js';
 import { contextOf } from '../../../src/tell/context-of.js';
-import type { ReportChart } from '../../../src/tell/html-picture.js';
-import { renderSvg } from '../../../src/tell/render-svg.js';
+import { drawnCharts } from '../../../src/tell/drawn-chart.js';
 import { tellComparison } from '../../../src/questions/compare/tell.js';
 import { mapBlocks } from '../../../src/questions/compare/tell-map.js';
 import { movesBlocks } from '../../../src/questions/compare/tell-moves.js';
@@ -121,16 +119,8 @@ export function answersOf(name: string): Promise<Answered> {
   return found;
 }
 
-const drawn = (charts: readonly Chart[]): Promise<ReportChart[]> =>
-  Promise.all(
-    charts.map(async (one) => ({
-      ...one,
-      svg: await renderSvg(one.spec, { bare: true, idPrefix: one.id }),
-    })),
-  );
-
 export const htmlOf = (blocks: readonly Block[], context: ReportContext): Promise<string> =>
-  writeHtml(blocks, { draw: drawn, formats: formatsFor(context), words: english });
+  writeHtml(blocks, { draw: drawnCharts, formats: formatsFor(context), words: english });
 
 /** Those within folds too. */
 const withoutPictures = (blocks: readonly Block[]): Block[] =>

@@ -161,7 +161,7 @@ describe('the answer as text', () => {
       'Have 62 medium cups, 34 large cups, 21 tumblers, 92 saucers and 95 teaspoons clean when you open (€1,141.80). On about 95 of 100 mornings nothing will run out.',
     );
     expect(paragraph(text, 1)).toBe(
-      'Measured on 4,000 simulated days that played no part in the choice: nothing ran out on 95.4 % of them (95 % interval: 94.7 % to 96.0 %). This meets the 95 % you asked for within the margin of error: the true share may be up to 0.3 points below it or up to 1.0 points above it.',
+      'Measured on 4,000 simulated days that played no part in the choice: nothing ran out on 95.4 % of them (95 % interval: 94.7 % to 96.0 %). This meets the 95 % you asked for within the margin of error: the true share may be up to 0.3 percentage points below it or up to 1.0 above it.',
     );
   });
 

@@ -7,6 +7,7 @@ import { tellingStrips } from '../../../tell/charts/hover.js';
 import {
   framed,
   palette,
+  percentAxis,
   PLOT_WIDTH,
   type ChartContext,
   type ChartSpec,
@@ -40,7 +41,7 @@ export function levelAgainstMoney(
     type: 'quantitative' as const,
     title: say.levelAxis,
     scale: { domain: [worth.points[0]!.level, 1], nice: false, padding: 10 },
-    axis: { format: '.0%', tickCount: 7 },
+    axis: { ...percentAxis(), tickCount: 7 },
   };
   const y = {
     field: 'money',

@@ -6,11 +6,16 @@ import { english } from '../../../tell/words.js';
 import { arrivalsAndSeats, arrivalsAndSeatsTable } from './arrivals-and-seats.js';
 import { chart, type Chart } from '../../../tell/charts/chart-table.js';
 import { placesThroughRush, placesThroughRushTable } from './places-through-rush.js';
-import { riskAgainstStock, riskAgainstStockTable, type RiskCurve } from './risk-against-stock.js';
+import {
+  decidedPart,
+  riskAgainstStock,
+  riskAgainstStockTable,
+  type RiskCurve,
+} from './risk-against-stock.js';
 import { staffAndMachine, staffAndMachineTable } from './staff-and-machine.js';
 
 /**
- * Risk against stock for each curve given; and, where the answer carries evidence, the places of the
+ * Risk against stock for the curve given; and, where the answer carries evidence, the places of the
  * ware that was tightest (else the first), arrivals and seats, staff and machine.
  */
 export function letterCharts(
@@ -23,14 +28,22 @@ export function letterCharts(
   const { openingMinute, seats, capacity } = context;
   const list = curves
     .filter(({ points }) => points.length > 0)
-    .map((curve, i) =>
-      chart(
-        i === 0 ? 'risk-against-stock' : `risk-against-stock-${i + 1}`,
+    .slice(0, 1)
+    .map((curve): Chart => ({
+      ...chart(
+        'risk-against-stock',
         riskAgainstStock(curve, look, words),
         riskAgainstStockTable(curve, words),
       ),
-    )
-    .map((one, i) => (i === 0 ? one : { ...one, screenOnly: true }));
+      ...(decidedPart(curve).length === curve.points.length
+        ? {}
+        : {
+            whole: {
+              spec: riskAgainstStock(curve, look, words, true),
+              label: words.charts.risk.whole,
+            },
+          }),
+    }));
   const { evidence } = answer;
   if (evidence === undefined) return list;
   const ware = Math.max(

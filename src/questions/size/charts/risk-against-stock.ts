@@ -1,10 +1,10 @@
-/** Chart: the chance that ware runs out in a rush, against the stock. */
-import { cleanText, shorten } from '../../../tell/clean-text.js';
+/** Chart: the chance that ware runs out in a rush, against the stock and its cost: where it is decided, or all of it. */
 import type { ChartTable } from '../../../tell/charts/chart-table.js';
 import { tellingStrips } from '../../../tell/charts/hover.js';
 import {
   framed,
   palette,
+  percentAxis,
   PLOT_WIDTH,
   type ChartContext,
   type ChartSpec,
@@ -12,8 +12,10 @@ import {
 import { english, type Words } from '../../../tell/words.js';
 
 export interface RiskPoint {
-  /** Pieces: of the one ware, or of all together. */
+  /** Pieces of all ware together. */
   readonly stock: number;
+  /** What has to be bought for it, in whole currency units. */
+  readonly cost: number;
   /** Share 0..1 of rushes in which something runs out, with a 95 % interval. */
   readonly risk: number;
   readonly low: number;
@@ -21,9 +23,7 @@ export interface RiskPoint {
 }
 
 export interface RiskCurve {
-  /** Name of the ware that varies, the rest staying as chosen; null: all ware together, scaled in proportion. */
-  readonly ware: string | null;
-  /** In order of stock. */
+  /** All ware scaled in proportion, in order of stock. */
   readonly points: readonly RiskPoint[];
   /** Pieces chosen; drawn on the curve at the nearest point. */
   readonly chosen: number;
@@ -31,33 +31,43 @@ export interface RiskCurve {
   readonly level: number;
 }
 
-/** Share of the plot's width kept to the right of the chosen point for its label: the curve comes from the left. */
-const LABEL_ROOM = 0.24;
+/** Share of the plot's width kept to the right of the last labelled point: the curve comes from the left. */
+const LABEL_ROOM = 0.4;
+/** Risk up to which the curve is shown, unless twice what is allowed is more: there it is decided. */
+const DECIDED_BELOW = 0.1;
+/** Pieces more and fewer whose risk and cost are written on the curve. */
+const BESIDE = 5;
 
 /** @throws RangeError if the curve has no points */
 export function riskAgainstStock(
   curve: RiskCurve,
   context: ChartContext,
   words: Words = english,
+  whole = false,
 ): ChartSpec {
   const { formats, locale } = context;
   const say = words.charts.risk;
-  const { points, level } = curve;
+  const { level } = curve;
+  const points = whole ? curve.points : decidedPart(curve);
   if (points.length === 0) throw new RangeError('a risk curve needs at least one point');
-  const name = curve.ware === null ? null : shorten(cleanText(curve.ware), 40);
   const chosen = nearest(points, curve.chosen);
   const first = points[0]!;
   const last = points.at(-1)!;
   const pieces = formats.count(curve.chosen);
   const risk = formats.percent(chosen.risk);
-  const some = (stock: number): string =>
-    name === null
-      ? say.allPieces(formats.count(stock))
-      : words.answer.pieces(formats.count(stock), name, stock === 1);
+  const beside = besides(curve).filter((point) => points.includes(point));
+  const furthest = Math.max(chosen.stock, ...beside.map(({ stock }) => stock));
+  const difference = (point: RiskPoint): string =>
+    say.beside(
+      formats.count(Math.abs(point.stock - chosen.stock)),
+      formats.money(Math.abs(point.cost - chosen.cost)),
+      formats.percent(point.risk),
+      point.stock > chosen.stock,
+    );
   const sentence = points.map((point) => ({
     at: point.stock,
     sentence: say.sentence(
-      some(point.stock),
+      formats.count(point.stock),
       formats.percent(point.risk),
       formats.percent(point.low),
       formats.percent(point.high),
@@ -65,15 +75,13 @@ export function riskAgainstStock(
   }));
   const allowed = 1 - level;
   const top = Math.min(1, Math.max(...points.map(({ high }) => high), allowed * 1.5));
+  const right = Math.max(last.stock, furthest + LABEL_ROOM * (furthest - first.stock));
   const x = {
     field: 'stock',
     type: 'quantitative' as const,
-    title: name === null ? say.stockJoint : say.stockWare(name),
+    title: say.stock,
     scale: {
-      domain: [
-        first.stock,
-        Math.max(last.stock, chosen.stock + LABEL_ROOM * (last.stock - first.stock)),
-      ],
+      domain: [first.stock, right],
       zero: false,
       nice: false,
       padding: 8,
@@ -84,20 +92,12 @@ export function riskAgainstStock(
     type: 'quantitative' as const,
     title: say.risk,
     scale: { domain: [0, top], nice: true },
-    axis: { format: top > 0.1 ? '.0%' : '.1%' },
+    axis: percentAxis(top > 0.05 ? '.0%' : '.1%'),
   };
   return {
     ...framed({
-      title:
-        name === null
-          ? say.titleJoint(pieces, risk)
-          : say.titleWare(words.answer.pieces(pieces, name, curve.chosen === 1), risk),
-      description: say.description(
-        formats.count(first.stock),
-        formats.percent(first.risk),
-        formats.count(last.stock),
-        formats.percent(last.risk),
-      ),
+      title: say.title(pieces, risk),
+      description: [...besides(curve).map((point) => difference(point)), say.band].join(' '),
       locale,
     }),
     width: PLOT_WIDTH,
@@ -122,7 +122,7 @@ export function riskAgainstStock(
         data: {
           values: [
             {
-              stock: first.stock,
+              stock: right,
               allowed,
               label: say.allowed(
                 formats.percent(allowed, Number.isInteger(Math.round(allowed * 1e6) / 1e4) ? 0 : 1),
@@ -130,7 +130,7 @@ export function riskAgainstStock(
             },
           ],
         },
-        mark: { type: 'text', align: 'left', baseline: 'bottom', dx: -4, dy: -4 },
+        mark: { type: 'text', align: 'right', baseline: 'bottom', dx: 4, dy: -4 },
         encoding: { x, y: { ...y, field: 'allowed' }, text: { field: 'label', type: 'nominal' } },
       },
       {
@@ -140,8 +140,28 @@ export function riskAgainstStock(
       },
       {
         data: { values: [{ ...chosen, label: say.chosen(pieces) }] },
-        mark: { type: 'text', align: 'left', baseline: 'bottom', dx: 2, dy: -10, fontWeight: 600 },
-        encoding: { x, y: { ...y, field: 'high' }, text: { field: 'label', type: 'nominal' } },
+        mark: { type: 'text', align: 'left', baseline: 'bottom', dx: 8, dy: -3, fontWeight: 600 },
+        encoding: { x, y: { ...y, field: 'risk' }, text: { field: 'label', type: 'nominal' } },
+      },
+      {
+        data: {
+          values: beside.map((point) => ({
+            ...point,
+            label: say.besideLabel(
+              formats.count(Math.abs(point.stock - chosen.stock)),
+              formats.money(Math.abs(point.cost - chosen.cost)),
+              point.stock > chosen.stock,
+            ),
+          })),
+        },
+        encoding: { x, y: { ...y, field: 'risk' } },
+        layer: [
+          { mark: { type: 'point', filled: true, size: 60, color: palette.blue, opacity: 1 } },
+          {
+            mark: { type: 'text', align: 'left', baseline: 'bottom', dx: 6, dy: -4 },
+            encoding: { text: { field: 'label', type: 'nominal' } },
+          },
+        ],
       },
       ...tellingStrips(sentence, x),
     ],
@@ -153,13 +173,30 @@ export function riskAgainstStockTable(curve: RiskCurve, words: Words = english):
   return {
     caption: say.caption,
     columns: [
-      { title: say.stock, as: 'count' },
+      { title: say.pieces, as: 'count' },
       { title: say.riskHead, as: 'share' },
       { title: say.low, as: 'share' },
       { title: say.high, as: 'share' },
     ],
     rows: curve.points.map(({ stock, risk, low, high }) => [stock, risk, low, high]),
   };
+}
+
+/** The part of the curve where it is decided; all of it where that would leave the chosen stock out or nothing to see. */
+export function decidedPart({ points, chosen, level }: RiskCurve): readonly RiskPoint[] {
+  const most = Math.max(DECIDED_BELOW, 2 * (1 - level));
+  const part = points.filter(({ risk }) => risk <= most);
+  return part.length < 3 || !part.includes(nearest(points, chosen)) ? points : part;
+}
+
+/** The points some pieces below and above the chosen one, where the curve has them. */
+function besides({ points, chosen }: RiskCurve): RiskPoint[] {
+  if (points.length === 0) return [];
+  const at = nearest(points, chosen);
+  return [-BESIDE, BESIDE].flatMap((step) => {
+    const point = nearest(points, at.stock + step);
+    return (point.stock - at.stock) * step > 0 ? [point] : [];
+  });
 }
 
 const nearest = (points: readonly RiskPoint[], stock: number): RiskPoint =>

@@ -7,6 +7,7 @@ import {
   clockAxis,
   framed,
   palette,
+  percentAxis,
   PLOT_WIDTH,
   type ChartContext,
   type ChartSpec,
@@ -108,7 +109,7 @@ export function staffAndMachine(
   });
   const whoKey = key(limited.map(({ id, colour, dash }) => ({ name: say.who[id], colour, dash })));
   const whatKey = key(queues.map(({ id, colour, dash }) => ({ name: say[id], colour, dash })));
-  const legend = { symbolType: 'stroke' as const, symbolSize: 400, columns: 4 };
+  const legend = { symbolType: 'stroke' as const, symbolSize: 400, columns: 2 };
   return {
     ...framed({
       title:
@@ -138,7 +139,7 @@ export function staffAndMachine(
                 type: 'quantitative',
                 title: say.busy,
                 scale: { domain: [0, 1] },
-                axis: { format: '.0%' },
+                axis: percentAxis(),
               },
               color: { ...whoKey.color, field: 'who', legend },
               strokeDash: { ...whoKey.strokeDash, field: 'who', legend },
