@@ -56,6 +56,7 @@ export class RunningDays {
   private readonly uses: Float64Array;
   private readonly short: Float64Array;
   private readonly pieceMs: Float64Array;
+  private readonly fetched: Float64Array;
   private readonly away: Float64Array;
   private readonly paper: Float64Array;
   private readonly byDay: DayAtStock[] = [];
@@ -75,6 +76,7 @@ export class RunningDays {
     this.uses = new Float64Array(wares);
     this.short = new Float64Array(wares);
     this.pieceMs = new Float64Array(wares * PLACE_COUNT);
+    this.fetched = new Float64Array(wares);
     this.away = new Float64Array(model.menu.length);
     this.paper = new Float64Array(model.menu.length);
   }
@@ -103,7 +105,7 @@ export class RunningDays {
     houses.set(this.task.model, this.house);
     const { from, days } = this.task;
     const { peaks, rackPeaks, guestsAtDoor, seatPermille, sums, uses, short, pieceMs } = this;
-    const { away, paper, byDay } = this;
+    const { fetched, away, paper, byDay } = this;
     return {
       from,
       days,
@@ -115,6 +117,7 @@ export class RunningDays {
       uses,
       short,
       pieceMs,
+      fetched,
       away,
       paper,
       byDay,
@@ -164,6 +167,7 @@ export class RunningDays {
         unserved: counter.unserved,
       });
     }
+    if (floor.storage !== null) addInto(this.fetched, floor.storage.broughtUp);
     addInto(this.away, counter.awayByKind);
     addInto(this.paper, counter.paperByKind);
     addDay(this.sums, floor);

@@ -55,6 +55,8 @@ export interface DaysRun {
   readonly uses: Float64Array;
   readonly short: Float64Array;
   readonly pieceMs: Float64Array;
+  /** By ware: pieces brought up from the reserve, where the shelf is two places. */
+  readonly fetched: Float64Array;
   /** By drink on the menu: takeaway cups ordered, and those that stood in for house ware. */
   readonly away: Float64Array;
   readonly paper: Float64Array;
@@ -100,6 +102,7 @@ export function mergeDays(parts: readonly DaysRun[]): DaysRun {
   const uses = new Float64Array(first.uses.length);
   const short = new Float64Array(first.short.length);
   const pieceMs = new Float64Array(first.pieceMs.length);
+  const fetched = new Float64Array(first.fetched.length);
   const away = new Float64Array(first.away.length);
   const paper = new Float64Array(first.paper.length);
   let peakAt = 0;
@@ -119,6 +122,7 @@ export function mergeDays(parts: readonly DaysRun[]): DaysRun {
     addInto(uses, part.uses);
     addInto(short, part.short);
     addInto(pieceMs, part.pieceMs);
+    addInto(fetched, part.fetched);
     addInto(away, part.away);
     addInto(paper, part.paper);
   }
@@ -133,6 +137,7 @@ export function mergeDays(parts: readonly DaysRun[]): DaysRun {
     uses,
     short,
     pieceMs,
+    fetched,
     away,
     paper,
     byDay: inOrder.flatMap((part) => part.byDay),

@@ -18,6 +18,8 @@ export class Storage {
   /** Trips to the reserve, and drinks that waited for one. */
   trips = 0;
   waits = 0;
+  /** Pieces brought up from the reserve, by ware. */
+  readonly broughtUp: Float64Array;
   readonly fetchers: People;
   private readonly top: Int32Array;
   private readonly underWay: Uint8Array;
@@ -34,6 +36,7 @@ export class Storage {
     private readonly flow: Flow,
   ) {
     this.top = new Int32Array(rules.onTop.length);
+    this.broughtUp = new Float64Array(rules.onTop.length);
     this.underWay = new Uint8Array(rules.onTop.length);
     this.fetchers = rules.fetchers === 'makers' ? makers : new People(rules.fetchers, closingMs);
     this.trip = new Duration(rules.trip);
@@ -44,6 +47,7 @@ export class Storage {
   /** After the ledger has opened the day. */
   open(day: number): void {
     this.trips = this.waits = 0;
+    this.broughtUp.fill(0);
     this.underWay.fill(0);
     if (this.rules.fetchers !== 'makers') this.fetchers.open();
     if (!this.trip.constant) this.times.toDay(day);
@@ -98,7 +102,8 @@ export class Storage {
     this.underWay[ware] = 0;
     const top = this.top[ware]!;
     const inReserve = this.flow.ledger.shelf(ware) - top;
-    this.top[ware] =
-      top + Math.max(0, Math.min(this.most, this.rules.onTop[ware]! - top, inReserve));
+    const pieces = Math.max(0, Math.min(this.most, this.rules.onTop[ware]! - top, inReserve));
+    this.broughtUp[ware] = this.broughtUp[ware]! + pieces;
+    this.top[ware] = top + pieces;
   }
 }

@@ -178,9 +178,10 @@ function fromReserve(answer: DrinkAnswer, all: FindingsInput): Finding[] {
       'cold-from-reserve',
       drink,
       `suit.drinks.${drink}.cup`,
-      (shareOf(answer, all) * standing.inReserve) / (standing.onTop + standing.inReserve) / 2,
+      shareOf(answer, all) *
+        (standing.coldShare ?? standing.inReserve / (standing.onTop + standing.inReserve) / 2),
       'assumed',
-      `${name}: ${standing.onTop} of its cups stand on the machine, ${standing.inReserve} in the reserve. From the machine the first sip is at ${celsius(warmth.firstSipC)}, from the reserve at ${celsius(warmth.firstSipColdC)}. Bring cups up early, so that they are warm when the rush begins.`,
+      `${name}: ${standing.onTop} of its cups stand on the machine, ${standing.inReserve} in the reserve. From the machine the first sip is at ${celsius(warmth.firstSipC)}, from the reserve at ${celsius(warmth.firstSipColdC)}.${standing.coldShare === null ? '' : ` In the rush ${standing.coldShare === 0 ? 'no drink gets' : `${percent(standing.coldShare)} of its drinks get`} a cold cup.`} Bring cups up early, so that they are warm when the rush begins.`,
     ),
   ];
 }

@@ -87,6 +87,8 @@ export interface Standing {
   readonly inReserve: number;
   /** Stands on the machine to be warm; from the reserve it is cold. */
   readonly warmed: boolean;
+  /** Share of its uses that take a cold one, from the rush; null: not simulated. */
+  readonly coldShare: number | null;
 }
 
 /** A takeaway cup: what it is sold as, and its brim measured with water if anybody has. */

@@ -42,6 +42,7 @@ const bytes = (run: DaysRun): string =>
     uses: [...run.uses],
     short: [...run.short],
     pieceMs: [...run.pieceMs],
+    fetched: [...run.fetched],
     away: [...run.away],
     paper: [...run.paper],
   });

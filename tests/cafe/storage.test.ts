@@ -95,16 +95,17 @@ describe('the shelf as two places', () => {
       return {
         trips: floor.storage!.trips,
         waits: floor.storage!.waits,
+        up: floor.storage!.broughtUp[0],
         short: floor.counter.short[0],
         waited: floor.counter.waitedMs / MINUTE,
       };
     };
     // 0: the only cup on top is taken, a trip sets out (0-3) and brings the second. 1: waits until 3. With two cups no more is in reserve.
-    expect(run([2], [0, 1])).toEqual({ trips: 1, waits: 1, short: 0, waited: 2 });
+    expect(run([2], [0, 1])).toEqual({ trips: 1, waits: 1, up: 1, short: 0, waited: 2 });
     // A third cup: the take at 3 sends for it (3-6), in time for the drink of 7.
-    expect(run([3], [0, 1, 7])).toEqual({ trips: 2, waits: 1, short: 0, waited: 2 });
+    expect(run([3], [0, 1, 7])).toEqual({ trips: 2, waits: 1, up: 2, short: 0, waited: 2 });
     // Nothing left anywhere at 4: short, not waiting; served when the first cup comes back at 30.
-    expect(run([2], [0, 1, 4])).toEqual({ trips: 1, waits: 1, short: 1, waited: 2 + 26 });
+    expect(run([2], [0, 1, 4])).toEqual({ trips: 1, waits: 1, up: 1, short: 1, waited: 2 + 26 });
   });
 
   it('the maker who fetches makes no drink meanwhile', () => {

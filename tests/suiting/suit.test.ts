@@ -180,7 +180,9 @@ test('nonsense is a problem, and nothing is worked out from it', () => {
 });
 
 describe('cups on the machine', () => {
-  const standing = { 'medium-cup': { onTop: 14, inReserve: 21, warmed: true } };
+  const standing = {
+    'medium-cup': { onTop: 14, inReserve: 21, warmed: true, coldShare: 0.125 },
+  };
   const flatWhite = (given: Partial<SuitInput> = {}) => {
     const answer = suit(cafe(given));
     return { answer, drink: answer.drinks[0]! };
@@ -191,6 +193,9 @@ describe('cups on the machine', () => {
     expect(drink.warmth!.firstSipC).toBe(drink.warmth!.firstSipWarmedC);
     expect(answer.findings.find(({ code }) => code === 'cold-from-reserve')!.message).toContain(
       '14 of its cups stand on the machine, 21 in the reserve',
+    );
+    expect(answer.findings.find(({ code }) => code === 'cold-from-reserve')!.message).toContain(
+      'In the rush 13 % of its drinks get a cold cup.',
     );
     expect(answer.findings.map(({ code }) => code)).not.toContain('first-sip-cool');
     expect(flatWhite().drink.warmth!.firstSipC).toBe(drink.warmth!.firstSipColdC);

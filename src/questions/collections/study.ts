@@ -88,7 +88,7 @@ async function lineOf(
 
   const model = compile(scenario, piecesPerRackOf);
   const perRack = new Map(model.ware.map((ware) => [ware.id, ware.perRack]));
-  const suited = await suitAnswerOf(scenario, inputs, sized, {});
+  const suited = await suitAnswerOf(scenario, inputs, sized, {}, null);
   const pairs = saucerFitsOf(scenario, inputs).filter((fit) => servedTogether(scenario.menu, fit));
   const pools = await saucerPools(
     scenario,

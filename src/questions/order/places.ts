@@ -37,6 +37,20 @@ export function saucerBlocks({ saucers, pools }: OrderStudy, context: ReportCont
   ];
 }
 
+/** How many drinks come in a cold cup; nothing where no cup is to be warm. */
+function coldSentence(fetching: OrderStudy['fetching'], context: ReportContext): string {
+  if (fetching === null || fetching.coldShare === null) return '';
+  const { percent } = formatsFor(context);
+  const nameOf = nameIn(context);
+  const cold = fetching.coldByWare.filter(({ share }) => share > 0);
+  return cold.length === 0
+    ? say.allWarm
+    : say.coldCups(
+        percent(fetching.coldShare),
+        listed(cold.map(({ ware, share }) => say.coldOf(nameOf(ware), percent(share)))),
+      );
+}
+
 export function storageBlocks(
   { storage, fetching, ...study }: OrderStudy,
   context: ReportContext,
@@ -53,6 +67,7 @@ export function storageBlocks(
       fetching === null
         ? ''
         : say.fetching(decimal(fetching.trips), decimal(fetching.waits), percent(fetching.safe)),
+      coldSentence(fetching, context),
       storage.lines.some(({ onTop }) => onTop === 0) ? say.withinReach : '',
       tooFew.length === 0 ? '' : say.tooFewOnTop(listed(tooFew.map(nameOf))),
       ...storage.homeless.map(({ ware, pieces }) => say.homeless(nameOf(ware), pieces)),

@@ -5,12 +5,7 @@ import type { LossRates } from '../../ordering/losses.js';
 import { orderSheet, type SheetInput } from '../../ordering/make-sheet.js';
 import type { OrderSheet } from '../../ordering/order-sheet.js';
 import type { Outcome } from '../../quantities/flaw.js';
-import {
-  STORAGE_DEFAULTS,
-  storageLayout,
-  storageProblems,
-  type StorageLayout,
-} from '../../ordering/storage.js';
+import { storageLayout, storageProblems, type StorageLayout } from '../../ordering/storage.js';
 import type { CafeModel } from '../../cafe/model.js';
 import type { DaysRun } from '../../cafe/rush.js';
 import { takeawayLines, type TakeawayLine } from '../../ordering/takeaway.js';
@@ -25,9 +20,10 @@ import type { SupplyModel } from '../../ordering/supply-model.js';
 import { orderFlaws, supplyOf } from './checks.js';
 import { piecesPerRackOf } from '../../scenario/rack-geometry.js';
 import type { Runner } from '../../cafe/runner.js';
+import { fetchingOf, type Fetching } from './fetching.js';
 import { storedWare } from './stored-ware.js';
 import { saucerPools, type SaucerPool } from './saucer-pools.js';
-import type { KindOfDay, Scenario } from '../../scenario/scenario.js';
+import type { Scenario } from '../../scenario/scenario.js';
 import { meanDayOf } from '../size/year.js';
 import { study, type StudyOptions } from '../size/study.js';
 
@@ -64,17 +60,6 @@ export const orderAnswer = ({
   storage,
   fetching,
 }: OrderStudy): OrderAnswer => ({ ...sheet, saucers, pools, storage, fetching });
-
-export interface Fetching {
-  readonly days: number;
-  readonly trips: number;
-  /** Drinks that waited for pieces on their way up from the reserve. */
-  readonly waits: number;
-  /** Share of rushes in which nothing runs out, fetching included. */
-  readonly safe: number;
-  /** Ware with fewer on the machine than one drink takes: the rush has it in one place, without fetching. */
-  readonly onePlace: readonly string[];
-}
 
 export type OrderOptions = Pick<StudyOptions, 'level' | 'seed' | 'days'> & {
   /** Day of the order, `YYYY-MM-DD`. */
@@ -120,7 +105,10 @@ export async function orderStudy(
   // Where the house has kinds of day, what stands where is asked of the one with least to spare.
   const shown = kindOf(scenario, answer.tightestKind, answer.seed);
   const storage = scenario.storage === undefined ? null : storageLayout(scenario.storage, stored);
-  const fetching = storage === null ? null : await fetchingOf(shown, storage, answer, runner);
+  const fetching =
+    storage === null
+      ? null
+      : await fetchingOf(shown, storage, stored, answer, DAYS_AT_STOCK, runner);
   return {
     ok: true,
     value: {
@@ -167,51 +155,6 @@ export const sheetInputOf = (
   takeaway,
   onMachine: scenario.storage !== undefined,
 });
-
-/** The days of the study at the par, with pieces moved up from the reserve. The par itself is that of one place. */
-async function fetchingOf(
-  { scenario, seed }: Pick<KindOfDay, 'scenario'> & { readonly seed: string },
-  layout: StorageLayout,
-  answer: Answer,
-  runner: Runner,
-): Promise<Fetching> {
-  const model = compile(scenario, piecesPerRackOf);
-  const rules = scenario.storage!;
-  const most = (ware: number): number =>
-    Math.max(
-      1,
-      ...model.menu.flatMap(({ setting, fallBacks }) =>
-        [setting, ...fallBacks].map((pieces) => pieces.filter((piece) => piece === ware).length),
-      ),
-    );
-  const onTop = layout.lines.map((line, ware) => (line.onTop < most(ware) ? null : line.onTop));
-  const storage = {
-    onTop,
-    trigger: layout.lines.map((line, ware) => Math.max(line.trigger ?? 0, most(ware) - 1)),
-    trip: { law: 'constant', ms: rules.trip ?? STORAGE_DEFAULTS.tripMs } as const,
-    tripPieces: rules.tripPieces ?? null,
-    fetchers:
-      rules.fetchedBy === undefined || rules.fetchedBy === 'maker'
-        ? ('makers' as const)
-        : rules.fetchedBy,
-  };
-  const { sums } = await runner.run({
-    model: { ...model, storage },
-    seed,
-    from: 0,
-    days: DAYS_AT_STOCK,
-    stock: answer.stock.map(({ pieces }) => pieces),
-    listed: null,
-    byDay: false,
-  });
-  return {
-    days: sums.days,
-    trips: sums.fetchTrips / sums.days,
-    waits: sums.fetchWaits / sums.days,
-    safe: sums.safeDays / sums.days,
-    onePlace: layout.lines.filter((_, ware) => onTop[ware] === null).map(({ ware }) => ware),
-  };
-}
 
 /** Loss rates of a ware: the scenario's own, else those of its class (assumed). */
 export function lossesOf(scenario: Scenario, id: string): Omit<LossRates, 'usesADay'> {

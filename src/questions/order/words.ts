@@ -114,6 +114,10 @@ export const say = {
     `Stacks of up to ${high}, seen from above and to scale; numbers are pieces in a stack.`,
   fetching: (trips: string, waits: string, safe: string): string =>
     `${trips} trips to the reserve a rush; ${waits} drinks wait for one. With fetching, nothing runs out in ${safe} of rushes.`,
+  coldCups: (share: string, byWare: string): string =>
+    `${share} of the drinks that want a warm cup get a cold one from the reserve (${byWare}).`,
+  coldOf: (ware: string, share: string): string => `${ware} ${share}`,
+  allWarm: 'Every drink that wants a warm cup gets one from the machine.',
   withinReach:
     'Ware with none on the machine is taken straight from where it is: keep it within reach.',
   tooFewOnTop: (names: string): string =>

@@ -1,5 +1,6 @@
 /** Suiting as a study: the sheet's own checks, with rack layouts, drinks a week and pooling from the rush. */
 import { storageLayout, storageProblems } from '../../ordering/storage.js';
+import { fetchingOf } from '../order/fetching.js';
 import { storedWare } from '../order/stored-ware.js';
 import { meanMs } from '../../engine/durations.js';
 import { rackLayout } from '../../racking/layout.js';
@@ -17,7 +18,7 @@ import { piecesPerRackOf, rackOf, vesselOf } from '../../scenario/rack-geometry.
 import { saucerFitsOf } from '../../scenario/saucer-fits.js';
 import type { Runner } from '../../cafe/runner.js';
 import type { Scenario } from '../../scenario/scenario.js';
-import { onEveryKind } from '../../scenario/kinds.js';
+import { kindOf, onEveryKind } from '../../scenario/kinds.js';
 import { meanDayOf } from '../size/year.js';
 import { study, type Study } from '../size/study.js';
 
@@ -45,7 +46,7 @@ export async function suitStudy(
     });
   const now = await sizeOf(scenario);
   const menu = suitMenu(meanMenu(scenario));
-  const answer = await suitAnswerOf(scenario, inputs, now, racksOf(scenario));
+  const answer = await suitAnswerOf(scenario, inputs, now, racksOf(scenario), runner);
   const size = async (changed: readonly SuitDrink[]): Promise<Record<string, number>> => {
     const same = changed === menu;
     const { answer: sized } = same
@@ -58,16 +59,20 @@ export async function suitStudy(
   return withPooling(answer, await poolingGains(answer.merges, menu, size));
 }
 
-/** The checks of vessel and drink with what the days of a study say, without what merging types would save. */
+/**
+ * The checks of vessel and drink with what the days of a study say, without what merging types would save.
+ * @param runner runs the rush with the two places, for the share of cold cups; null: that is not asked for
+ */
 export async function suitAnswerOf(
   scenario: Scenario,
   inputs: readonly Input[],
   sized: Study,
   racks: Readonly<Record<string, RackFit>>,
+  runner: Runner | null,
 ): Promise<SuitAnswer> {
   const model = compile(scenario, piecesPerRackOf);
   const menu = suitMenu(meanMenu(scenario));
-  const standing = await standingOf(scenario, sized);
+  const standing = await standingOf(scenario, sized, runner);
   const own = sized.answer.kinds?.[0]!.name;
   const { houseDrinks, takeawayDrinks } = meanDayOf(sized.answer).drinks;
   const all = houseDrinks + takeawayDrinks;
@@ -100,16 +105,30 @@ export async function suitAnswerOf(
 
 /** Where the vessels stand, as the order sets them out; null where the file says nothing of storage, or something wrong. */
 async function standingOf(
-  { storage, ...scenario }: Scenario,
+  scenario: Scenario,
   sized: Study,
+  runner: Runner | null,
 ): Promise<Record<string, Standing> | null> {
+  const { storage } = scenario;
   if (storage === undefined) return null;
-  const wares = storedWare(scenario, { ...sized.answer, evidence: await sized.watch(WATCHED) });
+  const { answer } = sized;
+  const wares = storedWare(scenario, { ...answer, evidence: await sized.watch(WATCHED) });
   if (storageProblems(storage, wares).length > 0) return null;
+  const layout = storageLayout(storage, wares);
+  const shown = kindOf(scenario, answer.tightestKind, answer.seed);
+  const coldByWare =
+    runner === null
+      ? []
+      : (await fetchingOf(shown, layout, wares, answer, DAYS, runner)).coldByWare;
   return Object.fromEntries(
-    storageLayout(storage, wares).lines.map(({ ware, onTop, inReserve, warmed }) => [
+    layout.lines.map(({ ware, onTop, inReserve, warmed }) => [
       ware,
-      { onTop, inReserve, warmed },
+      {
+        onTop,
+        inReserve,
+        warmed,
+        coldShare: coldByWare.find((one) => one.ware === ware)?.share ?? null,
+      },
     ]),
   );
 }
