@@ -27,6 +27,7 @@ import { problem } from '../scenario/problems.js';
 import { inThisThread, type Runner } from '../cafe/runner.js';
 import { suitStudy } from '../questions/suit/study.js';
 import { tryOutput, writeAll } from './files.js';
+import { recordedPart, type RecordedFiles } from './recorded-part.js';
 import { livePage, typefaces } from './live-page.js';
 import { madeOf, withMade } from './made.js';
 import { openScenario, problemsAsMistake, type OpenScenario } from './open-scenario.js';
@@ -49,6 +50,7 @@ export interface ReportArguments {
   readonly typed: Readonly<Record<string, string>>;
   readonly all: boolean;
   readonly threads: number | undefined;
+  readonly recorded?: RecordedFiles | undefined;
 }
 
 /** A scenario that a letter is written of. */
@@ -61,7 +63,7 @@ export interface LetterSource {
   readonly made?: Made;
 }
 
-type LetterOptions = Pick<ReportArguments, 'given' | 'threads'>;
+type LetterOptions = Pick<ReportArguments, 'given' | 'threads' | 'recorded'>;
 
 /** Writes the files and prints the answer. @throws MistakeError with everything that is wrong */
 export async function writeReport(args: ReportArguments): Promise<void> {
@@ -138,6 +140,15 @@ export async function letterOf(
           ...(full.habits === undefined ? {} : { habits: full.habits }),
           ...(made === undefined ? {} : { made }),
         });
+  const recorded = await recordedPart({
+    opened,
+    fileName,
+    context,
+    text,
+    recorded: args.recorded,
+    given,
+    threads: args.threads,
+  });
   const html = reportHtml(
     {
       answer,
@@ -152,6 +163,7 @@ export async function letterOf(
       cautions: cautionsFor(context),
       version,
       made: made && madeSentence(made),
+      recorded: recorded.html,
     },
     live,
     await typefaces(),
@@ -169,6 +181,7 @@ export async function letterOf(
         ending: `${id}.svg`,
         content: file,
       })),
+      ...recorded.files,
     ],
   };
 }

@@ -37,6 +37,8 @@ export interface ReportParts {
   readonly version: string;
   /** What it was made from, where it is as it was made. */
   readonly made?: string | undefined;
+  /** How the stock would have done on recorded days, as HTML; stands as it is when the answer changes. */
+  readonly recorded?: string;
 }
 
 /** The pieces that a letter is put together from; the page fills each anew when the answer changes. */
@@ -132,6 +134,7 @@ export function reportHtml(
     english,
     live,
     typefaces,
+    parts.recorded,
   );
 }
 
@@ -160,6 +163,7 @@ function letterDocument(
   words: Words,
   live: LivePage | null,
   typefaces: string,
+  recorded = '',
 ): string {
   const say = words.letter;
   const part = (id: LetterPart): string => `<section data-part="${id}">${parts[id]}</section>`;
@@ -173,7 +177,7 @@ function letterDocument(
 <meta name="viewport" content="width=device-width, initial-scale=1">
 <meta name="color-scheme" content="light dark">
 <title>${escapeHtml(say.heading(name))}</title>
-<style>${typefaces}${letterStyle(name, words)}${live === null ? '' : pageStyle() + sectionStyle() + cardStyle}</style>
+<style>${typefaces}${letterStyle(name, words)}${live === null ? '' : pageStyle()}${live === null && recorded === '' ? '' : sectionStyle()}${live === null ? '' : cardStyle}</style>
 </head>
 <body>
 ${island(live, 'head')}
@@ -197,6 +201,7 @@ ${part('mind')}
 ${part('rush')}
 ${part('pictures')}
 ${part('findings')}
+${recorded === '' ? '' : `<section data-part="recorded">${recorded}</section>`}
 ${island(live, 'walk')}
 ${part('cautions')}
 ${part('inputs')}

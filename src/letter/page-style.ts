@@ -115,7 +115,7 @@ ol.sources li{margin-bottom:0}
 [data-part=method]{columns:2;column-gap:9mm;font-size:8.5pt;line-height:1.35}
 [data-part=method] h2{column-span:all}
 [data-part=order] p{font-size:8.5pt;line-height:1.3}
-body[data-reader=owner] :is([data-part=rush],[data-part=pictures],[data-part=findings],[data-part=inputs],[data-part=method]){display:none}
+body[data-reader=owner] :is([data-part=rush],[data-part=pictures],[data-part=findings],[data-part=recorded],[data-part=inputs],[data-part=method]){display:none}
 body[data-reader=owner] [data-part=cautions] :is(dd,dt){font-size:6.8pt;line-height:1.15}
 body[data-reader=owner] h2{margin:6pt 0 3pt;font-size:11pt}
 body[data-reader=owner] [data-part=mind] :is(p,li){font-size:8.5pt;line-height:1.25;margin-bottom:2pt}

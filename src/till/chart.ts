@@ -115,6 +115,8 @@ function kindsPanel({ base, fit, fitted }: TillKinds): ChartSpec {
       high: parties + 1.96 * standardError,
     })),
   );
+  const kind = { field: 'kind', type: 'nominal', title: null, sort: kinds.map(({ id }) => id) };
+  const scale = { range: ['#7a3b1d', '#2f6690', '#8a6d1b', '#4d7c4a', '#6b4c8a'] };
   return {
     title: {
       text: 'Kinds of day that differ',
@@ -130,14 +132,6 @@ function kindsPanel({ base, fit, fitted }: TillKinds): ChartSpec {
         title: `${fit.slotMinutes} min from`,
         axis: { labelOverlap: true, labelAngle: 0 },
       },
-      color: {
-        field: 'kind',
-        type: 'nominal',
-        title: null,
-        sort: kinds.map(({ id }) => id),
-        scale: { range: ['#7a3b1d', '#2f6690', '#8a6d1b', '#4d7c4a', '#6b4c8a'] },
-      },
-      strokeDash: { field: 'kind', type: 'nominal', title: null, sort: kinds.map(({ id }) => id) },
     },
     layer: [
       {
@@ -145,12 +139,16 @@ function kindsPanel({ base, fit, fitted }: TillKinds): ChartSpec {
         encoding: {
           y: { field: 'low', type: 'quantitative', title: 'parties' },
           y2: { field: 'high' },
-          strokeDash: { value: [1, 0] },
+          color: { ...kind, scale, legend: null },
         },
       },
       {
         mark: { type: 'line', strokeWidth: 2 },
-        encoding: { y: { field: 'parties', type: 'quantitative' } },
+        encoding: {
+          y: { field: 'parties', type: 'quantitative' },
+          color: { ...kind, scale },
+          strokeDash: kind,
+        },
       },
     ],
   };
@@ -168,6 +166,5 @@ export function tillChart(fit: TillFit, kinds: TillKinds | null = null): ChartSp
       totalsPanel(fit),
       ...(kinds === null || kinds.fitted.length === 0 ? [] : [kindsPanel(kinds)]),
     ],
-    resolve: { scale: { color: 'independent' } },
   };
 }

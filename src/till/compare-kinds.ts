@@ -6,6 +6,7 @@
 import { mean, sampleVariance } from 'simple-statistics';
 import { square } from '../elementary/powers.js';
 import { Stream, streamKey } from '../engine/streams.js';
+import { studentTQuantile } from '../statistics/student-t-quantile.js';
 import { fitDayFactor } from './day-factor.js';
 import type { TillDay } from './tally.js';
 
@@ -151,17 +152,25 @@ export function compareKinds(
   return Object.fromEntries(used.map(({ aspect, asFar }) => [aspect, asFar / (deals + 1)]));
 }
 
-/** How many times the parties of `base` come on a day of the kind, with a 95 % interval (errors of both means, relative, squares added). */
+/**
+ * How many times the parties of `base` come on a day of the kind, with a 95 % interval: relative errors of both means,
+ * squares added, Student's t with Welch's degrees of freedom (B. Welch, Biometrika 34, 1947).
+ */
 export function timesThe(
   kind: readonly TillDay[],
   base: readonly TillDay[],
 ): { readonly times: number; readonly low: number; readonly high: number } {
-  const [a, b] = [kind, base].map((days) => {
+  const part = (days: readonly TillDay[]) => {
     const totals = days.map(partiesOf);
     const middle = mean(totals);
-    return { middle, relative: sampleVariance(totals) / totals.length / square(middle) };
-  }) as [{ middle: number; relative: number }, { middle: number; relative: number }];
+    const relative = sampleVariance(totals) / totals.length / square(middle);
+    return { middle, relative, free: days.length - 1 };
+  };
+  const [a, b] = [part(kind), part(base)];
   const times = a.middle / b.middle;
-  const reach = 1.96 * Math.sqrt(a.relative + b.relative);
+  const all = a.relative + b.relative;
+  if (all === 0) return { times, low: times, high: times };
+  const freedom = square(all) / (square(a.relative) / a.free + square(b.relative) / b.free);
+  const reach = studentTQuantile(0.975, freedom) * Math.sqrt(all);
   return { times, low: times / (1 + reach), high: times * (1 + reach) };
 }

@@ -104,6 +104,7 @@ describe('options', () => {
     ],
     [['guide', demo, '--seats', '20', '--seats', '30'], /^--seats is given twice/],
     [['report', demo, '--out', ''], /^--out: the name is empty; name a folder/],
+    [['report', demo, '--till', demo], /^--till is given without --map; give the map/],
     [['page', '--out', ''], /^--out: the name is empty; name a file/],
     [['check', '/dev/zero'], /^\/dev\/zero: is a device; name a file/],
     [['size', demo, '--day', '/dev/zero'], /^\/dev\/zero: is a device; name a file/],

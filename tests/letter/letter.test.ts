@@ -90,6 +90,14 @@ describe('the letter', () => {
     },
   );
 
+  it('has a part on recorded days only where some were tried, with what sets its tables', async () => {
+    const recorded = '<h2>How this would have done</h2>';
+    const html = reportHtml({ ...(await usualParts), recorded });
+    expect(html).toContain(`<section data-part="recorded">${recorded}</section>`);
+    expect(html).toContain('table.section');
+    expect(reportHtml(await usualParts)).not.toContain('data-part="recorded"');
+  });
+
   it('fetches and runs nothing', async () => {
     const html = reportHtml(await usualParts);
     expect(html).toContain(

@@ -1,11 +1,16 @@
 /** cuptide report: the answer, its pictures and its inputs as files. */
 import type { CommandModule } from 'yargs';
+import { backtest } from '../../questions/backtest/head.js';
 import { size } from '../../questions/size/head.js';
+import type { GivenFile } from '../../questions/settings.js';
 import { settingOptions, THREADS, threadsOf, typedIn } from '../setting-options.js';
 
 /** Those of the size that a letter can be made with. */
 const { level, seed, days, confidence, stock, day } = size.settings;
 const settings = { level, seed, days, confidence, stock, day };
+/** Recorded days to try the stock on: both or neither. */
+const { till, map } = backtest.settings;
+const recorded = { till: { ...till, required: false }, map: { ...map, required: false } };
 
 export const report: CommandModule = {
   command: 'report <file>',
@@ -17,7 +22,7 @@ export const report: CommandModule = {
         demandOption: true,
         describe: 'Scenario file (YAML or JSON)',
       }),
-      settings,
+      { ...settings, ...recorded },
     )
       .option('out', {
         type: 'string',
@@ -32,11 +37,23 @@ export const report: CommandModule = {
       })
       .option('threads', THREADS),
   async handler(args) {
-    const [{ writeReport }, { givenOf }] = await Promise.all([
+    const [{ writeReport }, { givenOf }, { MistakeError }] = await Promise.all([
       import('../write-report.js'),
       import('../run-question.js'),
+      import('../mistakes.js'),
     ]);
     const typed = typedIn(args, settings);
+    const days = await givenOf(recorded, typedIn(args, recorded));
+    const [tillFile, mapFile] = [
+      days['till'] as GivenFile | undefined,
+      days['map'] as GivenFile | undefined,
+    ];
+    if ((tillFile === undefined) !== (mapFile === undefined))
+      throw new MistakeError(
+        tillFile === undefined
+          ? '--map is given without --till; give the export of the till too'
+          : '--till is given without --map; give the map that says what its columns mean',
+      );
     await writeReport({
       file: String(args['file']),
       folder: String(args['out']),
@@ -44,6 +61,10 @@ export const report: CommandModule = {
       typed,
       all: args['all'] === true,
       threads: threadsOf(args),
+      recorded:
+        tillFile === undefined || mapFile === undefined
+          ? undefined
+          : { till: tillFile, map: mapFile },
     });
   },
 };

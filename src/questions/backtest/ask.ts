@@ -3,11 +3,13 @@ import { unknownDrinks } from '../../till/apply-till.js';
 import { readTill } from '../../till/read-till.js';
 import type { TillFlaw } from '../../till/flaw.js';
 import type { PositionOf } from '../../scenario/read-scenario.js';
+import { renderSvg, standaloneSvg } from '../../tell/render-svg.js';
 import type { Ask } from '../question.js';
 import type { Result } from '../result.js';
 import { readTillMap, tillProblem } from '../till/read-map.js';
 import type { backtest } from './head.js';
 import { backtestStudy } from './study.js';
+import { recordedDaysChart } from './charts/recorded-days.js';
 import { backtestBlocks } from './tell.js';
 
 const [DAYS, DRAWS] = [1000, 100];
@@ -43,7 +45,20 @@ export const ask: Ask<typeof backtest> = async (asking, given) => {
     draws: given.draws ?? DRAWS,
   });
   if (!found.ok) return stop(found.flaws);
-  return { ok: true, value: { json: found.value, blocks: backtestBlocks(found.value, context) } };
+  const picture = recordedDaysChart(found.value, context);
+  return {
+    ok: true,
+    value: {
+      json: found.value,
+      blocks: backtestBlocks(found.value, context),
+      files: async () => [
+        {
+          ending: `${picture.id}.svg`,
+          content: standaloneSvg(await renderSvg(picture.spec)),
+        },
+      ],
+    },
+  };
 };
 
 async function* bytesOf(bytes: Uint8Array): AsyncGenerator<Uint8Array> {

@@ -5,6 +5,7 @@ export const backtest = {
   name: 'backtest',
   describe:
     'How the stock would have done on recorded days: fitted to the earlier ones, tried on the later',
+  writes: true,
   settings: {
     till: { as: 'file', required: true, describe: 'Export of the till (CSV)' },
     map: {

@@ -3,6 +3,7 @@ import { fold, heading, list, paragraphs, table, type Block } from '../../tell/b
 import type { ReportContext } from '../../tell/context.js';
 import { digitsOf, formatsFor, type Formats } from '../../tell/format.js';
 import type { Backtest } from './answer.js';
+import { recordedDaysChart } from './charts/recorded-days.js';
 import { say } from './words.js';
 
 const chance = (p: number, formats: Formats): string =>
@@ -29,6 +30,7 @@ export function backtestBlocks(found: Backtest, context: ReportContext): Block[]
     paragraphs([
       `${say.busier(formats.decimal(found.busier, 2))}${trend === null ? '' : ` ${say.trend(formats.percent(trend.shareAWeek), chance(trend.p, formats))}`}`,
     ]),
+    { kind: 'picture', pictures: [recordedDaysChart(found, context)] },
     table({
       caption: say.causes,
       columns: [

@@ -28,13 +28,27 @@ export const say = {
   remedy: {
     drift: 'Fit the latest weeks only, or scale arrivals to the trend, and look again each month.',
     spread: (cv: string): string => `Set arrivals.dayFactor to ${cv}, the upper end over all days.`,
-    weekdays: 'Fit kinds of day apart (days.week in the map) and size for the one that binds.',
+    weekdays:
+      'Let cuptide till name the kinds of day (week: any in the map) and size with its scenario: the stock then holds on each.',
     shape: 'Fit kinds of day apart; if parties come in groups, treat large groups as bookings.',
   },
   factor: (factor: string, level: string): string =>
     `A stock ${factor} times as large would have held ${level} on these days.`,
   factorEnough: (factor: string, level: string): string =>
     `A stock ${factor} times as large would have been enough for ${level} on these days.`,
+  charts: {
+    title: (days: string, share: string, level: string): string =>
+      `Safe on ${share} of ${days} recorded days; promised: ${level}`,
+    description: (draws: string, low: string, high: string): string =>
+      `Each point is a recorded day, in order of date, by the share of its ${draws} runs in which nothing ran out. Dashed: the level promised. Line and band: the share of all days and its 95 % interval, ${low} to ${high}.`,
+    held: (level: string): string => `safe in ${level} of runs or more`,
+    fell: (level: string): string => `in fewer than ${level}`,
+    sentence: (date: string, parties: string, safe: string, ware: string | null): string =>
+      `${date}: ${parties} parties, safe in ${safe} of runs${ware === null ? '' : `; ${ware} ran out most`}`,
+    y: 'runs in which nothing ran out',
+  },
+  letter:
+    'Worked out when this letter was written, for the values it then had. It does not follow changes in the boxes.',
   proposal: 'What to do',
   days: 'The recorded days, in order',
   day: 'Day',

@@ -4,10 +4,13 @@ import { inThisThread } from '../../../src/cafe/runner.js';
 import { Stream, streamKey } from '../../../src/engine/streams.js';
 import { causesOf, effectiveDays, shareInterval } from '../../../src/questions/backtest/judged.js';
 import { recordedDay } from '../../../src/questions/backtest/recorded.js';
+import { recordedDaysChart } from '../../../src/questions/backtest/charts/recorded-days.js';
 import { backtestStudy } from '../../../src/questions/backtest/study.js';
 import { compile } from '../../../src/scenario/compile.js';
 import { readScenario } from '../../../src/scenario/read-scenario.js';
 import { exactBinomialInterval } from '../../../src/statistics/exact-binomial-interval.js';
+import { renderSvg } from '../../../src/tell/render-svg.js';
+import { fixtureContext } from '../../tell/fixture.js';
 import { simulatedTill, smallBase, smallMap } from './simulated-till.js';
 
 const study = (drift: number, days = 24) =>
@@ -100,6 +103,13 @@ describe('a backtest', () => {
     expect(busier).toBeGreaterThan(1.3);
     expect(factor).toBeGreaterThan(1);
     expect(['tooOptimistic', 'notKnown']).toContain(verdict);
+    const drawn = recordedDaysChart(found.value, fixtureContext());
+    const dates = origins.flatMap((origin) => origin.tried.map(({ date }) => date));
+    expect(drawn.table.rows.map(([date]) => date)).toEqual(dates);
+    // The picture's text alternative says what was promised and what came of it.
+    expect(drawn.title).toMatch(/^Safe on \d.* of 12 recorded days; promised: 90\s%$/);
+    const svg = await renderSvg(drawn.spec);
+    for (const date of dates) expect(svg).toContain(`<title>${date}: `);
   });
 
   it('is refused with too few days, with the remedy', async () => {

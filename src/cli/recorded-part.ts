@@ -1,0 +1,65 @@
+/** The letter's part on recorded days: how the stock would have done, and its files. */
+import { ask } from '../questions/backtest/ask.js';
+import { say } from '../questions/backtest/words.js';
+import type { Asking } from '../questions/question.js';
+import type { Given, GivenFile, sizing } from '../questions/settings.js';
+import { paragraphs } from '../tell/block.js';
+import { formatsFor } from '../tell/format.js';
+import { english } from '../tell/words.js';
+import { writeHtml } from '../tell/write-html.js';
+import { problemsAsMistake } from './open-scenario.js';
+import { draw, today } from './run-question.js';
+import { loadSolver } from './solver.js';
+import { withRunner } from './with-runner.js';
+
+interface RecordedPart {
+  readonly html: string;
+  readonly files: readonly { readonly ending: string; readonly content: string }[];
+}
+
+/** A till whose recorded days a stock is tried on. */
+export interface RecordedFiles {
+  readonly till: GivenFile;
+  readonly map: GivenFile;
+}
+
+interface RecordedAsking extends Pick<Asking, 'opened' | 'fileName' | 'context'> {
+  readonly text: string;
+  readonly recorded: RecordedFiles | undefined;
+  readonly given: Given<typeof sizing>;
+  readonly threads: number | undefined;
+}
+
+/** Nothing where no till is given. @throws MistakeError with everything that is wrong with till or map */
+export async function recordedPart({
+  opened,
+  fileName,
+  context,
+  text,
+  recorded,
+  given: { level, seed, days },
+  threads,
+}: RecordedAsking): Promise<RecordedPart> {
+  if (recorded === undefined) return { html: '', files: [] };
+  const reply = await withRunner('trying recorded days', threads, (runner) =>
+    ask(
+      { opened, fileName, text, runner, context, today: today(), loadSolver },
+      { ...recorded, level, seed, days },
+    ),
+  );
+  if (!reply.ok) throw problemsAsMistake(reply.problems);
+  const { json, blocks, files } = reply.value;
+  const html = await writeHtml([...blocks, paragraphs([say.letter], 'small')], {
+    draw,
+    formats: formatsFor(context),
+    words: english,
+  });
+  const pictures = (await files?.(draw, () => Promise.resolve(''))) ?? [];
+  return {
+    html,
+    files: [
+      { ending: 'backtest.json', content: `${JSON.stringify(json, null, 1)}\n` },
+      ...pictures.map(({ ending, content }) => ({ ending, content: String(content) })),
+    ],
+  };
+}
