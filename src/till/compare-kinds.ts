@@ -4,6 +4,7 @@
  * dealt, so that their own levels and whims count as chance.
  */
 import { mean, sampleVariance } from 'simple-statistics';
+import { exp } from '../elementary/exp.js';
 import { square } from '../elementary/powers.js';
 import { Stream, streamKey } from '../engine/streams.js';
 import { studentTQuantile } from '../statistics/student-t-quantile.js';
@@ -154,7 +155,7 @@ export function compareKinds(
 
 /**
  * How many times the parties of `base` come on a day of the kind, with a 95 % interval: relative errors of both means,
- * squares added, Student's t with Welch's degrees of freedom (B. Welch, Biometrika 34, 1947).
+ * squares added, on the scale of the logarithm, Student's t with Welch's degrees of freedom (B. Welch, Biometrika 34, 1947).
  */
 export function timesThe(
   kind: readonly TillDay[],
@@ -171,6 +172,6 @@ export function timesThe(
   const all = a.relative + b.relative;
   if (all === 0) return { times, low: times, high: times };
   const freedom = square(all) / (square(a.relative) / a.free + square(b.relative) / b.free);
-  const reach = studentTQuantile(0.975, freedom) * Math.sqrt(all);
-  return { times, low: times / (1 + reach), high: times * (1 + reach) };
+  const reach = exp(studentTQuantile(0.975, freedom) * Math.sqrt(all));
+  return { times, low: times / reach, high: times * reach };
 }
