@@ -1,6 +1,8 @@
 /** The letter's part on recorded days: how the stock would have done, and its files. */
+import { basename } from 'node:path';
 import { ask } from '../questions/backtest/ask.js';
 import { say } from '../questions/backtest/words.js';
+import { commandText } from '../questions/made.js';
 import type { Asking } from '../questions/question.js';
 import type { Given, GivenFile, sizing } from '../questions/settings.js';
 import { paragraphs } from '../tell/block.js';
@@ -49,7 +51,14 @@ export async function recordedPart({
   );
   if (!reply.ok) throw problemsAsMistake(reply.problems);
   const { json, blocks, files } = reply.value;
-  const html = await writeHtml([...blocks, paragraphs([say.letter], 'small')], {
+  const command = commandText('backtest', fileName, {
+    till: basename(recorded.till.name),
+    map: basename(recorded.map.name),
+    ...(level === undefined ? {} : { level: String(level) }),
+    ...(seed === undefined ? {} : { seed }),
+    ...(days === undefined ? {} : { days: String(days) }),
+  });
+  const html = await writeHtml([...blocks, paragraphs([say.letter(command)], 'small')], {
     draw,
     formats: formatsFor(context),
     words: english,

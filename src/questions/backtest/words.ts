@@ -47,8 +47,8 @@ export const say = {
       `${date}: ${parties} parties, safe in ${safe} of runs${ware === null ? '' : `; ${ware} ran out most`}`,
     y: 'runs in which nothing ran out',
   },
-  letter:
-    'Worked out when this letter was written, for the values it then had. It does not follow changes in the boxes.',
+  letter: (command: string): string =>
+    `Worked out when this letter was written (${command}), for the values it then had. It does not follow changes in the boxes.`,
   proposal: 'What to do',
   days: 'The recorded days, in order',
   day: 'Day',
