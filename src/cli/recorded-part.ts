@@ -6,11 +6,12 @@ import { commandText } from '../questions/made.js';
 import type { Asking } from '../questions/question.js';
 import type { Given, GivenFile, sizing } from '../questions/settings.js';
 import { paragraphs } from '../tell/block.js';
+import { drawnCharts } from '../tell/drawn-chart.js';
 import { formatsFor } from '../tell/format.js';
 import { english } from '../tell/words.js';
 import { writeHtml } from '../tell/write-html.js';
 import { problemsAsMistake } from './open-scenario.js';
-import { draw, today } from './run-question.js';
+import { today } from './run-question.js';
 import { loadSolver } from './solver.js';
 import { withRunner } from './with-runner.js';
 
@@ -59,11 +60,11 @@ export async function recordedPart({
     ...(days === undefined ? {} : { days: String(days) }),
   });
   const html = await writeHtml([...blocks, paragraphs([say.letter(command)], 'small')], {
-    draw,
+    draw: drawnCharts,
     formats: formatsFor(context),
     words: english,
   });
-  const pictures = (await files?.(draw, () => Promise.resolve(''))) ?? [];
+  const pictures = (await files?.(drawnCharts, () => Promise.resolve(''))) ?? [];
   return {
     html,
     files: [
