@@ -6,9 +6,15 @@ import { loadSolver } from './cli/solver.js';
 import type { Runner } from './cafe/runner.js';
 import type { Opened } from './questions/compare/alternatives.js';
 import type { Comparison } from './questions/compare/answer.js';
-import { orderAnswer, type OrderAnswer } from './questions/order/study.js';
+import type { OrderAnswer } from './questions/order/study.js';
+import { wholeComparison } from './questions/compare/whole.js';
+import { ask as askOrder } from './questions/order/ask.js';
+import { racksStudy } from './questions/racks/study.js';
+import { ask as askSuit } from './questions/suit/ask.js';
+import type { Asking, Reply } from './questions/question.js';
+import { contextOf } from './tell/context-of.js';
+import { version } from './cli/version.js';
 import type { Result } from './questions/result.js';
-import { askAlternatives, askOrder, askRacks, askSuit } from './questions/questions.js';
 import type { RacksAnswer } from './questions/racks/answer.js';
 import type { Problem } from './scenario/problems.js';
 import { piecesPerRackOf } from './scenario/rack-geometry.js';
@@ -39,42 +45,54 @@ export function readScenario(text: string, fileName: string): ReadResult {
   return result.ok ? { ...result, fileName } : result;
 }
 
-const asked = (opened: ReadScenario, runner: Runner, options: QuestionOptions) => ({
-  ...options,
-  opened,
-  fileName: opened.fileName,
-  runner,
-});
+/** What a question's command prints with `--json`. */
+async function answered<A, G>(
+  ask: (asking: Asking, given: G) => Promise<Result<Reply<A>>>,
+  scenario: ReadScenario,
+  runner: Runner,
+  given: G,
+): Promise<Result<A>> {
+  const reply = await ask(
+    {
+      opened: scenario,
+      fileName: scenario.fileName,
+      runner,
+      context: contextOf(scenario.scenario, scenario.inputs, version, piecesPerRackOf),
+      today: new Date().toISOString().slice(0, 10),
+      loadSolver,
+    },
+    given,
+  );
+  return reply.ok ? { ok: true, value: reply.value.json } : reply;
+}
 
 /** The alternatives side by side; where the scenario has none, the usual ones. */
 export const compare = (
   scenario: ReadScenario,
   runner: Runner,
   options: QuestionOptions = {},
-): Promise<Result<Comparison>> => askAlternatives(asked(scenario, runner, options));
+): Promise<Result<Comparison>> => answered(wholeComparison, scenario, runner, options);
 
 /** The order sheet. @param options.date day of the order, `YYYY-MM-DD`; absent: the scenario's, else today */
-export async function order(
+export const order = (
   scenario: ReadScenario,
   runner: Runner,
   options: QuestionOptions & { readonly date?: string } = {},
-): Promise<Result<OrderAnswer>> {
-  const today = new Date().toISOString().slice(0, 10);
-  const date = options.date ?? scenario.scenario.supply?.date ?? today;
-  const study = await askOrder(asked(scenario, runner, options), date, loadSolver);
-  return study.ok ? { ok: true, value: orderAnswer(study.value) } : study;
-}
+): Promise<Result<OrderAnswer>> => answered(askOrder, scenario, runner, options);
 
 /** What racks hold, and washing in the rush. */
-export const racks = (
+export const racks = async (
   scenario: ReadScenario,
   runner: Runner,
   options: Pick<QuestionOptions, 'seed'> = {},
-): Promise<Result<RacksAnswer>> => askRacks(asked(scenario, runner, options));
+): Promise<Result<RacksAnswer>> => ({
+  ok: true,
+  value: await racksStudy(scenario.scenario, runner, options),
+});
 
 /** Which vessel for which drink and guest. */
 export const suit = (
   scenario: ReadScenario,
   runner: Runner,
   options: Pick<QuestionOptions, 'seed'> = {},
-): Promise<Result<SuitAnswer>> => askSuit(asked(scenario, runner, options));
+): Promise<Result<SuitAnswer>> => answered(askSuit, scenario, runner, options);

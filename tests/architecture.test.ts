@@ -126,6 +126,29 @@ describe('the house', () => {
     expect([...new Set(readers)]).toEqual(['catalogue']);
   });
 
+  it('knows no question by name in cli/ and page/: both read the list', () => {
+    const lines = ['list.ts', 'letter-list.ts']
+      .map((name) => readFileSync(join(src, 'questions', name), 'utf8'))
+      .join('');
+    const named = [...lines.matchAll(/^ {2}question\((\w+),/gm)].map((match) => match[1]!);
+    expect(named.length).toBeGreaterThan(8);
+    // The letter is the answer of `size`.
+    const others = named.filter((name) => name !== 'size').join('|');
+    const wrong = files
+      .filter((name) => ['cli', 'page'].includes(folderOf(name)))
+      .flatMap((name) => {
+        const text = readFileSync(join(src, name), 'utf8');
+        const found = [
+          ...text.matchAll(new RegExp(`questions/(?:${others})/`, 'g')),
+          ...(/^(cli|page\/engine)\//.test(name)
+            ? text.matchAll(new RegExp(`['"\`](?:${others})['"\`]`, 'g'))
+            : []),
+        ];
+        return found.map(([use]) => `${name}: ${use}; let the question's folder say it`);
+      });
+    expect(wrong).toEqual([]);
+  });
+
   it('keeps files to one subject: none over 300 lines, but for some that still are and must only shrink', () => {
     const STILL = 458;
     expect(

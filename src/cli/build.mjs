@@ -49,6 +49,8 @@ const withoutEval = inPlaceOf(
   /^@stdlib\/assert-has-generator-support$/,
   'module.exports = () => true;',
 );
+// The letter shows what a question answers; the files that a command writes beside it stay out of it.
+const withoutFiles = inPlaceOf('without-files', /^\.\/files\.js$/, 'module.exports = {};');
 // Vega draws on a canvas where there is one; our pictures are SVG.
 const withoutCanvas = inPlaceOf('without-canvas', /^canvas$/, 'module.exports = {};');
 
@@ -81,7 +83,10 @@ copyFileSync(`${root}node_modules/highs/build/highs.wasm`, `${dist}/highs.wasm`)
 const [boot, page, engine] = await Promise.all([
   forPage('src/page/boot.ts', { target: 'es2017' }),
   forPage('src/page/main.tsx'),
-  forPage('src/page/engine/worker.ts', { inject: ['src/page/engine/bytes-blob.ts'] }),
+  forPage('src/page/engine/worker.ts', {
+    inject: ['src/page/engine/bytes-blob.ts'],
+    plugins: [withoutMaps, withoutEval, withoutFiles],
+  }),
 ]);
 const safe = (text) => text.replaceAll('</script', '<\\/script').replaceAll('<!--', '<\\!--');
 const scripts = [safe(boot.text), page.text];

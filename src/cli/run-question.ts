@@ -2,7 +2,7 @@
 import { existsSync } from 'node:fs';
 import { basename, dirname, extname, join } from 'node:path';
 import { madeInFull } from '../questions/made.js';
-import type { Question } from '../questions/question.js';
+import type { OutFile, Question, Reply } from '../questions/question.js';
 import type { Settings, Value } from '../questions/settings.js';
 import { piecesPerRackOf } from '../scenario/rack-geometry.js';
 import { contextOf } from '../tell/context-of.js';
@@ -72,22 +72,29 @@ export async function runQuestion(question: Question, args: QuestionArguments): 
     ),
   );
   if (!reply.ok) throw problemsAsMistake(reply.problems);
-  const stem = basename(args.file, extname(args.file));
+  const json = withMade(reply.value.json, made);
   const files =
     args.out === undefined
       ? []
-      : ((await reply.value.files?.(draw, typefaces)) ?? []).map(({ fresh, ending, content }) => ({
-          path: join(args.out!, `${stem}.${ending}`),
+      : (await outFiles(reply.value, json)).map(({ fresh, ending, content }) => ({
+          path: join(args.out!, `${basename(args.file, extname(args.file))}.${ending}`),
           content,
           fresh,
         }));
   refuseThere(files.filter(({ fresh }) => fresh === true).map(({ path }) => path));
   await writeAll(files);
   printAnswer(
-    args.json ? withMade(reply.value.json, made) : null,
+    args.json ? json : null,
     () => writeText(reply.value.blocks, { width: widthOf(), all: args.all }),
     files,
   );
+}
+
+async function outFiles({ files, jsonFile }: Reply, json: unknown): Promise<OutFile[]> {
+  const made = (await files?.(draw, typefaces)) ?? [];
+  return jsonFile === undefined
+    ? [...made]
+    : [{ ending: jsonFile, content: `${JSON.stringify(json, null, 1)}\n` }, ...made];
 }
 
 /** Files that a scenario names, from its own folder. */

@@ -1,4 +1,4 @@
-/** Options shared by the commands that are not yet questions of the list. */
+/** Options of a command that is no question of the list and yet sizes stocks. */
 import type { Argv } from 'yargs';
 import { parsed } from './parsed.js';
 import { THREADS } from './setting-options.js';
@@ -7,7 +7,7 @@ import { sizing } from '../questions/settings.js';
 /** An option that every command with it describes alike. */
 const text = (describe: string) => ({ type: 'string', requiresArg: true, describe }) as const;
 
-export const OPTIONS = {
+const OPTIONS = {
   level: {
     ...text(sizing.level.describe),
     coerce: (level?: string) =>
@@ -18,24 +18,17 @@ export const OPTIONS = {
     ...THREADS,
     coerce: (threads?: string) => wholeOf('threads', threads, 1, 64),
   },
-  days: (least: number) =>
-    ({
-      ...text(sizing.days.describe),
-      coerce: (days?: string) => wholeOf('days', days, least, 1_000_000),
-    }) as const,
-  json: { type: 'boolean', default: false, describe: 'Print the answer as one JSON object' },
+  days: {
+    ...text(sizing.days.describe),
+    coerce: (days?: string) => wholeOf('days', days, 1, 1_000_000),
+  },
 } as const;
 
-/** The scenario that a command is about. */
-export const scenarioFile = (describe = 'Scenario file (YAML or JSON)') =>
-  ({ type: 'string', demandOption: true, describe }) as const;
-
-/** @param leastDays fewer are too few to choose on */
-export const studyOptions = <T>(yargs: Argv<T>, leastDays: number = 1) =>
+export const studyOptions = <T>(yargs: Argv<T>) =>
   yargs
     .option('level', OPTIONS.level)
     .option('seed', OPTIONS.seed)
-    .option('days', OPTIONS.days(leastDays))
+    .option('days', OPTIONS.days)
     .option('threads', OPTIONS.threads);
 
 /** A whole number within bounds. */

@@ -4,28 +4,24 @@ import type { ReportContext } from '../tell/context.js';
 import { contextOf } from '../tell/context-of.js';
 import { cautionsFor } from '../tell/cautions.js';
 import type { Chart } from '../tell/charts/chart-table.js';
-import { letterCharts } from '../questions/size/charts/letter-charts.js';
 import type { GivenOptions } from '../letter/live.js';
 import { reportHtml } from '../letter/letter.js';
+import { letterPictures } from '../letter/pictures.js';
 import { drawnChart } from '../tell/drawn-chart.js';
-import type { FindingList } from '../tell/finding-list.js';
 import type { ReportChart } from '../tell/html-picture.js';
 import { renderSvg, standaloneSvg } from '../tell/render-svg.js';
 import { riskCurves } from '../questions/size/risk-curves.js';
-import { suitCharts, suitFindings } from '../questions/suit/charts.js';
 import type { Answer } from '../questions/size/answer.js';
 import { FEW_HABIT_DAYS, askSize, withHabits, type SizeStudy } from '../questions/size/ask.js';
 import { madeSentence, type Made } from '../questions/made.js';
 import { size } from '../questions/size/head.js';
 import { sizeBlocks } from '../questions/size/tell.js';
-import { habitsFinding } from '../questions/size/tell-habits.js';
 import type { Given } from '../questions/settings.js';
 import { writeText } from '../tell/write-text.js';
 import { tightMorningOf } from '../questions/walk/letter-picture.js';
 import { piecesPerRackOf } from '../scenario/rack-geometry.js';
 import { problem } from '../scenario/problems.js';
-import { inThisThread, type Runner } from '../cafe/runner.js';
-import { suitStudy } from '../questions/suit/study.js';
+import { inThisThread } from '../cafe/runner.js';
 import { tryOutput, writeAll } from './files.js';
 import { recordedPart, type RecordedFiles } from './recorded-part.js';
 import { livePage, typefaces } from './live-page.js';
@@ -121,12 +117,22 @@ export async function letterOf(
     answer.tightestKind,
   );
   const curves = riskCurves(answer, risk);
-  const charts = await drawn(letterCharts(answer, context, curves));
+  const pictures = await letterPictures(
+    opened,
+    answer,
+    curves,
+    context,
+    inThisThread(),
+    full.habits,
+  );
+  if (pictures.problems.length > 0)
+    throw problemsAsMistake(
+      pictures.problems.map((one) => problem(one, 'scenario', opened.positionOf(one.path))),
+    );
+  const charts = await drawn(pictures.charts);
   const tight = await drawn([
     tightMorningOf(opened.scenario, answer, context, options.listed ?? null),
   ]);
-  const suited =
-    opened.scenario.suit === undefined ? null : await suitParts(opened, context, inThisThread());
   // Many listed days are too much for a letter: it is then text and pictures alone.
   const live =
     (options.listed?.length ?? 0) > MOST_LISTED
@@ -154,11 +160,8 @@ export async function letterOf(
       answer,
       context,
       tight: tight[0]!,
-      charts: [...charts, ...(suited?.charts ?? [])],
-      findings: [
-        ...(suited?.findings ?? []),
-        ...(full.habits === undefined ? [] : [habitsFinding(full.habits, answer, context)]),
-      ],
+      charts,
+      findings: pictures.findings,
       inputs: context.inputs,
       cautions: cautionsFor(context),
       version,
@@ -177,10 +180,7 @@ export async function letterOf(
         ending: 'json',
         content: `${JSON.stringify(made === undefined ? answer : withMade(answer, made), null, 1)}\n`,
       },
-      ...[...charts, ...(suited?.charts ?? [])].map(({ id, file }) => ({
-        ending: `${id}.svg`,
-        content: file,
-      })),
+      ...charts.map(({ id, file }) => ({ ending: `${id}.svg`, content: file })),
       ...recorded.files,
     ],
   };
@@ -211,23 +211,3 @@ const drawn = (charts: readonly Chart[]): Promise<(ReportChart & { file: string 
       file: standaloneSvg(await renderSvg(one.spec)),
     })),
   );
-
-/** Which vessel for which drink, where the scenario says how drinks are made. */
-async function suitParts(
-  { scenario, inputs, positionOf }: OpenScenario,
-  context: ReportContext,
-  runner: Runner,
-): Promise<{
-  charts: Awaited<ReturnType<typeof drawn>>;
-  findings: FindingList[];
-}> {
-  const answer = await suitStudy(scenario, inputs, runner);
-  if (answer.problems.length > 0)
-    throw problemsAsMistake(
-      answer.problems.map((one) => problem(one, 'scenario', positionOf(one.path))),
-    );
-  return {
-    charts: await drawn(suitCharts(answer, context.locale)),
-    findings: [suitFindings(answer)],
-  };
-}

@@ -4,7 +4,7 @@ import type { Edit } from '../scenario/edit.js';
 import type { FormGroup } from '../scenario/input-forms.js';
 import { alternativeOf } from './alternative.js';
 import type { Engines, OnReply } from './engines.js';
-import type { Asked, Look, Question, Reply, View } from './messages.js';
+import type { Asked, Look, Reply, View } from './messages.js';
 import { takeReply } from './take-reply.js';
 import { settledOf, type PageState, type Settled, type Store } from './store.js';
 
@@ -28,7 +28,7 @@ export class Actions {
   private answering = false;
   private answeringSince = 0;
   /** Sections that stand open, worked out anew after each change. */
-  private readonly open = new Map<Question, { readonly onReply: OnReply; readonly typed: Typed }>();
+  private readonly open = new Map<string, { readonly onReply: OnReply; readonly typed: Typed }>();
   /** What the sure engine has yet to do, one after the other. */
   private tasks: Task[] = [];
   private working = false;
@@ -131,13 +131,13 @@ export class Actions {
   }
 
   /** A section that is worked out while it stands open, and again after each change. */
-  openQuestion(question: Question, onReply: OnReply, typed: Typed = {}): void {
-    this.open.set(question, { onReply, typed });
-    this.later(this.asking(question));
+  openQuestion(offer: string, onReply: OnReply, typed: Typed = {}): void {
+    this.open.set(offer, { onReply, typed });
+    this.later(this.asking(offer));
   }
 
-  closeQuestion(question: Question): void {
-    this.open.delete(question);
+  closeQuestion(offer: string): void {
+    this.open.delete(offer);
   }
 
   /** One day on the floor, with so many pieces of each ware. */
@@ -151,10 +151,10 @@ export class Actions {
   }
 
   /** A file that an engine makes. */
-  file(kind: 'workbook', onFile: (bytes: Uint8Array) => void): void {
+  file(kind: 'workbook', onFile: (ending: string, bytes: Uint8Array) => void): void {
     this.later(() =>
       this.engines.sure.ask({ kind, asked: this.asked() }, (reply) => {
-        if (reply.kind === 'file') onFile(reply.bytes);
+        if (reply.kind === 'file') onFile(reply.ending, reply.bytes);
         else this.take(reply);
       }),
     );
@@ -211,7 +211,7 @@ export class Actions {
       this.take(reply);
       if (reply.kind === 'whole' && isSent) this.store.set({ phase: 'as-sent' });
     });
-    for (const question of this.open.keys()) this.later(this.asking(question));
+    for (const offer of this.open.keys()) this.later(this.asking(offer));
   }
 
   private change(): void {
@@ -251,7 +251,7 @@ export class Actions {
     }
     this.answering = false;
     if (this.store.state.phase === 'provisional') this.later(() => this.certify());
-    for (const question of this.open.keys()) this.later(this.asking(question));
+    for (const offer of this.open.keys()) this.later(this.asking(offer));
   }
 
   private async certify(): Promise<void> {
@@ -268,13 +268,13 @@ export class Actions {
     );
   }
 
-  private asking(question: Question): Task {
+  private asking(offer: string): Task {
     return async () => {
-      const open = this.open.get(question);
+      const open = this.open.get(offer);
       if (open === undefined) return;
       const { onReply, typed } = open;
       const asked = this.asked();
-      await this.engines.sure.ask({ kind: 'question', asked, question, typed }, onReply);
+      await this.engines.sure.ask({ kind: 'question', asked, offer, typed }, onReply);
     };
   }
 

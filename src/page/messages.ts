@@ -25,10 +25,6 @@ export interface Look {
   readonly locale: string | null;
 }
 
-/** Sections that are worked out when the reader asks for them. */
-export type Question =
-  'alternatives' | 'map' | 'moves' | 'racks' | 'suit' | 'order' | 'guide' | 'cards';
-
 export type Request =
   /** The other engine, to share days with. */
   | { readonly kind: 'join'; readonly port: MessagePort; readonly version: string }
@@ -57,7 +53,8 @@ export type Request =
   | {
       readonly kind: 'question';
       readonly asked: Asked;
-      readonly question: Question;
+      /** Id of an offer. */
+      readonly offer: string;
       /** Settings of the question as they were typed, by name. */
       readonly typed: Readonly<Record<string, string>>;
     }
@@ -115,7 +112,17 @@ export interface View {
   readonly stayMinutes: number;
   /** No clearing rounds: each table is cleared when it is left. */
   readonly clearedAtOnce: boolean;
-  readonly has: { readonly suit: boolean };
+  /** What can be asked of this house. */
+  readonly offers: readonly ViewOffer[];
+}
+
+/** What the reader can ask for, worked out then. */
+export interface ViewOffer {
+  readonly id: string;
+  /** Null: pages to print. */
+  readonly title: string | null;
+  /** Labels of the boxes to ask with, by name of the setting. */
+  readonly boxes: Readonly<Record<string, string>>;
 }
 
 export interface ViewWare {
@@ -151,7 +158,7 @@ export type Reply =
       readonly walk: DayWalk;
       readonly layouts: Readonly<Record<string, WalkLayout>>;
     }
-  | { readonly kind: 'file'; readonly bytes: Uint8Array }
+  | { readonly kind: 'file'; readonly ending: string; readonly bytes: Uint8Array }
   | { readonly kind: 'fault'; readonly message: string }
   | { readonly kind: 'done' };
 

@@ -10,6 +10,7 @@ import type { Block } from '../tell/block.js';
 import type { ReportContext } from '../tell/context.js';
 import type { Draw } from '../tell/write-html.js';
 import type { Result } from './result.js';
+import type { StudyOptions } from './size/study.js';
 import type { Given, Settings, Value } from './settings.js';
 
 export type Opened = Extract<ReadResult, { ok: true }>;
@@ -24,8 +25,32 @@ export interface Head {
   readonly writes?: boolean;
   /** Files that the scenario names, to be read from its folder. */
   readonly beside?: (scenario: Scenario) => readonly string[];
-  /** Whether the page offers it for this house; always if it does not say. */
+  /** It has no command: the letter alone asks it. */
+  readonly only?: 'letter';
+  /** What the letter offers of it; absent: the letter does not ask it. */
+  readonly offers?: readonly Offer[];
+  /** Its reply has a workbook, which the letter saves. */
+  readonly workbook?: boolean;
+}
+
+/** A part of an answer that the letter works out when its reader asks for it. */
+export interface Offer {
+  /** Unlike that of any other offer. */
+  readonly id: string;
+  /** The line that unfolds it; absent: pages to print, which have a place of their own. */
+  readonly title?: string;
+  /** Whether it means anything for this house; absent: it always does. */
   readonly applies?: (scenario: Scenario) => boolean;
+  /** Labels of the settings that have a box, by name. */
+  readonly boxes?: Readonly<Record<string, string>>;
+}
+
+/** The letter that asks. */
+export interface FromLetter {
+  /** Id of what was unfolded. */
+  readonly offer: string;
+  /** What the letter's own answer was asked with. */
+  readonly options: StudyOptions;
 }
 
 /** What a question is asked about and with. */
@@ -43,6 +68,8 @@ export interface Asking {
   readonly today: string;
   /** Null where there is none: the order is then good, but not proved to cost least. */
   readonly loadSolver: SolverLoader;
+  /** Absent on the command line. */
+  readonly letter?: FromLetter;
 }
 
 export interface OutFile {
@@ -54,10 +81,15 @@ export interface OutFile {
 }
 
 /** An answer, reported once, with all that can be made of it. */
-export interface Reply {
+export interface Reply<J = unknown> {
   /** What `--json` prints. */
-  readonly json: unknown;
+  readonly json: J;
   readonly blocks: readonly Block[];
+  /** Pages to print in place of the blocks: HTML, escaped. */
+  readonly pages?: readonly string[];
+  readonly workbook?: () => Promise<OutFile>;
+  /** Ending under which the JSON is written beside the other files. */
+  readonly jsonFile?: string;
   /**
    * Made only where asked for.
    * @param typefaces gives the style sheet that carries the typefaces, for what must fit its page everywhere
@@ -66,10 +98,10 @@ export interface Reply {
   readonly files?: (draw: Draw, typefaces: () => Promise<string>) => Promise<readonly OutFile[]>;
 }
 
-export type Ask<H extends Head> = (
+export type Ask<H extends Head, J = unknown> = (
   asking: Asking,
   given: Given<H['settings']>,
-) => Promise<Result<Reply>>;
+) => Promise<Result<Reply<J>>>;
 
 export interface Question extends Head {
   /** @param given values that `parseSetting` gave for these settings */

@@ -187,3 +187,8 @@ export const sizing = {
     describe: 'Number of days to choose the stock on, instead of as many as it takes',
   },
 } as const satisfies Settings;
+
+export const orderDay = {
+  as: 'day',
+  describe: 'Day of the order, YYYY-MM-DD; else that of the scenario, else today',
+} as const satisfies Setting;

@@ -1,7 +1,7 @@
 import { describe, expect, it } from 'vitest';
 import { inThisThread } from '../../src/cafe/runner.js';
 import type { GivenOptions } from '../../src/letter/live.js';
-import { answers } from '../../src/page/engine/questions.js';
+import { section } from '../../src/page/engine/questions.js';
 import { piecesPerRackOf } from '../../src/scenario/rack-geometry.js';
 import { readScenario } from '../../src/scenario/read-scenario.js';
 import { contextOf } from '../../src/tell/context-of.js';
@@ -14,8 +14,14 @@ async function moves(options: GivenOptions): Promise<string> {
   });
   if (!opened.ok) throw new Error('refused');
   const context = contextOf(opened.scenario, opened.inputs, '0', piecesPerRackOf);
-  const inquiry = { opened, fileName: 'a.yaml', runner: inThisThread() };
-  return answers.moves({ inquiry, options, context });
+  const asking = {
+    opened,
+    fileName: 'a.yaml',
+    runner: inThisThread(),
+    context,
+    today: '2027-03-01',
+  };
+  return section(asking, options, 'moves');
 }
 
 describe('what moves the order, in the page', () => {

@@ -2,7 +2,6 @@
 import type { CommandModule } from 'yargs';
 import { questions } from '../../questions/list.js';
 import { check } from './check.js';
-import { compare } from './compare.js';
 import { commandOf } from './question.js';
 import { page } from './page.js';
 import { report } from './report.js';
@@ -15,10 +14,9 @@ export const commands = [
   starter,
   check,
   till,
-  ...questions.map(commandOf),
+  ...questions.filter(({ only }) => only !== 'letter').map(commandOf),
   report,
   page,
-  compare,
   sites,
   verify,
 ] as unknown as readonly CommandModule[];

@@ -1,6 +1,6 @@
 /** cuptide sites: a table of sites, sized and ordered for together; in parts where one machine is not enough. */
 import type { CommandModule } from 'yargs';
-import { order } from '../../questions/order/head.js';
+import { orderDay } from '../../questions/settings.js';
 import { MistakeError } from '../mistakes.js';
 import { parsed } from '../parsed.js';
 import { studyOptions, wholeOf } from '../study-options.js';
@@ -53,9 +53,9 @@ export const sites: CommandModule<object, Arguments> = {
       .option('date', {
         type: 'string',
         requiresArg: true,
-        describe: order.settings.date.describe,
+        describe: orderDay.describe,
         coerce: (date?: string) =>
-          date === undefined ? undefined : parsed('date', order.settings.date, date),
+          date === undefined ? undefined : parsed('date', orderDay, date),
       })
       .option('spares', {
         choices: ['sites', 'drop'],

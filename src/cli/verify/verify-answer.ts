@@ -13,7 +13,6 @@ import { readWhole } from '../files.js';
 import { sha256 } from '../made.js';
 import { MistakeError } from '../mistakes.js';
 import { problemsAsMistake, type OpenScenario } from '../open-scenario.js';
-import { comparedWith, comparisonOf } from '../run-compare.js';
 import { filesBeside, givenOf, today } from '../run-question.js';
 import { loadSolver } from '../solver.js';
 import { version } from '../version.js';
@@ -82,7 +81,6 @@ async function answerAgain(
   { name, threads }: Sources,
 ): Promise<unknown> {
   const { question: asked, settings } = made;
-  if (asked === 'compare') return comparisonOf(opened, path, comparedWith(settings, name), threads);
   const question = questions.find((one) => one.name === asked);
   const wanted: Settings | undefined = asked === 'report' ? size.settings : question?.settings;
   const unknown = Object.keys(settings).filter((one) => wanted?.[one] === undefined);

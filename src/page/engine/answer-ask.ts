@@ -1,6 +1,5 @@
 /** What each ask is answered with. */
 import { riskCurves } from '../../questions/size/risk-curves.js';
-import { orderWorkbook } from '../../questions/order/workbook.js';
 import type { Answer } from '../../questions/size/answer.js';
 import { compile } from '../../scenario/compile.js';
 import { walkDay } from '../../questions/walk/day.js';
@@ -12,7 +11,7 @@ import { scenarioStudy } from '../../questions/size/scenario-study.js';
 import { walkLayouts } from '../../questions/walk/layouts.js';
 import type { Asked, Request } from '../messages.js';
 import { changed, contextFor, opened, type Say } from './opened.js';
-import { answers, orderOf, type Asking } from './questions.js';
+import { section, workbook, type AskingHere } from './questions.js';
 import { sharingRunner } from './shared-days.js';
 import { picturedParts, tightPart, viewOf, writtenParts } from './telling.js';
 
@@ -53,7 +52,7 @@ export async function answerAsk(
     case 'question':
       return question(engine, request, wanted, say);
     case 'workbook':
-      return workbook(engine, request.asked, wanted, say);
+      return file(engine, request.asked, wanted, say);
   }
 }
 
@@ -93,23 +92,20 @@ async function retell(
 
 async function question(
   engine: Engine,
-  { asked, question: one, typed }: Extract<Request, { kind: 'question' }>,
-  wanted: () => boolean,
-  say: Say,
-): Promise<void> {
-  const asking = askingOf(engine, asked, wanted, say);
-  if (asking !== null) say({ kind: 'section', html: await answers[one]({ ...asking, typed }) });
-}
-
-async function workbook(
-  engine: Engine,
-  asked: Asked,
+  { asked, offer, typed }: Extract<Request, { kind: 'question' }>,
   wanted: () => boolean,
   say: Say,
 ): Promise<void> {
   const asking = askingOf(engine, asked, wanted, say);
   if (asking !== null)
-    say({ kind: 'file', bytes: await orderWorkbook((await orderOf(asking)).sheet) });
+    say({ kind: 'section', html: await section(asking, asked.options, offer, typed) });
+}
+
+async function file(engine: Engine, asked: Asked, wanted: () => boolean, say: Say): Promise<void> {
+  const asking = askingOf(engine, asked, wanted, say);
+  if (asking === null) return;
+  const { ending, content } = await workbook(asking, asked.options);
+  say({ kind: 'file', ending, bytes: content as Uint8Array });
 }
 
 function askingOf(
@@ -117,15 +113,16 @@ function askingOf(
   asked: Asked,
   wanted: () => boolean,
   say: Say,
-): Asking | null {
+): AskingHere | null {
   const read = opened(asked, say);
   if (read === null) return null;
-  const { level, seed, days } = asked.options;
-  const runner = sharingRunner(neighbours, wanted, reportedNowAndThen(say));
   return {
-    inquiry: { opened: read, fileName: asked.fileName, runner, level, seed, days },
-    options: asked.options,
+    opened: read,
+    fileName: asked.fileName,
+    text: asked.text,
+    runner: sharingRunner(neighbours, wanted, reportedNowAndThen(say)),
     context: contextFor(read, asked, version),
+    today: new Date().toISOString().slice(0, 10),
   };
 }
 

@@ -4,16 +4,13 @@ import { formatsFor } from '../../tell/format.js';
 import { picture } from '../../tell/html-picture.js';
 import type { ReportContext } from '../../tell/context.js';
 import { english } from '../../tell/words.js';
+import { letterPictures } from '../../letter/pictures.js';
 import { letterParts, type LetterPart } from '../../letter/letter.js';
 import type { Runner } from '../../cafe/runner.js';
 import type { CafeModel } from '../../cafe/model.js';
 import type { Answer, HabitsAnswer } from '../../questions/size/answer.js';
-import { habitsFinding } from '../../questions/size/tell-habits.js';
 import { busiestHour, meanStayMinutes } from '../../questions/size/house-measures.js';
-import { letterCharts } from '../../questions/size/charts/letter-charts.js';
 import type { RiskCurve } from '../../questions/size/charts/risk-against-stock.js';
-import { suitCharts, suitFindings } from '../../questions/suit/charts.js';
-import { suitStudy } from '../../questions/suit/study.js';
 import { tightMorningOf } from '../../questions/walk/letter-picture.js';
 import { compile } from '../../scenario/compile.js';
 import { piecesPerRackOf } from '../../scenario/rack-geometry.js';
@@ -21,6 +18,7 @@ import { valueAt } from '../../scenario/tree.js';
 import type { Asked, View } from '../messages.js';
 import { drawnCharts } from '../../tell/drawn-chart.js';
 import type { Opened } from './opened.js';
+import { offersFor } from './questions.js';
 
 type Parts = Readonly<Partial<Record<LetterPart, string>>>;
 
@@ -70,20 +68,12 @@ export async function picturedParts(
   runner: Runner,
   habits?: HabitsAnswer,
 ): Promise<Parts> {
-  const suit =
-    read.scenario.suit === undefined ? null : await suitStudy(read.scenario, read.inputs, runner);
-  const charts = await drawnCharts([
-    ...letterCharts(answer, context, curves),
-    ...(suit === null ? [] : suitCharts(suit, context.locale, context.units)),
-  ]);
+  const shown = await letterPictures(read, answer, curves, context, runner, habits);
   const { pictures, findings } = letterParts({
     answer,
     context,
-    charts,
-    findings: [
-      ...(suit === null ? [] : [suitFindings(suit)]),
-      ...(habits === undefined ? [] : [habitsFinding(habits, answer, context)]),
-    ],
+    charts: await drawnCharts(shown.charts),
+    findings: shown.findings,
     inputs: [],
     cautions: [],
     version,
@@ -113,8 +103,6 @@ export function viewOf({ scenario, raw }: Opened, answer: Answer, context: Repor
     busiestHour: busiestHour(model),
     stayMinutes: meanStayMinutes(model),
     clearedAtOnce: clearing.every === null,
-    has: {
-      suit: scenario.suit !== undefined,
-    },
+    offers: offersFor(scenario),
   };
 }

@@ -7,6 +7,7 @@ export function Cards() {
   const { state, words, actions, formats } = usePage();
   const { view, reader } = state;
   const say = words.page;
+  const offer = view?.offers.find(({ title }) => title === null)?.id;
   const [open, setOpen] = useState(false);
   const [paper, setPaper] = useState<'a4' | 'letter'>('a4');
   const [days, setDays] = useState<number | null>(null);
@@ -17,7 +18,8 @@ export function Cards() {
   useEffect(() => {
     if (!open) return fill('cards', '');
     setDays(0);
-    actions.openQuestion('cards', (reply) => {
+    if (offer === undefined) return;
+    actions.openQuestion(offer, (reply) => {
       if (reply.kind === 'progress') setDays((before) => (before ?? 0) + reply.days);
       if (reply.kind === 'fault') {
         setFault(reply.message);
@@ -29,8 +31,8 @@ export function Cards() {
         setFault(null);
       }
     });
-    return () => actions.closeQuestion('cards');
-  }, [open]);
+    return () => actions.closeQuestion(offer);
+  }, [open, offer]);
   // At once: a reader may print in the next moment.
   useLayoutEffect(() => {
     document.body.dataset['paper'] = paper;

@@ -82,7 +82,9 @@ export function Files() {
           type="button"
           disabled={view === null}
           onClick={certified(() =>
-            actions.file('workbook', (bytes) => save(`${stem}.order.xlsx`, SPREADSHEET, bytes)),
+            actions.file('workbook', (ending, bytes) =>
+              save(`${stem}.${ending}`, SPREADSHEET, bytes),
+            ),
           )}
         >
           {say.saveWorkbook}

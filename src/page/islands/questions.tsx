@@ -2,25 +2,7 @@
 import { useEffect, useRef, useState } from 'preact/hooks';
 import { usePage } from '../context.js';
 import { fillElement } from '../letter.js';
-import type { Question, Reply, View } from '../messages.js';
-
-const QUESTIONS: readonly {
-  readonly question: Exclude<Question, 'cards'>;
-  readonly asked: (view: View) => boolean;
-}[] = [
-  { question: 'alternatives', asked: () => true },
-  { question: 'map', asked: ({ machines }) => machines !== null },
-  { question: 'moves', asked: () => true },
-  { question: 'racks', asked: () => true },
-  { question: 'suit', asked: ({ has }) => has.suit },
-  { question: 'order', asked: () => true },
-  { question: 'guide', asked: () => true },
-];
-
-/** What a question can be asked with in the page, by the names of its settings. */
-const BOXES: Partial<Record<Question, readonly ('seats' | 'takeaway')[]>> = {
-  guide: ['seats', 'takeaway'],
-};
+import type { Reply, ViewOffer } from '../messages.js';
 
 export function Questions() {
   const { state, words } = usePage();
@@ -30,22 +12,22 @@ export function Questions() {
     <section>
       <h2>{words.page.questionsHead}</h2>
       <div class="asks">
-        {QUESTIONS.filter(({ asked }) => asked(view)).map(({ question }) => (
-          <Asked key={question} question={question} />
-        ))}
+        {view.offers.map(({ title, ...offer }) =>
+          title === null ? null : <Asked key={offer.id} title={title} {...offer} />,
+        )}
       </div>
     </section>
   );
 }
 
-function Asked({ question }: { readonly question: Exclude<Question, 'cards'> }) {
+function Asked({ id, title, boxes }: ViewOffer) {
   const { words, actions, formats } = usePage();
   const [open, setOpen] = useState(false);
   const [days, setDays] = useState<number | null>(null);
   const [fault, setFault] = useState<string | null>(null);
   const [typed, setTyped] = useState<Readonly<Record<string, string>>>({});
   const [asked, setAsked] = useState(typed);
-  const boxes = BOXES[question] ?? [];
+  const labels = Object.entries(boxes);
   const place = useRef<HTMLDivElement>(null);
   useEffect(() => {
     if (!open) return;
@@ -68,17 +50,13 @@ function Asked({ question }: { readonly question: Exclude<Question, 'cards'> }) 
         setFault(null);
       }
     };
-    actions.openQuestion(question, onReply, asked);
-    return () => actions.closeQuestion(question);
+    actions.openQuestion(id, onReply, asked);
+    return () => actions.closeQuestion(id);
   }, [open, asked]);
   return (
-    <details
-      class="ask"
-      id={`ask-${question}`}
-      onToggle={(event) => setOpen(event.currentTarget.open)}
-    >
-      <summary>{words.page.ask[question]}</summary>
-      {boxes.length === 0 ? null : (
+    <details class="ask" id={`ask-${id}`} onToggle={(event) => setOpen(event.currentTarget.open)}>
+      <summary>{title}</summary>
+      {labels.length === 0 ? null : (
         <form
           class="boxes"
           onSubmit={(event) => {
@@ -86,11 +64,11 @@ function Asked({ question }: { readonly question: Exclude<Question, 'cards'> }) 
             setAsked(typed);
           }}
         >
-          {boxes.map((name) => (
+          {labels.map(([name, label]) => (
             <div class="box" key={name}>
-              <label for={`ask-${question}-${name}`}>{words.page.askWith[name]}</label>
+              <label for={`ask-${id}-${name}`}>{label}</label>
               <input
-                id={`ask-${question}-${name}`}
+                id={`ask-${id}-${name}`}
                 type="text"
                 value={typed[name] ?? ''}
                 onInput={({ currentTarget: { value } }) => setTyped({ ...typed, [name]: value })}

@@ -1,5 +1,5 @@
 import type { Head } from '../question.js';
-import { sizing } from '../settings.js';
+import { orderDay, sizing } from '../settings.js';
 
 export const collections = {
   name: 'collections',
@@ -7,10 +7,7 @@ export const collections = {
   writes: true,
   settings: {
     ...sizing,
-    date: {
-      as: 'day',
-      describe: 'Day of the order, YYYY-MM-DD; else that of the scenario, else today',
-    },
+    date: orderDay,
   },
   beside: (scenario) => Object.values(scenario.collections ?? {}).map(({ file }) => file),
 } as const satisfies Head;

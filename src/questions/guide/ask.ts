@@ -7,7 +7,7 @@ import { guideStudy } from './study.js';
 import { guideBlocks } from './tell.js';
 
 export const ask: Ask<typeof guide> = async (asking, given) => {
-  const { opened, fileName, runner, context } = asking;
+  const { opened, fileName, runner, context, letter } = asking;
   const houses = housesOf(opened.scenario, given.seats, given.takeaway);
   checkTakeaway(opened.scenario, given.takeaway ?? []);
   const { level, seed, days } = given;
@@ -17,7 +17,7 @@ export const ask: Ask<typeof guide> = async (asking, given) => {
     ok: true,
     value: {
       json: study.value,
-      blocks: guideBlocks(study.value, context, { alone: true }),
+      blocks: guideBlocks(study.value, context, { alone: letter === undefined }),
       files: (_draw, faces) => guideFiles(study.value, context, faces),
     },
   };

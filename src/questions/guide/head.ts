@@ -19,4 +19,14 @@ export const guide = {
     },
     ...sizing,
   },
+  offers: [
+    {
+      id: 'guide',
+      title: 'A planning guide: houses of other sizes run like this one',
+      boxes: {
+        seats: 'Seats, such as 20, 30, 50, 80',
+        takeaway: 'Taken away, in percent, such as 30, 60',
+      },
+    },
+  ],
 } as const satisfies Head;

@@ -4,10 +4,11 @@ import { placed } from '../part-checks.js';
 import type { Ask } from '../question.js';
 import { orderFiles } from './files.js';
 import type { order } from './head.js';
-import { orderAnswer, orderStudy } from './study.js';
+import { orderAnswer, orderStudy, type OrderAnswer } from './study.js';
 import { orderBlocks } from './tell.js';
+import { orderWorkbookFile } from './workbook.js';
 
-export const ask: Ask<typeof order> = async (asking, given) => {
+export const ask: Ask<typeof order, OrderAnswer> = async (asking, given) => {
   const { opened, fileName, runner, context, today, loadSolver } = asking;
   const { level, seed, days } = given;
   const study = await orderStudy(opened.scenario, runner, {
@@ -24,6 +25,7 @@ export const ask: Ask<typeof order> = async (asking, given) => {
     value: {
       json: orderAnswer(study.value),
       blocks: orderBlocks(study.value, context),
+      workbook: () => orderWorkbookFile(study.value.sheet),
       files: (draw) => orderFiles(study.value, context, draw),
     },
   };

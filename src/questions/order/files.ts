@@ -7,7 +7,7 @@ import type { OutFile } from '../question.js';
 import { orderPage } from './page.js';
 import { orderCharts, orderDrawings } from './pictures.js';
 import type { OrderStudy } from './study.js';
-import { orderWorkbook } from './workbook.js';
+import { orderWorkbookFile } from './workbook.js';
 
 /** @throws Error if a picture cannot be drawn */
 export async function orderFiles(
@@ -20,7 +20,7 @@ export async function orderFiles(
   const drawings = orderDrawings(study, context);
   return [
     { ending: 'order.csv', content: orderSheetCsv(sheet) },
-    { ending: 'order.xlsx', content: await orderWorkbook(sheet) },
+    await orderWorkbookFile(sheet),
     { ending: 'order.html', content: await orderPage(study, context, draw) },
     ...drawings.map(({ id, svg }) => ({ ending: `${id}.svg`, content: standaloneSvg(svg) })),
     ...(await Promise.all(

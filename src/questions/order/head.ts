@@ -1,5 +1,5 @@
 import type { Head } from '../question.js';
-import { sizing } from '../settings.js';
+import { orderDay, sizing } from '../settings.js';
 
 export const order = {
   name: 'order',
@@ -7,9 +7,8 @@ export const order = {
   writes: true,
   settings: {
     ...sizing,
-    date: {
-      as: 'day',
-      describe: 'Day of the order, YYYY-MM-DD; else that of the scenario, else today',
-    },
+    date: orderDay,
   },
+  offers: [{ id: 'order', title: 'The order: cartons, freight, spares until the next delivery' }],
+  workbook: true,
 } as const satisfies Head;

@@ -2,6 +2,7 @@
 import write from 'write-excel-file/universal';
 import type { OrderSheet } from '../../ordering/order-sheet.js';
 import { orderSheetXlsx } from '../../ordering/order-sheet-xlsx.js';
+import type { OutFile } from '../question.js';
 
 /** The same sheets, cells and formulas as the command line writes. */
 export async function orderWorkbook(sheet: OrderSheet): Promise<Uint8Array<ArrayBuffer>> {
@@ -9,3 +10,8 @@ export async function orderWorkbook(sheet: OrderSheet): Promise<Uint8Array<Array
   const blob = await write(sheets as never, { features: features as never }).toBlob();
   return new Uint8Array(await blob.arrayBuffer());
 }
+
+export const orderWorkbookFile = async (sheet: OrderSheet): Promise<OutFile> => ({
+  ending: 'order.xlsx',
+  content: await orderWorkbook(sheet),
+});

@@ -40,11 +40,10 @@ export const ask: Ask<typeof racks> = async ({ opened, runner, context }, given)
   };
 };
 
+type OfWare = Omit<RacksAnswer, 'washing' | 'twoShapes' | 'plan'>;
+
 /** What is said of one item alone: its lines, and the lift. */
-function ofWare(
-  answer: RacksAnswer,
-  id: string,
-): Omit<RacksAnswer, 'washing' | 'twoShapes' | 'plan'> {
+function ofWare(answer: RacksAnswer, id: string): OfWare {
   const { washing: _washing, twoShapes: _twoShapes, plan: _plan, ...rest } = answer;
   return {
     ...rest,

@@ -1,5 +1,6 @@
 /** Vessel, drink and guest, asked and answered: scenario → checks → blocks and files. */
 import { inOrder } from '../../scenario/problems.js';
+import type { SuitAnswer } from '../../suiting/answer.js';
 import { placed } from '../part-checks.js';
 import type { Ask } from '../question.js';
 import { suitFiles } from './files.js';
@@ -7,7 +8,10 @@ import type { suit } from './head.js';
 import { suitStudy } from './study.js';
 import { suitBlocks } from './tell.js';
 
-export const ask: Ask<typeof suit> = async ({ opened, fileName, runner, context }, { seed }) => {
+export const ask: Ask<typeof suit, SuitAnswer> = async (
+  { opened, fileName, runner, context },
+  { seed },
+) => {
   const answer = await suitStudy(
     opened.scenario,
     opened.inputs,

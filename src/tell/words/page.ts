@@ -91,19 +91,6 @@ export const pageWords = {
 
   // Further questions.
   questionsHead: 'Ask more of this letter',
-  ask: {
-    moves: 'What moves the order most, and what to measure first',
-    alternatives: 'What would be better: another machine, habit or shape of cup',
-    map: 'What one more machine or rack is worth in cups',
-    racks: 'How the ware fills the racks',
-    suit: 'Which vessel for which drink and guest',
-    guide: 'A planning guide: houses of other sizes run like this one',
-    order: 'The order: cartons, freight, spares until the next delivery',
-  },
-  askWith: {
-    seats: 'Seats, such as 20, 30, 50, 80',
-    takeaway: 'Taken away, in percent, such as 30, 60',
-  },
   askAgain: 'Work it out',
   workingDays: (days: string): string => `Working it out: ${days} days run so far.`,
 

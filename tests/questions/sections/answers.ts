@@ -21,17 +21,13 @@ import type {
   TradeOffMap,
 } from '../../../src/questions/compare/answer.js';
 import type { OrderStudy } from '../../../src/questions/order/study.js';
-import {
-  askAlternatives,
-  askMap,
-  askMoves,
-  askOrder,
-  askRacks,
-  askSuit,
-  type Question,
-} from '../../../src/questions/questions.js';
+import { wholeComparison } from '../../../src/questions/compare/whole.js';
+import { mapOf, movesOf } from '../../../src/questions/compare/parts.js';
+import { orderStudy } from '../../../src/questions/order/study.js';
+import { racksStudy } from '../../../src/questions/racks/study.js';
+import { suitStudy } from '../../../src/questions/suit/study.js';
 import { piecesPerRackOf } from '../../../src/scenario/rack-geometry.js';
-import type { Result } from '../../../src/questions/result.js';
+import type { Outcome } from '../../../src/quantities/flaw.js';
 import type { RacksAnswer } from '../../../src/questions/racks/answer.js';
 import { readScenario } from '../../../src/scenario/read-scenario.js';
 import { inThisThread } from '../../../src/cafe/runner.js';
@@ -88,7 +84,9 @@ export function opened(name: string): Opened {
   return read;
 }
 
-export async function valueOf<A>(told: Promise<Result<A>>): Promise<A> {
+export async function valueOf<A>(
+  told: Promise<Outcome<A, { readonly message: string }>>,
+): Promise<A> {
   const result = await told;
   if (!result.ok) throw new Error(result.problems.map(({ message }) => message).join('\n'));
   return result.value;
@@ -96,20 +94,28 @@ export async function valueOf<A>(told: Promise<Result<A>>): Promise<A> {
 
 async function answered(name: string): Promise<Answered> {
   const read = thinned(opened(name));
-  const question: Question = { opened: read, fileName: name, runner: inThisThread(), days: 50 };
-  const answers = {
-    alternatives: await valueOf(askAlternatives(question)),
-    map: await valueOf(askMap(question)),
-    moves: await valueOf(askMoves(question)),
-    racks: await valueOf(askRacks(question)),
-    order: await valueOf(askOrder(question, '2027-03-01')),
-    suit: await valueOf(askSuit(question)),
-  };
-  return {
+  const { scenario, inputs } = read;
+  const context = contextOf(scenario, inputs, '0', piecesPerRackOf);
+  const runner = inThisThread();
+  const asking = {
     opened: read,
-    context: contextOf(read.scenario, read.inputs, '0', piecesPerRackOf),
-    answers,
+    fileName: name,
+    runner,
+    context,
+    today: '2027-03-01',
+    loadSolver: null,
   };
+  const days = 50;
+  const date = '2027-03-01';
+  const answers = {
+    alternatives: (await valueOf(wholeComparison(asking, { days }))).json,
+    map: await valueOf(mapOf(asking, { days })),
+    moves: await movesOf(asking, { days }),
+    racks: await racksStudy(scenario, runner),
+    order: await valueOf(orderStudy(scenario, runner, { days, date, loadSolver: null, inputs })),
+    suit: await suitStudy(scenario, inputs, runner),
+  };
+  return { opened: read, context, answers };
 }
 
 const known = new Map<string, Promise<Answered>>();

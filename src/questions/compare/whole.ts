@@ -1,0 +1,45 @@
+/** The whole comparison: alternatives of a scenario → houses side by side, told, and as files. */
+import { inOrder } from '../../scenario/problems.js';
+import { piecesPerRackOf } from '../../scenario/rack-geometry.js';
+import { placed } from '../part-checks.js';
+import type { Ask } from '../question.js';
+import { candidatesOf } from './alternatives.js';
+import type { Comparison } from './answer.js';
+import { compareFiles } from './files.js';
+import type { compare } from './head.js';
+import { mapFlaws } from './map.js';
+import { compareStudy } from './study.js';
+import { tellComparison } from './tell.js';
+
+export const wholeComparison: Ask<typeof compare, Comparison> = async (asking, given) => {
+  const { opened, fileName, runner, context } = asking;
+  const { level, seed, days, map = false, moves = false, uncertainty = 0 } = given;
+  const candidates = candidatesOf(opened, fileName, { piecesPerRack: piecesPerRackOf });
+  const mapped = map ? placed(mapFlaws(opened), opened, fileName) : [];
+  if (!candidates.ok || mapped.length > 0)
+    return {
+      ok: false,
+      problems: inOrder([...(candidates.ok ? [] : candidates.problems), ...mapped]),
+    };
+  const comparison = await compareStudy(candidates.all, runner, {
+    ...(level === undefined ? {} : { level }),
+    ...(seed === undefined ? {} : { seed }),
+    ...(days === undefined ? {} : { days }),
+    usual: !map && !moves && uncertainty === 0,
+    map,
+    moves: moves || uncertainty > 0,
+    draws: uncertainty,
+    equalGuests: given['equal-guests'] === true,
+    piecesPerRack: piecesPerRackOf,
+  });
+  const blocks = tellComparison(comparison, context);
+  return {
+    ok: true,
+    value: {
+      json: comparison,
+      jsonFile: 'compare.json',
+      blocks,
+      files: () => compareFiles(comparison, blocks, context),
+    },
+  };
+};
