@@ -8,6 +8,7 @@ import { remedyWords } from './remedy-words.js';
 import { COLOUR_NOTE } from './sheet.js';
 import { celsius, percent } from './words.js';
 import { hotWall, hardToHold, saucers, spout, racks, unasked } from './ware-findings.js';
+import { fromReserve } from './cold-cups.js';
 import { type FindingsInput, make, shareOf } from './finding.js';
 
 /** All findings: harm first, and within a consequence what weighs most. */
@@ -161,27 +162,6 @@ function coldSip(drink: DrinkAnswer, all: FindingsInput): Finding[] {
       shareOf(drink, all),
       'published',
       `${drink.name}: the first sip is at ${celsius(drink.warmth.firstSipC)}. Most guests like at least ${celsius(low)}. From a warmed cup it would be ${celsius(drink.warmth.firstSipWarmedC)}.`,
-    ),
-  ];
-}
-
-/** Some of its cups stand on the machine, and those fetched from the reserve are cold. */
-function fromReserve(answer: DrinkAnswer, all: FindingsInput): Finding[] {
-  const { drink, name, warmth, standing } = answer;
-  const [low] = FACTS.preferredC.range;
-  if (warmth === null || standing === null || !standing.warmed || standing.inReserve === 0)
-    return [];
-  if (warmth.firstSipC - warmth.firstSipColdC < 1) return [];
-  return [
-    make(
-      warmth.firstSipColdC < low ? 'taste' : 'note',
-      'cold-from-reserve',
-      drink,
-      `suit.drinks.${drink}.cup`,
-      shareOf(answer, all) *
-        (standing.coldShare ?? standing.inReserve / (standing.onTop + standing.inReserve) / 2),
-      'assumed',
-      `${name}: ${standing.onTop} of its cups stand on the machine, ${standing.inReserve} in the reserve. From the machine the first sip is at ${celsius(warmth.firstSipC)}, from the reserve at ${celsius(warmth.firstSipColdC)}.${standing.coldShare === null ? '' : ` In the rush ${standing.coldShare === 0 ? 'no drink gets' : `${percent(standing.coldShare)} of its drinks get`} a cold cup.`} Bring cups up early, so that they are warm when the rush begins.`,
     ),
   ];
 }

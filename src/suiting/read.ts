@@ -103,7 +103,8 @@ export function readSuit(input: ReadInput): Reads {
     warmedC,
     firstSipMin,
     parity: suit.parity ?? reading.assume('suit.parity', 'parity'),
-    coffeePerKgMinor: coffeePrice(input, reading),
+    coffeePerKgMinor: priceOf('coffee', 'a kilogram', input, reading),
+    milkPerLitreMinor: priceOf('milk', 'a litre', input, reading),
     restIsUsed: suit.restOfShot !== 'thrown',
     underSpoutMm: suit.machine?.underSpout ?? null,
     easyHandle: suit.guests?.easyHandle ?? 0,
@@ -113,21 +114,24 @@ export function readSuit(input: ReadInput): Reads {
   };
 }
 
-function coffeePrice(
+function priceOf(
+  key: 'coffee' | 'milk',
+  unit: string,
   { suit, currency, staffHourMinor }: ReadInput,
   reading: Reading,
 ): number | null {
-  if (suit.coffee === undefined) return null;
-  if ('currency' in suit.coffee && suit.coffee.currency !== currency) {
+  const price = suit[key];
+  if (price === undefined) return null;
+  if ('currency' in price && price.currency !== currency) {
     reading.refuse(
-      ['suit', 'coffee'],
-      suit.coffee.currency,
+      ['suit', key],
+      price.currency,
       `is not ${currency}, the scenario's currency`,
-      `write the price of a kilogram in ${currency}`,
+      `write the price of ${unit} in ${currency}`,
     );
     return null;
   }
-  return inMinor(suit.coffee, staffHourMinor);
+  return inMinor(price, staffHourMinor);
 }
 
 function readPapers(suit: SuitSection, reading: Reading): Paper[] {

@@ -30,6 +30,7 @@ export interface Reads {
   readonly firstSipMin: number;
   readonly parity: number;
   readonly coffeePerKgMinor: number | null;
+  readonly milkPerLitreMinor: number | null;
   readonly restIsUsed: boolean;
   readonly underSpoutMm: number | null;
   readonly easyHandle: number;

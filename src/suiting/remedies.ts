@@ -48,6 +48,7 @@ export interface Remedy {
   readonly coffeeKgAWeek: number | null;
   /** In minor units of the currency; positive costs more. */
   readonly coffeeCostAWeekMinor: number | null;
+  readonly milkCostAWeekMinor: number | null;
 }
 
 export interface RemedyContext {
@@ -56,6 +57,7 @@ export interface RemedyContext {
   readonly papers: readonly OnHand[];
   readonly drinksAWeek: { readonly house: number; readonly takeaway: number } | null;
   readonly coffeePerKgMinor: number | null;
+  readonly milkPerLitreMinor: number | null;
   /** Whether what is left of a shared shot goes into another drink. */
   readonly restIsUsed: boolean;
 }
@@ -228,6 +230,7 @@ function remedy(
     s.recipe.brew.doseG * (context.restIsUsed ? s.recipe.shotShare : 1);
   const coffeeGADrink = behind(after) - behind(side);
   const drinks = context.drinksAWeek?.[name] ?? null;
+  const milkMlADrink = then.coldMilkMl - now.coldMilkMl;
   const coffeeKgAWeek = drinks === null ? null : (coffeeGADrink * drinks) / 1000;
   return {
     kind,
@@ -242,12 +245,16 @@ function remedy(
     onHand: plan.onHand ?? [],
     ratioAfter: ratioWith(after),
     coffeeGADrink,
-    milkMlADrink: then.coldMilkMl - now.coldMilkMl,
+    milkMlADrink,
     coffeeKgAWeek,
     coffeeCostAWeekMinor:
       coffeeKgAWeek === null || context.coffeePerKgMinor === null
         ? null
         : Math.round(coffeeKgAWeek * context.coffeePerKgMinor),
+    milkCostAWeekMinor:
+      drinks === null || context.milkPerLitreMinor === null
+        ? null
+        : Math.round((milkMlADrink / 1000) * drinks * context.milkPerLitreMinor),
   };
 }
 

@@ -145,6 +145,8 @@ export const suitSchema = group(
     parity: share.optional(),
     /** Price of a kilogram of roasted coffee. */
     coffee: money.optional(),
+    /** Price of a litre of milk. */
+    milk: money.optional(),
     restOfShot: oneOf(['used', 'thrown']).optional(),
     airInFoam: share.optional(),
     milkFrom: temperature.optional(),

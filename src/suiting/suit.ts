@@ -125,6 +125,7 @@ function drinkAnswer(plan: DrinkPlan, reads: Reads, input: SuitInput): DrinkAnsw
                 ? input.drinksAWeek[drink.id]!
                 : null,
             coffeePerKgMinor: reads.coffeePerKgMinor,
+            milkPerLitreMinor: reads.milkPerLitreMinor,
             restIsUsed: reads.restIsUsed,
           })
         : [],

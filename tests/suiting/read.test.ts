@@ -155,7 +155,7 @@ describe('bad input is told where it stands, and nothing is computed from it', (
   test('a vessel without a brim, unknown drinks, ware and papers, another currency: all at once', () => {
     const answer = suit(
       input(
-        'coffee: 20 USD\npapers: { small: {}, odd: { nominal: 12 fl oz, brim: 280 ml } }\nware: { mug: { wall: 4 mm } }\nguests: { easyHandle: 5 %, instead: { medium-cup: eazy-cup } }\ndrinks: { flat-white: {}, flatwhite: {} }',
+        'coffee: 20 USD\nmilk: 1 USD\npapers: { small: {}, odd: { nominal: 12 fl oz, brim: 280 ml } }\nware: { mug: { wall: 4 mm } }\nguests: { easyHandle: 5 %, instead: { medium-cup: eazy-cup } }\ndrinks: { flat-white: {}, flatwhite: {} }',
         { ware: [{ ...mediumCup, brimMl: null }, piece('easy-cup')] },
       ),
     );
@@ -163,6 +163,7 @@ describe('bad input is told where it stands, and nothing is computed from it', (
       'suit.coffee',
       'suit.drinks.flatwhite',
       'suit.guests.instead.medium-cup',
+      'suit.milk',
       'suit.papers.odd.brim',
       'suit.papers.small',
       'suit.ware.mug',

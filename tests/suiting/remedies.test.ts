@@ -14,6 +14,7 @@ const context: RemedyContext = {
   papers: [],
   drinksAWeek: { house: 500, takeaway: 700 },
   coffeePerKgMinor: 2400,
+  milkPerLitreMinor: 110,
   restIsUsed: true,
 };
 
@@ -44,6 +45,20 @@ describe('house against takeaway', () => {
     expect(dose.to).toBeCloseTo(12.338, 3);
     expect(dose.coffeeKgAWeek).toBeCloseTo(-3.831, 3);
     expect(dose.coffeeCostAWeekMinor).toBe(-9195);
+  });
+
+  test('milk is priced by the litre, and left open without a price', () => {
+    const [house, takeaway] = [side(160), side(280, { fill: 0.88 })];
+    const all = remediesFor(house, takeaway, context);
+    const more = all.filter(({ milkMlADrink }) => Math.abs(milkMlADrink) > 1);
+    expect(more.length).toBeGreaterThan(0);
+    for (const one of more) {
+      const drinks = context.drinksAWeek![one.side];
+      // 500 or 700 drinks a week at 1.10 a litre.
+      expect(one.milkCostAWeekMinor).toBe(Math.round(one.milkMlADrink * drinks * 0.11));
+    }
+    const open = remediesFor(house, takeaway, { ...context, milkPerLitreMinor: null });
+    expect(open.every(({ milkCostAWeekMinor }) => milkCostAWeekMinor === null)).toBe(true);
   });
 
   test('a shared shot of which the rest is thrown away saves no coffee', () => {

@@ -22,6 +22,7 @@ export function stocktakeBlocks(answer: StocktakeAnswer, context: ReportContext)
       answer.lines.map((line) => findingOf(line, answer, nameOf(line.ware), formats)),
       say.findings,
     ),
+    paragraphs([say.expected], 'small'),
     paragraphs([
       answer.order.freightMinor === 0
         ? ''

@@ -25,7 +25,7 @@ export const say = {
   tooFew: (usual: string): string =>
     `, far fewer than is usual (${usual}). Count again, and check that every delivery is entered. The order below follows the usual rate until you know.`,
   aYear: (counted: string, pieces: string): string =>
-    ` At this rate about ${pieces} of the ${counted} you have go in a year.`,
+    ` We expect about ${pieces} of the ${counted} you have to go in a year.`,
   usualAYear: (counted: string, pieces: string): string =>
     ` At the usual rate about ${pieces} of the ${counted} you have go in a year.`,
   askFirst: (list: string): string => `Before you buy, find out what happened to: ${list}.`,
@@ -47,6 +47,8 @@ export const say = {
       : days < 700
         ? `${Math.round(days / 30.4)} months`
         : `${(days / 365).toFixed(1)} years`,
+  expected:
+    'What we expect for a year blends this count with what is usual: the longer you count, the more your own count decides (weights with --all).',
   freight: (freight: string): string => `Freight on this order: ${freight}, before tax.`,
   countCaption: 'The count',
   countHead: [
@@ -57,7 +59,7 @@ export const say = {
     'Broken',
     'Missing',
     'Order\nbelow',
-    'Order\nnow',
+    'Needed\nnow',
   ],
   uncounted: (list: string): string => `Not counted: ${list}.`,
   rates: 'Loss rates before and after',

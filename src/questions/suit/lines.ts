@@ -1,5 +1,7 @@
 /** Sentences of suiting in lists: what could make drinks alike, and which vessel could replace which. */
 import type { SuitAnswer } from '../../suiting/answer.js';
+import { minorPerUnit } from '../../quantities/money.js';
+import type { Remedy } from '../../suiting/remedies.js';
 import { changeWords, remedyWords } from '../../suiting/remedy-words.js';
 import { list, paragraphs, type Block } from '../../tell/block.js';
 import type { Telling } from './tables.js';
@@ -19,8 +21,16 @@ export function remedyLists(
   { drinks, currency }: SuitAnswer,
   { formats, labels }: Telling,
 ): Block[] {
-  const milk = (ml: number): string =>
-    Math.abs(ml) < 0.5 ? '' : (ml > 0 ? say.moreMilk : say.lessMilk)(formats.volume(Math.abs(ml)));
+  const milk = ({ milkMlADrink: ml, milkCostAWeekMinor: cost }: Remedy): string =>
+    Math.abs(ml) < 0.5
+      ? ''
+      : (ml > 0 ? say.moreMilk : say.lessMilk)(
+          formats.volume(Math.abs(ml)),
+          cost === null ? null : formats.money(Math.abs(cost) / minorPerUnit(currency)),
+        );
+  const priced = drinks.every(({ remedies }) =>
+    remedies.every(({ milkCostAWeekMinor }) => milkCostAWeekMinor !== null),
+  );
   const lists = drinks.flatMap(({ remedies }, at) =>
     remedies.length === 0
       ? []
@@ -28,10 +38,7 @@ export function remedyLists(
           list(
             remedies.map((one) =>
               one.feasible
-                ? say.remedy(
-                    capital(wholeFigures(remedyWords(one, currency))),
-                    milk(one.milkMlADrink),
-                  )
+                ? say.remedy(capital(wholeFigures(remedyWords(one, currency))), milk(one))
                 : say.cannot(
                     wholeFigures(changeWords(one)),
                     one.note === '' ? '' : say.because(wholeFigures(one.note)),
@@ -41,7 +48,7 @@ export function remedyLists(
           ),
         ],
   );
-  return lists.length === 0 ? [] : [...lists, paragraphs([say.prices], 'small')];
+  return lists.length === 0 ? [] : priced ? lists : [...lists, paragraphs([say.prices], 'small')];
 }
 
 /** Replacements that save most pieces first; those that save none, or too many to show, apart. */

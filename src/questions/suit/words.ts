@@ -96,11 +96,13 @@ export const suitWords = {
   moment: (newtonMetres: string): string => `${newtonMetres}\u00A0N\u00A0m`,
   remedies: 'Ways to make drinks taste alike in the house and to take away',
   remedy: (what: string, milk: string): string => `${what}${milk}.`,
-  moreMilk: (amount: string): string => `; ${amount} more milk a drink`,
-  lessMilk: (amount: string): string => `; ${amount} less milk a drink`,
+  moreMilk: (amount: string, cost: string | null): string =>
+    `; ${amount} more milk a drink${cost === null ? '' : `, ${cost} more a week`}`,
+  lessMilk: (amount: string, cost: string | null): string =>
+    `; ${amount} less milk a drink${cost === null ? '' : `, ${cost} less a week`}`,
   cannot: (what: string, why: string): string => `Not possible: ${what}${why}.`,
   because: (why: string): string => `: ${why}`,
-  prices: 'Coffee is priced; milk is not.',
+  prices: 'Milk has no price here: give suit.milk, the price of a litre.',
   merges: 'One vessel in place of two',
   otherMerges: 'Other vessels that could replace each other',
   merge: (keep: string, drop: string, saved: string, mind: string): string =>

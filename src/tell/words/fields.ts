@@ -211,6 +211,7 @@ export const fieldWords: Readonly<Record<string, string>> = {
   'storage.trigger.*': 'Pieces left at which more are fetched',
   'storage.trip': 'Time to fetch',
   'suit.coffee': 'Price of 1 kg of roasted coffee',
+  'suit.milk': 'Price of 1 litre of milk',
   'suit.drinks.*.foam': 'Foam on top',
   'suit.drinks.*.share': 'Part of the shot in the drink',
   'suit.papers.*.brim': 'Paper cup, volume to the brim',
