@@ -1,6 +1,5 @@
 /** What recorded days say of a promise: its share of safe days with an interval for few, correlated days, and causes. */
 import { square } from '../../elementary/powers.js';
-import { betaQuantile } from '../../statistics/beta-quantile.js';
 import { holm } from '../../statistics/holm.js';
 import { weekdayOf } from '../../till/clock.js';
 import { testTable } from '../../till/goodness.js';
@@ -24,15 +23,6 @@ export function effectiveDays(totals: readonly number[]): number {
     .reduce((sum, one, at) => sum + (one - mean) * (totals[at]! - mean), 0);
   const correlation = Math.max(0, Math.min(0.9, next / variance));
   return Math.max(1, (n * (1 - correlation)) / (1 + correlation));
-}
-
-/** The exact binomial interval with that many days (E. Korn and B. Graubard, Survey Methodology 24, 1998). */
-export function shareInterval(share: number, days: number): { low: number; high: number } {
-  const safe = share * days;
-  return {
-    low: safe <= 1e-9 ? 0 : betaQuantile(ALPHA / 2, safe, days - safe + 1),
-    high: days - safe <= 1e-9 ? 1 : betaQuantile(1 - ALPHA / 2, safe + 1, days - safe),
-  };
 }
 
 const total = ({ parties }: TillDay): number => parties.reduce((sum, one) => sum + one, 0);

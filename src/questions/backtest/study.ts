@@ -16,7 +16,8 @@ import type { TillFlaw } from '../../till/flaw.js';
 import type { Tally, TillDay } from '../../till/tally.js';
 import { study } from '../size/study.js';
 import type { Backtest, Origin, RecordedDay } from './answer.js';
-import { causesOf, effectiveDays, shareInterval } from './judged.js';
+import { shareInterval } from '../../statistics/share-interval.js';
+import { causesOf, effectiveDays } from './judged.js';
 import { recordedDay } from './recorded.js';
 
 /** Fewer fitted days cannot be told from chance (as the till import has it); fewer tried ones say nothing. */

@@ -16,6 +16,10 @@ const OFF = 0.2;
 /** Prices of running, and what no guest, clearer or machine does, move no stock. */
 const ELSEWHERE = new Set(['costs', 'suit', 'supply', 'storage', 'alternatives', 'staffHour']);
 
+/** Inputs that a morning's sheet can measure: where the file gives no range for one, it is in doubt all the same. */
+export const SHEET_MEASURES =
+  /^(?:guests\.(?:dwell(?:\.bySize\.\d+)?|partySize|staysIn.*|drinksEach|secondDrink)|clearing\.(?:every|trip)|washing\.(?:partLoadWait|machines\[\d+\]\.(?:cycle|loading|unloading)))$/;
+
 const defaults = fill({ guests: {}, clearing: {}, washing: {}, counter: {} });
 const usual = defaults.wraps;
 

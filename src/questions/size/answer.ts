@@ -122,6 +122,20 @@ export interface HabitsAnswer {
   readonly cost: { readonly low: number; readonly high: number };
 }
 
+/** The stock that holds the level although the inputs are not known exactly. */
+export interface InputsAnswer {
+  /** Inputs drawn together from their ranges, how often, and days with each draw. */
+  readonly inputs: number;
+  readonly draws: number;
+  readonly daysEach: number;
+  /** Share of such days on which the answer's own stock lasts. */
+  readonly plain: Share;
+  /** The stock that allows for inputs, what is to be bought of it in whole currency units, and the share on which it lasts. */
+  readonly stock: readonly { readonly ware: string; readonly pieces: number }[];
+  readonly spend: number;
+  readonly held: Share;
+}
+
 /** The answer's stock on one kind of day, and what such a day is like. */
 export type KindAnswer = Pick<
   Answer,
@@ -217,6 +231,7 @@ export interface Answer {
   readonly tightest: TightestMoment;
   /** Only where asked for. */
   readonly habits?: HabitsAnswer;
+  readonly allowingForInputs?: InputsAnswer;
   readonly evidence?: Evidence;
   readonly peaks?: readonly (readonly number[])[];
   readonly rushLevel?: Share;

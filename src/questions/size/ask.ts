@@ -23,15 +23,17 @@ export interface SizeStudy extends Study {
 }
 
 export const ask: Ask<typeof size> = async (asking, given) => {
-  if (given.habits === true && (given.stock !== undefined || given.day !== undefined))
-    throw new SettingError(
-      `is about a stock chosen on random days; leave out --${given.stock === undefined ? 'day' : 'stock'}, or --habits`,
-      'habits',
-    );
+  for (const name of ['habits', 'allow-for-inputs'] as const)
+    if (given[name] === true && (given.stock !== undefined || given.day !== undefined))
+      throw new SettingError(
+        `is about a stock chosen on random days; leave out --${given.stock === undefined ? 'day' : 'stock'}, or --${name}`,
+        name,
+      );
   const study = await askSize(asking, given, { peaks: given.peaks === true });
   if (!study.ok) return study;
   const { answer } = study.value;
-  const full = given.habits === true ? await withHabits(asking, answer, HABIT_DAYS) : answer;
+  const habits = given.habits === true ? await withHabits(asking, answer, HABIT_DAYS) : answer;
+  const full = given['allow-for-inputs'] === true ? await withInputs(asking, habits) : habits;
   return { ok: true, value: { json: full, blocks: sizeBlocks(full, shownOn(asking, answer)) } };
 };
 
@@ -61,6 +63,15 @@ export async function withHabits(
 ): Promise<Answer> {
   const { habitsOf } = await import('./habits.js');
   return { ...answer, habits: await habitsOf(opened, answer, runner, days) };
+}
+
+/** The answer, and the stock that holds the level wherever the inputs lie in their ranges. */
+async function withInputs(
+  { opened, runner }: Pick<Asking, 'opened' | 'runner'>,
+  answer: Answer,
+): Promise<Answer> {
+  const { allowForInputs } = await import('./allow-for-inputs.js');
+  return { ...answer, allowingForInputs: await allowForInputs(opened, answer, runner) };
 }
 
 /**

@@ -25,6 +25,11 @@ export const size = {
       only: 'text',
       describe: 'Add how far the answer moves when a habit, such as clearing rounds, is 20 % off',
     },
+    'allow-for-inputs': {
+      as: 'flag',
+      only: 'text',
+      describe: 'Add the stock that holds the level wherever the inputs lie in their ranges',
+    },
     peaks: {
       as: 'flag',
       only: 'text',

@@ -91,7 +91,7 @@ function whyNothing({ guests }: Answer): keyof typeof say.nothing {
   return guests.turnedAway > 0 ? 'turnedAway' : 'noGuests';
 }
 
-function stockText(stock: Answer['stock'], formats: Formats): string {
+export function stockText(stock: Answer['stock'], formats: Formats): string {
   if (stock.length > NAMED_AT_MOST)
     return say.manyPieces(
       formats.count(stock.reduce((sum, { pieces }) => sum + pieces, 0)),

@@ -5,6 +5,7 @@ import type { Answer } from './answer.js';
 import { answerFacts, type AnswerFacts, type Row } from './facts.js';
 import { formatsFor } from '../../tell/format.js';
 import { habitsBlocks } from './tell-habits.js';
+import { inputsBlocks } from './tell-inputs.js';
 import { kindsBlocks, tightestKind } from './tell-kinds.js';
 import { sizeWords as say } from './words.js';
 
@@ -65,6 +66,9 @@ export function sizeBlocks(answer: Answer, context: ReportContext): Block[] {
     ...order,
     ...stock,
     ...(answer.habits === undefined ? [] : habitsBlocks(answer.habits, answer, context)),
+    ...(answer.allowingForInputs === undefined
+      ? []
+      : inputsBlocks(answer.allowingForInputs, answer, context)),
     ...warnings,
     fold(say.rushHead, rush),
     fold(say.methodHead, method),

@@ -2,7 +2,8 @@
 import { describe, expect, it } from 'vitest';
 import { inThisThread } from '../../../src/cafe/runner.js';
 import { Stream, streamKey } from '../../../src/engine/streams.js';
-import { causesOf, effectiveDays, shareInterval } from '../../../src/questions/backtest/judged.js';
+import { causesOf, effectiveDays } from '../../../src/questions/backtest/judged.js';
+import { shareInterval } from '../../../src/statistics/share-interval.js';
 import { recordedDay } from '../../../src/questions/backtest/recorded.js';
 import { recordedDaysChart } from '../../../src/questions/backtest/charts/recorded-days.js';
 import { backtestStudy } from '../../../src/questions/backtest/study.js';
