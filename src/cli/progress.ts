@@ -1,4 +1,4 @@
-/** A bar on stderr for work that takes over a second; on a terminal only. */
+/** A bar on stderr for work that takes over a second; where that is no terminal, one line for work that will take long. */
 import type { Params, SingleBar } from 'cli-progress';
 import { widthOf } from './terminal.js';
 
@@ -13,33 +13,36 @@ export interface Bar {
 }
 
 const AFTER_MS = 1000;
+/** Processor time left, s, from which a line is worth writing; the same however busy the machine is. */
+const LONG_S = 10;
+const WARM_S = 1;
 const NARROW = 60;
+
+interface Standing {
+  readonly done: number;
+  readonly total: number;
+  /** `total` is the most that it can be. */
+  readonly most?: boolean;
+  /** What is counted; days unless said. */
+  readonly word?: string;
+}
+
+/** @param left time that is left, s */
+function standing({ done, total, most, word = 'days' }: Standing, left: number): string {
+  // A count of days may grow; that of anything else is known before.
+  const sure = word !== 'days';
+  const [of, about] = most === true ? ['up to ', 'up to'] : [sure ? '' : 'at least ', 'about'];
+  return `${done.toLocaleString('en')} of ${total > done ? of : ''}${total.toLocaleString('en')} ${word}${left < 1 ? '' : `, ${about} ${timeText(left)} left`}`;
+}
 
 /** What is said on the line of the bar; never wider than the terminal, so that it never wraps. */
 export function barLine(
   what: string,
-  {
-    done,
-    total,
-    most,
-    seconds,
-    word = 'days',
-  }: {
-    readonly done: number;
-    readonly total: number;
-    /** `total` is the most that it can be. */
-    readonly most?: boolean;
-    readonly seconds: number;
-    /** What is counted; days unless said. */
-    readonly word?: string;
-  },
+  now: Standing & { /** Since the beginning. */ readonly seconds: number },
   columns: number,
 ): string {
-  const left = done > 0 ? ((total - done) * seconds) / done : 0;
-  // A count of days may grow; that of anything else is known before.
-  const sure = word !== 'days';
-  const [of, about] = most === true ? ['up to ', 'up to'] : [sure ? '' : 'at least ', 'about'];
-  const words = `${done.toLocaleString('en')} of ${total > done ? of : ''}${total.toLocaleString('en')} ${word}${left < 1 ? '' : `, ${about} ${timeText(left)} left`}`;
+  const { done, total, seconds } = now;
+  const words = standing(now, done > 0 ? ((total - done) * seconds) / done : 0);
   const wide = Math.min(30, columns - what.length - words.length - 5);
   const filled = Math.round(wide * Math.min(1, done / total));
   const line =
@@ -59,7 +62,7 @@ const timeText = (seconds: number): string =>
 export async function daysBar(what: string, word = 'days'): Promise<Bar> {
   const { stderr } = process;
   if (!stderr.isTTY || process.env['TERM'] === 'dumb')
-    return { add() {}, ahead() {}, expect() {}, end() {} };
+    return oneLine(what, word, (line) => void stderr.write(`${line}\n`));
   const { default: progress } = await import('cli-progress');
   const started = performance.now();
   let bar: SingleBar | null = null;
@@ -105,5 +108,50 @@ export async function daysBar(what: string, word = 'days'): Promise<Bar> {
       bar?.stop();
       bar = null;
     },
+  };
+}
+
+/**
+ * Says once, after a second's work, how long all will take, if that is long.
+ * @param used processor time since the beginning, s
+ */
+export function oneLine(
+  what: string,
+  word: string,
+  write: (line: string) => void,
+  used: () => number = processorSeconds(),
+): Bar {
+  let [done, total] = [0, 0];
+  let [most, said] = [false, false];
+  /** How it stood once the program was warm: the first days take many times as long. */
+  let warm: { readonly done: number; readonly used: number; readonly at: number } | null = null;
+  return {
+    add(days) {
+      done += days;
+      total = Math.max(total, done);
+      const [now, at] = [used(), performance.now()];
+      if (said || now < WARM_S) return;
+      warm ??= { done, used: now, at };
+      if (done === warm.done || now < warm.used + WARM_S) return;
+      const left = (total - done) / (done - warm.done);
+      if (left * (now - warm.used) < LONG_S) return;
+      said = true;
+      write(`${what}: ${standing({ done, total, most, word }, (left * (at - warm.at)) / 1000)}`);
+    },
+    ahead(days) {
+      total = Math.max(total, done + days);
+    },
+    expect(days) {
+      [most, total] = [true, done + days];
+    },
+    end() {},
+  };
+}
+
+function processorSeconds(): () => number {
+  const began = process.cpuUsage();
+  return () => {
+    const { user, system } = process.cpuUsage(began);
+    return (user + system) / 1e6;
   };
 }

@@ -40,6 +40,8 @@ export const problemAt = (path: Path, value: unknown, rule: string, remedy: stri
 /** A value as messages quote it: short, on one line, '' for nothing or a whole group. */
 export function shown(value: unknown): string {
   if (value === undefined || value === null) return '';
+  if (typeof value === 'number' && !Number.isFinite(value))
+    return Number.isNaN(value) ? '".nan"' : value > 0 ? 'so large a number' : 'so low a number';
   if (typeof value === 'number' || typeof value === 'boolean') return String(value);
   if (typeof value === 'object') return '';
   const oneLine = String(value).replace(/\s+/g, ' ');

@@ -4,11 +4,14 @@ import { describe, it } from 'vitest';
 import { kinds } from './kinds.js';
 
 const RUNS: Readonly<Record<string, number>> = {
-  scenario: 120,
+  scenario: 100,
   map: 40,
   sales: 8,
   counts: 200,
   listed: 100,
+  sheet: 10,
+  sites: 20,
+  letter: 10,
 };
 
 describe('spoilt files are refused with reasons or answered truly', () => {

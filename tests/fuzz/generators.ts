@@ -185,17 +185,41 @@ export function spoilt(
     });
 }
 
-/** Texts with tears alone: tables. */
-export const spoiltTable = (rows: readonly string[]): fc.Arbitrary<string> =>
+/** Cells that are wrong somewhere. */
+const cells = fc.constantFrom(
+  '',
+  '-1',
+  '1e9',
+  '0',
+  'x',
+  '12:99',
+  '07.40',
+  '=1+1',
+  '1,5',
+  CONTROL,
+  '9'.repeat(400),
+);
+
+/** Tables with rows left out or moved, cells of other rows or wrong ones, and tears. @param inOrder rows stay in their order, as parts of a sheet do */
+export const spoiltTable = (
+  rows: readonly string[],
+  inOrder: boolean = false,
+): fc.Arbitrary<string> =>
   fc
     .record({
-      order: fc.shuffledSubarray([...rows.keys()], { minLength: Math.min(3, rows.length) }),
+      kept: (inOrder ? fc.subarray : fc.shuffledSubarray)([...rows.keys()], {
+        minLength: Math.min(inOrder ? rows.length - 2 : 3, rows.length),
+      }),
+      put: fc.array(fc.record({ row: fc.nat(), cell: fc.nat(), by: cells }), { maxLength: 3 }),
       holes: fc.array(tear, { maxLength: 3 }),
       ends: fc.constantFrom('\n', '\r\n', '\r'),
     })
-    .map(({ order, holes, ends }) =>
-      holes.reduce<string>(
-        torn,
-        [rows[0]!, ...order.filter((row) => row > 0).map((row) => rows[row]!)].join(ends),
-      ),
-    );
+    .map(({ kept, put, holes, ends }) => {
+      const lines = [rows[0]!, ...kept.filter((row) => row > 0).map((row) => rows[row]!)];
+      for (const { row, cell, by } of put) {
+        const parts = lines[row % lines.length]!.split(',');
+        parts[cell % parts.length] = by;
+        lines[row % lines.length] = parts.join(',');
+      }
+      return holes.reduce<string>(torn, lines.join(ends));
+    });

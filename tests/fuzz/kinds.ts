@@ -12,6 +12,14 @@ import {
   scenarioCase,
   type Outcome,
 } from './oracles.js';
+import {
+  letterCase,
+  letterOf,
+  sheetCase,
+  sheetRows,
+  siteRows,
+  sitesCase,
+} from './table-oracles.js';
 
 export interface Kind {
   readonly texts: fc.Arbitrary<string>;
@@ -44,12 +52,18 @@ const listed = {
   })),
 };
 
+const letters = scenarios.slice(0, 2).map((tree) => ({
+  version: '0.1.0',
+  scenario: { fileName: 'x.yaml', text: tree, options: {}, answer: { stock: [] } },
+  templates: [],
+}));
+
 export const kinds: Readonly<Record<string, Kind>> = {
-  scenario: { texts: spoilt([...rushes, ...rushes, ...scenarios]), holds: scenarioCase, share: 60 },
+  scenario: { texts: spoilt([...rushes, ...rushes, ...scenarios]), holds: scenarioCase, share: 46 },
   map: {
     texts: spoilt([treeOf('shared/till/bakery-saturdays.map.yaml')]),
     holds: mapCase,
-    share: 10,
+    share: 8,
   },
   sales: { texts: spoiltTable(bakeryRows), holds: salesCase, share: 2 },
   counts: {
@@ -61,7 +75,10 @@ export const kinds: Readonly<Record<string, Kind>> = {
       'saucer,-5,1e9,x,',
     ]),
     holds: countsCase,
-    share: 14,
+    share: 12,
   },
-  listed: { texts: spoilt([listed], (tree) => JSON.stringify(tree)), holds: listedCase, share: 14 },
+  sheet: { texts: spoiltTable(sheetRows, true), holds: sheetCase, share: 8 },
+  sites: { texts: spoiltTable(siteRows), holds: sitesCase, share: 6 },
+  letter: { texts: spoilt(letters, letterOf), holds: letterCase, share: 6 },
+  listed: { texts: spoilt([listed], (tree) => JSON.stringify(tree)), holds: listedCase, share: 12 },
 };

@@ -39,14 +39,14 @@ const RAW =
 
 const quotesApart = (text: string): string => text.replace(/"[^"]*"/g, '""');
 
-function plain(text: string, what: string): void {
+export function plain(text: string, what: string): void {
   if (CONTROLS.test(text))
     throw new Error(`${what} has a control character: ${JSON.stringify(text)}`);
   if (RAW.test(quotesApart(text))) throw new Error(`${what} speaks as a machine: ${text}`);
 }
 
 /** Problems name a place in the text, a rule and a remedy. */
-function sound(problems: readonly Problem[], text: string): 'refused' {
+export function sound(problems: readonly Problem[], text: string): 'refused' {
   if (problems.length === 0) throw new Error('refused without a reason');
   const lines = text.split(/\r\n|\r|\n/).length;
   for (const one of problems) {
@@ -61,7 +61,7 @@ function sound(problems: readonly Problem[], text: string): 'refused' {
 }
 
 /** Every number of an answer is one. */
-function finite(value: unknown, path = 'answer'): void {
+export function finite(value: unknown, path = 'answer'): void {
   if (typeof value === 'number' && !Number.isFinite(value)) throw new Error(`${path} is ${value}`);
   if (typeof value === 'object' && value !== null)
     for (const [key, one] of Object.entries(value)) finite(one, `${path}.${key}`);
@@ -95,17 +95,20 @@ function truthful(answer: Answer, text: string): void {
 
 /** `check` and `size --days 20` of a scenario. */
 export async function scenarioCase(text: string): Promise<Outcome> {
+  const began = ms();
+  const inTime = (): void => {
+    if (ms() - began > MOST_MS) throw new TooSlow(`not done after ${MOST_MS} ms`);
+  };
   const read = readScenario(text, 'x.yaml', { piecesPerRack: piecesPerRackOf });
+  inTime();
   if (!read.ok) return sound(read.problems, text);
   for (const { message } of read.warnings) plain(quotesApart(message), 'a warning');
   const parts = partProblems(read, 'x.yaml', { piecesPerRack: piecesPerRackOf });
+  inTime();
   if (parts.length > 0) sound(parts, text);
-  const began = ms();
   const runner = inThisThread(
     () => {},
-    async () => {
-      if (ms() - began > MOST_MS) throw new TooSlow(`not done after ${MOST_MS} ms`);
-    },
+    async () => inTime(),
   );
   try {
     const { answer } = await scenarioStudy(read, runner, { days: DAYS, certifyOn: DAYS, watch: 5 });
@@ -114,7 +117,7 @@ export async function scenarioCase(text: string): Promise<Outcome> {
     const said = writeText(sizeBlocks(answer, context), { width: 80, all: true });
     plain(said, 'the answer');
     truthful(answer, said);
-    if (ms() - began > MOST_MS) throw new TooSlow(`took ${ms() - began} ms`);
+    inTime();
     return 'answered';
   } catch (error) {
     if (!isTooMuch(error)) throw error;
@@ -132,7 +135,7 @@ const allRows = fileOf('shared/till/bakery-quarter-hours.csv').split('\n');
 const isSaturday = (row: string): boolean => new Date(row.slice(0, 10)).getUTCDay() === 6;
 /** The header and a dozen Saturdays. */
 export const bakeryRows = [allRows[0]!, ...allRows.slice(1).filter(isSaturday).slice(0, 450)];
-const encoded = (text: string): Uint8Array => new TextEncoder().encode(text);
+export const encoded = (text: string): Uint8Array => new TextEncoder().encode(text);
 
 /** A map of a till, with the export it belongs to. */
 export async function mapCase(text: string): Promise<Outcome> {

@@ -167,19 +167,19 @@ describe('a single mistake: place, path, value, rule and remedy', () => {
       'NaN',
       'parties: [6, 9]',
       'parties: [6, ▸.nan]',
-      'arrivals.slots.parties[1]: NaN is not a number that can be used; write an ordinary number',
+      'arrivals.slots.parties[1]: ".nan" is not a number that can be used; write an ordinary number',
     ],
     [
       'Infinity',
       'makers: 2',
       'makers: ▸.inf',
-      'counter.makers: Infinity is not a number that can be used; write an ordinary number',
+      'counter.makers: so large a number is not a number that can be used; write an ordinary number',
     ],
     [
       'a number too large',
       'makers: 2',
       'makers: ▸1e999',
-      'counter.makers: Infinity is not a number that can be used; write an ordinary number',
+      'counter.makers: so large a number is not a number that can be used; write an ordinary number',
     ],
     [
       'a word that is none of a list',
