@@ -44,6 +44,8 @@ export function inPlainWords(message: string): string {
   const needsValue = /^Not enough arguments following: (.+)$/.exec(message)?.[1];
   if (needsValue !== undefined) return `--${needsValue} needs a value`;
   if (message.startsWith('Not enough non-option arguments')) return 'Name the file';
+  const needed = /^Missing required arguments?: (.+)$/.exec(message)?.[1]?.split(', ');
+  if (needed !== undefined) return needed.map((one) => `--${one} is needed`).join('\n');
   const unknown = /^Unknown arguments?: (.+)$/.exec(message)?.[1]?.split(', ');
   if (unknown === undefined) return message;
   // Options with a hyphen come in two spellings.

@@ -13,7 +13,11 @@ const OPTIONS = {
     coerce: (level?: string) =>
       level === undefined ? undefined : (parsed('level', sizing.level, level) as number),
   },
-  seed: text(sizing.seed.describe),
+  seed: {
+    ...text(sizing.seed.describe),
+    coerce: (seed?: string) =>
+      seed === undefined ? undefined : (parsed('seed', sizing.seed, seed) as string),
+  },
   threads: {
     ...THREADS,
     coerce: (threads?: string) => wholeOf('threads', threads, 1, 64),

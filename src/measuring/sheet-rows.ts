@@ -1,5 +1,6 @@
 /** The rows of a sheet's file by part: what is a table of which part, and cells read as what they hold. */
 import { CsvError, parse } from 'csv-parse/sync';
+import { evenLines } from '../quantities/even-lines.js';
 import { didYouMean } from '../quantities/nearest.js';
 import { columnsOf, MOST_SIZES, PARTS, type PartId, type SheetFlaw } from './sheet.js';
 
@@ -29,7 +30,7 @@ const HEAD = ['sheet', 'house', 'date'];
 export function tablesOf(text: string, tell: Tell): SheetTables | null {
   let records: { record: string[]; info: { lines: number } }[];
   try {
-    records = parse(text, {
+    records = parse(evenLines(text), {
       bom: true,
       delimiter: separatorOf(text),
       trim: true,

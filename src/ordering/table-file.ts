@@ -1,5 +1,6 @@
 /** Reads a CSV table with named columns: a stocktake, the vessels of a collection. */
 import { parse, CsvError } from 'csv-parse/sync';
+import { evenLines } from '../quantities/even-lines.js';
 import { problem } from './problems.js';
 import type { Fault, Outcome } from '../quantities/flaw.js';
 
@@ -30,7 +31,7 @@ export function readTable(text: string, kind: TableKind): Outcome<readonly Table
   let records: { record: string[]; info: { lines: number } }[];
   try {
     // With `info` each record comes with its line; the package's types leave that out.
-    records = parse(text, {
+    records = parse(evenLines(text), {
       bom: true,
       delimiter: separatorOf(text),
       trim: true,

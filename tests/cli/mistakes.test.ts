@@ -98,6 +98,8 @@ describe('options', () => {
       ['size', demo, '--seed=a', '--seed', 'b', '--json', '--json'],
       /--seed is given twice.*\n--json is given twice/,
     ],
+    [['compare', demo, '--seed='], /^--seed: is empty; give a value/],
+    [['sites', '--', '-x.csv'], /^--base is needed\nSee cuptide --help/],
     [
       ['size', demo, '--all=maybe', '--json=yes', '--habits='],
       /^--all takes no value, and "maybe" was given; write --all alone, or leave it out\n--json takes no value, and "yes" was given.*\n--habits takes no value, and "" was given/,
@@ -187,14 +189,18 @@ describe('writing', () => {
 });
 
 describe('options as people write them', () => {
-  const peaksAt = (level: string) =>
-    cuptide(['size', demo, '--days', '100', '--json', '--level', level]).out;
+  /** What is answered, without how it was asked. */
+  const answerAt = (level: string): object => {
+    const { out } = cuptide(['size', demo, '--days', '100', '--json', '--level', level]);
+    const { made: _, ...answer } = JSON.parse(out) as { made: unknown };
+    return answer;
+  };
 
   it('take a level as a share or a percentage', () => {
-    const answer = JSON.parse(peaksAt('0.9')) as { level: number };
-    expect(answer.level).toBe(0.9);
-    expect(peaksAt('90')).toBe(peaksAt('0.9'));
-    expect(peaksAt('90 %')).toBe(peaksAt('0.9'));
+    const answer = answerAt('0.9');
+    expect(answer).toMatchObject({ level: 0.9 });
+    expect(answerAt('90')).toEqual(answer);
+    expect(answerAt('90 %')).toEqual(answer);
   });
 
   it('take a file that begins with a hyphen after --', () => {

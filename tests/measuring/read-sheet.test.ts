@@ -57,6 +57,14 @@ describe('a filled sheet', () => {
     ]);
   });
 
+  it('counts its lines rightly where they end in two ways', () => {
+    const bad = good.replace('2,7.40,08:10', 'x,7.40,08:10');
+    const [flaw, ...more] = flawsOf(bad);
+    expect(more).toEqual([]);
+    const mixed = `\n${bad.replaceAll('\n', '\r\n')}`;
+    expect(flawsOf(mixed)).toEqual([flaw!.replace(/^\d+/, (row) => String(Number(row) + 1))]);
+  });
+
   it('may come with semicolons and decimal commas', () => {
     const other = good
       .replaceAll('"brim, ml"', 'brim! ml')

@@ -14,7 +14,7 @@ const root = fileURLToPath(new URL('../..', import.meta.url));
 const [most = '300', seed = '1'] = process.argv.slice(2);
 const FOLDERS = ['src/statistics', 'src/sizing', 'src/cafe'];
 /** Where tests of these folders are; what tests the built command, or a browser, sees no change of a source. */
-const TESTS = ['cafe', 'engine', 'published', 'questions/size', 'sizing', 'statistics'];
+const TESTS = ['cafe', 'engine', 'sizing', 'statistics'];
 /** Processor time of a test file beyond which it is not run, s. */
 const SLOW_S = 15;
 /** A runner that uses more than so many times what the unchanged copy did, and this much more, is in a loop without end. */

@@ -1,5 +1,6 @@
 /** Reads the table of sites: what is wrong with its form, all at once. What cells mean is checked site by site (`site.ts`). */
 import { parse, CsvError } from 'csv-parse/sync';
+import { evenLines } from '../../quantities/even-lines.js';
 import { isWorkbook, workbookRows, type WorkbookCell } from '../../quantities/read-workbook.js';
 import { separatorOf } from '../../ordering/table-file.js';
 import { isDate } from '../../ordering/dates.js';
@@ -95,7 +96,7 @@ export function readTable(bytes: Uint8Array, file: string, base: Opened): Result
   let records: { record: string[]; info: { lines: number } }[];
   try {
     // With `info` each record comes with its line; the package's types leave that out.
-    records = parse(text, {
+    records = parse(evenLines(text), {
       bom: true,
       delimiter: separatorOf(text),
       trim: true,
