@@ -1,6 +1,10 @@
 /** The page's programs, as the build left them beside the command. */
 import { readdir, readFile } from 'node:fs/promises';
 import type { GivenScenario, LivePage, Template } from '../letter/live.js';
+import { glanceAt } from '../questions/size/house-measures.js';
+import { compile } from '../scenario/compile.js';
+import { piecesPerRackOf } from '../scenario/rack-geometry.js';
+import { readScenario } from '../scenario/read-scenario.js';
 import { version } from './version.js';
 
 /** @param scenario null: the blank letter, with the examples to begin from */
@@ -24,7 +28,10 @@ async function templates(): Promise<Template[]> {
   return Promise.all(
     names.map(async (fileName) => {
       const text = await readFile(new URL(fileName, folder), 'utf8');
-      return { fileName, name: /^name: *"?([^"\n]*)/m.exec(text)?.[1] ?? fileName, text };
+      const name = /^name: *"?([^"\n]*)/m.exec(text)?.[1] ?? fileName;
+      const read = readScenario(text, fileName, { piecesPerRack: piecesPerRackOf });
+      const glance = read.ok ? glanceAt(compile(read.scenario, piecesPerRackOf)) : null;
+      return { fileName, name, text, glance };
     }),
   );
 }

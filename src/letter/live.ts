@@ -2,6 +2,7 @@
  * What turns the letter into a page that runs the study again: its script, the engine as packed text and
  * what it was made from. Without it the same letter is plain text and pictures.
  */
+import type { Glance } from '../questions/size/house-measures.js';
 import type { ListedDay } from '../cafe/listed-day.js';
 import type { Answer, HabitsAnswer } from '../questions/size/answer.js';
 import type { Made } from '../questions/made.js';
@@ -61,6 +62,8 @@ export interface Template {
   readonly fileName: string;
   readonly name: string;
   readonly text: string;
+  /** For its small picture; null where the file does not read. */
+  readonly glance: Glance | null;
 }
 
 /** Data for a script element: no sign in it can end the element or open a comment. */

@@ -68,6 +68,9 @@ button:disabled{color:var(--faint);border-color:var(--line);cursor:default}
 .sender img{max-height:4rem;max-width:12rem}
 fieldset.choices{display:flex;flex-wrap:wrap;gap:.5rem 1.25rem;border:1px solid var(--line);margin:0 0 1rem;padding:.5rem .75rem .75rem}
 .row{display:flex;flex-wrap:wrap;gap:.75rem 1rem;align-items:center;margin:0 0 1rem}
+.house{display:block;width:12.5rem;max-width:100%;margin:.5rem 0 .25rem;text-align:left}
+.house svg{display:block;width:100%;height:auto}
+.house small{display:block;margin:.4rem 0 0;font-size:.85rem;line-height:1.35;color:var(--faint)}
 .tools{margin:.25rem 0 0}
 .tools div{display:flex;flex-wrap:wrap;gap:.5rem}
 .tools button{font-size:.85rem;min-height:1.75rem;padding:.15rem .5rem}

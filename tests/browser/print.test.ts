@@ -1,10 +1,10 @@
 /** The letter on paper, and every screen as a picture that is not blank. */
 import { existsSync, readdirSync, readFileSync } from 'node:fs';
 import { join } from 'node:path';
-import type { Browser } from 'playwright-core';
+import type { Browser, Page } from 'playwright-core';
 import { afterAll, beforeAll, describe, expect, it } from 'vitest';
 import { root } from '../cli/run.js';
-import { launchHere, letterPath, letterText, openLetter } from './letter.js';
+import { launchHere, letterPath, letterText, openLetter, type Letter } from './letter.js';
 import { pagesOf } from './pdf.js';
 import { SCREENS } from './screens.js';
 
@@ -17,12 +17,23 @@ afterAll(() => browser.close());
 /** Page sizes in points (ISO 216; ANSI/ASME Y14.1). */
 const PAPERS = { A4: [595, 842], Letter: [612, 792] } as const;
 
+let letter: Letter;
+beforeAll(async () => {
+  letter = await openLetter(browser, letterPath('1-commuter-bar.html'));
+});
+afterAll(() => letter.close());
+
+/** The letter on paper as a reader has it. */
+async function printed(reader: 'owner' | 'consultant', format: keyof typeof PAPERS) {
+  await letter.page.getByLabel(reader, { exact: true }).check();
+  await letter.page.waitForSelector(`body[data-reader=${reader}]`);
+  return pagesOf(await letter.page.pdf({ format }));
+}
+
 describe.each(Object.keys(PAPERS) as (keyof typeof PAPERS)[])('the demo on %s', (format) => {
   // The answer, six pictures, findings, cautions and sixty inputs with their sources fill four pages and a part of one.
   it('is two to five pages with running head and page numbers, drawn as lines, without a control', async () => {
-    const { page, close } = await openLetter(browser, letterPath('1-commuter-bar.html#consultant'));
-    const pages = pagesOf(await page.pdf({ format }));
-    await close();
+    const pages = await printed('consultant', format);
     expect(pages[0]!.text).toMatch(/What to have clean at opening.*Total/);
     expect(pages[0]!.text).toMatch(
       /\d+ of \d+ inputs are measured, \d+ assumed.*that matter most:/,
@@ -56,9 +67,7 @@ describe.each(Object.keys(PAPERS) as (keyof typeof PAPERS)[])('the demo on %s', 
   });
 
   it('is one page for the owner: answer, order, what is assumed, cautions', async () => {
-    const { page, close } = await openLetter(browser, letterPath('1-commuter-bar.html'));
-    const pages = pagesOf(await page.pdf({ format }));
-    await close();
+    const pages = await printed('owner', format);
     expect(pages).toHaveLength(1);
     for (const part of [
       'in all',
@@ -73,12 +82,17 @@ describe.each(Object.keys(PAPERS) as (keyof typeof PAPERS)[])('the demo on %s', 
 });
 
 describe('pictures of the screens under reports/', () => {
+  let page: Page;
+  beforeAll(async () => {
+    page = await browser.newPage();
+  });
+  afterAll(() => page.close());
+
   it.each(SCREENS.map(({ name }) => [name]))('%s is there, small and not blank', async (name) => {
     const path = join(root, 'reports', name);
     expect(existsSync(path), `${name} is missing: npm run reports`).toBe(true);
     const bytes = readFileSync(path);
     expect(bytes.length).toBeLessThanOrEqual(150_000);
-    const page = await browser.newPage();
     const colours = await page.evaluate(
       async (address) => {
         const image = new Image();
@@ -94,7 +108,6 @@ describe('pictures of the screens under reports/', () => {
       `data:image/png;base64,${bytes.toString('base64')}`,
     );
     expect(colours).toBeGreaterThan(20);
-    await page.close();
   });
 
   it('holds none of a screen that is no more', () => {

@@ -1,7 +1,7 @@
 /** A walk through a day on the floor: it runs, stops, steps and jumps, and shows where fewer pieces break it. */
 import type { Browser, Page } from 'playwright-core';
 import { afterAll, beforeAll, describe, expect, it } from 'vitest';
-import { launchHere, letterPath, openLetter } from './letter.js';
+import { launchHere, letterPath, openLetter, type Letter } from './letter.js';
 
 let browser: Browser;
 beforeAll(async () => {
@@ -24,12 +24,18 @@ async function openWalk(page: Page): Promise<void> {
 }
 
 describe('a walk through a day', () => {
+  let letter: Letter;
+  beforeAll(async () => {
+    letter = await openLetter(browser, letterPath('short.html'));
+    await openWalk(letter.page);
+  });
+  afterAll(() => letter.close());
+
   it('opens at the tightest moment that the letter tells of, and steps from there and back', async () => {
-    const { page, faults, close } = await openLetter(browser, letterPath('short.html'));
+    const { page, faults } = letter;
     const tightest = /moment is (\d\d:\d\d)/.exec(
       await page.locator('[data-part=rush] .keep').innerText(),
     )![1]!;
-    await openWalk(page);
     const there = await told(page);
     expect(there).toContain(tightest);
     for (let step = 0; step < 12; step += 1) await press(page, 'Step forward');
@@ -40,12 +46,10 @@ describe('a walk through a day', () => {
     await press(page, /^Tightest moment/);
     expect(await told(page)).toBe(there);
     expect(faults).toEqual([]);
-    await close();
   });
 
   it('plays until it is stopped', async () => {
-    const { page, close } = await openLetter(browser, letterPath('short.html'));
-    await openWalk(page);
+    const { page } = letter;
     const started = await minute(page);
     await page
       .locator('#walk')
@@ -57,15 +61,14 @@ describe('a walk through a day', () => {
     const stopped = await told(page);
     await page.waitForTimeout(400);
     expect(await told(page)).toBe(stopped);
-    await close();
   });
 
   it('keeps every piece: at each moment the places add up to the stock', async () => {
-    const { page, close } = await openLetter(browser, letterPath('short.html'));
+    const { page } = letter;
     const stock = await page
       .locator('#pieces input')
       .evaluateAll((boxes) => boxes.map((box) => Number((box as HTMLInputElement).value)));
-    await openWalk(page);
+    await press(page, /^Tightest moment/);
     await page.locator('#walk summary', { hasText: 'This moment in figures' }).click();
     const lines = page
       .locator('#walk table', { hasText: 'Pieces by item and place' })
@@ -83,26 +86,37 @@ describe('a walk through a day', () => {
       await press(page, 'Step forward');
     }
     expect(seen.size).toBeGreaterThan(3);
-    await close();
   });
 
-  it('with ten pieces fewer it shows where the day breaks', async () => {
-    const { page, faults, close } = await openLetter(browser, letterPath('short.html'));
-    await openWalk(page);
-    expect(await page.locator('#walk').getByText('Nothing runs out on this day').count()).toBe(1);
-    await press(page, /^Ten fewer of the item/);
-    await page
-      .locator('#walk')
-      .getByRole('button', { name: 'First shortage' })
-      .waitFor({ timeout: 20_000 });
-    expect(await told(page)).toMatch(/lacks its ware|Drinks short so far: [1-9]/);
+  it('with ten pieces fewer it shows where the day breaks: the first shortage, of that item, with none on the shelf', async () => {
+    const { page, faults } = letter;
+    const walk = page.locator('#walk');
+    expect(await walk.getByText('Nothing runs out on this day').count()).toBe(1);
+    const ten = walk.getByRole('button', { name: /^Ten fewer of the item/ });
+    const item = (await ten.innerText()).split(': ')[1]!;
+    const owned = (): Promise<number> =>
+      walk
+        .locator('table', { hasText: 'Pieces by item and place' })
+        .locator('tbody tr', { hasText: item })
+        .locator('td')
+        .last()
+        .textContent()
+        .then(Number);
+    await walk
+      .locator('details', { hasText: 'This moment in figures' })
+      .last()
+      .evaluate((fold: HTMLDetailsElement) => {
+        fold.open = true;
+      });
+    const before = await owned();
+    await ten.click();
+    await walk.getByRole('button', { name: 'First shortage' }).waitFor({ timeout: 20_000 });
+    expect(await told(page)).toMatch(/lacks its ware|Drinks short so far: 1/);
+    expect(await told(page)).toContain(item);
+    expect(await owned()).toBe(before - 10);
     await press(page, 'Put all pieces back');
-    await page
-      .locator('#walk')
-      .getByText('Nothing runs out on this day')
-      .waitFor({ timeout: 20_000 });
+    await walk.getByText('Nothing runs out on this day').waitFor({ timeout: 20_000 });
     expect(faults).toEqual([]);
-    await close();
   });
 
   it('moves nothing by itself for those who ask for less motion', async () => {

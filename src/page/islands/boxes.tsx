@@ -129,10 +129,10 @@ export function Boxes() {
           say.six.level,
           formats.percent(view.level, view.level * 100 === Math.round(view.level * 100) ? 0 : 2),
           (text) => {
-            // A level asked for on the command's line would hide the file's.
-            const { level: _, ...options } = state.options;
+            // A level asked for on the command's line would hide the file's. Without one the options stay the very same: undo knows the letter as sent by them.
+            const { level, ...options } = state.options;
             const taken = readLevel(text, words);
-            if ('edits' in taken) store.set({ options });
+            if ('edits' in taken && level !== undefined) store.set({ options });
             return taken;
           },
         )}

@@ -8,6 +8,7 @@ import { starterDrinks } from '../../scenario/starter-drinks.js';
 import { questionKeys, questions, type QuestionKey } from '../../scenario/starter-questions.js';
 import { readAll } from '../../scenario/starter-reading.js';
 import { usePage } from '../context.js';
+import { HousePicture } from './house-picture.js';
 
 type Given = Readonly<Partial<Record<QuestionKey, string>>>;
 
@@ -63,9 +64,10 @@ export function Start() {
       </form>
       <h3>{say.startWith}</h3>
       <div class="row">
-        {state.given.templates.map(({ fileName, name, text }) => (
+        {state.given.templates.map(({ fileName, name, text, glance }) => (
           <button key={fileName} type="button" onClick={() => actions.replace(text, fileName)}>
             <bdi>{name}</bdi>
+            {glance === null ? null : <HousePicture glance={glance} />}
           </button>
         ))}
       </div>

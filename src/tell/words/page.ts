@@ -134,6 +134,14 @@ export const pageWords = {
   startHead: 'Begin',
   startWith: 'Begin with an example',
   startButton: 'Write the letter',
+  house: {
+    guests: (guests: string): string => `${guests} guests in the busiest hour`,
+    seats: (seats: string): string => `${seats} seats`,
+    anySeats: 'as many seats as needed',
+    machines: (machines: string, one: boolean): string =>
+      `${machines} ${one ? 'dishwasher' : 'dishwashers'}`,
+    anyMachines: 'as many dishwashers as needed',
+  },
   startOver: 'Back to the usual answers',
   startAgain: 'Begin again: the questions, with your answers',
   startAgainMeans:
