@@ -1,6 +1,8 @@
 /** Measuring, asked and answered: which sheet is worth a morning here, or what a filled one says. */
 import { piecesPerRackOf } from '../../scenario/rack-geometry.js';
+import { renderSvg, standaloneSvg } from '../../tell/render-svg.js';
 import type { Ask, Asking, OutFile } from '../question.js';
+import { lawCharts } from './charts/fitted-laws.js';
 import { sheetFacts } from './facts.js';
 import type { measure } from './head.js';
 import { sheetPage } from './print.js';
@@ -8,6 +10,7 @@ import { readFilled } from './read.js';
 import { planBlocks } from './tell-plan.js';
 import { readingBlocks } from './tell-reading.js';
 import { sheetCsv } from './template.js';
+import { sheetXlsx } from './workbook.js';
 import { measurePlan } from './worth.js';
 
 /** Days of each reading, unless said otherwise. */
@@ -50,7 +53,15 @@ export const ask: Ask<typeof measure> = async (asking, given) => {
       value: {
         json: reading,
         blocks: readingBlocks(reading, context),
-        files: () => Promise.resolve(files),
+        files: async () => [
+          ...files,
+          ...(await Promise.all(
+            lawCharts(reading.measured, context).map(async ({ id, spec }) => ({
+              ending: `measured.${id}.svg`,
+              content: standaloneSvg(await renderSvg(spec)),
+            })),
+          )),
+        ],
       },
     };
   }
@@ -68,6 +79,7 @@ export const ask: Ask<typeof measure> = async (asking, given) => {
       files: async (_draw, typefaces) => [
         { ending: 'sheet.html', content: sheetPage(facts, await typefaces()) },
         { ending: 'sheet.csv', content: sheetCsv(facts) },
+        { ending: 'sheet.xlsx', content: await sheetXlsx(facts) },
       ],
     },
   };

@@ -8,7 +8,8 @@ export const measure = {
     read: {
       as: 'file',
       most: 1_000_000,
-      describe: 'Filled sheet (CSV) to turn into measured inputs; with --out, a new scenario',
+      describe:
+        'Filled sheet (CSV or XLSX) to turn into measured inputs; with --out, a new scenario',
     },
     seed: { as: 'word', describe: 'Word or number that the random days are drawn from' },
     days: {

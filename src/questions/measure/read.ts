@@ -13,10 +13,12 @@ import type { Opened } from '../question.js';
 import type { Result } from '../result.js';
 import type { GivenFile } from '../settings.js';
 import type { SheetReading } from './answer.js';
+import { dirtyNotes } from './dirty.js';
 import type { SheetFacts } from './facts.js';
 import { expectedParties } from './foretold.js';
 import { measuredInputs } from './inputs.js';
 import { meanFill } from './measured-work.js';
+import { asCsv } from './workbook.js';
 import { rangeWith, swingsOf, widthOf } from './worth.js';
 
 /** Seats taken that differ from the counts by more guests than this and this share are worth a look. */
@@ -45,7 +47,9 @@ export interface ReadReply {
 export async function readFilled(asking: ReadAsking): Promise<Result<ReadReply>> {
   const { file, opened, text, facts, today, runner, options } = asking;
   const { scenario, inputs } = opened;
-  const sheet = sheetOf(file, facts, today);
+  const filled = await asCsv(file);
+  if (!filled.ok) return filled;
+  const sheet = sheetOf(filled.value, facts, today);
   if (!sheet.ok) return sheet;
   const { measured, kept } = measuredInputs(sheet.value, scenario, inputs, options.seed);
   const edits = measured.map(({ at, value, range, source }): Edit => ({
@@ -70,7 +74,15 @@ export async function readFilled(asking: ReadAsking): Promise<Result<ReadReply>>
         date: sheet.value.date,
         measured,
         kept,
-        notes: notesOf(sheet.value, opened),
+        notes: [
+          ...notesOf(sheet.value, opened),
+          ...dirtyNotes(
+            sheet.value,
+            compile(made.value.opened.scenario, piecesPerRackOf),
+            facts.fromMinute,
+            options.seed,
+          ),
+        ],
         before: was,
         after: is,
         factor: widthOf(was) === 0 ? 1 : widthOf(is) / widthOf(was),
@@ -93,10 +105,16 @@ export function sheetOf(file: GivenFile, facts: SheetFacts, today: string): Resu
   } catch {
     return {
       ok: false,
-      problems: [at(1, '', '', 'is not text in UTF-8', 'save the sheet as CSV in UTF-8')],
+      problems: [
+        at(1, '', '', 'is not text in UTF-8', 'save the sheet as XLSX, or as CSV in UTF-8'),
+      ],
     };
   }
-  const read = readSheet(text, { ...facts, ware: facts.ware.map(({ id }) => id), today });
+  const read = readSheet(text, {
+    ...facts,
+    ware: facts.ware.map(({ id }) => id),
+    today,
+  });
   return read.ok
     ? read
     : {

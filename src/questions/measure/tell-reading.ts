@@ -5,6 +5,7 @@ import { formatsFor, type Formats } from '../../tell/format.js';
 import { inputName } from '../../tell/input-name.js';
 import { english } from '../../tell/words.js';
 import type { Measured, SheetReading } from './answer.js';
+import { goodness, lawCharts } from './charts/fitted-laws.js';
 import { rangeText } from './tell-plan.js';
 import { say } from './words.js';
 
@@ -54,6 +55,7 @@ export function readingBlocks(reading: SheetReading, context: ReportContext): Bl
         one.law?.fit.chosen.law ?? '–',
       ]),
     }),
+    { kind: 'picture', pictures: lawCharts(measured, context) },
     fold(say.laws, [
       table({
         caption: say.laws,
@@ -68,6 +70,7 @@ export function readingBlocks(reading: SheetReading, context: ReportContext): Bl
           law!.fit.fit === null
             ? '–'
             : say.fits(
+                goodness(law!.fit),
                 formats.decimal(law!.fit.fit.distance, 2),
                 formats.decimal(law!.fit.fit.p, 2),
               ),

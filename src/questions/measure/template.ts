@@ -20,7 +20,8 @@ export const quarterHours = ({ fromMinute, toMinute }: SheetFacts): number[] =>
     (_, at) => fromMinute + at * SLOT_MINUTES,
   );
 
-export function sheetCsv(facts: SheetFacts): string {
+/** The cells of the sheet, row by row; a part begins with its name alone. */
+export function sheetLines(facts: SheetFacts): string[][] {
   const lines: string[][] = [
     ['sheet', 'cuptide measure'],
     ['house', facts.name],
@@ -31,8 +32,13 @@ export function sheetCsv(facts: SheetFacts): string {
     const empty = (first = ''): string[] => [first, ...columns.slice(1).map(() => '')];
     lines.push([], [part], columns, ...rowsOf(part, facts).map(empty));
   }
-  return lines.map((line) => `${line.map(safeCell).join(',')}\r\n`).join('');
+  return lines;
 }
+
+export const sheetCsv = (facts: SheetFacts): string =>
+  sheetLines(facts)
+    .map((line) => `${line.map(safeCell).join(',')}\r\n`)
+    .join('');
 
 /** First cells of the rows of a part; '' where somebody writes it. */
 export function rowsOf(part: PartId, facts: SheetFacts): string[] {

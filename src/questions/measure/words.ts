@@ -56,7 +56,25 @@ export const say = {
   law: 'Law',
   laws: 'Laws tried: the smallest AICc is taken',
   fit: 'Fit',
-  fits: (distance: string, p: string): string => `distance ${distance}, p = ${p}`,
+  fits: (words: string, distance: string, p: string): string =>
+    `${words} Distance ${distance}, p = ${p}.`,
+  charts: {
+    seen: 'measured',
+    chosen: (law: string): string => `${law}, taken`,
+    title: (name: string, n: string, law: string): string => `${name}: ${n} times, ${law} taken`,
+    description:
+      'Steps: the share of measured times that are at most so long. Curves: the three laws tried, fitted to the same times; the thick one has the smallest AICc and is taken.',
+    table: (name: string): string => `${name}: share of times up to so long`,
+    time: (unit: string): string => (unit === 's' ? 'seconds' : 'minutes'),
+    share: 'share of times',
+    notTested: 'How well it fits was not tested.',
+    fits: (p: number): string =>
+      p >= 0.1
+        ? 'It fits: times drawn from it are often as far from it as these.'
+        : p >= 0.05
+          ? 'It fits fairly: times drawn from it are seldom as far from it as these.'
+          : 'It fits badly: times drawn from it are hardly ever as far from it as these. Trust the mean, and look at the times one by one.',
+  },
   kept: 'Kept as they were',
   notes: 'Check these',
   written: 'The new scenario has these values, marked as measured, with the sheet as their source.',
