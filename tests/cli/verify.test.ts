@@ -10,8 +10,8 @@ import { verifyLetter } from '../../src/cli/verify/verify-letter.js';
 import { madeHere } from '../../src/page/made-here.js';
 import { cuptide, emptyFolder } from './run.js';
 
-const SCENARIO = 'scenarios/1-commuter-bar.yaml';
-const STOCK = 'medium-cup=34,large-cup=30,saucer=55,tumbler=12,teaspoon=60';
+const SCENARIO = 'scenarios/4-bakery-corner.yaml';
+const STOCK = 'cup=34,mug=21,saucer=55,teaspoon=60';
 const folder = emptyFolder();
 const read = (name: string): string => readFileSync(join(folder, name), 'utf8');
 const kept = (name: string, text: string): string => {
@@ -24,8 +24,8 @@ let answer = '';
 beforeAll(() => {
   const ran = cuptide(['report', SCENARIO, '--stock', STOCK, '--days', '20', '--out', folder]);
   expect(ran.status, ran.err).toBe(0);
-  letter = read('1-commuter-bar.html');
-  answer = read('1-commuter-bar.json');
+  letter = read('4-bakery-corner.html');
+  answer = read('4-bakery-corner.json');
 }, 110_000);
 
 describe('a letter', () => {
@@ -73,7 +73,7 @@ describe('a letter', () => {
   });
 
   it('with another scenario inside is refused', async () => {
-    await expect(checked(letter.replace('name: Tern', 'name: Fern'))).rejects.toThrow(/SHA-256/);
+    await expect(checked(letter.replace('name: Crust', 'name: Crumb'))).rejects.toThrow(/SHA-256/);
   });
 });
 
@@ -109,7 +109,7 @@ describe('an answer', () => {
         scenario: undefined,
         threads: 1,
       }),
-    ).rejects.toThrow('--scenario 1-commuter-bar.yaml');
+    ).rejects.toThrow('--scenario 4-bakery-corner.yaml');
     await expect(checked(answer, 'scenarios/2-brunch-room.yaml')).rejects.toThrow(
       /is not the file that answer\.json was made from/,
     );

@@ -4,7 +4,9 @@ import { describe, expect, it } from 'vitest';
 import { piecesPerRackOf } from '../../../src/scenario/rack-geometry.js';
 import { readScenario } from '../../../src/scenario/read-scenario.js';
 import { sheetFacts } from '../../../src/questions/measure/facts.js';
-import { measuredInputs } from '../../../src/questions/measure/inputs.js';
+import { halfWidths } from '../../../src/questions/measure/foretold.js';
+import { habitReaders, measuredInputs } from '../../../src/questions/measure/inputs.js';
+import { compile } from '../../../src/scenario/compile.js';
 import { sheetOf } from '../../../src/questions/measure/read.js';
 import { sheetCsv } from '../../../src/questions/measure/template.js';
 import { sheetPage } from '../../../src/questions/measure/print.js';
@@ -62,6 +64,44 @@ describe('a sheet of the demo', () => {
           n >= 12 && range !== null && source.startsWith('sheet of 2026-01-15, '),
       ),
     ).toBe(true);
+  });
+
+  it('narrows each input about as far as was foretold', () => {
+    const { facts, scenario, inputs } = demo();
+    const unmeasured = inputs.map((one) => ({ ...one, basis: 'assumed' as const }));
+    const widths = new Map<string, number[]>();
+    for (let number = 0; number < 9; number += 1) {
+      const sheet = sheetOf(bytesOf(morningOf(scenario, 'width', number).csv), facts, '2026-01-16');
+      if (!sheet.ok) throw new Error(JSON.stringify(sheet.problems));
+      const read = measuredInputs(sheet.value, scenario, unmeasured, null, () => blind);
+      for (const { path, low, high } of read.measured)
+        if (low !== null) widths.set(path, [...(widths.get(path) ?? []), high! - low]);
+    }
+    const model = compile(scenario, piecesPerRackOf);
+    for (const [path, size] of [
+      ['guests.partySize', 1.48],
+      ['guests.drinksEach', 1.05],
+      ['guests.secondDrink', 0.08],
+    ] as const) {
+      const { half } = halfWidths(path, size, model, () => blind).tally!;
+      const middle = widths.get(path)!.toSorted((a, b) => a - b)[4]!;
+      // The middle of nine: guests differ from morning to morning, and with them the width, by a tenth or two.
+      expect(middle / (2 * half), path).toBeGreaterThan(0.8);
+      expect(middle / (2 * half), path).toBeLessThan(1.25);
+    }
+  });
+
+  it('reads a habit through the house: a busy morning is no longer taken for a slow round', () => {
+    const { scenario } = demo();
+    const reader = habitReaders(scenario, 'test')('clearing.every');
+    const { minutes, times, cv, beyond } = reader.now!;
+    const at = reader.read(minutes)!;
+    // Rounds that are due while the clearer is busy are never walked: more minutes lie between than the ten written.
+    expect(minutes).toBeGreaterThan(11);
+    expect(at.factor).toBeCloseTo(1, 6);
+    expect(at.slope).toBeLessThan(1);
+    expect(beyond).toBeGreaterThan(0);
+    expect(beyond).toBeLessThan((cv * cv) / times);
   });
 
   it('keeps what was measured before, unless by a sheet', () => {
