@@ -29,6 +29,7 @@ import { problemsAsMistake } from './open-scenario.js';
 import { printAnswer } from './print.js';
 import { today } from './run-question.js';
 import { studyDigest } from './sites/part-file.js';
+import { tillsOf } from './sites/tills.js';
 import { siteLetters, sitesWithLetter } from './sites/letters.js';
 import { solverForMany } from './solver.js';
 import { widthOf } from './terminal.js';
@@ -73,18 +74,19 @@ export async function openStudy(args: SitesArguments): Promise<SitesStudy> {
   const baseBytes = await readWhole(args.base, largestScenarioBytes);
   const opened = readScenario(baseBytes, args.base, { piecesPerRack: piecesPerRackOf });
   if (!opened.ok) throw problemsAsMistake(opened.problems);
-  const base = baseOf(opened, args.seed);
+  const start = baseOf(opened, args.seed);
   const tableBytes = await readWhole(args.table, LARGEST_TABLE);
   const { level, days, seed, asked } = args;
   const table = must(await openTable(tableBytes, args.table, opened));
-  if (asked.compare) checkAlternatives(base, args);
+  if (asked.compare) checkAlternatives(start, args);
+  const tills = await tillsOf(table, { name: args.base, bytes: baseBytes }, start.seed);
   const settings = { level, days, seed, ...(asksMore(asked) ? asked : {}) };
   return {
     args,
-    base,
+    base: { ...start, tills: tills.bases },
     table,
     units: unitsOf(table, asked),
-    digest: studyDigest([version, JSON.stringify(settings), baseBytes, tableBytes]),
+    digest: studyDigest([version, JSON.stringify(settings), baseBytes, tableBytes, ...tills.bytes]),
   };
 }
 

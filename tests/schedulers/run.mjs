@@ -5,6 +5,7 @@ import { createHash } from 'node:crypto';
 import { spawn, spawnSync } from 'node:child_process';
 import {
   existsSync,
+  chmodSync,
   mkdirSync,
   mkdtempSync,
   readFileSync,
@@ -15,6 +16,7 @@ import {
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { fileURLToPath } from 'node:url';
+import { image } from './image.mjs';
 import { slurm } from './slurm.mjs';
 
 const root = fileURLToPath(new URL('../..', import.meta.url));
@@ -219,6 +221,52 @@ async function inThisShell(one) {
   say(`  merged from parts of 2 and of 4: ${digest(ran.stdout)}`);
 }
 
+/** A study of draws and measuring, whose units are no sites: the same from parts of 2 and of 3 as in one process. */
+function acrossSites() {
+  const few = join(work, 'few.csv');
+  const [head, ...sites] = readFileSync(study.TABLE, 'utf8').split('\n');
+  writeFileSync(few, [head, ...sites.slice(0, 3), ''].join('\n'));
+  const folder = join(work, 'across');
+  const run = (...args) => {
+    const ran = spawnSync(
+      process.execPath,
+      [
+        ...[command, 'sites', few, '--base', study.BASE],
+        ...['--days', '10', '--draws', '12', '--measure', ...args],
+      ],
+      { encoding: 'utf8' },
+    );
+    assert.equal(ran.status, 0, ran.stderr);
+    return ran.stdout;
+  };
+  const whole = run('--json');
+  for (const part of ['1/2', '2/4', '4/4']) run('--part', part, '--out', folder);
+  assert.equal(
+    run('--merge', '--out', folder, '--json'),
+    whole,
+    'draws and measuring: other bytes than one process',
+  );
+  say(`  draws and measuring at 3 sites, merged from parts of 2 and of 4: ${digest(whole)}`);
+}
+
+function inAnImage(one) {
+  const { run } = image(join(work, 'image'), root, say);
+  const folder = join(work, 'from-image');
+  mkdirSync(folder, { mode: 0o777 });
+  // Whoever runs in the image is another user than this one.
+  chmodSync(folder, 0o777);
+  const demo = ['sites', '/cuptide/scenarios/chain.csv', '--base'];
+  const sites = [...demo, '/cuptide/scenarios/1-commuter-bar.yaml', ...options];
+  for (const index of ['0', '1']) {
+    const ran = run(folder, [...sites, '--index', index, '--parts', '2', '--out', '/results']);
+    assert.equal(ran.status, 0, ran.stderr);
+  }
+  const ran = run(folder, [...sites, '--merge', '--out', '/results', ...merged]);
+  assert.equal(ran.status, 0, ran.stderr);
+  assert.equal(digest(ran.stdout), digest(one), 'image: other bytes than one process');
+  say(`  two parts and their merge in the image: ${digest(ran.stdout)}`);
+}
+
 if (!existsSync(command)) throw new Error('build first: node src/cli/build.mjs');
 try {
   const whole = cuptide(...merged);
@@ -227,6 +275,8 @@ try {
   const only = process.argv.slice(2);
   for (const [name, needs, test] of [
     ['by hand', [], inThisShell],
+    ['draws', [], acrossSites],
+    ['image', ['buildah', 'ldd'], inAnImage],
     ['parallel', ['parallel'], parallel],
     ['slurm', ['slurmctld', 'slurmd', 'munged', 'sbatch'], onSlurm],
   ]) {

@@ -41,7 +41,7 @@ export const sites: CommandModule<object, Arguments> = {
         type: 'string',
         demandOption: true,
         describe:
-          'Table of sites (CSV or XLSX): id, name, seats, guests, stay or takeaway, dwell, hours, machines, makers, clearers, have, drop, opening, or any path of the scenario',
+          'Table of sites (CSV or XLSX): id, name, seats, guests, stay or takeaway, dwell, hours, machines, makers, clearers, have, drop, opening, till with map, or any path of the scenario',
       }),
     )
       .option('base', {

@@ -49,8 +49,14 @@ export function mergeParts(folder: string, study: string, units: readonly string
   return { rows, damaged, of };
 }
 
+const BEFORE = '{"unit":"';
+
 /** Every row begins with its unit: no need to read the rest of it. */
 function unitOf(row: string): string {
+  // Nearly all ids stand there as they are; this leaves no rubbish behind at hundreds of thousands of rows.
+  const end = row.startsWith(BEFORE) ? row.indexOf('"', BEFORE.length) : -1;
+  const plain = end < 0 ? '\\' : row.slice(BEFORE.length, end);
+  if (!plain.includes('\\')) return plain;
   const found = /^\{"unit":("(?:[^"\\]|\\.)*")/.exec(row);
   return found === null ? '' : (JSON.parse(found[1]!) as string);
 }

@@ -12,8 +12,8 @@ import { isGroup, valueAt } from '../../scenario/tree.js';
 import { parseSetting, SettingError } from '../settings.js';
 import { misfit, type Misfit } from './cell.js';
 
-/** Columns that say which site it is and when and where it gets its ware; they change nothing in the scenario. */
-export const ABOUT = ['id', 'name', 'drop', 'opening'] as const;
+/** Columns that say which site it is, when and where it gets its ware, and the export of its till with what its columns mean; they are no values of the scenario. */
+export const ABOUT = ['id', 'name', 'drop', 'opening', 'till', 'map'] as const;
 export type About = (typeof ABOUT)[number];
 
 /** What cells are read against: the base as it is. */

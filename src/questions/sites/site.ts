@@ -12,7 +12,7 @@ import type { Result } from '../result.js';
 import { busiestHour, meanStayMinutes } from '../size/house-measures.js';
 import { cellProblem } from './cell.js';
 import type { BaseFigures } from './columns.js';
-import type { SiteLine, SiteTable } from './table.js';
+import type { SiteLine, SiteTable, TillFiles } from './table.js';
 
 export interface Site {
   readonly line: SiteLine;
@@ -25,7 +25,11 @@ export interface Base {
   readonly figures: BaseFigures;
   /** Seed of the study; each site has days of its own. */
   readonly seed: string;
+  /** What sites with a till of their own start from, by `tillKey`. */
+  readonly tills?: ReadonlyMap<string, Base>;
 }
+
+export const tillKey = ({ file, map }: TillFiles): string => JSON.stringify([file, map]);
 
 export function baseOf(opened: Opened, seed: string | undefined): Base {
   const model = compile(opened.scenario, piecesPerRackOf);
@@ -51,11 +55,13 @@ const seedOf = ({ seed }: Base, { id }: SiteLine): string => `${seed}/${id}`;
 /** One site, or every problem of its row at its place in the table. */
 export function siteOf(line: SiteLine, table: SiteTable, base: Base): Result<Site> {
   const problems: Problem[] = [];
-  let tree = base.figures.raw;
+  const { figures } =
+    (line.till === null ? undefined : base.tills?.get(tillKey(line.till))) ?? base;
+  let tree = figures.raw;
   for (const { name, edit } of table.columns) {
     const cell = line.cells.get(name);
     if (cell === undefined) continue;
-    const edited = edit(tree, cell, base.figures);
+    const edited = edit(tree, cell, figures);
     if ('tree' in edited) tree = edited.tree;
     else problems.push(cellProblem(table.file, line.line, name, cell, edited));
   }

@@ -125,8 +125,8 @@ body{max-width:none}
 #controls input[type=search]{font:inherit;padding:.2rem .4rem}
 #sites thead button{font:inherit;color:inherit;background:none;border:0;padding:0;cursor:pointer;text-align:inherit}
 #sites thead button:focus-visible{outline:3px solid var(--accent);outline-offset:2px}
-#sites th[aria-sort=ascending] button::after{content:" ↑"}
-#sites th[aria-sort=descending] button::after{content:" ↓"}
+#sites th[aria-sort=ascending] button::after{content:" ↑";content:" ↑" / ""}
+#sites th[aria-sort=descending] button::after{content:" ↓";content:" ↓" / ""}
 #sites tbody tr:nth-child(even){background:color-mix(in srgb,var(--line) 14%,transparent)}
 #sites td,#sites th{padding:.2rem .6rem}
 #sites tbody th{min-width:9rem}

@@ -26,6 +26,11 @@ export interface EditColumn {
   readonly edit: (tree: unknown, cell: string, base: BaseFigures) => Edited;
 }
 
+export interface TillFiles {
+  readonly file: string;
+  readonly map: string;
+}
+
 /** A row of the table: its cells by name of the column, empty ones left out. */
 export interface SiteLine {
   readonly id: string;
@@ -34,6 +39,8 @@ export interface SiteLine {
   readonly drop: string;
   /** Day of opening, `YYYY-MM-DD`; null: not given. */
   readonly opening: string | null;
+  /** Export of its till and the map of its columns, as paths from the table; null: it has none. */
+  readonly till: TillFiles | null;
   /** Line of the file, from 1. */
   readonly line: number;
   readonly cells: ReadonlyMap<string, string>;
@@ -222,6 +229,14 @@ function linesOf(
     else if (before !== undefined)
       wrong('id', id, `is the id of line ${before} already`, 'give each site an id of its own');
     if (before === undefined) lineOfId.set(id.toLowerCase(), line);
+    const [till, map] = [cell('till'), cell('map')];
+    if ((till === '') !== (map === ''))
+      wrong(
+        till === '' ? 'map' : 'till',
+        till === '' ? map : till,
+        till === '' ? 'has no till beside it' : 'has no map beside it',
+        'give both: the export of a till, and the map of its columns',
+      );
     if (opening !== '' && !isDate(opening))
       wrong('opening', opening, 'is not a day', 'write it as 2027-03-31');
     return {
@@ -229,6 +244,7 @@ function linesOf(
       name: cell('name') === '' ? id : cell('name'),
       drop,
       opening: opening === '' ? null : opening,
+      till: till === '' || map === '' ? null : { file: till, map },
       line,
       cells: new Map(
         names.flatMap((name, at) => {

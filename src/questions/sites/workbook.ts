@@ -1,10 +1,10 @@
-/** The answer about all sites as a workbook: a sheet of sites, one of the order, one of the roll-out. */
+/** The answer about all sites as a workbook: a sheet of sites, and one each of the order, the roll-out, spares and the guide. */
 import write from 'write-excel-file/universal';
 import { head, number, text, type SheetCell } from '../../ordering/workbook-cells.js';
 import { inUnits } from '../../ordering/money.js';
 import type { ReportContext } from '../../tell/context.js';
 import type { SitesAnswer } from './answer.js';
-import { siteRows, type Cell } from './csv.js';
+import { figure, siteRows, type Cell } from './csv.js';
 
 export async function sitesWorkbook(
   answer: SitesAnswer,
@@ -14,6 +14,8 @@ export async function sitesWorkbook(
     { name: 'Sites', rows: siteRows(answer, context) },
     ...(answer.order === null ? [] : [{ name: 'Order', rows: orderRows(answer) }]),
     ...(answer.rollOut === null ? [] : [{ name: 'When to order', rows: rollOutRows(answer) }]),
+    ...(answer.spares.lines.length === 0 ? [] : [{ name: 'Spares', rows: sparesRows(answer) }]),
+    ...(answer.guide === null ? [] : [{ name: 'Guide', rows: guideRows(answer) }]),
   ].map(({ name, rows }) => ({
     sheet: name,
     data: rows.map((row, at) => row.map((cell) => (at === 0 ? head(String(cell)) : cellOf(cell)))),
@@ -87,5 +89,54 @@ export function rollOutRows({ rollOut, ware }: SitesAnswer): Cell[][] {
         ]),
       ),
     ),
+  ];
+}
+
+/** A row for each ware: spares in all, by where they are kept. */
+function sparesRows({ spares, ware }: SitesAnswer): Cell[][] {
+  const chance = `${figure(100 * spares.confidence, 2)} %`;
+  return [
+    [
+      'item',
+      'id',
+      'sites',
+      'needed clean',
+      `at the sites, each sure to ${chance}`,
+      `at the sites, all at once sure to ${chance}`,
+      `in one place, all at once sure to ${chance}`,
+    ],
+    ...spares.lines.map((line): Cell[] => [
+      ware.find(({ id }) => id === line.ware)?.name ?? line.ware,
+      line.ware,
+      line.sites,
+      line.par,
+      line.each,
+      line.all,
+      line.central,
+    ]),
+  ];
+}
+
+/** A row for each ware: pieces as a fixed number and so many a guest; the first is all ware. */
+function guideRows({ guide, ware }: SitesAnswer): Cell[][] {
+  return [
+    [
+      'item',
+      'id',
+      'fixed pieces',
+      'pieces for each guest an hour who sits',
+      'typical error, percent',
+      'largest error, percent',
+      'at site',
+    ],
+    ...guide!.rules.map((rule): Cell[] => [
+      ware.find(({ id }) => id === rule.ware)?.name ?? 'All ware',
+      rule.ware ?? '',
+      figure(rule.fixed, 2),
+      figure(rule.perGuest, 3),
+      figure(100 * rule.typicalError, 1),
+      figure(100 * rule.worst.error, 1),
+      rule.worst.site,
+    ]),
   ];
 }

@@ -1,9 +1,11 @@
 /** The table of sites: what is wrong is said all at once, each at its place; a row means what its scenario would say. */
+import { readFileSync } from 'node:fs';
 import write from 'write-excel-file/universal';
 import { describe, expect, it } from 'vitest';
-import { baseOf, sitesOf, type Site } from '../../../src/questions/sites/site.js';
+import { baseOf, sitesOf, tillKey, type Site } from '../../../src/questions/sites/site.js';
 import { openTable, readTable } from '../../../src/questions/sites/table.js';
-import { meanStayMinutes } from '../../../src/questions/size/house-measures.js';
+import { baseWithTill } from '../../../src/questions/sites/till.js';
+import { busiestHour, meanStayMinutes } from '../../../src/questions/size/house-measures.js';
 import { compile } from '../../../src/scenario/compile.js';
 import { piecesPerRackOf } from '../../../src/scenario/rack-geometry.js';
 import { formatProblem } from '../../../src/scenario/problems.js';
@@ -158,5 +160,46 @@ describe('a table of sites', () => {
       expect(await problems(bytes.subarray(0, cut))).toEqual([
         't.xlsx:1: is no workbook that can be read; save it again as XLSX, or as CSV',
       ]);
+  });
+});
+
+describe('a site with a till of its own', () => {
+  const file = (name: string) => ({ name, bytes: new Uint8Array(readFileSync(name)) });
+  const scenario = file('scenarios/4-bakery-corner.yaml');
+  const till = file('shared/till/bakery-quarter-hours.csv');
+  const map = file('shared/till/bakery-saturdays.map.yaml');
+  const names = { file: 'hours.csv', map: 'map.yaml' };
+
+  it('starts from the base as its till has it, and its row still has the last word', async () => {
+    const base = baseOf(opened(new TextDecoder().decode(scenario.bytes)), 'study');
+    const tilled = await baseWithTill(scenario, till, map, base.seed);
+    if (!tilled.ok) throw new Error(tilled.problems.map(formatProblem).join('\n'));
+    const table = readTable(
+      new TextEncoder().encode(
+        'id,guests,till,map\na,,hours.csv,map.yaml\nb,40,hours.csv,map.yaml\nc,,,\n',
+      ),
+      't.csv',
+      base.opened,
+    );
+    const sites = table.ok
+      ? sitesOf(table.value, { ...base, tills: new Map([[tillKey(names), tilled.value]]) })
+      : table;
+    if (!sites.ok) throw new Error(sites.problems.map(formatProblem).join('\n'));
+    const [a, b, c] = sites.value.map((site) => site.opened.scenario);
+    expect(a!.arrivals).toEqual(tilled.value.opened.scenario.arrivals);
+    expect(a!.arrivals).not.toEqual(base.opened.scenario.arrivals);
+    expect(a!.seed).toBe('study/a');
+    const busiest = (scenario_: typeof a): number =>
+      busiestHour(compile(scenario_!, piecesPerRackOf));
+    expect(busiest(b)).toBeCloseTo(40, 6);
+    expect(b!.guests.partySize).toEqual(a!.guests.partySize);
+    expect(c!.arrivals).toEqual(base.opened.scenario.arrivals);
+  });
+
+  it('needs its till and the map of it', () => {
+    expect(read('id,till,map\na,t.csv,\nb,,m.yaml\n')).toEqual([
+      't.csv:2: till: "t.csv" has no map beside it; give both: the export of a till, and the map of its columns',
+      't.csv:3: map: "m.yaml" has no till beside it; give both: the export of a till, and the map of its columns',
+    ]);
   });
 });
