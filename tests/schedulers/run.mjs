@@ -231,8 +231,17 @@ function acrossSites() {
     const ran = spawnSync(
       process.execPath,
       [
-        ...[command, 'sites', few, '--base', study.BASE],
-        ...['--days', '10', '--draws', '12', '--measure', ...args],
+        command,
+        'sites',
+        few,
+        '--base',
+        study.BASE,
+        '--days',
+        '10',
+        '--draws',
+        '12',
+        '--measure',
+        ...args,
       ],
       { encoding: 'utf8' },
     );
