@@ -87,7 +87,7 @@ function toBuy(stock: Answer['stock'], formats: Formats): string {
 }
 
 function whyNothing({ guests }: Answer): keyof typeof say.nothing {
-  if (guests.served > 0) return 'paper';
+  if (guests.served > 0) return guests.turnedAway > 0 ? 'noSeat' : 'paper';
   return guests.turnedAway > 0 ? 'turnedAway' : 'noGuests';
 }
 

@@ -22,6 +22,8 @@ export const sizeWords = {
       'You need no cups, glasses or spoons: every guest was turned away. Check the seats and the party sizes.',
     paper:
       'You need no cups, glasses or spoons: every drink went out in a paper cup. Check the share staying in and what the drinks are served in.',
+    noSeat:
+      'You need no cups, glasses or spoons: some guests got no seat, and every drink that was served went out in a paper cup. Check the seats, the party sizes and the share staying in.',
   },
   /** @param days "mornings", "days", "rushes" */
   often: (of: string, days: string): string => `On ${of} ${days} nothing will run out.`,

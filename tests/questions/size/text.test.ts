@@ -317,3 +317,21 @@ describe('words', () => {
     expect(listed(['a', 'b', 'c'])).toBe('a, b and c');
   });
 });
+
+describe('where nothing is needed', () => {
+  const answer = fixtureAnswer();
+  const stock = answer.stock.map((line) => ({ ...line, pieces: 0 }));
+  it.each([
+    [0, 0, 'no guest came on any of the days tested'],
+    [0, 9, 'every guest was turned away'],
+    [120, 0, 'every drink went out in a paper cup'],
+    [120, 9, 'some guests got no seat, and every drink that was served went out in a paper cup'],
+  ])('%i served, %i turned away: the reason is true', (served, turnedAway, says) => {
+    const guests = { ...answer.guests, served, turnedAway };
+    const said = writeText(sizeBlocks({ ...answer, stock, guests }, fixtureContext()), {
+      width: 300,
+      all: false,
+    });
+    expect(said.split('\n')[0]).toContain(`You need no cups, glasses or spoons: ${says}.`);
+  });
+});
