@@ -66,6 +66,7 @@ export const say = {
       'Steps: the share of measured times that are at most so long. Curves: the three laws tried, fitted to the same times; the thick one has the smallest AICc and is taken.',
     table: (name: string): string => `${name}: share of times up to so long`,
     time: (unit: string): string => (unit === 's' ? 'seconds' : 'minutes'),
+    multiple: 'multiple of the mean of its party size',
     share: 'share of times',
     notTested: 'How well it fits was not tested.',
     fits: (p: number): string =>

@@ -106,6 +106,8 @@ describe('the picture of a law', () => {
       ...fit.tried.map((law) => lawCdf(law, 52)),
     ]);
     expect(drawn!.words).toContain(fit.fit!.p >= 0.1 ? 'It fits: ' : 'It fits ');
+    // Stays are fitted as multiples of their party size's mean, and the axis says so.
+    expect(drawn!.table.columns[0]!.title).toBe('multiple of the mean of its party size');
     const svg = await renderSvg(drawn!.spec);
     for (const { law } of fit.tried) expect(svg).toContain(law);
   });

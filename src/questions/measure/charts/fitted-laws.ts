@@ -16,14 +16,21 @@ const BEYOND = 1.2;
 
 type WithLaw = Measured & { readonly law: NonNullable<Measured['law']> };
 
-/** One picture for each input whose law was fitted. */
+/** Stays of all party sizes share one law, fitted to each as a multiple of its size's mean. */
+const STAYS = 'guests.dwell';
+
+/** One picture for each law that was fitted. */
 export const lawCharts = (measured: readonly Measured[], context: ReportContext): Chart[] =>
-  measured.filter((one): one is WithLaw => one.law !== null).map((one) => lawChart(one, context));
+  measured
+    .filter((one): one is WithLaw => one.law !== null)
+    .filter(({ law }, at, all) => all.findIndex((one) => one.law.times === law.times) === at)
+    .map((one) => lawChart(one.path.startsWith(STAYS) ? { ...one, path: STAYS } : one, context));
 
 function lawChart({ path, unit, law: { fit, times } }: WithLaw, context: ReportContext): Chart {
   const formats = formatsFor(context);
   const { charts } = say;
   const name = shorten(inputName(path, english), 60);
+  const axis = path === STAYS ? charts.multiple : charts.time(unit);
   const seen = times.toSorted((a, b) => a - b);
   const end = BEYOND * seen.at(-1)!;
   const steps = [
@@ -44,7 +51,7 @@ function lawChart({ path, unit, law: { fit, times } }: WithLaw, context: ReportC
     ...laws.flatMap(({ law, points }) => points.map((one) => ({ ...one, kind: law }))),
   ];
   const of = (kind: string) => `datum.kind === ${JSON.stringify(kind)}`;
-  const x = { field: 'time', type: 'quantitative' as const, title: charts.time(unit) };
+  const x = { field: 'time', type: 'quantitative' as const, title: axis };
   const y = {
     field: 'share',
     type: 'quantitative' as const,
@@ -105,7 +112,7 @@ function lawChart({ path, unit, law: { fit, times } }: WithLaw, context: ReportC
     {
       caption: charts.table(name),
       columns: [
-        { title: charts.time(unit), as: 'decimal' },
+        { title: axis, as: 'decimal' },
         { title: charts.seen, as: 'share' },
         ...laws.map(({ law }) => ({ title: law, as: 'share' as const })),
       ],
