@@ -19,7 +19,8 @@ async function audit(page: Page): Promise<{ violations: string[]; passes: number
   return page.evaluate(async (values) => {
     const { violations, passes } = await (globalThis as unknown as { axe: typeof axe }).axe.run(
       document,
-      { runOnly: { type: 'tag', values } },
+      // Of what passes one place a rule is enough: to name them all takes most of the time.
+      { runOnly: { type: 'tag', values }, resultTypes: ['violations'] },
     );
     return {
       passes: passes.length,
@@ -40,8 +41,76 @@ const unfold = (page: Page): Promise<void> =>
   });
 
 describe('the audit', () => {
-  it('finds a fault where there is one', async () => {
+  /** Everything open and worked out. */
+  async function unfoldAll(page: Page): Promise<void> {
+    await page.waitForSelector('.card', { timeout: 60_000 });
+    await unfold(page);
+    const questions = page.locator('details.ask[id^=ask-]');
+    for (const question of await questions.all())
+      await question
+        .locator(':is(table, svg, h2, h3, .wrong)')
+        .first()
+        .waitFor({ state: 'attached', timeout: 40_000 });
+    await page.waitForSelector('.walk-tell');
+    await unfold(page);
+  }
+
+  async function clean(page: Page, when: string): Promise<void> {
+    const { violations, passes } = await audit(page);
+    expect(violations, when).toEqual([]);
+    expect(passes).toBeGreaterThan(10);
+  }
+
+  /** 320 px are a screen of 1280 at 400 % (WCAG 1.4.10). */
+  const SCREENS = [
+    ['light', { width: 1200, height: 900 }],
+    ['dark', { width: 390, height: 844 }],
+    ['light', { width: 320, height: 640 }],
+  ] as const;
+
+  async function onScreens(
+    page: Page,
+    screens: readonly (typeof SCREENS)[number][],
+  ): Promise<void> {
+    for (const [colorScheme, size] of screens) {
+      const when = `${colorScheme} ${size.width}`;
+      await page.emulateMedia({ colorScheme });
+      await page.setViewportSize(size);
+      await page.waitForTimeout(100);
+      if (size.width !== 320) await clean(page, when);
+      expect(
+        await page.evaluate(
+          () => document.documentElement.scrollWidth - document.documentElement.clientWidth,
+        ),
+        when,
+      ).toBeLessThanOrEqual(0);
+    }
+  }
+
+  it('the demo as it opens: no violation', async () => {
     const { page, close } = await openLetter(browser, letterPath('short.html'));
+    await clean(page, 'as it opens');
+    await close();
+  });
+
+  // Few guests, so that every question is worked out soon; what they say is set as in any house.
+  it('a house of hostile names with everything open: no violation, and nothing wider than the screen', async () => {
+    const { page, close } = await openLetter(browser, letterPath('hostile.html#trainer'), {
+      reducedMotion: 'reduce',
+    });
+    const started = performance.now();
+    await unfoldAll(page);
+    console.log(`all questions answered after ${Math.round(performance.now() - started)} ms`);
+    await onScreens(page, SCREENS.slice(0, 2));
+    await close();
+    // Every question is worked out: a machine under load takes its time for them.
+  }, 300_000);
+
+  it('the blank letter: no violation, and nothing wider than the screen; and a fault where there is one', async () => {
+    const { page, close } = await openLetter(browser, letterPath('blank.html'), {
+      reducedMotion: 'reduce',
+    });
+    await onScreens(page, SCREENS);
     await page.evaluate(() => {
       document
         .querySelector('main')!
@@ -56,77 +125,6 @@ describe('the audit', () => {
     ]);
     await close();
   });
-
-  /** Everything open and worked out. */
-  async function unfoldAll(page: Page): Promise<void> {
-    await unfold(page);
-    const questions = page.locator('details.ask[id^=ask-]');
-    for (const question of await questions.all())
-      await question
-        .locator(':is(table, svg, h2, h3, .wrong)')
-        .first()
-        .waitFor({ state: 'attached', timeout: 40_000 });
-    await page.waitForSelector('.walk-tell');
-    await unfold(page);
-  }
-
-  const WIDE = { width: 1200, height: 900 };
-  const PHONE = { width: 390, height: 844 };
-  it.each([
-    [
-      'the demo as the owner reads it',
-      'short.html',
-      [
-        ['light', WIDE],
-        ['dark', PHONE],
-      ],
-    ],
-    ['the demo as the trainer reads it', 'short.html#trainer', [['light', WIDE]]],
-    ['hostile names', 'hostile.html', [['light', PHONE]]],
-    [
-      'the blank letter',
-      'blank.html',
-      [
-        ['light', WIDE],
-        ['dark', PHONE],
-      ],
-    ],
-  ] as const)(
-    '%s: no violation, and nothing wider than the screen',
-    async (_, name, screens) => {
-      const { page, close } = await openLetter(browser, letterPath(name), {
-        reducedMotion: 'reduce',
-      });
-      const checked: string[] = [];
-      const check = async (): Promise<void> => {
-        const { violations, passes } = await audit(page);
-        expect(violations, checked.at(-1) ?? 'as it opens').toEqual([]);
-        expect(passes).toBeGreaterThan(10);
-      };
-      if (name === 'short.html') {
-        await check();
-        const started = performance.now();
-        await unfoldAll(page);
-        console.log(`all questions answered after ${Math.round(performance.now() - started)} ms`);
-      }
-      for (const [colorScheme, size] of screens) {
-        checked.push(`${colorScheme} ${size.width}`);
-        await page.emulateMedia({ colorScheme });
-        await page.setViewportSize(size);
-        await page.waitForTimeout(100);
-        await check();
-        expect(
-          await page.evaluate(
-            () => document.documentElement.scrollWidth - document.documentElement.clientWidth,
-          ),
-          `${size.width} px`,
-        ).toBeLessThanOrEqual(0);
-      }
-      await close();
-      // Every question is worked out: a machine under load takes more than a minute for them.
-    },
-    180_000,
-  );
 });
 
 /** The control that has the keyboard, and whether its outline can be seen. */
@@ -150,7 +148,13 @@ describe('the keyboard alone', () => {
     '%s: the tab key reaches every control, in the order of the page, each with an outline',
     async (name) => {
       const { page, close } = await openLetter(browser, letterPath(name));
-      await unfold(page);
+      // Questions stay shut: their answers hold no other kinds of control, and each would be worked out.
+      await page.evaluate(() => {
+        for (const fold of document.querySelectorAll<HTMLDetailsElement>(
+          'details:not(.ask), #walk',
+        ))
+          fold.open = true;
+      });
       await page.waitForTimeout(300);
       const count = await page.evaluate(() => {
         const controls = [

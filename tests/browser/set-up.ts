@@ -34,7 +34,7 @@ export default async function setup(project: TestProject): Promise<() => void> {
   const letters = mkdtempSync(join(tmpdir(), 'cuptide-letters-'));
   const hostile = join(letters, 'hostile.yaml');
   const short = join(letters, 'short.yaml');
-  writeFileSync(hostile, hostileScenario());
+  writeFileSync(hostile, withFewAlternatives(hostileScenario()));
   writeFileSync(
     short,
     withFewAlternatives(readFileSync(join(root, 'scenarios/1-commuter-bar.yaml'), 'utf8')),
