@@ -42,35 +42,35 @@ const groupOf = (path: Path): FormGroupId => {
   return (formGroupIds as readonly unknown[]).includes(first) ? (first as FormGroupId) : 'house';
 };
 
-/** Things with fields of their own: how many steps of a path name one. */
-const things: readonly (readonly [owner: string, canGo: boolean])[] = [
-  ['menu', true],
-  ['ware', true],
-  ['washing.machines', true],
-  ['alternatives', true],
-  ['supply.suppliers', true],
-  ['supply.losses', true],
-  ['supply.takeaway.cups', true],
-  ['supply.takeaway.lids', true],
-  ['suit.papers', true],
-  ['suit.drinks', true],
-  ['suit.ware', true],
-  ['racks.measures', true],
+/** Lists and maps whose entries are things with fields of their own, which can go. */
+const things: readonly string[] = [
+  'menu',
+  'ware',
+  'washing.machines',
+  'alternatives',
+  'supply.suppliers',
+  'supply.losses',
+  'supply.takeaway.cups',
+  'supply.takeaway.lids',
+  'suit.papers',
+  'suit.drinks',
+  'suit.ware',
+  'racks.measures',
 ];
 
 /** Added by their class, or what they are served in. */
 const byClass: ReadonlySet<string> = new Set(['menu', 'ware', 'washing.machines']);
 
-const isThing = (path: Path): boolean =>
-  things.some(([owner]) => dotted(path.slice(0, -1)) === owner);
+const isThing = (path: Path): boolean => things.includes(dotted(path.slice(0, -1)));
 
-function thingOf(path: Path): { readonly at: Path; readonly canGo: boolean } {
-  for (const [owner, canGo] of things) {
+/** The thing that a field belongs to; [] for a field of the house itself. */
+function thingOf(path: Path): Path {
+  for (const owner of things) {
     const depth = owner.split('.').length;
     if (path.length > depth + 1 && dotted(path.slice(0, depth)) === owner)
-      return { at: path.slice(0, depth + 1), canGo };
+      return path.slice(0, depth + 1);
   }
-  return { at: [], canGo: false };
+  return [];
 }
 
 /** A value on one line, as a box shows it. */
@@ -106,13 +106,13 @@ export function formsOf({ scenario, raw, inputs }: Opened): readonly FormGroup[]
   const parts = new Map<FormGroupId, Map<string, Draft>>(formGroupIds.map((id) => [id, new Map()]));
   /** The part of its group that a place belongs to. */
   const partOf = (at: Path): Draft => {
-    const { at: owner, canGo } = thingOf(at);
+    const owner = thingOf(at);
     const group = parts.get(groupOf(at))!;
     const key = pathKey(owner);
     if (!group.has(key))
       group.set(key, {
         at: owner,
-        canGo: canGo && valueAt(plain, owner) !== undefined,
+        canGo: owner.length > 0 && valueAt(plain, owner) !== undefined,
         fields: [],
         adds: [],
         entries: [],

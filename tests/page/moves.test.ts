@@ -29,7 +29,7 @@ describe('what moves the order, in the page', () => {
     const html = await moves({ days: 100 });
     expect(html).toContain('If habits are a fifth off');
     expect(html).toContain('Time between clearing rounds');
-    expect(html).toMatch(/Saucer: \d+(; \d+ to \d+|, always)/);
+    expect(html).toMatch(/Saucer: \d+ (as planned, \d+ to \d+|either way)/);
   });
 
   it('says nothing of it for a stock that was given', async () => {
