@@ -171,7 +171,8 @@ function write() {
     equivalent: survivors.filter(argued).map((one) => ({ ...at(one), because: argued(one) })),
     survivors: survivors.filter((one) => !argued(one)).map(at),
     testFiles: usable.length,
-    leftOut: [...unchanged.values()]
+    leftOut: tests
+      .map(({ file }) => unchanged.get(file))
       .filter(({ file }) => !usable.some((one) => one.file === file))
       .map(({ file, passed, failed }) => ({ file, because: passed ? 'slow' : failed })),
   };
