@@ -8,7 +8,7 @@ const piecesEach = named(count('pieces'), 'write the pieces of each ware, such a
 
 export const storageSchema = group(
   {
-    /** The machine top. */
+    /** The machine top; nothing said of it is as is usual, so that a reserve shelf can be named alone. */
     top: group(
       {
         width: length.optional(),
@@ -19,7 +19,7 @@ export const storageSchema = group(
         gap: length.optional(),
       },
       'write { width: 700 mm, depth: 380 mm }',
-    ),
+    ).default({}),
     reserve: group(
       {
         width: length,

@@ -5,6 +5,7 @@ import { additionOf, editOf, freshId, markEditOf } from '../../src/page/forms/ed
 import { shownValue } from '../../src/page/forms/field-box.js';
 import { choiceWord, labelOf, partName } from '../../src/page/forms/labels.js';
 import { inOrder, joined, withChange, type Changes } from '../../src/page/forms/pending.js';
+import { newThing } from '../../src/page/forms/new-thing.js';
 import { problemOf } from '../../src/page/forms/problems.js';
 import { stepped } from '../../src/page/forms/step.js';
 import { generalPath } from '../../src/scenario/name-maps.js';
@@ -43,6 +44,18 @@ const any = (kind: string, more: Partial<FormField> = {}): FormField => ({
   optional: false,
   mark: null,
   ...more,
+});
+
+describe('a reserve shelf', () => {
+  it('can be the first thing said of where pieces stand', () => {
+    const { text, groups } = files.find((one) => !/^storage:/m.test(one.text))!;
+    const addition = groups
+      .flatMap((group) => group.parts.flatMap((part) => part.adds))
+      .find(({ at }) => at.join('.') === 'storage.reserve')!;
+    const edit = newThing(addition, '', false, ['900 mm', '400 mm', '2'], 'metric');
+    const read = readScenario(editScenario(text, [edit]), 'with-shelf.yaml', options);
+    expect(read.ok && read.scenario.storage).toMatchObject({ top: {}, reserve: { shelves: 2 } });
+  });
 });
 
 describe('arrow keys in a box', () => {
