@@ -52,6 +52,7 @@ export class Actions {
 
   /** Engines that are quick when the first change comes; a change that is already there comes first. */
   warmUp(): void {
+    this.engines.widen();
     if (this.store.state.phase !== 'as-sent' || this.answering) return;
     const asked = this.asked();
     void this.engines.quick.ask({ kind: 'warm', asked, pictures: false });
@@ -215,6 +216,7 @@ export class Actions {
   }
 
   private change(): void {
+    this.engines.widen();
     this.remember();
     this.changed = true;
     this.tasks = [];

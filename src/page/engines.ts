@@ -1,4 +1,4 @@
-/** The two engines as the page sees them: ask, and receive each reply until it is done. */
+/** The engines as the page sees them: ask, and receive each reply until it is done. */
 import { inflated } from './packed-text.js';
 import type { Answered, Ask, Reply, Request } from './messages.js';
 
@@ -14,7 +14,12 @@ export interface Engines {
   readonly quick: Engine;
   /** Works out what takes longer. */
   readonly sure: Engine;
+  /** Others get ready to run days for it, one for each further core. */
+  widen(): void;
 }
+
+/** Engines on a machine that has as many cores: more would be no quicker for the chunks that are handed out. */
+const MOST_ENGINES = 8;
 
 /** What is to stop and has not after this long, ms, is stuck in something that does not pause. */
 const STUCK_MS = 5000;
@@ -30,22 +35,34 @@ interface Restarted extends Engine {
 export async function startEngines(packed: string, version: string): Promise<Engines> {
   const program = await inflated(packed);
   const address = URL.createObjectURL(new Blob([program], { type: 'text/javascript' }));
-  const join = (): Promise<unknown> => {
+  const sharing = (other: Engine): Promise<unknown> => {
     const { port1, port2 } = new MessageChannel();
     return Promise.all([
-      quick.ask({ kind: 'join', port: port1, version }, undefined, [port1]),
+      other.ask({ kind: 'join', port: port1, version }, undefined, [port1]),
       sure.ask({ kind: 'join', port: port2, version }, undefined, [port2]),
     ]);
   };
-  // Both, as either may wait for days that the other was to run.
+  // All, as any may wait for days that another was to run.
   const stuck = (): void => {
-    for (const engine of [quick, sure]) engine.restart();
-    void join();
-    for (const engine of [quick, sure]) engine.askAgain();
+    for (const engine of [sure, ...others]) engine.restart();
+    for (const other of others) void sharing(other);
+    for (const engine of [sure, ...others]) engine.askAgain();
   };
   const [quick, sure] = [engineAt(address, stuck), engineAt(address, stuck)];
-  await join();
-  return { quick, sure };
+  const others = [quick];
+  await sharing(quick);
+  return {
+    quick,
+    sure,
+    widen() {
+      const cores = Math.min(MOST_ENGINES, navigator.hardwareConcurrency);
+      while (others.length + 1 < cores) {
+        const other = engineAt(address, stuck);
+        others.push(other);
+        void sharing(other);
+      }
+    },
+  };
 }
 
 function engineAt(address: string, stuck: () => void): Restarted {

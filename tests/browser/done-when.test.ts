@@ -1,4 +1,4 @@
-/** What an owner, a consultant and a trainer come for, each from the first screen to the end. */
+/** What an owner and a consultant come for, each from the first screen to the end; a trainer's way is in boxes.test.ts. */
 import type { Browser, Locator, Page } from 'playwright-core';
 import { afterAll, beforeAll, describe, expect, it } from 'vitest';
 import { launchHere, letterPath, openLetter } from './letter.js';
@@ -26,7 +26,7 @@ const thing = (group: Locator, name: string): Locator =>
   group.locator('details.thing > summary', { hasText: name });
 
 describe('the owner', () => {
-  it('reads the verdict on another machine one click from the first screen', async () => {
+  it('reads the verdict on another machine one click from the first screen, and holds two letters beside each other', async () => {
     const { page, faults, close } = await openLetter(browser, letterPath('short.html'), {
       viewport: { width: 1200, height: 800 },
     });
@@ -38,6 +38,17 @@ describe('the owner', () => {
     const told = await page.locator('#ask-alternatives').innerText();
     expect(told).toMatch(/Second machine: (?:saves|needs|takes|changes)/);
     expect(told).toMatch(/Cash over 8 years/);
+    // Two letters beside each other: pieces, money and what was put in.
+    await page.setInputFiles('#beside-letters', [
+      letterPath('short.html'),
+      letterPath('2-brunch-room.html'),
+    ]);
+    await page.waitForSelector('.beside-letters table >> nth=1', WAIT);
+    const rows = await page.locator('.beside-letters tbody tr').allInnerTexts();
+    expect(rows.find((row) => row.startsWith('Cost of all pieces'))).toMatch(/€.*\$/s);
+    expect(rows.find((row) => row.startsWith('Seats\t'))).toMatch(/26\s+96/);
+    await page.setInputFiles('#beside-letters', [letterPath('short.json')]);
+    await page.getByText('Choose two letters that were saved here').waitFor(WAIT);
     expect(faults).toEqual([]);
     await close();
   }, 180_000);
@@ -111,20 +122,6 @@ describe('the consultant', () => {
   }, 400_000);
 });
 
-describe('the trainer', () => {
-  it('shows right and wrong ways to fill a rack, and explains the shape by this house', async () => {
-    const { page, faults, close } = await openLetter(browser, letterPath('short.html#trainer'));
-    await page.waitForSelector('.card', WAIT);
-    expect(await page.locator('.card').count()).toBeGreaterThanOrEqual(7);
-    expect(await page.locator('.card .card-pair').count()).toBe(10);
-    expect(await page.locator('[data-part=cards]').innerText()).toMatch(
-      /about \d+ racks are washed, on average .*full\. About \d+ full would be enough for the same pieces/s,
-    );
-    expect(faults).toEqual([]);
-    await close();
-  }, 180_000);
-});
-
 describe('work on a letter', () => {
   it('is kept by the browser, offered again, and dropped when it is not wanted', async () => {
     const { page, close } = await openLetter(browser, letterPath('short.html'));
@@ -145,24 +142,11 @@ describe('work on a letter', () => {
       null,
       WAIT,
     );
-    await (await again()).getByRole('button', { name: 'Drop them' }).click();
-    expect(await (await again()).locator('#restore').count()).toBe(0);
-    await close();
-  }, 120_000);
-
-  it('is held beside another letter: pieces, money and what was put in', async () => {
-    const { page, faults, close } = await openLetter(browser, letterPath('short.html'));
-    await page.setInputFiles('#beside-letters', [
-      letterPath('short.html'),
-      letterPath('2-brunch-room.html'),
-    ]);
-    await page.waitForSelector('.beside-letters table >> nth=1', WAIT);
-    const rows = await page.locator('.beside-letters tbody tr').allInnerTexts();
-    expect(rows.find((row) => row.startsWith('Cost of all pieces'))).toMatch(/€.*\$/s);
-    expect(rows.find((row) => row.startsWith('Seats\t'))).toMatch(/26\s+96/);
-    await page.setInputFiles('#beside-letters', [letterPath('short.json')]);
-    await page.getByText('Choose two letters that were saved here').waitFor(WAIT);
-    expect(faults).toEqual([]);
+    const third = await again();
+    await third.getByRole('button', { name: 'Drop them' }).click();
+    await third.reload();
+    await third.waitForSelector('html[data-ready]', { state: 'attached', ...WAIT });
+    expect(await third.locator('#restore').count()).toBe(0);
     await close();
   }, 120_000);
 });

@@ -3,7 +3,15 @@ import { unzipSync } from 'fflate';
 import { writeFileSync } from 'node:fs';
 import type { Browser, Locator, Page } from 'playwright-core';
 import { afterAll, beforeAll, describe, expect, inject, it } from 'vitest';
-import { bytesOf, certified, launchHere, letterPath, openLetter, saved } from './letter.js';
+import {
+  bytesOf,
+  certified,
+  launchHere,
+  letterPath,
+  openLetter,
+  saved,
+  type Letter,
+} from './letter.js';
 
 let browser: Browser;
 beforeAll(async () => {
@@ -69,16 +77,28 @@ describe('a letter that is saved', () => {
 });
 
 describe('a scenario that is saved', () => {
+  /** A scenario is saved as soon as there is any answer to it. */
+  const answered = (page: Page): Promise<unknown> =>
+    page.waitForSelector('.status:is([data-phase=provisional], [data-phase=certified])');
+
   it('is the same text when it was opened and saved again, and is begun from a few answers', async () => {
     const first = await openLetter(browser, letterPath('blank.html'));
     await first.page.fill('#start-name', 'The "Grey" Heron: tea #1');
+    await first.page.fill('#start-seats', 'a few');
+    await first.page.fill('#start-staffHour', '£14');
+    await first.page.getByRole('button', { name: 'Write the letter' }).click();
+    expect(await first.page.locator('#start-seats-wrong').innerText()).toMatch(/number of seats/);
+    expect(await first.page.evaluate(() => document.activeElement?.id)).toBe('start-seats');
     await first.page.fill('#start-seats', '14');
     await first.page.getByRole('button', { name: 'Write the letter' }).click();
-    await certified(first.page);
-    const told = await lead(first.page);
-    expect(told).toMatch(/^Have \d+/);
+    await answered(first.page);
+    expect(await lead(first.page)).toMatch(/^Have \d+/);
     const scenario = await saved(first.page, 'Save the scenario');
     expect(scenario.bytes.toString('utf8')).toContain('count: 14');
+    expect(scenario.bytes.toString('utf8')).toContain('currency: GBP');
+    // The questions stay, with their answers.
+    await first.page.click('#begin-again > summary');
+    expect(await first.page.inputValue('#start-seats')).toBe('14');
     expect(first.faults).toEqual([]);
     await first.close();
     const second = await openLetter(browser, letterPath('blank.html'));
@@ -87,16 +107,22 @@ describe('a scenario that is saved', () => {
       mimeType: 'application/yaml',
       buffer: scenario.bytes,
     });
-    await certified(second.page);
-    expect(await lead(second.page)).toBe(told);
+    await answered(second.page);
     expect((await saved(second.page, 'Save the scenario')).bytes.equals(scenario.bytes)).toBe(true);
     await second.close();
   });
 });
 
-describe('a picture that is taken along', () => {
-  it('is a drawing on its own, dots twice as fine, and a table of as many lines as it has', async () => {
-    const { page, faults, close } = await openLetter(browser, letterPath('short.html'));
+describe('what is taken along of a letter', () => {
+  let letter: Letter;
+  let page: Page;
+  beforeAll(async () => {
+    letter = await openLetter(browser, letterPath('short.html'));
+    ({ page } = letter);
+  });
+  afterAll(() => letter.close());
+
+  it('a picture: a drawing on its own, dots twice as fine, and a table of as many lines as it has', async () => {
     const section = page.locator('[data-part=pictures] section.beside').nth(1);
     await section.locator('details.tools > summary').click();
     const svg = (
@@ -135,14 +161,10 @@ describe('a picture that is taken along', () => {
     const rows = await section.locator('table tr').count();
     expect(csv.endsWith('\r\n')).toBe(true);
     expect(csv.split('\r\n').length - 1).toBe(rows);
-    expect(faults).toEqual([]);
-    await close();
+    expect(letter.faults).toEqual([]);
   });
-});
 
-describe('the order sheet', () => {
-  it('is a workbook with the pieces to order', async () => {
-    const { page, faults, close } = await openLetter(browser, letterPath('short.html'));
+  it('the order sheet: a workbook with the pieces to order', async () => {
     const { fileName, bytes } = await saved(page, 'Save the order sheet (XLSX)');
     expect(fileName).toMatch(/\.xlsx$/);
     const parts = unzipSync(bytes);
@@ -153,7 +175,6 @@ describe('the order sheet', () => {
       .map((part) => Buffer.from(part).toString('utf8'))
       .join('\n');
     for (const ware of ['Medium cup', 'Saucer', 'Teaspoon']) expect(text).toContain(ware);
-    expect(faults).toEqual([]);
-    await close();
+    expect(letter.faults).toEqual([]);
   });
 });

@@ -19,11 +19,16 @@ export interface Letter {
   close(): Promise<void>;
 }
 
-/** Opens a letter from disk and waits until it is awake. @param path a file's; with `#reader` if wanted */
+/**
+ * Opens a letter from disk and waits until it is awake.
+ * @param path a file's; with `#reader` if wanted
+ * @param cores that the machine is to look as if it had
+ */
 export async function openLetter(
   browser: Browser,
   path: string,
   options: BrowserContextOptions = {},
+  cores?: number,
 ): Promise<Letter> {
   const context = await browser.newContext({
     viewport: { width: 1200, height: 900 },
@@ -53,6 +58,11 @@ export async function openLetter(
       noteFault(`policy: ${event.violatedDirective} ${event.blockedURI}`),
     );
   });
+  if (cores !== undefined)
+    await page.addInitScript(
+      (value) => Object.defineProperty(navigator, 'hardwareConcurrency', { value }),
+      cores,
+    );
   await page.goto(`file://${path}`);
   await page.waitForSelector('html[data-ready]', { state: 'attached', timeout: 30_000 });
   // Counted in the page, as a machine under load may go from one phase to the next between two looks from outside.
