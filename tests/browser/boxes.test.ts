@@ -108,9 +108,22 @@ describe('a change in a box', () => {
     expect(await scenarioOf(page)).toMatch(
       /every: \{ value: about 5 min, basis: assumed, range: \[about 5 min, about 15 min\] \}/,
     );
-    // Typed back, the file is as it was to the last sign.
-    await type(page, every, '10 min');
-    await expect.poll(() => scenarioOf(page)).toBe(demo);
+    // Typed to and back, the file is as it was to the last sign.
+    const before = await scenarioOf(page);
+    for (const [seats, machines] of [
+      ['18', '2'],
+      ['26', '1'],
+    ] as const) {
+      await type(page, '[id="lead-seats.count"]', seats);
+      await type(page, '#machines', machines);
+      await expect
+        .poll(async () => {
+          const text = await scenarioOf(page);
+          return [/count: (\d+)/.exec(text)?.[1], text.match(/class: undercounter/g)?.length];
+        })
+        .toEqual([seats, Number(machines) + 1]);
+    }
+    expect((await scenarioOf(page)).trimEnd()).toBe(before.trimEnd());
   });
 
   it('of all inputs, which stand by group, reaches the whole file as text', async () => {
