@@ -12,12 +12,8 @@ import { settledOf, type PageState, type Settled, type Store } from './store.js'
 const PATIENCE_MS = 500;
 
 type Task = () => Promise<void>;
-
-/** What a letter shows of itself. */
-type Reading = Pick<Settled, 'view' | 'groups'>;
-
-/** Settings of a question as they were typed, by name. */
 type Typed = Readonly<Record<string, string>>;
+type Reading = Pick<Settled, 'view' | 'groups'>;
 
 export class Actions {
   /** Changes made while the quick engine is at work; they go together when it is done. */
@@ -206,9 +202,10 @@ export class Actions {
     this.store.set({ text, fileName, options, groups, view, before, mistakes: [], fault: null });
     this.store.set({ safety: before === null ? null : safety, progress: 0, answer: null });
     const asked = this.asked();
-    // Habits were varied for the letter as it was sent alone.
-    const habits = isSent ? sent.habits : undefined;
-    void this.engines.quick.ask({ kind: 'retell', asked, answer, curves, habits }, (reply) => {
+    // Habits were varied for the letter as it was sent alone, and a command made it alone.
+    const { habits, made } = isSent ? sent : {};
+    const retell = { kind: 'retell', asked, answer, curves, habits, made } as const;
+    void this.engines.quick.ask(retell, (reply) => {
       this.take(reply);
       if (reply.kind === 'whole' && isSent) this.store.set({ phase: 'as-sent' });
     });
@@ -236,16 +233,20 @@ export class Actions {
       const kept = this.store.state;
       this.store.set({ phase: 'working', answer: null, safety: null });
       const asked = { ...this.asked(), ...candidate };
-      let fine = true;
-      await this.engines.quick.ask(
-        { kind: 'quick', asked, edits: this.edits.splice(0) },
-        (reply) => {
-          if (reply.kind === 'mistakes' || reply.kind === 'fault') fine = false;
-          if (reply.kind === 'text' && candidate !== null)
-            this.store.set({ fileName: candidate.fileName, options: candidate.options });
-          this.take(reply);
-        },
-      );
+      const edits = this.edits.splice(0);
+      let [fine, heard] = [true, false];
+      await this.engines.quick.ask({ kind: 'quick', asked, edits }, (reply) => {
+        if (reply.kind === 'mistakes' || reply.kind === 'fault') fine = false;
+        heard ||= !fine || reply.kind === 'text';
+        if (reply.kind === 'text' && candidate !== null)
+          this.store.set({ fileName: candidate.fileName, options: candidate.options });
+        this.take(reply);
+      });
+      // Given up for a newer change: what it was to change stands in no text yet, and goes along with that.
+      if (!heard && this.changed && this.candidate === null) {
+        this.candidate = candidate;
+        this.edits.unshift(...edits);
+      }
       if (!fine && this.store.state.phase === 'working') {
         const { phase, text, fileName, options, groups, answer, before } = kept;
         this.store.set({ phase, text, fileName, options, groups, answer, before });

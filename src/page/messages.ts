@@ -6,6 +6,7 @@ import type { GivenOptions } from '../letter/live.js';
 import type { LetterPart } from '../letter/letter.js';
 import type { Answer, HabitsAnswer, Share } from '../questions/size/answer.js';
 import type { RiskCurve } from '../questions/size/charts/risk-against-stock.js';
+import type { Made } from '../questions/made.js';
 import type { DayWalk } from '../questions/walk/day.js';
 import type { Edit } from '../scenario/edit.js';
 import type { FormGroup } from '../scenario/input-forms.js';
@@ -37,6 +38,8 @@ export type Request =
       readonly answer: Answer;
       readonly curves: readonly RiskCurve[];
       readonly habits?: HabitsAnswer | undefined;
+      /** Where it is the letter as it was sent. */
+      readonly made?: Made | undefined;
     }
   /** Do once, unseen, what will be asked soon, so that it is quick then. */
   | { readonly kind: 'warm'; readonly asked: Asked; readonly pictures: boolean }

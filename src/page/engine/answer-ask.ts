@@ -3,6 +3,7 @@ import { riskCurves } from '../../questions/size/risk-curves.js';
 import type { Answer } from '../../questions/size/answer.js';
 import { compile } from '../../scenario/compile.js';
 import { walkDay } from '../../questions/walk/day.js';
+import { madeSentence } from '../../questions/made.js';
 import type { Edit } from '../../scenario/edit.js';
 import { kindOf } from '../../scenario/kinds.js';
 import { formsOf } from '../../scenario/input-forms.js';
@@ -70,7 +71,7 @@ function forms(
 /** The same answer in other units or another place's numbers; no day of the answer is run again. */
 async function retell(
   { version }: Engine,
-  { asked, answer, curves, habits }: Extract<Request, { kind: 'retell' }>,
+  { asked, answer, curves, habits, made }: Extract<Request, { kind: 'retell' }>,
   wanted: () => boolean,
   say: Say,
 ): Promise<void> {
@@ -81,7 +82,7 @@ async function retell(
     kind: 'answer',
     certified: true,
     view: viewOf(read, answer, context),
-    parts: writtenParts(answer, context, version),
+    parts: writtenParts(answer, context, version, made && madeSentence(made)),
   });
   say({ kind: 'text', text: asked.text, groups: formsOf(read) });
   say({ kind: 'parts', parts: { tight: await tightPart(read, answer, context, asked) } });
