@@ -1,6 +1,9 @@
+import { availableParallelism } from 'node:os';
 import { fileURLToPath } from 'node:url';
 import { defineConfig } from 'vitest/config';
 
+/** More than there are cores: the tests of the page wait for the browser for much of their time. */
+const workers = Math.ceil(1.5 * availableParallelism());
 const root = fileURLToPath(new URL('..', import.meta.url));
 
 /** The tests of the page run beside the rest: a browser waits for much of its time. */
@@ -19,7 +22,7 @@ export default defineConfig({
           exclude: ['tests/browser/**', 'tests/terminal/**'],
           globalSetup: ['tests/global-setup.ts'],
           testTimeout: 120_000,
-          maxWorkers: '100%',
+          maxWorkers: workers,
         },
       },
       {
@@ -28,7 +31,7 @@ export default defineConfig({
           name: 'browser',
           include: ['tests/browser/**/*.test.ts'],
           globalSetup: ['tests/global-setup.ts', 'tests/browser/set-up.ts'],
-          maxWorkers: '100%',
+          maxWorkers: workers,
           testTimeout: 60_000,
           hookTimeout: 60_000,
         },
