@@ -90,10 +90,14 @@ export async function runQuestion(question: Question, args: QuestionArguments): 
   );
 }
 
-async function outFiles({ files, jsonFile }: Reply, json: unknown): Promise<OutFile[]> {
-  const made = (await files?.(draw, typefaces)) ?? [];
+async function outFiles(reply: Reply, json: unknown): Promise<OutFile[]> {
+  const { files, figures, jsonFile } = reply;
+  const made = [
+    ...(figures === undefined ? [] : [figures]),
+    ...((await files?.(draw, typefaces)) ?? []),
+  ];
   return jsonFile === undefined
-    ? [...made]
+    ? made
     : [{ ending: jsonFile, content: `${JSON.stringify(json, null, 1)}\n` }, ...made];
 }
 

@@ -5,6 +5,7 @@ import type { FormGroup } from '../scenario/input-forms.js';
 import { alternativeOf } from './alternative.js';
 import type { Engines, OnReply } from './engines.js';
 import type { Asked, Look, Reply, View } from './messages.js';
+import { OpenQuestions, type Typed } from './open-questions.js';
 import { takeReply } from './take-reply.js';
 import { settledOf, type PageState, type Settled, type Store } from './store.js';
 
@@ -12,7 +13,6 @@ import { settledOf, type PageState, type Settled, type Store } from './store.js'
 const PATIENCE_MS = 500;
 
 type Task = () => Promise<void>;
-type Typed = Readonly<Record<string, string>>;
 type Reading = Pick<Settled, 'view' | 'groups'>;
 
 export class Actions {
@@ -23,8 +23,7 @@ export class Actions {
   private changed = false;
   private answering = false;
   private answeringSince = 0;
-  /** Sections that stand open, worked out anew after each change. */
-  private readonly open = new Map<string, { readonly onReply: OnReply; readonly typed: Typed }>();
+  private readonly questions: OpenQuestions;
   /** What the sure engine has yet to do, one after the other. */
   private tasks: Task[] = [];
   private working = false;
@@ -34,7 +33,9 @@ export class Actions {
   constructor(
     private readonly store: Store,
     private readonly engines: Engines,
-  ) {}
+  ) {
+    this.questions = new OpenQuestions(engines.sure, () => this.asked());
+  }
 
   /** The forms of the letter as it was sent. */
   async begin(): Promise<void> {
@@ -129,12 +130,11 @@ export class Actions {
 
   /** A section that is worked out while it stands open, and again after each change. */
   openQuestion(offer: string, onReply: OnReply, typed: Typed = {}): void {
-    this.open.set(offer, { onReply, typed });
-    this.later(this.asking(offer));
+    this.later(this.questions.add(offer, onReply, typed));
   }
 
   closeQuestion(offer: string): void {
-    this.open.delete(offer);
+    this.questions.close(offer);
   }
 
   /** One day on the floor, with so many pieces of each ware. */
@@ -209,7 +209,7 @@ export class Actions {
       this.take(reply);
       if (reply.kind === 'whole' && isSent) this.store.set({ phase: 'as-sent' });
     });
-    for (const offer of this.open.keys()) this.later(this.asking(offer));
+    for (const task of this.questions.again()) this.later(task);
   }
 
   private change(): void {
@@ -254,7 +254,7 @@ export class Actions {
     }
     this.answering = false;
     if (this.store.state.phase === 'provisional') this.later(() => this.certify());
-    for (const offer of this.open.keys()) this.later(this.asking(offer));
+    for (const task of this.questions.again()) this.later(task);
   }
 
   private async certify(): Promise<void> {
@@ -269,16 +269,6 @@ export class Actions {
         this.take(reply),
       ),
     );
-  }
-
-  private asking(offer: string): Task {
-    return async () => {
-      const open = this.open.get(offer);
-      if (open === undefined) return;
-      const { onReply, typed } = open;
-      const asked = this.asked();
-      await this.engines.sure.ask({ kind: 'question', asked, offer, typed }, onReply);
-    };
   }
 
   private later(task: Task): void {

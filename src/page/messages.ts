@@ -7,6 +7,7 @@ import type { LetterPart } from '../letter/letter.js';
 import type { Answer, HabitsAnswer, Share } from '../questions/size/answer.js';
 import type { RiskCurve } from '../questions/size/charts/risk-against-stock.js';
 import type { Made } from '../questions/made.js';
+import type { OutFile } from '../questions/question.js';
 import type { DayWalk } from '../questions/walk/day.js';
 import type { Edit } from '../scenario/edit.js';
 import type { FormGroup } from '../scenario/input-forms.js';
@@ -154,8 +155,9 @@ export type Reply =
       readonly curves: readonly RiskCurve[];
     }
   | { readonly kind: 'safety'; readonly share: number }
-  | { readonly kind: 'section'; readonly html: string }
-  | { readonly kind: 'progress'; readonly days: number }
+  | { readonly kind: 'section'; readonly html: string; readonly figures?: OutFile | undefined }
+  /** `most`: no more than so many days follow, from now on. */
+  | { readonly kind: 'progress'; readonly days: number; readonly most?: number }
   | {
       readonly kind: 'walk';
       readonly walk: DayWalk;

@@ -88,6 +88,8 @@ export interface Reply<J = unknown> {
   /** Pages to print in place of the blocks: HTML, escaped. */
   readonly pages?: readonly string[];
   readonly workbook?: () => Promise<OutFile>;
+  /** Its figures as CSV, which the letter saves. */
+  readonly figures?: OutFile;
   /** Ending under which the JSON is written beside the other files. */
   readonly jsonFile?: string;
   /**

@@ -6,7 +6,7 @@ import type { Browser } from 'playwright-core';
 import { afterAll, beforeAll, describe, expect, it } from 'vitest';
 import { cuptide, emptyFolder } from '../cli/run.js';
 import { hostileScenario } from './hostile.js';
-import { launchHere, letterPath, openLetter } from './letter.js';
+import { bytesOf, launchHere, letterPath, openLetter } from './letter.js';
 import { pagesOf } from './pdf.js';
 
 let browser: Browser;
@@ -97,7 +97,7 @@ describe.each(houses)('the guide of %s', (_, source, options, least) => {
 });
 
 describe('the guide in the letter', () => {
-  it('takes sizes and shares that are typed, and says what will not do', async () => {
+  it('takes sizes and shares that are typed, says what will not do, and is saved; a long wait can be given up', async () => {
     const { page, faults, close } = await openLetter(browser, letterPath('short.html'));
     const guide = page.locator('#ask-guide');
     await page.locator('#ask-guide-seats').evaluate((box) => {
@@ -112,6 +112,22 @@ describe('the guide in the letter', () => {
     await page.locator('#ask-guide-takeaway').press('Enter');
     await guide.getByText('14 seats').first().waitFor({ timeout: 50_000 });
     expect(await guide.locator('[role=alert]').count()).toBe(0);
+    const [download] = await Promise.all([
+      page.waitForEvent('download'),
+      guide.getByRole('button', { name: 'Save the figures as CSV' }).click(),
+    ]);
+    expect(download.suggestedFilename()).toMatch(/\.guide\.csv$/);
+    expect((await bytesOf(download)).toString()).toMatch(/^14,/m);
+
+    // A long wait says what is left, and can be given up: what is asked next is answered all the same.
+    const long = page.locator('#ask-alternatives');
+    await long.evaluate((fold: HTMLDetailsElement) => (fold.open = true));
+    await long.getByText(/of up to [\d,]+ days/).waitFor({ timeout: 50_000 });
+    await long.getByRole('button', { name: 'Cancel' }).click();
+    expect(await long.evaluate((fold: HTMLDetailsElement) => fold.open)).toBe(false);
+    await page.locator('#ask-guide-seats').fill('15');
+    await page.locator('#ask-guide-seats').press('Enter');
+    await guide.getByText('15 seats').first().waitFor({ timeout: 50_000 });
     expect(faults).toEqual([]);
     await close();
   }, 120_000);

@@ -99,7 +99,7 @@ async function question(
 ): Promise<void> {
   const asking = askingOf(engine, asked, wanted, say);
   if (asking !== null)
-    say({ kind: 'section', html: await section(asking, asked.options, offer, typed) });
+    say({ kind: 'section', ...(await section(asking, asked.options, offer, typed)) });
 }
 
 async function file(engine: Engine, asked: Asked, wanted: () => boolean, say: Say): Promise<void> {
@@ -121,7 +121,10 @@ function askingOf(
     opened: read,
     fileName: asked.fileName,
     text: asked.text,
-    runner: sharingRunner(neighbours, wanted, reportedNowAndThen(say)),
+    runner: {
+      ...sharingRunner(neighbours, wanted, reportedNowAndThen(say)),
+      expect: (most) => say({ kind: 'progress', days: 0, most }),
+    },
     context: contextFor(read, asked, version),
     today: new Date().toISOString().slice(0, 10),
   };

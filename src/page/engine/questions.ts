@@ -23,6 +23,11 @@ export type AskingHere = Omit<Asking, 'letter' | 'loadSolver'>;
 
 type Typed = Readonly<Record<string, string>>;
 
+interface Section {
+  readonly html: string;
+  readonly figures: OutFile | undefined;
+}
+
 /** What can be asked of a house. */
 export const offersFor = (scenario: Scenario): ViewOffer[] =>
   inLetter
@@ -31,7 +36,7 @@ export const offersFor = (scenario: Scenario): ViewOffer[] =>
     .map(({ id, title = null, boxes = {} }) => ({ id, title, boxes }));
 
 /**
- * An offer as HTML.
+ * An offer as HTML, with its figures where it has any.
  * @param options what the letter's own answer was asked with
  * @param typed settings of the question, as they were typed
  * @throws NoAnswer with what stands in the way; SettingError for what was typed
@@ -41,17 +46,17 @@ export async function section(
   options: GivenOptions,
   offer: string,
   typed: Typed = {},
-): Promise<string> {
+): Promise<Section> {
   const question = found(({ offers = [] }) => offers.some(({ id }) => id === offer));
-  const { blocks, pages } = await replyOf(question, asking, options, offer, typed);
-  return (
+  const { blocks, pages, figures } = await replyOf(question, asking, options, offer, typed);
+  const html =
     pages?.join('\n') ??
-    writeHtml(blocks, {
+    (await writeHtml(blocks, {
       draw: drawnCharts,
       formats: formatsFor(asking.context),
       words: english,
-    })
-  );
+    }));
+  return { html, figures };
 }
 
 /** The workbook that the letter saves. @throws NoAnswer with what stands in the way */

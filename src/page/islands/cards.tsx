@@ -66,7 +66,7 @@ export function Cards() {
         </button>
       </div>
       <p role="status" class="small">
-        {open && days !== null ? say.workingDays(formats.count(days)) : ''}
+        {open && days !== null ? say.workingDays(formats.count(days), null, null) : ''}
       </p>
       {fault === null ? null : (
         <p role="alert" class="wrong">

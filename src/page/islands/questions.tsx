@@ -2,7 +2,11 @@
 import { useEffect, useRef, useState } from 'preact/hooks';
 import { usePage } from '../context.js';
 import { fillElement } from '../letter.js';
+import { stemOf } from '../file-name.js';
+import type { OutFile } from '../../questions/question.js';
 import type { Reply, ViewOffer } from '../messages.js';
+import { save } from '../saving.js';
+import { begun, further, waitInWords, type Wait } from '../wait.js';
 
 export function Questions() {
   const { state, words } = usePage();
@@ -21,9 +25,10 @@ export function Questions() {
 }
 
 function Asked({ id, title, boxes }: ViewOffer) {
-  const { words, actions, formats } = usePage();
+  const { state, words, actions, formats } = usePage();
   const [open, setOpen] = useState(false);
-  const [days, setDays] = useState<number | null>(null);
+  const [wait, setWait] = useState<Wait | null>(null);
+  const [figures, setFigures] = useState<OutFile | null>(null);
   const [fault, setFault] = useState<string | null>(null);
   const [typed, setTyped] = useState<Readonly<Record<string, string>>>({});
   const [asked, setAsked] = useState(typed);
@@ -31,9 +36,9 @@ function Asked({ id, title, boxes }: ViewOffer) {
   const place = useRef<HTMLDivElement>(null);
   useEffect(() => {
     if (!open) return;
-    setDays(0);
+    setWait(begun());
     const onReply = (reply: Reply): void => {
-      if (reply.kind === 'progress') setDays((before) => (before ?? 0) + reply.days);
+      if (reply.kind === 'progress') setWait((before) => further(before ?? begun(), reply));
       const said =
         reply.kind === 'fault'
           ? reply.message
@@ -42,11 +47,12 @@ function Asked({ id, title, boxes }: ViewOffer) {
             : null;
       if (said !== null) {
         setFault(said);
-        setDays(null);
+        setWait(null);
       }
       if (reply.kind === 'section' && place.current !== null) {
         fillElement(place.current, reply.html);
-        setDays(null);
+        setFigures(reply.figures ?? null);
+        setWait(null);
         setFault(null);
       }
     };
@@ -79,14 +85,41 @@ function Asked({ id, title, boxes }: ViewOffer) {
         </form>
       )}
       <p role="status" class="small">
-        {open && days !== null ? words.page.workingDays(formats.count(days)) : ''}
+        {open && wait !== null ? words.page.workingDays(...waitInWords(wait, formats)) : ''}
       </p>
+      {open && wait !== null ? (
+        <p>
+          <button
+            type="button"
+            class="plain"
+            onClick={() => place.current?.closest('details')?.removeAttribute('open')}
+          >
+            {words.page.cancel}
+          </button>
+        </p>
+      ) : null}
       {fault === null ? null : (
         <p role="alert" class="wrong">
           {fault}
         </p>
       )}
       <div ref={place} />
+      {figures === null || wait !== null ? null : (
+        <p>
+          <button
+            type="button"
+            onClick={() =>
+              save(
+                `${stemOf(state.view?.name ?? '')}.${figures.ending}`,
+                'text/csv',
+                figures.content,
+              )
+            }
+          >
+            {words.page.tableCsv}
+          </button>
+        </p>
+      )}
     </details>
   );
 }

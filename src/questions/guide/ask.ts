@@ -1,5 +1,6 @@
 /** The planning guide, asked and answered: scenario and sizes → one page to hand out. */
 import type { Ask } from '../question.js';
+import { guideCsv } from './csv.js';
 import { guideFiles } from './files.js';
 import type { guide } from './head.js';
 import { checkTakeaway, housesOf } from './houses.js';
@@ -18,6 +19,7 @@ export const ask: Ask<typeof guide> = async (asking, given) => {
     value: {
       json: study.value,
       blocks: guideBlocks(study.value, context, { alone: letter === undefined }),
+      figures: { ending: 'guide.csv', content: guideCsv(study.value) },
       files: (_draw, faces) => guideFiles(study.value, context, faces),
     },
   };

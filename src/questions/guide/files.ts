@@ -1,8 +1,7 @@
-/** The files of a guide: the page to print, and the table for a spreadsheet. */
+/** The file of a guide: the page to print. */
 import type { ReportContext } from '../../tell/context.js';
 import type { OutFile } from '../question.js';
 import type { Guide } from './answer.js';
-import { guideCsv } from './csv.js';
 import { guidePage } from './page.js';
 
 export const guideFiles = async (
@@ -11,5 +10,4 @@ export const guideFiles = async (
   typefaces: () => Promise<string>,
 ): Promise<OutFile[]> => [
   { ending: 'guide.html', content: await guidePage(guide, context, await typefaces()) },
-  { ending: 'guide.csv', content: guideCsv(guide) },
 ];

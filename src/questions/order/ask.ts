@@ -1,4 +1,5 @@
 /** The order, asked and answered: scenario → order sheet → blocks and files. */
+import { orderSheetCsv } from '../../ordering/order-sheet-csv.js';
 import { inOrder } from '../../scenario/problems.js';
 import { placed } from '../part-checks.js';
 import type { Ask } from '../question.js';
@@ -25,6 +26,7 @@ export const ask: Ask<typeof order, OrderAnswer> = async (asking, given) => {
     value: {
       json: orderAnswer(study.value),
       blocks: orderBlocks(study.value, context),
+      figures: { ending: 'order.csv', content: orderSheetCsv(study.value.sheet) },
       workbook: () => orderWorkbookFile(study.value.sheet),
       files: (draw) => orderFiles(study.value, context, draw),
     },

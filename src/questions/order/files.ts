@@ -1,5 +1,4 @@
-/** The files of an order: the sheet as CSV and workbook, a page to print, and the pictures. */
-import { orderSheetCsv } from '../../ordering/order-sheet-csv.js';
+/** The files of an order: the sheet as workbook, a page to print, and the pictures. */
 import type { ReportContext } from '../../tell/context.js';
 import { renderSvg, standaloneSvg } from '../../tell/render-svg.js';
 import type { Draw } from '../../tell/write-html.js';
@@ -19,7 +18,6 @@ export async function orderFiles(
   const charts = orderCharts(study, context);
   const drawings = orderDrawings(study, context);
   return [
-    { ending: 'order.csv', content: orderSheetCsv(sheet) },
     await orderWorkbookFile(sheet),
     { ending: 'order.html', content: await orderPage(study, context, draw) },
     ...drawings.map(({ id, svg }) => ({ ending: `${id}.svg`, content: standaloneSvg(svg) })),

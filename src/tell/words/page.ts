@@ -92,7 +92,10 @@ export const pageWords = {
   // Further questions.
   questionsHead: 'Ask more of this letter',
   askAgain: 'Work it out',
-  workingDays: (days: string): string => `Working it out: ${days} days run so far.`,
+  workingDays: (days: string, most: string | null, left: string | null): string =>
+    most === null
+      ? `Working it out: ${days} days run so far.`
+      : `Working it out: ${days} of up to ${most} days${left === null ? '' : `, up to ${left} left`}.`,
 
   walkHead: 'Walk through a day on the floor',
 
