@@ -14,7 +14,7 @@ const all = Object.entries(packages).filter(([path]) => path !== '');
 
 /** Of what may go into the package. */
 const SHIPPED =
-  /^(MIT|ISC|0BSD|BSD-3-Clause|Apache-2\.0|OFL-1\.1|Python-2\.0|Unlicense|MIT AND OFL-1\.1|Apache-2\.0 AND BSL-1\.0|\(MIT AND Zlib\))$/;
+  /^(MIT|ISC|0BSD|BSD-3-Clause|Apache-2\.0|OFL-1\.1|Python-2\.0|Unlicense|BlueOak-1\.0\.0|MIT AND OFL-1\.1|Apache-2\.0 AND BSL-1\.0|\(MIT AND Zlib\))$/;
 /** Of what only builds and tests it, used as it is. */
 const BUILDS = /^(MPL-2\.0|Bitstream-Vera)$/;
 /** The lock file does not name these; read in the packages' own licence files. Both serve tests alone. */

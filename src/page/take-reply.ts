@@ -33,7 +33,8 @@ export function takeReply(store: Store, reply: Reply): void {
       return store.set({
         phase: reply.certified ? 'certified' : 'provisional',
         view: reply.view,
-        mistakes: [],
+        // A certified answer is of what stood before a mistake was typed: it puts nothing right.
+        mistakes: reply.certified ? store.state.mistakes : [],
         fault: null,
         progress: 0,
         answer: null,

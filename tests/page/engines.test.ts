@@ -66,10 +66,10 @@ describe('an engine that does not stop', () => {
     await later;
     expect(replies).toEqual([{ kind: 'progress', days: 7 }]);
     expect(FakeWorker.all.map(({ ended }) => ended)).toEqual([true, true, false, false]);
-    expect(FakeWorker.all.slice(2).map((worker) => worker.asked)).toEqual([
-      ['join', 'retell'],
-      ['join'],
-    ]);
+    // The two begin anew in either order.
+    expect(FakeWorker.all.slice(2).map((worker) => worker.asked)).toEqual(
+      expect.arrayContaining([['join', 'retell'], ['join']]),
+    );
   });
 
   it('is left alone if it was done in time', async () => {

@@ -48,7 +48,7 @@ async function draw(spec: ChartSpec | null): Promise<string> {
 describe('strength', () => {
   test('draws its title, band and marks, names escaped', async () => {
     const svg = await draw(strengthByDrink(answer, look));
-    expect(svg).toContain('to take away: 1 of 1 drinks');
+    expect(svg).toContain('1 of 1 drinks taste stronger or weaker to take away');
     expect(svg).toContain('flat-white');
     expect(svg).toContain('to take away');
     expect(svg).not.toContain('</script>');
