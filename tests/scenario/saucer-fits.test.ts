@@ -1,5 +1,7 @@
+import { readdirSync, readFileSync } from 'node:fs';
+import { join } from 'node:path';
 import { describe, expect, test } from 'vitest';
-import { saucerFitsOf } from '../../src/scenario/saucer-fits.js';
+import { saucerFitsOf, servedTogether } from '../../src/scenario/saucer-fits.js';
 import { accepted, changed, valid } from './a-scenario.js';
 
 const measured = changed(
@@ -45,4 +47,16 @@ describe('cups on the saucers of the menu', () => {
     const wide = `${measured.replace('56 mm', '40 mm')}supply:\n  saucers: { clearance: { least: 1 mm, most: 12 mm } }\n`;
     expect(misfits(wide)).toEqual([]);
   });
+
+  test.each(readdirSync('scenarios').filter((name) => name.endsWith('.yaml')))(
+    'every cup of %s has a saucer that it fits',
+    (name) => {
+      const { scenario, inputs } = accepted(readFileSync(join('scenarios', name), 'utf8'));
+      const served = saucerFitsOf(scenario, inputs).filter((fit) =>
+        servedTogether(scenario.menu, fit),
+      );
+      expect(served.length).toBeGreaterThan(0);
+      expect(served.filter(({ fits }) => !fits)).toEqual([]);
+    },
+  );
 });
