@@ -69,6 +69,16 @@ describe('values needed for the largest to be a bound', () => {
     expect(leastSampleForBound(0.5, 0.5)).toBe(1);
     expect(leastSampleForBound(0.1, 0.5)).toBe(1);
   });
+
+  it.each([
+    [0, 0.5],
+    [1, 0.5],
+    [0.5, 0],
+    [0.5, 1],
+    [NaN, 0.5],
+  ])('there is none for p = %s with confidence %s', (p, confidence) => {
+    expect(() => leastSampleForBound(p, confidence)).toThrow(RangeError);
+  });
 });
 
 // NIST/SEMATECH e-Handbook of Statistical Methods 1.3.6.7.2, to more digits.
