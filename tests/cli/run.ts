@@ -14,14 +14,14 @@ const TIME_LIMIT_MS = 110_000;
 export interface Ran {
   readonly status: number | null;
   readonly out: string;
-  /** Each message in one line, however it was folded. */
+  /** Each message in one line, however it was folded; without how long work takes, which a slow machine alone says. */
   readonly err: string;
 }
 
 const unfolded = ({ status, out, err }: Ran): Ran => ({
   status,
   out,
-  err: err.replace(/\n {2}(?=\S)/g, ' '),
+  err: err.replace(/\n {2}(?=\S)/g, ' ').replace(/^[a-z ]+: [\d,]+ of .* left\n/gm, ''),
 });
 
 /** Run `cuptide` with arguments in a process of its own, from a folder (the project's unless said). */
