@@ -38,7 +38,7 @@ export const pageStyle = (): string => `
 .provisional{color:var(--alarm)}
 body[data-phase=provisional] .lead::before{content:'PROVISIONAL. ';color:var(--alarm);font-weight:600}
 body[data-phase=working] .lead::before{content:'BEFORE THE CHANGE. ';color:var(--alarm);font-weight:600}
-body:is([data-phase=provisional],[data-phase=working]) [data-part=method]::before{content:'PROVISIONAL: worked out on few days, to be certified.';color:var(--alarm);font-weight:600}
+body:is([data-phase=provisional],[data-phase=working]) [data-part=method]::before{content:'PROVISIONAL: worked out on few days; the final answer follows.';color:var(--alarm);font-weight:600}
 body:is([data-phase=provisional],[data-phase=working]) .figures b{color:var(--faint)}
 button.plain{min-height:0;padding:0 .5rem;font-size:.85rem}
 [data-older]{opacity:.55;transition:opacity .2s}

@@ -165,7 +165,7 @@ export function nextSteps(consignment: Consignment, mostMoreCartons = 60): reado
   return steps.sort((a, b) => a.netMinor - b.netMinor);
 }
 
-/** "12 more Medium cup cost €9.00 and save €31.00 of freight (free freight): €22.00 less in all". */
+/** "Medium cup: 12 more would cost €9.00 and save €31.00 of freight (free freight): €22.00 less in all". */
 export function nextStepSentence(
   step: NextStep,
   nameOf: (ware: string) => string,
@@ -185,5 +185,5 @@ export function nextStepSentence(
     step.netMinor < 0
       ? `${money(-step.netMinor)} less in all`
       : `${money(step.netMinor)} more in all`;
-  return `${step.pieces} more ${nameOf(step.ware)} ${cost}${saving} (${step.step}): ${net}.`;
+  return `${nameOf(step.ware)}: ${step.pieces} more would ${cost}${saving} (${step.step}): ${net}.`;
 }

@@ -23,7 +23,7 @@ export function reorderCard(line: OrderLine, sheet: OrderSheet): ReorderCard {
   const from = line.supplierName === null ? '' : ` from ${line.supplierName}`;
   const rule =
     line.reorderPoint === null
-      ? `Cannot be ordered again: what you have must last until you change the range.`
+      ? 'Cannot be ordered again: what you have must last until you change the range.'
       : `Count every ${sheet.reviewDays} days. Fewer than ${line.reorderPoint}: order ${amount} or more${from}, up to ${line.orderUpTo}.`;
   return {
     ware: line.ware,

@@ -42,6 +42,6 @@ function carries(peaks: readonly number[], level: number): number {
 /** The gain in a sentence: "one saucer for 3 cups saves 19 saucers". The par is larger: there nothing at all runs out. */
 export function poolingSentence(gain: PoolingGain): string {
   const cups = gain.separate.length;
-  if (gain.saved <= 0) return `one saucer for ${cups} cups saves none`;
-  return `one saucer for ${cups} cups saves ${gain.saved} ${gain.saved === 1 ? 'saucer' : 'saucers'} (${gain.pooled} instead of ${gain.separate.join(' + ')}; each counted by itself, so the par is higher)`;
+  if (gain.saved <= 0) return `sharing it between ${cups} cups saves none`;
+  return `sharing it between ${cups} cups saves ${gain.saved} ${gain.saved === 1 ? 'saucer' : 'saucers'} (${gain.pooled} instead of ${gain.separate.join(' + ')}, if nothing else could run out; so the par is higher)`;
 }

@@ -22,7 +22,7 @@ export function changeWords({ kind, side, from, to, set, onHand }: Remedy): stri
     case 'share':
       return `use ${shotWords(to)} ${where} instead of ${shotWords(from)}`;
     case 'ratio':
-      return `pull the shot ${where} at 1 : ${to.toFixed(1)} instead of 1 : ${from.toFixed(1)}, at the same TDS (extraction ${percent(set.extraction ?? 0)})`;
+      return `pull the shot ${where} at 1 : ${to.toFixed(1)} instead of 1 : ${from.toFixed(1)}, with the shot as strong as now (same TDS; extraction ${percent(set.extraction ?? 0)})`;
     case 'dose':
       return `use a basket for ${to.toFixed(1)} g of coffee ${where} instead of ${from.toFixed(1)} g`;
   }

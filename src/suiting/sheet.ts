@@ -8,6 +8,8 @@ import type { Shape, WareSheet } from './model.js';
 
 export interface StandardTest {
   readonly standard: string;
+  /** What it is about, as a buyer would say it. */
+  readonly plain: string;
   readonly of: string;
   readonly materials: readonly Material[];
   readonly ask: string;
@@ -17,36 +19,42 @@ export interface StandardTest {
 export const TESTS: readonly StandardTest[] = [
   {
     standard: 'EN 12980',
+    plain: 'knocks',
     of: 'impact resistance',
     materials: ['ceramic', 'glass'],
     ask: 'impact energy at the rim at which it chipped or broke',
   },
   {
     standard: 'EN 1183',
+    plain: 'sudden heat',
     of: 'thermal shock and thermal shock endurance',
     materials: ['ceramic', 'glass'],
     ask: 'temperature difference survived',
   },
   {
     standard: 'EN 12875',
+    plain: 'dishwashing',
     of: 'mechanical dishwashing resistance',
     materials: ['ceramic', 'glass', 'steel'],
     ask: 'cycles before decoration or surface changed',
   },
   {
     standard: 'EN 1217',
+    plain: 'water absorption',
     of: 'water absorption of ceramic articles',
     materials: ['ceramic'],
     ask: 'absorption in per cent',
   },
   {
     standard: 'ISO 6486',
+    plain: 'lead and cadmium',
     of: 'release of lead and cadmium from ceramic ware',
     materials: ['ceramic'],
     ask: 'report on this glaze and colour',
   },
   {
     standard: 'ISO 7086',
+    plain: 'lead and cadmium',
     of: 'release of lead and cadmium from glass hollowware',
     materials: ['glass'],
     ask: 'report on this glass and its decoration',
@@ -108,3 +116,9 @@ export function notesFor(sheet: WareSheet, shape: Shape | null): string[] {
   }
   return notes;
 }
+
+/** "knocks (EN 12980)" for each of these standards. */
+export const plainTests = (standards: readonly string[]): string[] =>
+  TESTS.filter(({ standard }) => standards.includes(standard)).map(
+    ({ standard, plain }) => `${plain} (${standard})`,
+  );

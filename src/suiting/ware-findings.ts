@@ -4,6 +4,7 @@ import type { Finding, WareAnswer } from './answer.js';
 import { FACTS } from './facts.js';
 import { rackCliff } from './fit.js';
 import { scaldCaution } from './scald.js';
+import { plainTests } from './sheet.js';
 import { celsius, grams } from './words.js';
 import { type FindingsInput, make } from './finding.js';
 
@@ -39,7 +40,7 @@ export function hardToHold(ware: WareAnswer, all: FindingsInput): Finding[] {
       flag.code === 'heavy' ? `ware.${ware.ware}.mass` : `suit.ware.${ware.ware}.opening`,
       Math.abs(flag.value / flag.limit - 1),
       flag.basis,
-      `${ware.name} ${what}, ${limit}. People with weak hands find that hard to hold (limit: ${flag.source}).`,
+      `${ware.name} ${what}, ${limit}. People with weak hands find that hard to hold (source of the limit: ${flag.source}).`,
     );
   });
   if (ware.grip.momentNm !== null && ware.grip.easy === null && all.reads.easyHandle > 0) {
@@ -117,7 +118,7 @@ export function unasked(ware: WareAnswer): Finding[] {
           `suit.ware.${ware.ware}.tests`,
           0.1,
           'assumed',
-          `${ware.name}: ask the supplier for ${open.join(', ')}.`,
+          `${ware.name}: ask the supplier for test reports on ${plainTests(open).join(', ')}.`,
         ),
       ];
 }

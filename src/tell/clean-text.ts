@@ -51,3 +51,7 @@ export function shorten(text: string, most: number): string {
   }
   return kept;
 }
+
+/** A clause as a sentence of its own. */
+export const asSentence = (clause: string): string =>
+  `${clause.charAt(0).toUpperCase()}${clause.slice(1)}${/[.!?]$/.test(clause) ? '' : '.'}`;

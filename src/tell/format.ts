@@ -33,9 +33,16 @@ export function safeLocale(locale: string): string {
   }
 }
 
-/** All kinds of space within a figure become the one no-break space, so that a figure keeps its unit on its line; marks of direction go. */
-const oneSpace = (text: string): string =>
-  text.replace(/[ \u202F\u2009]/g, '\u00A0').replace(/[\u200E\u200F\u061C]/g, '');
+/**
+ * A figure as it is printed: all kinds of space become the one no-break space, so that a figure keeps its unit on
+ * its line; a hyphen before it becomes a minus, and goes before nothing; marks of direction go.
+ */
+export const asPrinted = (text: string): string =>
+  text
+    .replace(/[ \u202F\u2009]/g, '\u00A0')
+    .replace(/[\u200E\u200F\u061C]/g, '')
+    .replace(/^-(?=[^1-9]*$)/, '')
+    .replace(/^-/, '−');
 
 export function formatsFor({
   locale,
@@ -57,37 +64,39 @@ export function formatsFor({
       }),
   );
   const moneys = moneyFormat(tag, currency);
+  // 07:30 where the day has 24 hours, 7:30 am where it has two times twelve.
+  const { hour12 } = new Intl.DateTimeFormat(tag, { hour: 'numeric' }).resolvedOptions();
   const time = new Intl.DateTimeFormat(tag, {
-    hour: '2-digit',
+    hour: hour12 === true ? 'numeric' : '2-digit',
     minute: '2-digit',
     timeZone: 'UTC',
   });
   const upTo = [whole, number(1), number(2)];
   return {
     ...measuresIn(units, (value, most, least = 0) =>
-      oneSpace(
+      asPrinted(
         (least === 0 ? (upTo[most] ?? upTo[2]!) : (decimals[most] ?? decimals[3]!)).format(value),
       ),
     ),
-    count: (value) => oneSpace(whole.format(value)),
-    decimal: (value, digits = 1) => oneSpace((decimals[digits] ?? decimals[3]!).format(value)),
+    count: (value) => asPrinted(whole.format(value)),
+    decimal: (value, digits = 1) => asPrinted((decimals[digits] ?? decimals[3]!).format(value)),
     percent(share, digits = 1) {
       const step = power(10, -(digits + 2));
       const shown =
         share < 1 && share > 1 - step / 2 ? 1 - step : share > 0 && share < step / 2 ? step : share;
-      return oneSpace((percents[digits] ?? percents[2]!).format(shown)).replace(
+      return asPrinted((percents[digits] ?? percents[2]!).format(shown)).replace(
         /(?<=\d)%/,
         '\u00A0%',
       );
     },
-    money: (amount) => oneSpace(moneys.format(amount)),
+    money: (amount) => asPrinted(moneys.format(amount)),
     clock(minute) {
       const whole = Math.round(minute);
       if (openingMinute === null)
         return `${Math.floor(whole / 60)}:${String(whole % 60).padStart(2, '0')}\u00A0h`;
-      return oneSpace(time.format(new Date((openingMinute + whole) * 60_000)));
+      return asPrinted(time.format(new Date((openingMinute + whole) * 60_000)));
     },
-    minutes: (value) => `${oneSpace((value < 10 ? decimals[1]! : whole).format(value))}\u00A0min`,
+    minutes: (value) => `${asPrinted((value < 10 ? decimals[1]! : whole).format(value))}\u00A0min`,
   };
 }
 

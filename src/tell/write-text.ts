@@ -56,13 +56,9 @@ function linesOf(block: Block, width: number, all: boolean): string[] {
       ];
     case 'picture':
       return [];
-    case 'fold':
-      return all
-        ? [
-            cleanText(block.title),
-            '',
-            ...writeText(block.blocks, { width, all }).trimEnd().split('\n'),
-          ]
-        : [];
+    case 'fold': {
+      const inside = all ? writeText(block.blocks, { width, all }).trimEnd() : '';
+      return inside === '' ? [] : [cleanText(block.title), '', ...inside.split('\n')];
+    }
   }
 }

@@ -125,7 +125,7 @@ describe('a change', () => {
     expect(told).toMatch(/64 \/ h → 90 \/ h: \+\d+ .*\+€\d/);
     await page.waitForFunction(
       () =>
-        /With the stock of before, [\d.]+\s?% of days would be safe/.test(
+        /With the previous stock, [\d.]+\s?% of days would be safe/.test(
           document.querySelector('.changed')?.textContent ?? '',
         ),
       null,

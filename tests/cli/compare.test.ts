@@ -151,7 +151,7 @@ describe('cuptide compare --map, --uncertainty and --seats', () => {
           point.clearingMinutes === 10,
       ),
     ).toBeDefined();
-    expect(told.out).toMatch(/What another machine is worth in ware/);
+    expect(told.out).toMatch(/How many pieces another machine saves/);
   });
 
   it('moves each ranged input of the café alone, the assumed first, and all together', () => {

@@ -163,13 +163,13 @@ describe('the next step', () => {
         (minor) => `${minor / 100}`,
       );
     expect(said({})).toBe(
-      '12 more cups cost 9 and save 31 of freight (free freight): 22 less in all.',
+      'cups: 12 more would cost 9 and save 31 of freight (free freight): 22 less in all.',
     );
     expect(said({ freightSavedMinor: 0, netMinor: 900, step: 'price break' })).toBe(
-      '12 more cups cost 9 (price break): 9 more in all.',
+      'cups: 12 more would cost 9 (price break): 9 more in all.',
     );
     expect(said({ freightSavedMinor: -200, netMinor: 1100, step: 'price break' })).toBe(
-      '12 more cups cost 9 and add 2 of freight (price break): 11 more in all.',
+      'cups: 12 more would cost 9 and add 2 of freight (price break): 11 more in all.',
     );
   });
 

@@ -61,7 +61,7 @@ describe('a drawing of a rack', () => {
     const svg = drawn(cup(89.5, 28.5, 14, 'round'), open);
     expect(svg).toMatch(/role="img" aria-labelledby="one-title one-desc"/);
     expect(svg).toMatch(
-      /<desc id="one-desc">Seen from above, to scale\. 21 pieces\. Every second row turned round, handles straight\. Slack: 1\.8\u00A0mm more rim/,
+      /<desc id="one-desc">Seen from above, to scale\. 21 pieces\. Every second row turned round, handles straight\. The rim could be 1\.8\u00A0mm wider/,
     );
   });
 

@@ -6,17 +6,18 @@ export const say = {
   lead: (share: string, days: string, level: string): string =>
     `Nothing would have run out on ${share} of ${days} recorded days; the promise was ${level}.`,
   interval: (low: string, high: string, worth: string): string =>
-    `The interval is ${low} to ${high} (95 %, exact binomial); the days count as ${worth} independent ones.`,
+    `The 95 % interval is ${low} to ${high} (exact binomial); as days resemble each other, they count as ${worth} independent ones.`,
   verdict: {
     held: 'The promise held: the whole interval is at or above it.',
     notKnown:
-      'The interval holds the promise, so these days do not speak against it. They are too few to prove it.',
+      'The promise lies inside the interval, so these days do not speak against it. They are too few to prove it.',
     tooOptimistic: 'The promise was too optimistic: the whole interval is below it.',
   },
   busier: (factor: string): string =>
-    `The days tried had ${factor} times the parties of those first fitted.`,
-  trend: (share: string, p: string): string => `Parties change by ${share} a week (p = ${p}).`,
-  causes: 'What was tested: does it explain why?',
+    `On the days tried, ${factor} times as many parties came as on the days used first.`,
+  trend: (share: string, p: string): string =>
+    `The number of parties changes by ${share} a week (p = ${p}).`,
+  causes: 'What could explain it',
   cause: {
     drift: 'Drift: the number of parties changes over the weeks',
     spread: 'Spread: the later days differ more than those fitted',
@@ -53,12 +54,12 @@ export const say = {
   days: 'The recorded days, in order',
   day: 'Day',
   parties: 'Parties',
-  fitted: 'Fitted mean',
+  fitted: 'Expected',
   safe: 'Safe',
   ranOut: 'Ran out most',
   at: 'From about',
-  origins: 'Fitted and sized again before each spell of days',
-  from: 'Fitted on',
+  origins: 'Each time, worked out again from the days before',
+  from: 'Worked out from',
   fittedDays: 'Days',
   stock: 'Stock',
   how: (draws: string, days: string): string =>

@@ -18,6 +18,7 @@ import {
 } from './card.js';
 import { half, rush } from './rack-costs.js';
 import { rackedOf, type Racked } from './racked.js';
+import { changedMeasure } from '../../tell/words/dimensions.js';
 
 /** Kinds of ware that a page has room for. */
 const A_PAGE = 3;
@@ -181,10 +182,10 @@ function shapes({ words, formats, name }: CardDesk, wares: readonly Racked[]): s
     .toSorted((a, b) => a.changeMm - b.changeMm)
     .slice(0, MOST_WIDER)
     .map(({ id, pieces, changeMm, dimension, piecesThen }) => {
-      const [more, what] = [formats.length(changeMm), say.dimension[dimension]];
+      const changed = changedMeasure(dimension, formats.length(changeMm), 'more');
       return piecesThen === 0
-        ? say.outgrown(name(id), more, what)
-        : say.wider(name(id), more, what, formats.count(pieces), formats.count(piecesThen));
+        ? say.outgrown(name(id), changed)
+        : say.wider(name(id), changed, formats.count(pieces), formats.count(piecesThen));
     });
   return [...(differ ? [say.per100(per100.join(', '))] : []), ...wider];
 }

@@ -1,6 +1,6 @@
 /** Amounts as the comparison writes them. */
 import type { ReportContext } from '../../tell/context.js';
-import type { Formats } from '../../tell/format.js';
+import { asPrinted, type Formats } from '../../tell/format.js';
 
 export type Whole = (amount: number) => string;
 
@@ -15,7 +15,7 @@ export function wholeMoney(
       currency,
       maximumFractionDigits: 0,
     });
-    return (amount) => format.format(Math.round(amount) + 0).replace(/[\u202F ]/g, '\u00A0');
+    return (amount) => asPrinted(format.format(Math.round(amount) + 0));
   } catch {
     return (amount) => formats.money(amount);
   }

@@ -75,6 +75,7 @@ function saidOf(
       return difference > 0 ? said.staffPays(worth) : said.staffCosts(worth);
     }
     default:
+      if (low > -0.5 && high < 0.5) return said.nothing(years);
       return said.open(lessOrMore(low), lessOrMore(high), years);
   }
 }

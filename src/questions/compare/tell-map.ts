@@ -75,14 +75,49 @@ function worthSentence(
         const step = ofClass.filter((one) => one.to === to);
         const pieces = step.map((one) => Math.round(one.pieces));
         const money = step.map(({ stockCost }) => stockCost);
-        return say.step(
-          formats.count(to),
-          words.answer.to(formats.count(Math.min(...pieces)), formats.count(Math.max(...pieces))),
-          words.answer.to(whole(Math.min(...money)), whole(Math.max(...money))),
-        );
+        return stepText(to, pieces, money, formats, whole, words);
       }),
       words,
     ),
+  );
+}
+
+/** What one further machine saves, or what it needs, over the clearing rounds. */
+function stepText(
+  to: number,
+  pieces: readonly number[],
+  money: readonly number[],
+  formats: Formats,
+  whole: Whole,
+  words: Words,
+): string {
+  const say = words.sections.map;
+  const [fewest, most] = [Math.min(...pieces), Math.max(...pieces)];
+  const [least, dearest] = [Math.min(...money), Math.max(...money)];
+  const machine = formats.count(to);
+  if (fewest === 0 && most === 0) return say.changesNothing(machine);
+  const span = (write: (value: number) => string, from: number, upTo: number): string =>
+    write(from) === write(upTo) ? write(from) : words.answer.to(write(from), write(upTo));
+  if (fewest >= 0)
+    return say.saves(
+      machine,
+      span(formats.count, fewest, most),
+      fewest === 1 && most === 1,
+      span(whole, least, dearest),
+    );
+  if (most <= 0)
+    return say.needs(
+      machine,
+      span(formats.count, -most, -fewest),
+      fewest === -1 && most === -1,
+      span(whole, -dearest, -least),
+    );
+  return say.either(
+    machine,
+    formats.count(-fewest),
+    formats.count(most),
+    whole(Math.abs(least)),
+    whole(Math.abs(dearest)),
   );
 }
 

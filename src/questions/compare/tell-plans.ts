@@ -53,7 +53,9 @@ function planSentence(
       ? say.enough(asked)
       : ware >= 0.5 && more.length > 0
         ? say.have(asked, listed(more, words), whole(ware))
-        : say.noMore(asked),
+        : lasts !== null && lasts.high < level
+          ? say.unsure(asked)
+          : say.noMore(asked),
     ...(minutes >= 1 ? [say.staff(formats.count(minutes), minutes === 1)] : []),
   ].join(' ');
 }

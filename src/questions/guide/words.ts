@@ -2,9 +2,9 @@
 export const say = {
   heading: 'Planning guide: cups, glasses, saucers and spoons by size of house',
   lead: (name: string, level: string): string =>
-    `What to have clean when you open a house run like ${name}, so that nothing runs out on ${level} of rushes.`,
+    `What to have clean when you open a house run like ${name}, so that nothing runs out in ${level} of rushes.`,
   pattern: (guests: string, seats: string, aSeat: string, stay: string): string =>
-    `The pattern: ${seats} seats; in the busiest hour ${guests} guests come, ${aSeat} for each seat to sit down, who stay ${stay} on average.`,
+    `The pattern: ${seats} seats. In the busiest hour ${guests} guests come. Those who sit down are ${aSeat} for each seat, and stay ${stay} on average.`,
 
   vessels: 'Which vessel for which drink',
   drink: 'Drink',
@@ -29,7 +29,7 @@ export const say = {
   seatsAway: (count: string, takeaway: string): string => `${count} seats, ${takeaway} away`,
   aCup: '– for each cup or glass it goes with',
   moreWare: (count: string): string => `${count} more kinds, all pieces (see the CSV)`,
-  ware: 'Ware, cost ± error',
+  ware: 'Cost of all pieces ± error',
   racks: (kind: string): string => `Racks: ${kind}`,
   racksCost: 'Racks, cost',
   shelf: 'Shelf for all pieces in one layer',
@@ -55,7 +55,7 @@ export const say = {
 
   how: 'How this was made, and what is assumed',
   same: (busy: string): string =>
-    `Guests who come to sit stay the same for each seat. People, dishwashers, racks and food ware grow with the work: to the smallest whole number with no more work each than in the file${busy}.`,
+    `For each seat as many guests come to sit as in the file. Staff, dishwashers, racks and plates grow with the work: as few as possible, but none with more work than in the file${busy}.`,
   busy: (list: string): string => ` (there: ${list} busy)`,
   /** What is busy. */
   busyPart: {
@@ -65,25 +65,25 @@ export const say = {
     machines: 'dishwashers',
   },
   takeaway:
-    'The takeaway share adds guests who take away and leaves those who sit as they are; so it moves paper cups and people making drinks more than cups.',
+    'A higher takeaway share adds guests who take away; as many as before sit down. So it changes paper cups and people making drinks more than cups.',
   days: (days: string, fresh: string, changes: string): string =>
     `Each stock is the cheapest that meets the level, chosen on ${days} simulated days and measured on ${fresh} others; lines under “What to change” compare the same ${changes} days. The command size takes more days for one house, so its answer may differ within the error.`,
   error:
-    'The error is that of the simulation (95 %), not of the inputs. Saucers and spoons are sized together with their cups: their number comes from the simulation, not from a rule.',
-  noError: 'No error is given where a rule looks at the clean stock.',
-  owned: 'What the house owns already is left out.',
-  spares: 'Not in it: spares for breakage and loss, machines, freight and tax.',
+    'The error (95 %) is that of the simulation; wrong inputs come on top of it. Saucers and spoons are sized together with their cups: their number comes from the simulation, not from a rule.',
+  noError: 'No error is given where a washing rule depends on how much clean stock is left.',
+  owned: 'What you own already is left out.',
+  spares: 'Not counted: spares for breakage and loss, machines, freight and tax.',
   assumed: (assumed: string, all: string, list: string): string =>
     `${assumed} of ${all} inputs are not measured or published. Of these, measure first: ${list}.`,
   noneAssumed: (assumed: string, all: string): string =>
     `${assumed} of ${all} inputs are not measured or published.`,
   missed: (houses: string): string =>
-    `The level asked was not reached on fresh days for ${houses}: take more days (--days).`,
+    `Tested on other days, these fell short of the level you asked for: ${houses}. Use more days (--days).`,
   overloaded: (houses: string): string =>
-    `Work comes in faster than it is done for ${houses}: see the warnings of size.`,
+    `Here work comes in faster than it is done: ${houses}. The command size says where (its warnings).`,
 
-  cautions: 'Mind',
+  cautions: 'Take care',
   certifies:
-    'This informs a purchase; it certifies nothing. Local codes, the machine’s manual and licensed trades go before anything printed here.',
+    'This helps you decide what to buy; it is not a guarantee. Local codes, the machine’s manual and licensed trades go before anything printed here.',
   made: (version: string, seed: string): string => `Made by cuptide ${version}, seed ${seed}.`,
 };

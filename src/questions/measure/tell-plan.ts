@@ -65,7 +65,7 @@ const takes = ({ part, minutes }: PartWorth, formats: Formats): string =>
 function swingTable({ swings }: MeasurePlan, formats: Formats): Block {
   const shown = swings.slice(0, MOST_SWINGS);
   return table({
-    caption: say.swings,
+    caption: say.swingsCaption,
     columns: [
       { title: say.input, as: 'words' },
       { title: say.low, as: 'figures' },

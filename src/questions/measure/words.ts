@@ -13,12 +13,12 @@ export const say = {
   heading: 'What to measure on a first morning',
   sheet: 'Sheet of a morning',
   lead: (pieces: string, after: string): string =>
-    `The inputs leave the stock open between ${pieces} pieces. One morning with this sheet should leave ${after}.`,
+    `With what is known now, the stock lies between ${pieces} pieces. One morning with this sheet should narrow that to between ${after}.`,
   nothing:
     'No input of this house that a sheet can measure moves the stock; there is nothing to count.',
   factor: (share: string): string =>
-    `That is ${share} of the range now. It counts the errors of all inputs as independent, and a 95 % interval as the range of what was measured.`,
-  worth: 'What it is worth to fill in each part alone',
+    `In money that is ${share} of the range as it is now. Errors of the inputs are taken as independent, and what was measured as lying in its 95 % interval.`,
+  worth: 'What each part of the sheet is worth by itself',
   part: 'Part',
   narrows: 'Narrows the range by',
   takes: 'Takes',
@@ -30,15 +30,16 @@ export const say = {
     `Not worth a morning in this house: ${parts}. Each would narrow the range by less than 1 %.`,
   leftStays:
     'The timed stays are on the sheet all the same: the counts need to know how much stays differ.',
-  swings: 'What moves the stock, at the ends of what is plausible',
+  swings: 'What moves the stock most',
+  swingsCaption: 'Cost of all pieces with one input at an end of its plausible range',
   input: 'Input',
   low: 'Low end',
   high: 'High end',
   basis: 'Basis',
-  leaves: 'A morning leaves',
-  fifthOff: 'No range is given for it: read a fifth off either way.',
+  leaves: 'Range left\nafter a morning',
+  fifthOff: 'No range is given for it: tried a fifth lower and higher.',
   days: (days: string, seed: string): string =>
-    `Read on ${days} simulated days, the same for all (seed ${seed}).`,
+    `Worked out on ${days} simulated days, the same for all (seed ${seed}).`,
   next: 'Write the sheet with --out FOLDER, fill in the CSV, and read it with --read.',
 
   readHeading: 'What the sheet says',
@@ -47,23 +48,24 @@ export const say = {
   readNone: (date: string): string =>
     `The sheet of ${date} changes nothing: too little was counted.`,
   readFactor: (before: string, after: string, share: string): string =>
-    `The inputs left the stock open between ${before} pieces; they now leave ${after} (${share} of the range before, in money).`,
+    `Before, the stock lay between ${before} pieces; now between ${after} (in money ${share} of the range before).`,
   measured: 'Measured',
   value: 'Mean',
   interval: '95 % interval',
-  spread: 'SD',
-  n: 'n',
+  spread: 'Standard\ndeviation',
+  n: 'Number',
   law: 'Law',
-  laws: 'Laws tried: the smallest AICc is taken',
+  laws: 'Distributions tried: the one with the smallest AICc is used',
   fit: 'Fit',
   fits: (words: string, distance: string, p: string): string =>
-    `${words} Distance ${distance}, p = ${p}.`,
+    `${words} (Distance ${distance}, p = ${p}.)`,
   charts: {
     seen: 'measured',
-    chosen: (law: string): string => `${law}, taken`,
-    title: (name: string, n: string, law: string): string => `${name}: ${n} times, ${law} taken`,
+    chosen: (law: string): string => `${law}, used`,
+    title: (name: string, n: string, law: string): string =>
+      `${name}: ${n} times measured, ${law} used`,
     description:
-      'Steps: the share of measured times that are at most so long. Curves: the three laws tried, fitted to the same times; the thick one has the smallest AICc and is taken.',
+      'Steps: the share of measured times that are at most so long. Curves: the three distributions tried, fitted to the same times; the thick one fits best for its number of parameters (smallest AICc) and is used.',
     table: (name: string): string => `${name}: share of times up to so long`,
     time: (unit: string): string => (unit === 's' ? 'seconds' : 'minutes'),
     multiple: 'multiple of the mean of its party size',

@@ -85,7 +85,16 @@ export function bridgeBlocks(sheet: OrderSheet, context: ReportContext): Block[]
         row(say.bridge.each, ({ perPieceMinor }) => money(perPieceMinor)),
       ],
     }),
-    paragraphs([say.bridgeNote(days)], 'small'),
+    paragraphs(
+      [
+        [
+          ...(same(smallest, ordered) ? [] : [say.bridgeNotes.smallest]),
+          ...(same(horizon, ordered) ? [] : [say.bridgeNotes.horizon(days)]),
+          ...(ways.length === 1 ? [] : [say.bridgeNotes.priced]),
+        ].join(' '),
+      ],
+      'small',
+    ),
     { kind: 'picture', pictures: bridgeCharts(sheet, context) },
   ];
 }

@@ -3,6 +3,7 @@ import { nextStepSentence } from '../../ordering/landed.js';
 import type { OrderSheet } from '../../ordering/order-sheet.js';
 import { repeatWords } from '../../ordering/order-sheet-csv.js';
 import { fold, heading, list, paragraphs, table, type Block } from '../../tell/block.js';
+import { asSentence } from '../../tell/clean-text.js';
 import type { ReportContext } from '../../tell/context.js';
 import { formatsFor, type Formats } from '../../tell/format.js';
 import { shortName } from '../../tell/section-parts.js';
@@ -32,10 +33,10 @@ export function orderBlocks(study: OrderStudy, context: ReportContext): Block[] 
       kindsText(study, formats),
     ]),
     nowTable(study, formats),
-    paragraphs([say.notes], 'small'),
+    paragraphs([unquoted ? say.notes : `${say.notes} ${say.landedNote}`], 'small'),
     paragraphs(unquoted ? [] : consignments(sheet, formats)),
     list(
-      warnings.map(({ message }) => message),
+      warnings.map(({ message }) => asSentence(message)),
       say.warnings,
     ),
     ...bridgeBlocks(sheet, context),

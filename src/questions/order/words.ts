@@ -5,26 +5,27 @@ const count = (pieces: number, one: string): string =>
 export const say = {
   kind: (days: string, name: string): string => `${days} of the kind “${name}”`,
   kinds: (kinds: string): string =>
-    `The par holds on every kind of day; uses, breakage and takeaway cups are those of a year with ${kinds}.`,
+    `The par is enough on every kind of day. Uses, breakage and takeaway cups are those of a year with ${kinds}.`,
   none: '–',
   total: 'Total',
   heading: (name: string, date: string): string => `Order for ${name}, ${date}`,
   lead: (pieces: string, total: string, included: string): string =>
     `Order ${pieces} pieces for ${total}${included === '' ? '' : `, ${included} included`}.`,
   leadUnquoted: (pieces: string): string =>
-    `You need ${pieces} pieces. The scenario names no supplier, so there are no prices, cartons or freight: add them under supply.suppliers.`,
+    `You need ${pieces} pieces. The scenario names no supplier, so there are no prices, cartons or freight: add a supplier (supply.suppliers).`,
   leadUnsold: (pieces: string): string =>
-    `You need ${pieces} pieces. No supplier in the scenario sells any of them: add quotes under supply.suppliers.`,
+    `You need ${pieces} pieces. No supplier in the scenario sells any of them: add what they sell (supply.suppliers, quotes).`,
   partlySold: (names: string): string =>
-    `No supplier sells ${names}: their pieces are counted here, their money is not.`,
+    `No supplier sells ${names}: the pieces are counted here, but their cost is not.`,
   freight: 'freight',
   tax: 'tax',
   handling: 'your own handling',
   promiseEach: (review: string, each: string, together: string, more: boolean): string =>
-    `Count every ${review} days and order as the table below says. Each ware then stays at or above its par until its next delivery with at least ${each} probability. All of them at once do so with ${together}${more ? ', as whole cartons bring more than each needs' : ''}. (Losses of different ware are taken as independent.)`,
+    `Count every ${review} days and order as the table below says. Each item then stays at or above its par until its next delivery with a chance of at least ${each}. For all items together the chance is ${together}${more ? ', because whole cartons bring more than you need' : ''}. (Losses of different items are taken as independent.)`,
   promiseTogether: (review: string, asked: string, together: string): string =>
-    `Count every ${review} days and order as the table below says. All ware at once then stays at or above its par until its next delivery with ${together} probability; you asked for ${asked}. (Losses of different ware are taken as independent.)`,
-  why: (par: string): string => `Why so many? The rush itself needs ${par} pieces (the par).`,
+    `Count every ${review} days and order as the table below says. All items then stay at or above their par until the next delivery with a chance of ${together}; you asked for ${asked}. (Losses of different items are taken as independent.)`,
+  why: (par: string): string =>
+    `Why so many? The rush itself needs ${par} pieces: that is the par.`,
   whySteps: {
     untilDelivery: (pieces: string): string =>
       `${pieces} more are spares until the next count and delivery.`,
@@ -37,11 +38,22 @@ export const say = {
   notProved:
     'A plain search chose this order: it meets every need and is good, but it is not proved to cost least. On a command line a solver looks for that proof.',
   notProvedWithin: (gap: string): string =>
-    `This order meets every need and is good, but it is not proved to cost least: with so much ware and so many suppliers the proof takes too long. No plan can cost more than ${gap} less.`,
+    `This order meets every need and is good, but it is not proved to cost least: with so many items and suppliers the proof takes too long. The cheapest possible plan costs at most ${gap} less.`,
   orderCaption: 'What to order now',
-  now: ['Ware', 'Par', 'Hold', 'Order', 'Cartons', 'Goods', 'Freight', 'Tax', 'Landed\neach'],
+  now: [
+    'Item',
+    'Par',
+    'With\nspares',
+    'Order',
+    'Cartons',
+    'Goods',
+    'Freight',
+    'Tax',
+    'Landed\neach',
+  ],
   notes:
-    'Par: pieces that must be clean when you open. Hold: par and spares. Landed: goods, freight and tax, without your own handling.',
+    'Par: pieces that must be clean when you open. With spares: the par and what you hold in store.',
+  landedNote: 'Landed: goods, freight and tax, without your own handling.',
   bridgeCaption: 'From the par to the order',
   bridgeHead: { step: 'Step', smallest: 'Until more\ncan come', ordered: 'As\nordered' },
   bridgeHorizon: (days: string): string => `All ${days}\ndays`,
@@ -49,27 +61,38 @@ export const say = {
     par: 'Par',
     untilDelivery: 'Spares until the next count and delivery',
     after: 'Spares for the rest of the time',
-    onHand: 'There already',
+    onHand: 'You have already',
     cartons: 'More from whole cartons',
     pieces: 'Pieces ordered',
     goods: 'Goods',
     freight: 'Freight',
     tax: 'Tax',
     handling: 'Own handling',
-    total: 'Order',
-    each: 'A piece, in all',
+    total: 'Order in all',
+    each: 'For each piece',
   },
-  bridgeNote: (days: string): string =>
-    `Until more can come: the smallest order that lasts until a delivery ordered at the next count. All ${days} days: everything at once, nothing later. All three are priced at today’s terms, as one order.`,
+  /** What the columns beside the order itself mean; each is said where its column stands. */
+  bridgeNotes: {
+    smallest:
+      'Until more can come: the smallest order that lasts until a delivery ordered at the next count.',
+    horizon: (days: string): string => `All ${days} days: everything at once, nothing later.`,
+    priced: 'Each column is priced at today’s terms, as one order.',
+  },
   bridgePieces: (par: string, pieces: string): string => `From a par of ${par} to ${pieces} pieces`,
   bridgeMoney: (total: string): string => `What makes up the ${total}`,
   bridgePiecesText:
-    'Bars from the left: the par, the spares, what is there already (taken off), whole cartons, and the pieces ordered.',
+    'Bars from the left: the par, the spares, what you have already (taken off), whole cartons, and the pieces ordered.',
   bridgeMoneyText: 'Bars from the left: goods, freight, tax and own handling add up to the order.',
   againCaption: 'When to order again',
-  again: ['Ware', 'Order when\nfewer than', 'Next order\nexpected', 'Supplier', 'Sold\nagain'],
+  again: [
+    'Item',
+    'Order when\nfewer than',
+    'Next order\nexpected',
+    'Supplier',
+    'Still sold\nlater',
+  ],
   againNote:
-    'Order when a count finds fewer than this. A dash: no further order is expected while you keep the range.',
+    'Order again when a count finds fewer than this. A dash: you will probably not need to order again while you keep this range.',
   consignment: (
     name: string,
     cartons: number,
@@ -81,7 +104,7 @@ export const say = {
   ): string =>
     `From ${name}: ${count(cartons, 'carton')}${mass}, freight ${freight} (${step}), ${total} in all; delivery expected ${delivery}.`,
   mass: (kg: string): string => `, ${kg} kg`,
-  next: 'Next steps of freight and price',
+  next: 'What a larger order would change',
   suppliers: 'Suppliers side by side',
   alone: (name: string, opening: string, total: string, days: string): string =>
     `${name} alone: ${opening} now, ${total} over ${days} days.`,
@@ -93,40 +116,40 @@ export const say = {
     `Paper cups and lids for a week: enough for ${share} of weeks`,
   takeawayHead: [
     'Item',
-    'Mean\nweek',
-    'House cup\nran out',
-    'Enough\nfor',
+    'Average\nweek',
+    'Because cups\nran out',
+    'Busy\nweek',
     'Whole\nsleeves',
     'Price',
   ],
   takeawayNote:
-    'Enough for: a week is made of days drawn from the study, each by itself. Two busy weeks in a row need more: keep a sleeve in hand.',
+    'Busy week: so many are enough for the share of weeks named above. Two busy weeks in a row need more: keep a sleeve in hand.',
   saucers: 'Cups and saucers',
   fit: (cup: string, saucer: string, verdict: string): string => `${cup} on ${saucer}: ${verdict}`,
   pool: (saucer: string, gain: string): string => `${saucer}: ${gain}`,
   orphanCup: (cup: string): string => `${cup}: no saucer fits it.`,
   orphanSaucer: (saucer: string): string => `${saucer}: no cup fits it.`,
   storage: 'Where the pieces go',
-  storageHead: ['Ware', 'On the\nmachine', 'In\nreserve', 'Fetch\nat'],
+  storageHead: ['Item', 'On the\nmachine', 'In\nreserve', 'Fetch\nat'],
   storageCaption: 'On the machine and in reserve',
   machineTop: 'The machine top, to scale',
   machineTopText: (high: string): string =>
     `Stacks of up to ${high}, seen from above and to scale; numbers are pieces in a stack.`,
   fetching: (trips: string, waits: string, safe: string): string =>
-    `${trips} trips to the reserve a rush; ${waits} drinks wait for one. With fetching, nothing runs out in ${safe} of rushes.`,
+    `In a rush, staff fetch from the reserve ${trips} times, and ${waits} drinks wait for that. With fetching, nothing runs out in ${safe} of rushes.`,
   coldCups: (share: string, byWare: string): string =>
     `${share} of the drinks that want a warm cup get a cold one from the reserve (${byWare}).`,
   coldOf: (ware: string, share: string): string => `${ware} ${share}`,
   allWarm: 'Every drink that wants a warm cup gets one from the machine.',
   withinReach:
-    'Ware with none on the machine is taken straight from where it is: keep it within reach.',
+    'Items with none on the machine are taken straight from where they stand: keep them within reach.',
   tooFewOnTop: (names: string): string =>
-    `${names}: one drink takes more than fit on the machine, so staff take all of it from the reserve; put more there, or none.`,
+    `${names}: one drink takes more than fit on the machine, so staff take all of them from the reserve. Put more on the machine, or none.`,
   homeless: (ware: string, pieces: number): string =>
     `${ware}: ${pieces === 1 ? '1 piece has' : `${pieces} pieces have`} no place.`,
   cards: 'Reorder cards',
   cardRule: 'What to do',
   cautions: 'Safety',
-  defers: 'Defer to',
-  others: 'The same pictures for the other ware',
+  defers: 'Follow',
+  others: 'The same pictures for the other items',
 };

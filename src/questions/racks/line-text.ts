@@ -2,6 +2,7 @@
 import { rackKind } from '../../catalogue/catalogue.js';
 import { table, type Block } from '../../tell/block.js';
 import type { Formats } from '../../tell/format.js';
+import { changedMeasure } from '../../tell/words/dimensions.js';
 import { shortName } from '../../tell/section-parts.js';
 import type { RackLine } from './answer.js';
 import { rackWords as say } from './words.js';
@@ -10,19 +11,19 @@ import { rackWords as say } from './words.js';
 export const rackName = (id: string, name = rackKind(id)?.name ?? id): string =>
   `${name.charAt(0).toLowerCase()}${name.slice(1)}`;
 
-/** "1.9 mm more rim". */
+/** "rim 1.9 mm wider". */
 export function changeText(
   { changeMm, dimension }: NonNullable<RackLine['cliff']>,
   formats: Formats,
 ): string {
-  return say.change(
+  return changedMeasure(
+    dimension,
     formats.length(Math.abs(changeMm)),
     changeMm < 0 ? 'less' : 'more',
-    say.dimension[dimension],
   );
 }
 
-/** "Medium cup: one open rack holds 21. With 1.9 mm more rim it would hold 20." */
+/** "Medium cup: one open rack holds 21. With its rim 1.9 mm wider a rack would hold 20." */
 export function fitText(line: RackLine, formats: Formats): string {
   const { name, pieces, cliff } = line;
   const fits = say.fits(shortName(name), formats.count(pieces), rackName(line.rack, line.rackName));

@@ -95,7 +95,7 @@ export function shapesBlocks(answer: RacksAnswer, context: ReportContext): Block
   const { fill } = washing.loads;
   return [
     table({
-      caption: say.shapesCaption(wider),
+      caption: say.shapesCaption(wider, count(answer.days)),
       columns: columns(say.shape, say.shapesHead),
       rows: shapes.shapes.map((shape) => [
         shape.wider ? say.wider(wider) : say.asTheyAre,

@@ -20,7 +20,7 @@ const boundBy: Record<BoundBy, string> = {
 };
 
 export const rackWords = {
-  head: 'How the ware fills its racks',
+  head: 'How many pieces a rack holds',
   kindOfDay: (name: string): string =>
     `These are days of the kind “${name}”, on which the stock has least to spare.`,
   lead: (counts: string): string => `One full rack holds: ${counts}.`,
@@ -29,7 +29,7 @@ export const rackWords = {
     'No shape is known, so we cannot work out how many pieces a rack holds. Give rim and height in the scenario.',
 
   measure: (name: string, change: string, then: string, now: string): string =>
-    `Measure the ${name} first: with ${change}, ${then === '0' ? 'it no longer fits its rack' : `a rack holds ${then} instead of ${now}`}.`,
+    `Measure this first: ${name}. With its ${change}, ${then === '0' ? 'it no longer fits its rack' : `a rack holds ${then} instead of ${now}`}.`,
   tryRack: (name: string, least: string, most: string, from: string, to: string): string =>
     `${name}: ${least} to ${most} in a rack, because its rim may be ${from} to ${to}. Load one rack and count.`,
   tryOnEdge: (name: string, pieces: string, usual: string, gap: string, given: boolean): string =>
@@ -45,7 +45,7 @@ export const rackWords = {
         : `If every rack were full, you would wash ${used} a day. The best choice of racks would take ${fewest}.`,
   better: (name: string, rack: string, then: string, now: string): string =>
     `${name}: the ${rack} holds ${then}, yours ${now}.`,
-  heaviest: (caution: string): string => `Heaviest rack in use: ${caution}`,
+  heaviest: (caution: string): string => `The heaviest rack in use. ${caution}`,
   noQueue: 'Racks hardly ever wait for a dishwasher.',
   queue: (from: string, to: string): string =>
     `On an average day racks wait for a dishwasher from ${from} to ${to}.`,
@@ -67,7 +67,7 @@ export const rackWords = {
     'A cleverer way to load may hold more than we found, but never more than “At most”. Area of the rack: the pieces with half their gap around them cannot cover more than there is. Circles in a rectangle: as many discs as the largest circle in each piece allows (N. Oler, Acta Mathematica 105, 1961).',
   usedCaption: 'Pieces in one rack, in the racks you use',
   otherCaption: 'Pieces in one rack, in other racks',
-  otherRacks: 'The same ware in other racks',
+  otherRacks: 'The same items in other racks',
   ware: 'Item',
   rack: 'Rack',
   pieces: 'Pieces',
@@ -77,7 +77,7 @@ export const rackWords = {
   lift: 'Lift\nindex',
   turns: 'Handles straight / at 45°',
   area: 'Area used',
-  slack: 'Room for rim',
+  slack: 'Room for\na wider rim',
   loads: 'Racks for 100',
   binds,
   planned: (rack: string): string => `${rack} (fewest racks)`,
@@ -85,7 +85,7 @@ export const rackWords = {
   unknown: '–',
   noLoad: 'do not lift',
   searched:
-    'We worked out these numbers from the shapes, for the usual ways of loading. A cleverer way may hold more. “Nearest change” is the smallest change of a measure that changes the number, with the number it gives.',
+    'We worked out these numbers from the shapes, for the usual ways of loading. A cleverer way may hold more. “Nearest change” is the smallest change of one measure that changes the number, and the number it then is.',
 
   counts: 'Where the numbers come from',
   given: (name: string, pieces: string, rack: string): string =>
@@ -97,19 +97,12 @@ export const rackWords = {
   classBeside: (name: string, typical: string, rack: string, computed: string): string =>
     `${name}: ${typical} in one ${rack} is typical for its kind. From its own measures we work out ${computed}, and the simulation uses that.`,
 
-  dimension: {
-    rim: 'rim',
-    handle: 'handle',
-    handleWidth: 'width of handle',
-    height: 'height',
-    depth: 'depth',
-  },
-  change: (by: string, how: 'more' | 'less', dimension: string): string =>
-    `${by} ${how} ${dimension}`,
   fits: (name: string, pieces: string, rack: string): string =>
     `${name}: one ${rack} holds ${pieces}.`,
   cliff: (change: string, then: string): string =>
-    then === '0' ? `With ${change} it no longer fits.` : `With ${change} it would hold ${then}.`,
+    then === '0'
+      ? `With its ${change} it no longer fits.`
+      : `With its ${change} a rack would hold ${then}.`,
   noCliff: 'No small change of its measures changes that.',
   nearCell: (change: string, then: string): string => `${change}: ${then}`,
   /** Heading of a drawing. */
@@ -126,7 +119,7 @@ export const rackWords = {
     anHour: string,
     hours: 1 | 2 | 8,
   ): string =>
-    `Lift index: NIOSH lifting equation. ${assumed ? 'We assume' : 'You gave'} a lift from ${from} to ${to} with the hands ${reach} ahead of the ankles. The simulation gives ${anHour} lifts an hour; the shift counts as ${hours === 1 ? 'up to 1 hour' : `up to ${hours} hours`}.`,
+    `Lift index: the weight lifted, divided by the limit of the NIOSH lifting equation; above 1 is too much. ${assumed ? 'We assume' : 'You gave'} a lift from ${from} to ${to} with the hands ${reach} ahead of the ankles. The simulation gives ${anHour} lifts an hour; the shift counts as ${hours === 1 ? 'up to 1 hour' : `up to ${hours} hours`}.`,
   liftOptions: 'Give your own lift with --lift-from, --lift-to and --reach.',
 
   washing: (days: string): string => `Washing in the rush, average of ${days} days`,
@@ -135,10 +128,10 @@ export const rackWords = {
   handling: (minutes: string, polishing: string): string =>
     `Loading and unloading takes ${minutes} a day.${polishing === '' ? '' : ` Polishing takes ${polishing}.`}`,
   needed: (list: string): string =>
-    `Have these racks, so that they do not run out on the share of days you asked for: ${list}.`,
+    `So that racks do not run out either, on the share of days you asked for, have: ${list}.`,
   neededRack: (count: string, rack: string): string => `${count} × ${rack}`,
   placesFold: 'Where a piece spends its time',
-  placesTitle: 'Minutes of one use, by place',
+  placesTitle: 'Minutes a piece spends at each place, each time it is used',
   quartersFold: 'The wash-up every 15 minutes',
   quartersTitle: 'How many are busy at once on an average day',
   from: 'From',
@@ -146,16 +139,17 @@ export const rackWords = {
   hands: 'People at the dishwasher',
   waiting: 'Racks waiting',
 
-  shapesCaption: (wider: string): string => `The same drinks in cups ${wider} wider`,
+  shapesCaption: (wider: string, days: string): string =>
+    `The same drinks in cups ${wider} wider (both worked out on ${days} days, so pieces may differ by a few from the answer)`,
   shapesTable: 'Two shapes of cup',
   shape: 'Shape',
   shapesHead: [
     'Cups to buy',
     'Cups a rack',
     'Racks a day',
-    'Cup racks a day, if full',
+    'Racks of cups a day, if full',
     'Handling a day',
-    'Cost of all ware',
+    'Cost of all pieces',
   ],
   shapesMoved: (name: string, rack: string): string =>
     `The wider ${name} no longer fits its rack. We wash it in: ${rack}.`,

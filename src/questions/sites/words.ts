@@ -121,7 +121,7 @@ export const say = {
   } satisfies Record<Feature, string>,
 
   informs:
-    'This informs a purchase; it certifies nothing. Local codes, the machine’s manual and licensed trades go before anything printed here.',
+    'This helps you decide what to buy; it is not a guarantee. Local codes, the machine’s manual and licensed trades go before anything printed here.',
   made: (version: string, seed: string): string => `Made by cuptide ${version}, seed ${seed}.`,
 
   page: {

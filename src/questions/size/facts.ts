@@ -2,7 +2,7 @@
  * The answer in sentences and rows of text, for the blocks of `tell.ts`. No layout here.
  */
 import type { Answer, StockLine } from './answer.js';
-import { cleanText, shorten } from '../../tell/clean-text.js';
+import { asSentence, cleanText, shorten } from '../../tell/clean-text.js';
 import type { ReportContext, WareKind } from '../../tell/context.js';
 import { formatsFor, type Formats } from '../../tell/format.js';
 import { ruleOfThumb } from './rules-of-thumb.js';
@@ -93,10 +93,6 @@ export function answerFacts(answer: Answer, context: ReportContext): AnswerFacts
   };
 }
 
-/** A clause as a sentence of its own. */
-const asSentence = (clause: string): string =>
-  `${clause.charAt(0).toUpperCase()}${clause.slice(1)}${/[.!?]$/.test(clause) ? '' : '.'}`;
-
 function orderRows(answer: Answer, context: ReportContext, formats: Formats): OrderRow[] {
   const kindOf = new Map(context.ware.map(({ id, kind }) => [id, kind]));
   const kinds = new Map<WareKind, StockLine[]>();
@@ -180,7 +176,10 @@ function dayRows({ guests, minutes, loads }: Answer, formats: Formats): Row[] {
     },
     { label: say.left, value: formats.decimal(guests.left) },
     { label: say.counterWait, value: formats.minutes(minutes.counterWait) },
-    { label: say.loads, value: formats.decimal(loads.aDay) },
+    {
+      label: loads.aDay > loads.racksADay + 0.05 ? say.loadsWithFood : say.loads,
+      value: formats.decimal(loads.aDay),
+    },
     { label: say.racks, value: formats.decimal(loads.racksADay) },
     { label: say.rackFill, value: formats.percent(loads.fill, 0) },
   ];

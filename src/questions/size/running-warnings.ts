@@ -22,9 +22,9 @@ function emptyDishwasher(model: CafeModel, { loads, drinks }: RushFacts): Warnin
   const habits = [
     ...(partLoadWait === null ? [] : ['let part racks wait longer (washing.partLoadWait)']),
     ...(partLoadsEvery === null ? [] : ['wash part racks less often (washing.partLoadsEvery)']),
-    'ask for a least filled share (washing.partLoadFrom)',
+    'start a rack only from a certain filling (washing.partLoadFrom)',
     ...(model.families.length > 1
-      ? ['put cups, saucers and spoons in one rack (one family for several ware)']
+      ? ['put cups, saucers and spoons in one rack (give them one family)']
       : []),
   ];
   return [
@@ -40,13 +40,15 @@ function seatsBind({ guests }: RushFacts): Warning[] {
   const { left, takeawayInstead } = guests;
   if (left + takeawayInstead < 1) return [];
   const what = [
-    ...(takeawayInstead > 0 ? [`${count(takeawayInstead)} guests a day took away`] : []),
+    ...(takeawayInstead > 0
+      ? [`${count(takeawayInstead)} guests a day took their drinks away`]
+      : []),
     ...(left > 0 ? [`${count(left)} guests a day left`] : []),
   ].join(' and ');
   return [
     {
       code: 'seats-bind',
-      message: `${what} for want of a seat: more seats would raise the need`,
+      message: `${what} because no seat was free: with more seats you would need more pieces`,
       path: 'seats.count',
     },
   ];

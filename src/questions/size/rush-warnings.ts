@@ -36,7 +36,7 @@ export function rushWarnings(
   if (run.sums.unserved > 0 && run.byDay.length === 0) {
     warnings.push({
       code: 'drinks-never-served',
-      message: `${run.sums.unserved} drinks in ${run.days} days were never served, because the cups for them never came back clean; check partLoadWait and fallBacks`,
+      message: `${run.sums.unserved} drinks in ${run.days} days were never served, because the cups for them never came back clean; check how long part loads wait and what else these drinks may be served in (fallBacks)`,
       path: 'washing.partLoadWait',
     });
   }

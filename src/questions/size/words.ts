@@ -55,7 +55,7 @@ export const sizeWords = {
   measuredSure: (days: string, level: string, low: string, confidence: string): string =>
     `Measured on ${days} simulated days that played no part in the choice: nothing ran out on ${level} of them, so the true share is ${low} or more (${confidence} sure).`,
   tries: (count: string): string =>
-    `It took ${count} stocks until one passed; the chance of passing by luck in any of them is part of that figure.`,
+    `We tried ${count} stocks until one passed; that figure allows for the chance that one passes by luck.`,
   notAssured: (level: string): string => `The ${level} you asked for could not be assured.`,
   levelBeaten: (level: string): string => `This is better than the ${level} you asked for.`,
   kinds: {
@@ -124,11 +124,12 @@ export const sizeWords = {
   tookAwayInstead: 'of these, took away because no seat was free',
   left: 'Guests who left because no seat was free',
   counterWait: 'Average wait before a drink is made',
-  loads: 'Dishwasher loads, food loads included',
-  racks: 'Racks of cups, glasses and cutlery washed',
+  loads: 'Dishwasher loads',
+  loadsWithFood: 'Dishwasher loads, plates and pans included',
+  racks: 'Racks of cups, saucers, glasses and cutlery washed',
   rackFill: 'How full an average rack is',
   aDay: 'a day',
-  loopCaption: 'Average time from shelf to shelf',
+  loopCaption: 'Average time until a used piece is back on the shelf',
 
   stockCaption: 'How this stock does',
   rushLevel: (days: string): string => `Share of ${days} on which nothing runs out`,
@@ -141,7 +142,7 @@ export const sizeWords = {
 
   tightestCaption: 'Where the pieces are at the tightest moment',
   tightest: (name: string, time: string): string =>
-    `The tightest moment is ${time}, when ${name} comes closest to running out. The day shown is the one that comes closest to the level asked for.`,
+    `The tightest moment is ${time}: “${name}” then comes closest to running out. It is taken from one of the busiest days that the stock must still carry at the level you asked for.`,
   off: 'Not on the shelf',
 
   overload: (what: string, load: string, from: string, would: string): string => {

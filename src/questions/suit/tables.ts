@@ -2,6 +2,7 @@
 import type { DrinkAnswer, Served, SuitAnswer, WareAnswer } from '../../suiting/answer.js';
 import { table, withColumns, type Block, type Column, type TableBlock } from '../../tell/block.js';
 import { minutesText, type Formats } from '../../tell/format.js';
+import { inputName } from '../../tell/input-name.js';
 import type { Words } from '../../tell/words.js';
 import { suitWords as say } from './words.js';
 
@@ -219,14 +220,21 @@ export function holdTable({ ware }: SuitAnswer, { formats, words: all, nameOf }:
   );
 }
 
+/** Units that begin so are shares, which people read in percent: "0.95 share of the brim" is "95 % of the brim". */
+const asShare = /^share\b,? ?/;
+const percentOf = (share: number, unit = 'share'): string =>
+  `${Number((share * 100).toFixed(1))}\u00A0% ${unit.replace(asShare, '')}`.trimEnd();
+
 export function assumedTable({ assumptions }: SuitAnswer, { words: all }: Telling): Block {
   return table({
     caption: say.assumedCaption,
     columns: say.assumedHead.map(words),
     rows: assumptions.map(({ path, value, unit, range, source }) => [
-      path,
-      `${value}\u00A0${unit}`,
-      all.answer.to(String(range[0]), String(range[1])),
+      inputName(path, all),
+      asShare.test(unit) ? percentOf(value, unit) : `${value}\u00A0${unit}`,
+      asShare.test(unit)
+        ? all.answer.to(percentOf(range[0]), percentOf(range[1]))
+        : all.answer.to(String(range[0]), String(range[1])),
       source,
     ]),
   });

@@ -3,7 +3,7 @@
 export const suitWords = {
   head: 'Which vessel for which drink',
   kindOfDay: (name: string): string =>
-    `Drinks and their shares are those of days of the kind “${name}”, the file itself; drinks a week and pieces are of all kinds of day.`,
+    `Drinks and their shares are those of days of the kind “${name}”; drinks a week and pieces count all kinds of day.`,
   apart: (count: string, all: string, parity: string): string =>
     `${count} of ${all} drinks taste different in the house and to take away: their strengths are more than ${parity} apart.`,
   allApart: (all: string, parity: string): string =>
@@ -11,7 +11,7 @@ export const suitWords = {
   alike: (all: string): string => `All ${all} drinks taste alike in the house and to take away.`,
   notCompared:
     'Strength is not compared: no drink has a recipe both for the house and to take away.',
-  first: 'What matters most, gravest first',
+  first: 'What matters most',
   others: (count: string): string => `Other findings (${count})`,
   /** The letter's three groups. */
   groups: {

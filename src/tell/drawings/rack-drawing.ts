@@ -15,6 +15,7 @@ import { english, type Words } from '../words.js';
 import { pegSide } from './peg-side.js';
 import { cutleryPath, mm, piecePath } from './piece-path.js';
 import { floor } from './rack-floor.js';
+import { changedMeasure } from '../words/dimensions.js';
 
 export interface RackDrawingOptions {
   /** Heading, such as the ware and the rack; absent: the id of the rack. */
@@ -189,9 +190,11 @@ function captions(
   if (cliff !== null)
     lines.push(
       say.cliff(
-        enough(Math.abs(cliff.changeMm)),
-        cliff.changeMm < 0,
-        say.dimension[cliff.dimension],
+        changedMeasure(
+          cliff.dimension,
+          enough(Math.abs(cliff.changeMm)),
+          cliff.changeMm < 0 ? 'less' : 'more',
+        ),
         cliff.piecesThen,
         n,
       ),

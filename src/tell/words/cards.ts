@@ -75,17 +75,10 @@ export const cardWords = {
     shapeTitle: 'Wider cups mean more loads',
     per100: (list: string): string => `Racks for a hundred pieces: ${list}.`,
     racksOf: (name: string, racks: string): string => `${name} ${racks}`,
-    outgrown: (name: string, more: string, dimension: string): string =>
-      `${name}: with ${more} more ${dimension} this rack takes none.`,
-    wider: (name: string, more: string, dimension: string, pieces: string, then: string): string =>
-      `${name}: with ${more} more ${dimension} a rack takes ${then}, not ${pieces}.`,
-    dimension: {
-      rim: 'rim',
-      handle: 'handle',
-      handleWidth: 'handle width',
-      height: 'height',
-      depth: 'depth',
-    },
+    outgrown: (name: string, changed: string): string =>
+      `${name}: with its ${changed} this rack takes none.`,
+    wider: (name: string, changed: string, pieces: string, then: string): string =>
+      `${name}: with its ${changed} a rack takes ${then}, not ${pieces}.`,
     stuck: (clock: string, pieces: string, of: string): string =>
       `At the tightest moment (${clock}), ${pieces} of the ${of} pieces of this rack wait to be washed or are in the dishwasher.`,
     noPicture: 'No drawing: the shape is not known, or you counted a different number.',

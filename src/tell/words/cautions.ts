@@ -61,7 +61,7 @@ export const cautionWords = {
     title: 'Power, water and drain',
     text: 'A new or moved machine needs the right power, water, drain and backflow protection. That is work for licensed trades.',
     defersTo:
-      'licensed electricians and plumbers; AS/NZS 3000 and 3500.1, IEC 60335-2-58, or their local equivalents',
+      'AS/NZS 3000 and 3500.1, IEC 60335-2-58, or their local equivalents, and what licensed electricians and plumbers say',
   },
   stacks: {
     title: 'Stacks on the espresso machine',

@@ -216,23 +216,17 @@ export const chartWords = {
     fromAboveAndSide: 'Seen from above, and one row from the side, to scale.',
     inside: (width: string): string => `${width} inside`,
     pieces: (n: number): string => `${n} ${n === 1 ? 'piece' : 'pieces'}`,
-    slackAmple: (room: string): string => `Slack: more than ${room} of rim in this pattern.`,
-    slack: (room: string): string => `Slack: ${room} more rim before this pattern loses pieces.`,
-    cliff: (by: string, less: boolean, what: string, then: number, now: number): string =>
-      `${by} ${less ? 'less' : 'more'} ${what}: ${then} instead of ${now}.`,
-    dimension: {
-      rim: 'rim',
-      handle: 'handle',
-      handleWidth: 'width of handle',
-      height: 'height',
-      depth: 'depth',
-    },
+    slackAmple: (room: string): string => `The rim could be over ${room} wider in this pattern.`,
+    slack: (room: string): string =>
+      `The rim could be ${room} wider before this pattern holds fewer.`,
+    cliff: (changed: string, then: number, now: number): string =>
+      `With its ${changed}: ${then} instead of ${now}.`,
     binds: {
       opening: 'The opening of the compartments sets the number.',
       height: 'The height of the rack sets the number.',
       neighbour: 'Neighbours keep one more piece out.',
       wall: 'The walls keep one more piece out.',
-      mass: 'The mass of the loaded rack sets the number.',
+      mass: 'The weight of the full rack sets the number.',
       kind: 'This kind of rack does not take this kind of piece.',
     },
     pattern: {
@@ -240,7 +234,7 @@ export const chartWords = {
       staggered: 'In staggered rows',
       turned: 'Every second row turned round',
       mixed: 'Rows turned and shifted as drawn',
-      compartments: 'One a compartment',
+      compartments: 'One in each compartment',
       'on edge': 'On edge between the pegs',
       loose: 'Loose in the basket, drawn in order to show their number',
     },

@@ -4,11 +4,11 @@ import { compareChartWords } from './compare-charts.js';
 export const compareWords = {
   details: 'The rush, pieces, money by part, and which level to buy',
   head1: 'More cups, another machine or another habit?',
-  best: (sentence: string): string => `Recommended: ${sentence}`,
+  best: (sentence: string): string => `Recommended – ${sentence}`,
   thenBest: (sentence: string, difference: string, years: string): string =>
-    `Then, recommended: ${sentence} With the habit changed in both it is ${difference} over ${years} years.`,
+    `Then, recommended – ${sentence} Compared after the change of habit, it is ${difference} over ${years} years.`,
   bestIsBase:
-    'Buy nothing else: none of the choices below is sure to cost less than the house as it is.',
+    'Buy nothing else: none of the choices below is sure to cost less than your café as it is.',
   habitOnly: 'Beyond that, buy nothing: no choice below is sure to save money on top of it.',
   asGood: (best: string, names: string): string =>
     `In money, ${names} may do as well as ${best}: choose by what else matters to you.`,
@@ -21,16 +21,16 @@ export const compareWords = {
     high: string,
     years: string,
   ): string =>
-    `First change a habit, which costs nothing: ${habits}. In the house as it is that ${does}. It pays: ${saves} less over ${years} years (${low} to ${high}).`,
+    `First change a habit, which costs nothing: ${habits}. In your café as it is, that ${does}. It pays: ${saves} less over ${years} years (${low} to ${high}).`,
   /** @param edge whether that is an end of what was tried */
   waiting: (minutes: string, edge: 'longestWait' | 'shortestWait' | 'none'): string =>
-    `let a part load wait ${minutes}${{ longestWait: ' (the longest we tried)', shortestWait: ' (the shortest we tried)', none: '' }[edge]}`,
+    `let a rack that is not full wait ${minutes}${{ longestWait: ' (the longest we tried)', shortestWait: ' (the shortest we tried)', none: '' }[edge]}`,
   from: (share: string, edge: boolean): string =>
-    `start it only once its rack is ${share} full${edge ? ' (the fullest we tried)' : ''}`,
+    `start it only once it is ${share} full${edge ? ' (the fullest we tried)' : ''}`,
   levelFirst: (level: string, chosen: string, ware: string, saves: string, short: string): string =>
-    `Consider ${level} in place of ${chosen}: ${ware} more of ware now, but ${saves} less a year in all, if a drink without its cup costs you ${short} (assumed unless you gave it).`,
+    `Consider a level of ${level} in place of ${chosen}: the pieces cost ${ware} more now, but you save ${saves} a year in all, if each drink without its cup costs you ${short} (assumed unless you gave it).`,
   levelLess: (level: string, chosen: string, ware: string, saves: string, short: string): string =>
-    `Consider ${level} in place of ${chosen}: ${ware} less of ware now, and ${saves} less a year in all, if a drink without its cup costs you ${short} (assumed unless you gave it).`,
+    `Consider a level of ${level} in place of ${chosen}: the pieces cost ${ware} less now, and you save ${saves} a year in all, if each drink without its cup costs you ${short} (assumed unless you gave it).`,
   saves: 'saves',
   takes: 'takes',
   needs: 'needs',
@@ -44,7 +44,7 @@ export const compareWords = {
     `${minutes} staff ${one ? 'minute' : 'minutes'} a day`,
   moreStaffADay: (minutes: string, one: boolean): string =>
     `${minutes} more staff ${one ? 'minute' : 'minutes'} a day`,
-  wareAlone: (money: string): string => `${money} of ware`,
+  wareAlone: (money: string): string => `${money} of pieces`,
   moneyNow: (money: string): string => `${money} now`,
   moneyAYear: (money: string): string => `${money} a year`,
   changesLittle: 'changes next to nothing',
@@ -58,12 +58,13 @@ export const compareWords = {
       `it does not pay: ${amount} more over ${years} years (${low} to ${high})`,
     alike: (amount: string, years: string): string =>
       `no difference that matters to you (within ${amount} over ${years} years)`,
+    nothing: (years: string): string => `it makes no difference in money over ${years} years`,
     open: (from: string, to: string, years: string): string =>
-      `too close to call: between ${from} and ${to} over ${years} years. More simulated days would tell; so may what else you like about it`,
+      `too close to call: between ${from} and ${to} over ${years} years. More simulated days might settle it; or choose by what else you like about it`,
     habits: (now: string, off: string, when: string, years: string): string =>
-      `too close to call: over ${years} years ${now} with your habits as they are, but ${off} ${when}. Settle that habit first, then ask again`,
+      `too close to call: over ${years} years ${now} with your habits as they are, but ${off} ${when}. Decide on that habit first, then ask again`,
     habitsAtBest: (now: string, best: string, years: string): string =>
-      `too close to call: over ${years} years ${now} with your habits as they are, but ${best} once both houses have their best habits. Settle how part loads go first, then ask again`,
+      `too close to call: over ${years} years ${now} with your habits as they are, but ${best} once both houses have their best habits. First decide when racks that are not full are washed, then ask again`,
     staffPays: (worth: string): string =>
       `it pays only if the minutes it saves are worth more than ${worth} an hour to you`,
     staffCosts: (worth: string): string =>
@@ -74,10 +75,10 @@ export const compareWords = {
   when: {
     rounds: (more: boolean): string => `with a fifth ${more ? 'more' : 'less'} time between rounds`,
     waits: (more: boolean): string =>
-      `with part loads waiting a fifth ${more ? 'longer' : 'shorter'}`,
-    fill: (more: boolean): string => `with part loads a fifth ${more ? 'fuller' : 'emptier'}`,
+      `with racks that are not full waiting a fifth ${more ? 'longer' : 'shorter'}`,
+    fill: (more: boolean): string => `with racks started a fifth ${more ? 'fuller' : 'emptier'}`,
   },
-  withinHabits: 'the habits above bring it already',
+  withinHabits: 'changing the habits above already does this',
   neverPays: 'no price makes it pay: what it saves does not cover installing and running it',
   itWouldPay: 'it would pay only',
   atItsPrice: 'at its present price it would pay only',
@@ -89,29 +90,31 @@ export const compareWords = {
     `if the minutes it saves are worth more than ${worth} an hour to you`,
   ifFails: (failing: string, all: string, days: string): string =>
     `if a machine is out of order on more than ${failing} of your ${all} ${days} a year`,
-  trades: 'Space, power, water and drain: ask a licensed trade.',
+  trades: 'Space, power, water and drain: ask licensed trades.',
   assumedMoney: (names: string): string =>
-    `Assumed, as your file gives none (in hours of your staff cost): ${names}. Give your own figures before you decide.`,
+    `Assumed, as your file gives none (in hours of your staff cost): ${names}. Use your own figures before you decide.`,
   plans: {
     head: 'To plan for',
     intro:
-      'Not choices, so they have no verdict of money: how far your stock carries you through them, and what more you would need.',
+      'These are not choices, so we do not say whether they pay: only how often your stock lasts through them, and what more you would need.',
     lasts: (share: string, days: string): string =>
       `your stock as it is lasts on ${share} of such ${days}`,
     enough: (level: string): string => `That keeps the ${level} you ask for.`,
     have: (level: string, pieces: string, money: string): string =>
       `To reach ${level}, have ${pieces} more (${money}).`,
-    noMore: (level: string): string => `No more ware is needed to reach ${level}.`,
+    noMore: (level: string): string => `No more pieces are needed to reach ${level}.`,
+    unsure: (level: string): string =>
+      `On these few days we found no need for more pieces to reach ${level}; more simulated days would tell.`,
     staff: (minutes: string, one: boolean): string =>
       `It takes ${minutes} more staff ${one ? 'minute' : 'minutes'} a day.`,
   },
   underRanges: (name: string, share: string, low: string, high: string): string =>
-    `With all inputs drawn from their ranges ${name} cost less than the house as it is in ${share} of the draws (${low} to ${high}).`,
+    `With all inputs drawn at random from their ranges, ${name} cost less than your café as it is in ${share} of the draws (${low} to ${high}).`,
   head: {
     alternative: 'Alternative',
     said: 'In short',
     pieces: 'Pieces',
-    stock: 'Ware',
+    stock: 'Cost of\npieces',
     now: 'Cash now',
     year: 'Cash a year',
     against: (years: string): string => `Cash over ${years} years`,
@@ -138,83 +141,84 @@ export const compareWords = {
     habits: 'depends on a habit',
     staff: 'depends on staff time',
   },
-  moneyTitle: 'Money from today: the house as it is, and what each alternative adds to it or saves',
-  rushTitle: 'The rush, a mean day',
-  nowTitle: 'Cash now, against the house as it is',
-  yearTitle: 'Cash a year, against the house as it is',
+  moneyTitle: 'Money from today: the café as it is, and what each alternative adds to it or saves',
+  rushTitle: 'The rush on an average day',
+  nowTitle: 'Cash now, compared with the café as it is',
+  yearTitle: 'Cash a year, compared with the café as it is',
   now: {
-    ware: 'Ware',
+    ware: 'Pieces',
     racks: 'Racks',
     machines: 'Machines',
-    installation: 'Install.',
+    installation: 'Installing',
     freight: 'Freight',
     other: 'Other',
   },
   year: {
     water: 'Water',
     energy: 'Energy',
-    chemicals: 'Chemic.',
+    chemicals: 'Chemicals',
     service: 'Service',
     staff: 'Staff',
     breakage: 'Breakage',
     lost: 'Lost',
     other: 'Other',
   },
-  stockTitle: 'Pieces by ware: the house as it is, and the difference of each alternative',
+  stockTitle: 'Pieces of each item: the café as it is, and what each alternative changes',
   changesTitle: 'What is different',
   cutNote:
-    '"Days saved" is how many times more days would be needed for the same precision if each alternative had guests of its own.',
+    '“Days saved”: how many times as many days would be needed for the same precision if the alternatives did not share the same guests.',
   daysLikeThis: (days: string): string => `${days} days a year like this one`,
   daysOfKind: (days: string, name: string): string => `${days} of the kind “${name}”`,
   daysOfKinds: (days: string, kinds: string): string => `${days} days a year: ${kinds}`,
   kindsNote:
-    'Every stock holds on each kind of day at the level asked for; uses, loads and minutes are those of a mean day of the year; how often a stock lasts is told of the kind where that is least.',
+    'Every stock holds on each kind of day at the level asked for; uses, loads and minutes are those of an average day of the year; how often a stock lasts is given for the kind of day on which it lasts least often.',
   /** @param days how many a year has, of which kinds */
   frame: (years: string, rate: string, days: string): string =>
-    `Cash is counted from today over ${years} years at ${rate} interest, ${days}. What you have costs nothing; machines are charged evenly over their life, so that one that lasts longer is not wronged; ware that breaks or walks off is bought again. Nothing is counted for selling what you have.`,
+    `Cash is counted from today over ${years} years at ${rate} interest, ${days}. What you have already costs nothing. The price of a machine is spread evenly over its life. Pieces that break or walk off are bought again. Nothing is counted for selling what you have.`,
   staffFrame: (share: string): string =>
-    `Of staff time ${share} is counted as cash: those on shift are paid anyway. "With all staff time" counts every minute.`,
+    `Of the staff time, ${share} is counted as cash: people on shift are paid anyway. “With all staff time” counts every minute.`,
   together: (count: string, days: string, most: string, seed: string): string =>
-    `All ${count} intervals of cash hold together, and at every look, in 95 % of such comparisons; a verdict is given only where an interval leaves no room for the contrary. Read on ${days}${days === most ? '' : ` to ${most}`} days that all houses share; seed ${seed}.`,
+    `In 95 % of such comparisons all ${count} intervals of cash are right at the same time. A verdict is given only where the interval leaves no doubt. Based on ${days}${days === most ? '' : ` to ${most}`} days, the same for all; seed ${seed}.`,
   hardlyMatter: (names: string): string =>
-    `Also tried on a few days, and of little weight here: ${names}. Name your own questions under alternatives.`,
+    `Also tried on a few days, with little effect here: ${names}. To compare something else, add it to your alternatives.`,
   bestNote:
-    'Best habits: half to four times the present wait of part loads, started at any filling or from 50, 75 or 90 % (or what your file names under tune); chosen on some days and judged on others.',
+    'Best habits: racks that are not full wait half to four times as long as now, and start at any filling or from 50, 75 or 90 % full (or what your file names under tune). The best were chosen on some days and tested on others.',
   assumed: (list: string): string =>
-    `Assumed for want of your own figures, with the plausible range of each: ${list}.`,
+    `Assumed, as your file gives no figure, with the plausible range of each: ${list}.`,
   minutesNote:
-    'Minutes short: minutes of a rush in which the shelf of some ware is empty. Shelf: all pieces side by side in one layer.',
+    'Minutes short: minutes of a rush in which some item is missing from the shelf. Shelf: all pieces side by side in one layer.',
   admits: (name: string, more: string, pieces: string): string =>
     `${name} seats ${more} more guests a day and needs ${pieces} more for it: part of its cost is that it serves more. Compare with --equal-guests.`,
   admitsFewer: (name: string, fewer: string): string =>
     `${name} seats ${fewer} fewer guests a day, which lowers what it needs. Compare with --equal-guests.`,
   equalGuests: 'Every guest is seated in every alternative, so that all serve the same ones.',
-  breakEvenTitle: 'Where the ranking against the house as it is flips, the stocks as chosen',
-  breakEvenHead: { alternative: 'Alternative', what: 'Price of', price: 'Now', flips: 'Flips at' },
+  breakEvenTitle:
+    'The price at which an alternative stops or starts to cost less than the café as it is (same stocks)',
+  breakEvenHead: { alternative: 'Alternative', what: 'Price of', price: 'Now', flips: 'Turns at' },
   prices: {
     machines: 'the machines that differ',
-    piece: 'a piece of ware (mean)',
+    piece: 'a piece (average)',
     water: '1 m³ of water',
     energy: '100 kWh',
     staffHour: 'a staff hour',
   } as Readonly<Record<string, string>>,
-  farOff: 'Prices more than tenfold off are left out.',
+  farOff: 'Prices more than ten times higher or lower than now are left out.',
   levelTitle: 'Which level to buy',
   levelHead: {
     level: 'Level',
     pieces: 'Pieces',
-    stock: 'Ware',
+    stock: 'Cost of\npieces',
     short: 'Drinks short\na rush',
-    stockYear: 'Ware\na year',
+    stockYear: 'Pieces\na year',
     shortYear: 'Short drinks\na year',
     total: 'Both\na year',
-    safe: 'Ware for a\nsafe rush',
+    safe: 'Cost of a\nsafe rush',
   },
   level: (recommended: string, chosen: string, short: string, missed: string): string =>
-    `If a short drink costs ${short}, the level of least money is ${recommended} (asked for: ${chosen}). As a check: one more piece of mean price pays for itself where it would be missed in more than ${missed} of rushes.`,
-  knee: (level: string): string => `Beyond ${level} each further safe rush costs steeply more.`,
+    `If each drink without its cup costs you ${short}, a level of ${recommended} costs least in all (you asked for ${chosen}). As a check: one more piece at the average price pays for itself if it would be missing in more than ${missed} of rushes.`,
+  knee: (level: string): string => `Above ${level}, each further safe rush costs much more.`,
   mapTitle: (days: string): string =>
-    `What the ware costs against the house as it is, the level kept; ${days} days a point`,
+    `What the pieces cost, compared with the café as it is, at the same level; ${days} days for each point`,
   mapHead: {
     round: 'Minutes between rounds',
     class: 'Class',
@@ -223,9 +227,9 @@ export const compareWords = {
   },
   round: (minutes: string): string => `cleared\nevery ${minutes}`,
   cheapest: (machines: string, cls: string, minutes: string, total: string): string =>
-    `Cheapest on the map: ${machines} × ${cls}, cleared every ${minutes}: ${total} than the house as it is, over the years looked ahead.`,
+    `Cheapest on the map: ${machines} × ${cls}, cleared every ${minutes}: ${total} than the café as it is, over the years looked ahead.`,
   movesTitle: (days: string): string =>
-    `What moves the order: what the ware costs more or less than in the answer, with one input at an end of its range and the rest as written; ${days} days each`,
+    `What moves the order: how much more or less the pieces cost than in the answer when one input is at an end of its range and the rest stay as they are; ${days} days each`,
   movesHead: {
     input: 'Input',
     basis: 'Basis',
@@ -233,18 +237,19 @@ export const compareWords = {
     low: 'At the\nlow end',
     high: 'At the\nhigh end',
     swing: 'Moves\nthe order by',
-    rank: 'Rank correlation\n(95% interval)',
+    rank: 'Rank correlation\n(95 % interval)',
   },
   measure: (names: string, now: string, then: string): string =>
-    `Measure first: ${names}. Known exactly, they would narrow the cost of the ware from ± ${now} to ± ${then} (independent inputs, half their ranges).`,
-  unmoved: (count: string): string => `Further inputs that move it by nothing: ${count}.`,
+    `Measure first: ${names}. If you knew them exactly, the cost of the pieces would be uncertain by ± ${then} instead of ± ${now} (inputs taken as independent, with half their ranges).`,
+  unmoved: (count: string): string => `Other inputs that do not move it: ${count}.`,
   withoutRange: (count: string): string =>
-    `Assumed inputs without a range: ${count}; nothing is said of them. Give each a range to see what it moves.`,
+    `Assumed inputs without a range: ${count}. They could not be tried; give each a range to see what it moves.`,
   rankNote:
-    'Rank correlation: near 1, the higher the input the dearer the ware; near −1, the cheaper; near 0, it hardly matters beside the others.',
+    'Rank correlation: near 1, a higher input makes the pieces cost more; near −1, less; near 0, it hardly matters beside the others.',
   spread: (draws: string, low: string, middle: string, high: string): string =>
-    `All together (${draws} draws): the ware costs between ${low} and ${high} than in the answer in nine draws of ten, and ${middle} in the middle one.`,
-  missed: (names: string): string => `On fresh days the level asked for was missed by: ${names}.`,
-  informs: 'This informs a purchase; it certifies nothing.',
+    `All inputs drawn together (${draws} times): in nine draws of ten the pieces cost between ${low} and ${high} than in the answer, and ${middle} in the middle one.`,
+  missed: (names: string): string =>
+    `On other days, these did not reach the level you asked for: ${names}.`,
+  informs: 'This helps you decide what to buy; it is not a guarantee.',
   charts: compareChartWords,
 };

@@ -17,7 +17,7 @@ export const pageWords = {
   logoLabel: 'Your logo (PNG, JPEG or SVG, at most 200 kB)',
   logoTooLarge: 'This picture is larger than 200 kB; take a smaller one.',
   logoNone: 'This file is not a PNG, JPEG or SVG picture.',
-  logoRemove: 'Take the logo off',
+  logoRemove: 'Remove the logo',
   logoAlt: 'Logo of the sender',
 
   // How far the answer has come.
@@ -25,7 +25,7 @@ export const pageWords = {
     'This is the answer as it was sent. Change a number below, and this page works it out again, without a network.',
   working: 'Working it out …',
   provisional: (days: string, fresh: string): string =>
-    `Chosen on ${days} simulated days and checked on ${fresh} others; the certified answer follows.`,
+    `Chosen on ${days} simulated days and checked on ${fresh} others; the final answer follows.`,
   provisionalAtStock: (days: string): string =>
     `Checked on ${days} simulated days; the answer on more days follows.`,
   progress: (days: string): string => `${days} days run so far.`,
@@ -43,7 +43,7 @@ export const pageWords = {
 
   provisionalMark: 'Provisional.',
   provisionalTitle: 'PROVISIONAL:',
-  waiting: 'Saving or printing starts when the certified answer is ready.',
+  waiting: 'Saving or printing starts when the final answer is ready.',
   cancel: 'Cancel',
   noScript:
     'This letter can be read as it is. To change numbers in it, open it in a browser that runs scripts.',
@@ -75,7 +75,7 @@ export const pageWords = {
   changedNothing: 'the same stock as before',
   changedProvisional: '(provisional)',
   changedStock: (share: string, wanted: string): string =>
-    `With the stock of before, ${share} of days would be safe, not ${wanted}.`,
+    `With the previous stock, ${share} of days would be safe, not ${wanted}.`,
   changedSafety: (from: string, to: string): string => `safe days ${from} → ${to}`,
   nothingThere: 'none',
   undo: 'Undo',
@@ -122,14 +122,14 @@ export const pageWords = {
   restore: (when: string): string =>
     `You changed this letter on ${when} and did not save it. Your browser kept the changes.`,
   restoreTake: 'Continue with them',
-  restoreDrop: 'Drop them',
+  restoreDrop: 'Discard them',
   besideLabel: 'Two saved letters side by side: choose both, or drop both here',
   besideNone:
-    'Choose two letters that were saved here (HTML files), or one to hold against the letter on show.',
+    'Choose two letters that were saved here (HTML files), or one to compare with this letter.',
   besideHere: 'this letter',
   besideAnswers: 'What the two letters answer',
-  besideInputs: 'What differs between what was put in',
-  besideSame: 'Nothing that was put in differs.',
+  besideInputs: 'Inputs that differ',
+  besideSame: 'All inputs are the same.',
   besideCost: 'Cost of all pieces',
   besideSafe: 'Safe days',
 
@@ -148,7 +148,7 @@ export const pageWords = {
   startOver: 'Back to the usual answers',
   startAgain: 'Begin again: the questions, with your answers',
   startAgainMeans:
-    'Other answers write the letter anew, without what you changed below it since. Undo brings it back.',
+    'Other answers write a new letter, without the changes you have made below since. Undo brings them back.',
 
   // Cards.
   cardsHead: 'Cards for the staff',

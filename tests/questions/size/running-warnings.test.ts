@@ -60,7 +60,7 @@ describe('what is said of how a house runs', () => {
     const few = await sizedHouse(bar, { 'seats.count': 14 });
     expect(warnedOf(few)).toContain('seats-bind');
     expect(messageOf(few, 'seats-bind')).toContain(
-      `${few.guests.takeawayInstead.toFixed(few.guests.takeawayInstead < 10 ? 1 : 0)} guests a day took away`,
+      `${few.guests.takeawayInstead.toFixed(few.guests.takeawayInstead < 10 ? 1 : 0)} guests a day took their drinks away`,
     );
     const more = await sizedHouse(bar, { 'seats.count': 60 });
     expect(warnedOf(more)).not.toContain('seats-bind');

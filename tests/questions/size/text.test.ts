@@ -69,9 +69,16 @@ describe('formats', () => {
       '00:30',
     );
     expect(formatsFor({ locale: 'en-US', currency: 'USD', openingMinute: 780 }).clock(5)).toBe(
-      '01:05\u00A0PM',
+      '1:05\u00A0PM',
     );
     expect(german.clock(95)).toBe('1:35\u00A0h');
+  });
+
+  it('print a minus, and none before nothing', () => {
+    expect(irish.percent(-0.009)).toBe('−0.9\u00A0%');
+    expect(irish.count(-12)).toBe('−12');
+    expect(irish.money(-3.5)).toBe('−€3.50');
+    expect(irish.decimal(-0.01)).toBe('0.0');
   });
 
   it('never call nearly all all, or next to nothing nothing', () => {
@@ -226,8 +233,8 @@ describe('the answer as text', () => {
       'On at least 95 % of mornings nothing will run out: that is 97.5 % sure.',
     );
     expect(sure(true, 1)).toContain('so the true share is 95.2 % or more (97.5 % sure).');
-    expect(sure(true, 1)).not.toContain('It took');
-    expect(sure(true, 2)).toContain('It took 2 stocks until one passed');
+    expect(sure(true, 1)).not.toContain('We tried');
+    expect(sure(true, 2)).toContain('We tried 2 stocks until one passed');
     expect(sure(false, 4)).not.toContain('On at least');
     expect(sure(false, 4)).toContain('The 95 % you asked for could not be assured.');
   });

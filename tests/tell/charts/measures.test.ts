@@ -35,7 +35,7 @@ describe('values of the handbooks', () => {
     ['212 °F', us.temperature(100)],
     ['32 °F', us.temperature(0)],
     ['180 °F', us.temperature(82.2)],
-    ['-40 °F', us.temperature(-40)],
+    ['−40 °F', us.temperature(-40)],
     ['18 °F', us.warmer(10)],
     ['10.8 sq ft', us.area(1)],
     ['1.0 sq ft', us.area(0.09290304)],
