@@ -12,7 +12,7 @@ interface Seen {
   readonly ledger: Ledger;
   readonly counter: { readonly waiting: number };
   readonly seats: { readonly guestsInHouse: number; readonly waiting: number };
-  readonly makers: { readonly free: number };
+  readonly staff: { readonly makers: { readonly free: number } };
 }
 
 export class FloorView implements RuleView {
@@ -55,6 +55,6 @@ export class FloorView implements RuleView {
   }
 
   get makersFree(): number {
-    return this.floor.makers.free;
+    return this.floor.staff.makers.free;
   }
 }

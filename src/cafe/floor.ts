@@ -15,17 +15,17 @@ import type { Flow } from './flow.js';
 import { Ledger } from './ledger.js';
 import type { CafeModel } from './model.js';
 import { EVENT } from './events.js';
-import { People } from './people.js';
 import { Polishing } from './polishing.js';
 import { Returning } from './returning.js';
 import { Seats } from './seats.js';
 import { Settings } from './settings.js';
+import { Staff } from './staff.js';
 import { Storage } from './storage.js';
 import { Tables } from './tables.js';
 import { MOST_EVENTS, tooManyEvents } from './too-much.js';
 import { Visits } from './visits.js';
 import { OtherLoads } from './washing/other-loads.js';
-import type { Wake } from './washing/load-rule.js';
+import { wakesOf, type Wake } from './washing/load-rule.js';
 import { Washing } from './washing/washing.js';
 
 /** Somebody who looks on: notified before each event how far the clock is about to go. */
@@ -38,9 +38,7 @@ export class Floor implements Flow {
   readonly calendar = new Calendar();
   readonly ledger: Ledger;
   readonly settings: Settings;
-  readonly makers: People;
-  readonly clearers: People;
-  readonly hands: People;
+  readonly staff: Staff;
   readonly seats: Seats;
   readonly counter: Counter;
   readonly tables: Tables;
@@ -59,11 +57,8 @@ export class Floor implements Flow {
 
   private readonly others: OtherLoads | null;
   private number = 0;
-  private arrived = 0;
   /** Events in the calendar that only keep a habit going: they are no reason to go on. */
   private recurring = 0;
-  private readonly handsAreMakers: boolean;
-  private readonly handsAreClearers: boolean;
   /** What wakes a rule of the part racks beside the events that always do. */
   private readonly wakes: Readonly<Record<Wake, boolean>>;
 
@@ -74,21 +69,12 @@ export class Floor implements Flow {
     const { closingMs, washing } = model;
     this.ledger = new Ledger(model.ware.length);
     this.settings = new Settings(model);
-    this.makers = new People(model.makers, closingMs);
-    this.clearers = new People(model.clearing.clearers, closingMs);
-    this.handsAreMakers = washing.hands === 'makers';
-    this.handsAreClearers = washing.hands === 'clearers';
-    this.hands =
-      washing.hands === 'makers'
-        ? this.makers
-        : washing.hands === 'clearers'
-          ? this.clearers
-          : new People(washing.hands, closingMs);
+    const { makers, clearers, hands } = (this.staff = new Staff(model));
     this.seats = new Seats(model.seats, closingMs, this);
     this.storage = model.storage
-      ? new Storage(model.storage, seed, closingMs, this.makers, this.settings, this)
+      ? new Storage(model.storage, seed, closingMs, makers, this.settings, this)
       : null;
-    this.counter = new Counter(model, this.settings, this.makers, this.storage, this);
+    this.counter = new Counter(model, this.settings, makers, this.storage, this);
     this.tables = new Tables(this.settings, this);
     this.visits = new Visits(this.seats, this.tables, this.counter);
     this.clearing = new Clearing(
@@ -96,18 +82,13 @@ export class Floor implements Flow {
       model.seats.heldUntilCleared,
       seed,
       this.tables,
-      this.clearers,
+      clearers,
       this,
     );
-    this.washing = new Washing(model, seed, this.hands, new FloorView(this), this);
+    this.washing = new Washing(model, seed, hands, new FloorView(this), this);
     this.bench = this.washing.bench;
-    const wakes = (wake: Wake): boolean => this.washing.wokenBy(wake);
-    this.wakes = {
-      'shelf lower': wakes('shelf lower'),
-      'drink done': wakes('drink done'),
-      'party leaves': wakes('party leaves'),
-    };
-    this.polishing = new Polishing(model, seed, this.hands, this);
+    this.wakes = wakesOf(this.washing.rules);
+    this.polishing = new Polishing(model, seed, hands, this);
     this.returning = new Returning(model.ware.length, this.polishing, this.storage, this);
     this.others = washing.otherLoads && new OtherLoads(washing.otherLoads, closingMs, seed);
   }
@@ -133,10 +114,10 @@ export class Floor implements Flow {
    * @throws an error that `isTooMuch` knows, for a day of more than MOST_EVENTS
    */
   advance(most: number, watcher: Watcher | null = null): boolean {
-    const { calendar, ledger, day } = this;
+    const { calendar, ledger, day, visits } = this;
     if (this.happened >= MOST_EVENTS) throw tooManyEvents(this.number);
     const events = Math.min(most, MOST_EVENTS - this.happened);
-    let arrivalKey = this.nextArrivalKey();
+    let arrivalKey = visits.nextKey();
     for (let event = 0; event < events; event += 1) {
       if (watcher !== null)
         watcher.before(Math.floor(Math.min(calendar.nextKey(), arrivalKey) / RANKS), this);
@@ -148,21 +129,13 @@ export class Floor implements Flow {
           this.happened += event;
           return true;
         }
-        const party = this.arrived;
-        this.now = ledger.now = day.arrivalMs[party]!;
-        this.arrived = party + 1;
-        this.visits.arrive(party);
-        arrivalKey = this.nextArrivalKey();
+        this.now = ledger.now = day.arrivalMs[visits.arrived]!;
+        visits.arriveNext();
+        arrivalKey = visits.nextKey();
       }
     }
     this.happened += events;
     return false;
-  }
-
-  private nextArrivalKey(): number {
-    return this.arrived < this.day.parties
-      ? this.day.arrivalMs[this.arrived]! * RANKS + EVENT.arrival
-      : Infinity;
   }
 
   /** Open a day, to be gone on with by `advance`. */
@@ -171,10 +144,10 @@ export class Floor implements Flow {
     this.number = number;
     this.happened = 0;
     this.visits.open(day);
-    this.now = this.arrived = this.recurring = 0;
+    this.now = this.recurring = 0;
     this.calendar.clear();
     this.ledger.open(stock);
-    for (const people of [this.makers, this.clearers, this.hands]) people.open();
+    this.staff.open();
     this.seats.open();
     this.counter.open();
     this.tables.open();
@@ -183,10 +156,7 @@ export class Floor implements Flow {
     this.polishing.open(number);
     this.washing.open(number);
     this.clearing.open(number);
-    if (this.others !== null) {
-      this.others.open(number);
-      this.scheduleOther(this.others);
-    }
+    this.others?.open(number, this.calendar);
   }
 
   private happen(rank: number, payload: number): void {
@@ -214,7 +184,7 @@ export class Floor implements Flow {
         return;
       case EVENT.drinkDone:
         this.counter.done(payload);
-        if (this.handsAreMakers) this.dispatchStaff();
+        if (this.staff.handsAreMakers) this.dispatchStaff();
         else this.counter.work();
         if (this.wakes['drink done']) this.washing.work();
         return;
@@ -229,7 +199,7 @@ export class Floor implements Flow {
       case EVENT.seatWait:
         return this.seats.giveUp(payload);
       case EVENT.otherLoad:
-        this.scheduleOther(this.others!);
+        this.others!.scheduleNext(this.calendar);
         return this.washing.otherArrives();
       case EVENT.secondOrder:
         if (this.tables.orderSecond(payload)) this.ordered(payload);
@@ -239,15 +209,10 @@ export class Floor implements Flow {
     }
   }
 
-  private scheduleOther(others: OtherLoads): void {
-    const moment = others.next();
-    if (moment >= 0) this.calendar.schedule(moment, EVENT.otherLoad, 0);
-  }
-
   // What the stages ask of one another.
 
   get moreToCome(): boolean {
-    return this.calendar.size > this.recurring || this.arrived < this.day.parties;
+    return this.calendar.size > this.recurring || this.visits.arrived < this.day.parties;
   }
 
   inHouse(party: number): boolean {
@@ -306,7 +271,7 @@ export class Floor implements Flow {
 
   handFree(): void {
     this.dispatchStaff();
-    if (this.handsAreClearers) this.clearing.extraRound();
+    if (this.staff.handsAreClearers) this.clearing.extraRound();
   }
 
   recur(moment: number, rank: number, payload: number): void {

@@ -18,7 +18,8 @@ export interface Glance {
 }
 
 export function glance(floor: Floor): Glance {
-  const { seats, counter, washing, makers, hands, clearers, model } = floor;
+  const { seats, counter, washing, model } = floor;
+  const { makers, hands, clearers } = floor.staff;
   return {
     seatsTaken: model.seats.count === null ? seats.guestsInHouse : model.seats.count - seats.free,
     partiesInLine: seats.waiting,

@@ -177,7 +177,8 @@ export class RunningDays {
 }
 
 function addDay(sums: Record<SumName, number>, floor: Floor): void {
-  const { counter, seats, washing, makers, clearers, hands, clearing } = floor;
+  const { counter, seats, washing, clearing } = floor;
+  const { makers, clearers, hands } = floor.staff;
   sums.days += 1;
   sums.safeDays += counter.shortDrinks === 0 ? 1 : 0;
   sums.parties += floor.day.parties;

@@ -77,6 +77,16 @@ export abstract class LoadRule {
   }
 }
 
+/** Which of the wakes a rule of the house wants. */
+export function wakesOf(rules: readonly LoadRule[]): Readonly<Record<Wake, boolean>> {
+  const wanted = (wake: Wake): boolean => rules.some(({ wakes }) => wakes.includes(wake));
+  return {
+    'shelf lower': wanted('shelf lower'),
+    'drink done': wanted('drink done'),
+    'party leaves': wanted('party leaves'),
+  };
+}
+
 /**
  * Rules that let single racks go: of the open racks that `mayGo`, the one whose oldest piece came first;
  * equally old: the one whose first piece reached the bench first.

@@ -2,8 +2,10 @@
  * Other loads: racks of food ware that arrive from the kitchen at a rate an hour, strictly before
  * closing. Regular: the k-th when the accumulated rate reaches k. They use none of our racks.
  */
+import type { Calendar } from '../../engine/calendar.js';
 import { Stream, streamKey } from '../../engine/streams.js';
 import { wholeMs } from '../../engine/durations.js';
+import { EVENT } from '../events.js';
 import type { OtherLoadsModel } from '../model.js';
 
 export class OtherLoads {
@@ -21,13 +23,20 @@ export class OtherLoads {
     this.gaps = new Stream(streamKey(seed, 'other loads'));
   }
 
-  open(day: number): void {
+  open(day: number, calendar: Calendar): void {
     this.gaps.toDay(day);
     this.step = this.accumulated = this.wanted = this.from = 0;
+    this.scheduleNext(calendar);
+  }
+
+  /** Put the next arrival, if one comes today, into the calendar. */
+  scheduleNext(calendar: Calendar): void {
+    const moment = this.next();
+    if (moment >= 0) calendar.schedule(moment, EVENT.otherLoad, 0);
   }
 
   /** Moment of the next arrival, ms; -1 when no more come today. */
-  next(): number {
+  private next(): number {
     const { steps } = this.rules;
     this.wanted += this.rules.arrivals === 'regular' ? 1 : this.gaps.exponential();
     while (this.step < steps.length) {

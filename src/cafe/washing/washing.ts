@@ -14,7 +14,7 @@ import { EVENT } from '../events.js';
 import type { CafeModel } from '../model.js';
 import type { People } from '../people.js';
 import { DRYING, RACKED, WASHING } from '../places.js';
-import { NEVER, NO_RACK, type LoadRule, type RuleView, type Wake } from './load-rule.js';
+import { NEVER, NO_RACK, type LoadRule, type RuleView } from './load-rule.js';
 import { Machines, STAGE } from './machines.js';
 import { rulesInOrder } from './rules/in-order.js';
 
@@ -79,11 +79,6 @@ export class Washing implements RackTaker {
         );
     });
     this.rules.forEach((rule, number) => this.callAgain(number, rule.open(day)));
-  }
-
-  /** Whether a rule of this house wants to be woken so. */
-  wokenBy(wake: Wake): boolean {
-    return this.rules.some(({ wakes }) => wakes.includes(wake));
   }
 
   /** Full racks and other loads waiting for a machine. */

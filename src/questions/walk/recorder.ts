@@ -247,7 +247,7 @@ export class WalkRecorder implements Watcher {
     }
   }
 
-  private write({ ledger, counter, seats, makers, washing, now }: Floor): void {
+  private write({ ledger, counter, seats, staff, washing, now }: Floor): void {
     const waitingOwn = this.racks.reduce(
       (sum, { closed, washed, until }) =>
         sum + (closed !== OPEN && washed === OPEN && until === OPEN ? 1 : 0),
@@ -256,7 +256,7 @@ export class WalkRecorder implements Watcher {
     const row = {
       drinksWaiting: counter.waiting,
       partiesWaiting: seats.waiting,
-      makersBusy: makers.working,
+      makersBusy: staff.makers.working,
       foodRacksWaiting: washing.waiting - waitingOwn,
     };
     if (!this.changed && this.moments.isLast(row, ledger.counts)) return;
