@@ -1,6 +1,5 @@
 /** The rows of a sheet's file by part: what is a table of which part, and cells read as what they hold. */
-import { CsvError, parse } from 'csv-parse/sync';
-import { evenLines } from '../quantities/even-lines.js';
+import { csvRows } from '../quantities/csv-rows.js';
 import { didYouMean } from '../quantities/nearest.js';
 import { columnsOf, MOST_SIZES, PARTS, type PartId, type SheetFlaw } from './sheet.js';
 
@@ -28,19 +27,10 @@ const HEAD = ['sheet', 'house', 'date'];
 
 /** @returns null where the file is no table at all; what is wrong goes to `tell` */
 export function tablesOf(text: string, tell: Tell): SheetTables | null {
-  let records: { record: string[]; info: { lines: number } }[];
-  try {
-    records = parse(evenLines(text), {
-      bom: true,
-      delimiter: separatorOf(text),
-      trim: true,
-      relax_column_count: true,
-      skip_empty_lines: true,
-      info: true,
-    }) as unknown as typeof records;
-  } catch (error) {
-    if (!(error instanceof CsvError)) throw error;
-    tell(Number(error.lines ?? 1), '', '', 'is not a row of a table', 'check its quotes');
+  const read = csvRows(text, separatorOf(text));
+  if (!read.ok) {
+    const { line, rule, remedy } = read.problem;
+    tell(line, '', '', rule, remedy);
     return null;
   }
   const head = new Map<string, { row: number; value: string }>();
@@ -49,24 +39,24 @@ export function tablesOf(text: string, tell: Tell): SheetTables | null {
   let part: PartId | null = null;
   let columns: readonly string[] | null = null;
   let unknown = false;
-  for (const { record, info } of records) {
+  for (const { cells: record, line } of read.value) {
     const first = (record[0] ?? '').toLowerCase();
     if (record.every((cell) => cell === '')) continue;
     const alone = record.slice(1).every((cell) => cell === '');
     const named = PARTS.find((id) => id === first);
     if (alone && named !== undefined) {
       if (parts.has(named))
-        tell(info.lines, '', first, 'is there twice', 'put its rows under one heading');
+        tell(line, '', first, 'is there twice', 'put its rows under one heading');
       [part, columns, unknown] = [named, null, false];
       parts.set(named, parts.get(named) ?? []);
     } else if (part === null && !unknown) {
-      if (HEAD.includes(first)) head.set(first, { row: info.lines, value: record[1] ?? '' });
+      if (HEAD.includes(first)) head.set(first, { row: line, value: record[1] ?? '' });
       else if (alone) {
-        tell(info.lines, '', record[0]!, 'is not a part of the sheet', didYouMean(first, PARTS));
+        tell(line, '', record[0]!, 'is not a part of the sheet', didYouMean(first, PARTS));
         unknown = true;
       } else
         tell(
-          info.lines,
+          line,
           '',
           record[0]!,
           'stands before the first part',
@@ -76,18 +66,18 @@ export function tablesOf(text: string, tell: Tell): SheetTables | null {
       columns = record.map((cell) => cell.toLowerCase());
       if (part === 'tally')
         sizes = Math.max(1, columns.filter((one) => /^out \d+\+?$/.test(one)).length);
-      checkColumns(part, columns, sizes, info.lines, tell);
+      checkColumns(part, columns, sizes, line, tell);
     } else if (part !== null) {
       const cells = new Map(columns!.map((name, at) => [name, record[at] ?? '']));
       if (record.slice(columns!.length).some((cell) => cell !== ''))
         tell(
-          info.lines,
+          line,
           part,
           record.join(','),
           'has more cells than the heading of its part',
           'put text that has a comma in quotes',
         );
-      if (isFilled(part, record)) parts.get(part)!.push({ row: info.lines, cells });
+      if (isFilled(part, record)) parts.get(part)!.push({ row: line, cells });
     }
   }
   return { head, parts, sizes };

@@ -1,6 +1,5 @@
 /** Reads a CSV table with named columns: a stocktake, the vessels of a collection. */
-import { parse, CsvError } from 'csv-parse/sync';
-import { evenLines } from '../quantities/even-lines.js';
+import { csvRows, isEmptyRow } from '../quantities/csv-rows.js';
 import { problem } from './problems.js';
 import type { Fault, Outcome } from '../quantities/flaw.js';
 
@@ -28,28 +27,13 @@ export interface TableRow {
  * not dropped in silence. Cells are parted by commas, semicolons or tabs, whichever the first line has.
  */
 export function readTable(text: string, kind: TableKind): Outcome<readonly TableRow[]> {
-  let records: { record: string[]; info: { lines: number } }[];
-  try {
-    // With `info` each record comes with its line; the package's types leave that out.
-    records = parse(evenLines(text), {
-      bom: true,
-      delimiter: separatorOf(text),
-      trim: true,
-      skip_empty_lines: true,
-      relax_column_count: true,
-      info: true,
-    }) as unknown as typeof records;
-  } catch (error) {
-    if (!(error instanceof CsvError)) throw error;
-    return {
-      ok: false,
-      problems: [
-        problem(['row', error.lines as number], '', 'is not a row of a table', 'check its quotes'),
-      ],
-    };
+  const read = csvRows(text);
+  if (!read.ok) {
+    const { line, rule, remedy } = read.problem;
+    return { ok: false, problems: [problem(['row', line], '', rule, remedy)] };
   }
-  const rows = records.map(({ record }) => record);
-  const header = (rows[0] ?? []).map((cell) => cell.toLowerCase());
+  const [first, ...rows] = read.value.filter((row) => !isEmptyRow(row));
+  const header = (first?.cells ?? []).map((cell) => cell.toLowerCase());
   const problems: Fault[] = [];
   for (const needed of kind.needed) {
     if (!header.includes(needed))
@@ -77,14 +61,13 @@ export function readTable(text: string, kind: TableKind): Outcome<readonly Table
         problem(['row', 1, 'column', index + 1], name, 'is given twice', 'keep one of them'),
       );
   });
-  if (problems.length === 0 && rows.length < 2)
+  if (problems.length === 0 && rows.length === 0)
     problems.push(
       problem(['row', 2], '', `is missing: there are no ${kind.rows}`, `write ${kind.row}`),
     );
   if (problems.length > 0) return { ok: false, problems };
 
-  const found = rows.slice(1).map((cells, index): TableRow => {
-    const row = records[index + 1]!.info.lines;
+  const found = rows.map(({ cells, line: row }): TableRow => {
     if (cells.length > header.length)
       problems.push(
         problem(
@@ -100,10 +83,4 @@ export function readTable(text: string, kind: TableKind): Outcome<readonly Table
     };
   });
   return problems.length > 0 ? { ok: false, problems } : { ok: true, value: found };
-}
-
-/** What parts the cells of the first line: a comma unless it has none and another sign. */
-export function separatorOf(text: string): string {
-  const first = text.slice(0, /[\r\n]|$/.exec(text)!.index);
-  return first.includes(',') ? ',' : ([';', '\t'].find((sign) => first.includes(sign)) ?? ',');
 }

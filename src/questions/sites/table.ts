@@ -1,8 +1,6 @@
 /** Reads the table of sites: what is wrong with its form, all at once. What cells mean is checked site by site (`site.ts`). */
-import { parse, CsvError } from 'csv-parse/sync';
-import { evenLines } from '../../quantities/even-lines.js';
+import { csvRows, type CsvRow } from '../../quantities/csv-rows.js';
 import { isWorkbook, workbookRows, type WorkbookCell } from '../../quantities/read-workbook.js';
-import { separatorOf } from '../../ordering/table-file.js';
 import { isDate } from '../../ordering/dates.js';
 import { dotted, type Path } from '../../scenario/path.js';
 import type { Problem } from '../../scenario/problems.js';
@@ -52,12 +50,6 @@ export interface SiteTable {
   readonly lines: readonly SiteLine[];
 }
 
-/** A row of cells, and its line or row of the file, from 1. */
-interface TableLine {
-  readonly cells: readonly string[];
-  readonly line: number;
-}
-
 const whole = (file: string, rule: string, remedy: string, line = 1): Result<never> => ({
   ok: false,
   problems: [cellProblem(file, line, '', undefined, misfit(rule, remedy))],
@@ -100,28 +92,13 @@ export function readTable(bytes: Uint8Array, file: string, base: Opened): Result
   } catch {
     return whole(file, 'is not text in UTF-8', 'save the table as CSV in UTF-8, or as XLSX');
   }
-  let records: { record: string[]; info: { lines: number } }[];
-  try {
-    // With `info` each record comes with its line; the package's types leave that out.
-    records = parse(evenLines(text), {
-      bom: true,
-      delimiter: separatorOf(text),
-      trim: true,
-      relax_column_count: true,
-      info: true,
-    }) as unknown as typeof records;
-  } catch (error) {
-    if (!(error instanceof CsvError)) throw error;
-    return whole(file, 'is not a row of a table', 'check its quotes', error.lines as number);
-  }
-  return tableOf(
-    records.map(({ record, info }) => ({ cells: record, line: info.lines })),
-    file,
-    base,
-  );
+  const rows = csvRows(text);
+  if (rows.ok) return tableOf(rows.value, file, base);
+  const { line, rule, remedy } = rows.problem;
+  return whole(file, rule, remedy, line);
 }
 
-function tableOf(given: readonly TableLine[], file: string, base: Opened): Result<SiteTable> {
+function tableOf(given: readonly CsvRow[], file: string, base: Opened): Result<SiteTable> {
   // What a spreadsheet leaves below the last row is no row.
   const records = [...given];
   while (records.length > 0 && records.at(-1)!.cells.every((cell) => cell === '')) records.pop();
