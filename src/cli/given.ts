@@ -1,5 +1,6 @@
 /** The arguments as they were given: what the option parser would let pass or say in its own words. */
 import { didYouMean } from '../quantities/nearest.js';
+import { questions } from '../questions/list.js';
 import { MistakeError } from './mistakes.js';
 
 /**
@@ -15,7 +16,10 @@ export function checkGiven(given: readonly string[], known: readonly string[]): 
   const end = given.indexOf('--');
   const before = end < 0 ? given : given.slice(0, end);
   const options = before.filter((one) => /^--\w/.test(one)).map((one) => one.split('=')[0]!);
-  const twice = [...new Set(options.filter((one, i) => options.indexOf(one) !== i))];
+  const settings = questions.find(({ name }) => name === word)?.settings ?? {};
+  const twice = [...new Set(options.filter((one, i) => options.indexOf(one) !== i))].filter(
+    (option) => settings[option.slice(2)]?.as !== 'files',
+  );
   if (twice.length > 0)
     throw new MistakeError(
       twice.map((option) => `${option} is given twice; give it once`).join('\n'),

@@ -2,11 +2,15 @@
 import { createHash } from 'node:crypto';
 import { basename } from 'node:path';
 import { commandText, type Made } from '../questions/made.js';
-import type { Settings, Value } from '../questions/settings.js';
+import { filesAmong, pathsOf, type Settings, type Value } from '../questions/settings.js';
 import { version } from './version.js';
 
 export const sha256 = (content: string | Uint8Array): string =>
   createHash('sha256').update(content).digest('hex');
+
+/** A setting whose text is paths. */
+export const namesFiles = (settings: Settings, name: string): boolean =>
+  settings[name]?.as === 'file' || settings[name]?.as === 'files';
 
 export interface MadeOf {
   readonly question: string;
@@ -27,15 +31,18 @@ export function madeOf(of: MadeOf): Made {
   const named = Object.fromEntries(
     Object.entries(typed).map(([name, value]) => [
       name,
-      settings[name]?.as === 'file' ? basename(value) : value,
+      namesFiles(settings, name)
+        ? pathsOf(value)
+            .map((path) => basename(path))
+            .join('\n')
+        : value,
     ]),
   );
   const files = [
-    ...Object.entries(given).flatMap(([name, value]) =>
-      typeof value === 'object' && 'bytes' in value
-        ? [{ name: named[name]!, sha256: sha256((value as { bytes: Uint8Array }).bytes) }]
-        : [],
-    ),
+    ...filesAmong(given).map(([, { name, bytes }]) => ({
+      name: basename(name),
+      sha256: sha256(bytes),
+    })),
     ...Object.entries(beside).map(([name, bytes]) => ({ name, sha256: sha256(bytes) })),
   ];
   return {

@@ -39,7 +39,8 @@ const cli = yargs()
   .parserConfiguration({
     'dot-notation': false,
     'boolean-negation': false,
-    'duplicate-arguments-array': false,
+    // Which options may be given several times, `checkGiven` knows.
+    'duplicate-arguments-array': true,
   })
   .demandCommand(1, 1, 'Name a command; cuptide --help lists them.')
   // The help of a command is laid out before the command runs, wanted or not; unwrapped it costs little.

@@ -3,7 +3,7 @@ import { existsSync } from 'node:fs';
 import { basename, dirname, extname, join } from 'node:path';
 import { madeInFull } from '../questions/made.js';
 import type { OutFile, Question, Reply } from '../questions/question.js';
-import type { Settings, Value } from '../questions/settings.js';
+import { pathsOf, type GivenFile, type Settings, type Value } from '../questions/settings.js';
 import { piecesPerRackOf } from '../scenario/rack-geometry.js';
 import { contextOf } from '../tell/context-of.js';
 import { drawnCharts } from '../tell/drawn-chart.js';
@@ -133,10 +133,13 @@ export async function givenOf(
   for (const [name, text] of Object.entries(typed)) {
     const setting = settings[name]!;
     try {
-      given[name] =
-        setting.as === 'file'
-          ? { name: text, bytes: await readWhole(text, setting.most ?? LARGEST_FILE) }
-          : parsed(name, setting, text);
+      const file = async (path: string): Promise<GivenFile> => ({
+        name: path,
+        bytes: await readWhole(path, setting.most ?? LARGEST_FILE),
+      });
+      if (setting.as === 'file') given[name] = await file(text);
+      else if (setting.as === 'files') given[name] = await Promise.all(pathsOf(text).map(file));
+      else given[name] = parsed(name, setting, text);
     } catch (error) {
       if (!(error instanceof MistakeError)) throw error;
       mistakes.push(error.message);

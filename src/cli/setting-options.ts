@@ -30,13 +30,13 @@ export function wordIn(args: Arguments, name: string): string | undefined {
   return typeof value === 'string' ? value : undefined;
 }
 
-/** Settings as typed, by name. */
+/** Settings as typed, by name; of `files`, a path a line. */
 export const typedIn = (args: Arguments, settings: Settings): Record<string, string> =>
   Object.fromEntries(
     Object.entries(settings).flatMap(([name, { as }]) =>
       args[name] === undefined || (as === 'flag' && args[name] === false)
         ? []
-        : [[name, String(args[name])]],
+        : [[name, [args[name]].flat().map(String).join('\n')]],
     ),
   );
 

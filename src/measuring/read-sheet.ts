@@ -32,7 +32,7 @@ export interface SheetHouse {
 }
 
 export type SheetResult =
-  | { readonly ok: true; readonly value: Sheet }
+  | { readonly ok: true; readonly value: readonly Sheet[] }
   | { readonly ok: false; readonly flaws: readonly SheetFlaw[] };
 
 const MOST_PARTIES = 500;
@@ -40,11 +40,20 @@ const MOST_PIECES = 2000;
 /** Tallies go on until the last have left. */
 const LATEST_AFTER_CLOSING = 4 * 60;
 
-export function readSheet(text: string, house: SheetHouse): SheetResult {
+/** The sheets of a file: one morning, or several beneath each other. */
+export function readSheets(text: string, house: SheetHouse): SheetResult {
   const flaws: SheetFlaw[] = [];
   const tell = flawsInto(flaws);
-  const tables = tablesOf(text, tell);
-  if (tables === null) return { ok: false, flaws };
+  const mornings = tablesOf(text, tell) ?? [];
+  const sheets = mornings.map((tables) => sheetOf(tables, house, tell));
+  if (flaws.length === 0 && mornings.every(({ parts }) => parts.size === 0))
+    tell(1, '', '', 'has no part of a sheet', 'fill in the sheet that measure writes with --out');
+  return flaws.length > 0
+    ? { ok: false, flaws: flaws.toSorted((a, b) => a.row - b.row) }
+    : { ok: true, value: sheets };
+}
+
+function sheetOf(tables: SheetTables, house: SheetHouse, tell: Tell): Sheet {
   checkHead(tables, house, tell);
   const rowsOf = (part: PartId): readonly SheetRow[] => tables.parts.get(part) ?? [];
   const tally = tallyOf(rowsOf('tally'), tables.sizes, house, tell);
@@ -53,8 +62,10 @@ export function readSheet(text: string, house: SheetHouse): SheetResult {
       const found = read(new Cells(from, tell));
       return found === null ? [] : [{ ...found, row: from.row }];
     });
+  const date = tables.head.get('date');
   const sheet: Sheet = {
-    date: tables.head.get('date')?.value ?? '',
+    date: date?.value ?? '',
+    row: date?.row ?? 1,
     sizes: tables.sizes,
     ...tally,
     stays: rows('stays', stayOf),
@@ -89,11 +100,7 @@ export function readSheet(text: string, house: SheetHouse): SheetResult {
         'write rounds in the order in which they began',
       );
   });
-  if (flaws.length === 0 && tables.parts.size === 0)
-    tell(1, '', '', 'has no part of a sheet', 'fill in the sheet that measure writes with --out');
-  return flaws.length > 0
-    ? { ok: false, flaws: flaws.toSorted((a, b) => a.row - b.row) }
-    : { ok: true, value: sheet };
+  return sheet;
 }
 
 function checkHead({ head }: SheetTables, { name, today }: SheetHouse, tell: Tell): void {

@@ -25,23 +25,29 @@ export type Tell = (
 /** Lines before the first part. */
 const HEAD = ['sheet', 'house', 'date'];
 
-/** @returns null where the file is no table at all; what is wrong goes to `tell` */
-export function tablesOf(text: string, tell: Tell): SheetTables | null {
+/**
+ * The sheets of a file, a morning each: another one begins where lines of a head follow a part.
+ * @returns null where the file is no table at all; what is wrong goes to `tell`
+ */
+export function tablesOf(text: string, tell: Tell): SheetTables[] | null {
   const read = csvRows(text, separatorOf(text));
   if (!read.ok) {
     const { line, rule, remedy } = read.problem;
     tell(line, '', '', rule, remedy);
     return null;
   }
-  const head = new Map<string, { row: number; value: string }>();
-  const parts = new Map<PartId, SheetRow[]>();
-  let sizes = MOST_SIZES;
+  const mornings: Mutable[] = [emptyTables()];
   let part: PartId | null = null;
   let columns: readonly string[] | null = null;
   let unknown = false;
   for (const { cells: record, line } of read.value) {
     const first = (record[0] ?? '').toLowerCase();
     if (record.every((cell) => cell === '')) continue;
+    if (part !== null && HEAD.includes(first)) {
+      mornings.push(emptyTables());
+      [part, columns, unknown] = [null, null, false];
+    }
+    const { head, parts } = mornings.at(-1)!;
     const alone = record.slice(1).every((cell) => cell === '');
     const named = PARTS.find((id) => id === first);
     if (alone && named !== undefined) {
@@ -65,8 +71,11 @@ export function tablesOf(text: string, tell: Tell): SheetTables | null {
     } else if (part !== null && columns === null) {
       columns = record.map((cell) => cell.toLowerCase());
       if (part === 'tally')
-        sizes = Math.max(1, columns.filter((one) => /^out \d+\+?$/.test(one)).length);
-      checkColumns(part, columns, sizes, line, tell);
+        mornings.at(-1)!.sizes = Math.max(
+          1,
+          columns.filter((one) => /^out \d+\+?$/.test(one)).length,
+        );
+      checkColumns(part, columns, mornings.at(-1)!.sizes, line, tell);
     } else if (part !== null) {
       const cells = new Map(columns!.map((name, at) => [name, record[at] ?? '']));
       if (record.slice(columns!.length).some((cell) => cell !== ''))
@@ -80,8 +89,15 @@ export function tablesOf(text: string, tell: Tell): SheetTables | null {
       if (isFilled(part, record)) parts.get(part)!.push({ row: line, cells });
     }
   }
-  return { head, parts, sizes };
+  return mornings;
 }
+
+interface Mutable extends SheetTables {
+  readonly head: Map<string, { row: number; value: string }>;
+  readonly parts: Map<PartId, SheetRow[]>;
+  sizes: number;
+}
+const emptyTables = (): Mutable => ({ head: new Map(), parts: new Map(), sizes: MOST_SIZES });
 
 /** A row of which nothing was filled in is left out; a machine's number and a ware's name are printed. */
 function isFilled(part: PartId, record: readonly string[]): boolean {
@@ -135,10 +151,11 @@ export class Cells {
   whole(column: string, most: number, least = 0): number | null {
     const text = this.text(column);
     if (text === '') return null;
-    if (/^-\d/.test(text)) return this.wrong(column, 'is negative', 'write 0 or more');
-    if (!/^\d{1,7}$/.test(text))
+    if (/^[-−–]\s?\d/.test(text)) return this.wrong(column, 'is negative', 'write 0 or more');
+    // A spreadsheet may write 3 as 3.0 or 3,00.
+    if (!/^\d{1,7}([.,]0{1,2})?$/.test(text))
       return this.wrong(column, 'is not a whole number', 'write how many, such as 3');
-    const value = Number(text);
+    const value = Number(text.replace(',', '.'));
     if (value < least) return this.wrong(column, `is below ${least}`, `write ${least} or more`);
     return value <= most
       ? value
@@ -151,8 +168,15 @@ export class Cells {
 
   /** A number above 0 with or without decimals. */
   measure(column: string, most: number): number | null {
-    const text = this.text(column).replace(',', '.');
-    if (text === '') return null;
+    const typed = this.text(column);
+    if (typed === '') return null;
+    if (/^\d{1,3},\d{3}$/.test(typed))
+      return this.wrong(
+        column,
+        'may have a decimal comma or a comma between thousands',
+        `write ${typed.replace(',', '')} or ${typed.replace(',', '.')}`,
+      );
+    const text = typed.replace(',', '.').replace(/^[−–]/, '-');
     const value = /^-?\d+(\.\d+)?$/.test(text) ? Number(text) : NaN;
     if (Number.isNaN(value))
       return this.wrong(column, 'is not a number', 'write a number alone, such as 212');
@@ -167,11 +191,7 @@ export class Cells {
   clock(column: string): number | null {
     const text = this.text(column);
     if (text === '') return null;
-    const match = /^(\d{1,2})[:.](\d{2})(?:[:.]\d{2})?$/.exec(text);
-    const minute = match === null ? NaN : Number(match[1]) * 60 + Number(match[2]);
-    return match !== null && Number(match[2]) < 60 && minute < 24 * 60
-      ? minute
-      : this.wrong(column, 'is not a time of day', 'write it as 08:05');
+    return minuteOf(text) ?? this.wrong(column, 'is not a time of day', 'write it as 08:05');
   }
 
   /** Tells of an empty cell that the row needs. */
@@ -184,6 +204,20 @@ export class Cells {
       );
     return value;
   }
+}
+
+/** `8:05`, `08.05`, `8h05`, `08:05:00`; with am or pm also `7am`. */
+function minuteOf(text: string): number | null {
+  const match =
+    /^(\d{1,2})[:.h](\d{2})(?:[:.]\d{2})?$/i.exec(text) ??
+    /^(\d{1,2})(?:[:.](\d{2})(?:[:.]\d{2})?)?\s*([ap])\.?m\.?$/i.exec(text);
+  if (match === null) return null;
+  const [, hours = '', minutes = '0', half] = match;
+  const hour = Number(hours);
+  if (Number(minutes) > 59 || hour > 23) return null;
+  if (half === undefined) return hour * 60 + Number(minutes);
+  if (hour < 1 || hour > 12) return null;
+  return ((hour % 12) + (half.toLowerCase() === 'p' ? 12 : 0)) * 60 + Number(minutes);
 }
 
 export const flawsInto =

@@ -57,8 +57,8 @@ interface AtRow {
   readonly row: number;
 }
 
-/** A filled sheet. Minutes are from midnight; null: not filled in. */
-export interface Sheet {
+/** A filled sheet of one morning; its row is that of its day. Minutes are from midnight; null: not filled in. */
+export interface Sheet extends AtRow {
   readonly date: string;
   readonly sizes: number;
   /** Parties by size at the start and at the end. */

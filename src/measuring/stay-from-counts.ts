@@ -5,7 +5,7 @@
  * their mean stay. The counts give the party-minutes: each party that came adds the time to the end of the morning,
  * each that went takes its own away, each at the middle of its slot. Parties that still sit at the end have not had their whole stay:
  * the mean is that at which the expected party-minutes up to the end, E min(stay, time left), are those counted. With
- * nobody left at the end this is Little's law itself.
+ * nobody left at the end this is Little's law itself. Several mornings are one sum: their party-minutes and what is expected of them.
  */
 import lognormalCdf from '@stdlib/stats-base-dists-lognormal-cdf';
 import { exp } from '../elementary/exp.js';
@@ -61,24 +61,31 @@ export function cutMoments(
  * @param timed how many timed stays the cv rests on; null: it is assumed
  * @returns null where nobody came, nobody was seen to leave, or the counts say more than they can hold
  */
-export function stayFromCounts(counts: Counts, cv: number, timed: number | null): Stay | null {
-  const { slotMinutes, came, went, before } = counts;
-  const end = came.length * slotMinutes;
-  const parties = sum(came);
-  if (parties === 0 || sum(went) === 0) return null;
-  const left = came.map((_, slot) => end - (slot + 0.5) * slotMinutes);
-  const dot = (list: readonly number[]): number =>
-    list.reduce((total, count, slot) => total + count * left[slot]!, 0);
-  const minutes = before * end + dot(came) - dot(went);
+export function stayFromCounts(
+  mornings: readonly Counts[],
+  cv: number,
+  timed: number | null,
+): Stay | null {
+  const over = (of: (counts: Counts) => number): number => sum(mornings.map(of));
+  const parties = over(({ came }) => sum(came));
+  const gone = over(({ went }) => sum(went));
+  if (parties === 0 || gone === 0) return null;
+  const minutes = over((counts) => {
+    const dot = (list: readonly number[]): number =>
+      sum(list.map((count, slot) => count * leftAt(counts, slot)));
+    return counts.before * endOf(counts) + dot(counts.came) - dot(counts.went);
+  });
   if (minutes <= 0) return null;
   // Who sits there already stays on for what is left of a stay: mean (1 + cv²)/2 of it, as seen at a moment.
-  const rest = (mean: number): number => before * Math.min(end, (mean * (1 + square(cv))) / 2);
   const expected = (mean: number): number =>
-    rest(mean) +
-    came.reduce(
-      (total, count, slot) =>
-        count === 0 ? total : total + count * cutMoments(mean, cv, left[slot]!).first,
-      0,
+    over(
+      (counts) =>
+        counts.before * Math.min(endOf(counts), (mean * (1 + square(cv))) / 2) +
+        sum(
+          counts.came.map((count, slot) =>
+            count === 0 ? 0 : count * cutMoments(mean, cv, leftAt(counts, slot)).first,
+          ),
+        ),
     );
   if (expected(LONGEST_MEAN) <= minutes) return null;
   let [low, high] = [0, LONGEST_MEAN];
@@ -90,16 +97,20 @@ export function stayFromCounts(counts: Counts, cv: number, timed: number | null)
   const mean = (low + high) / 2;
   const step = mean * 1e-3;
   const slope = (expected(mean + step) - expected(mean - step)) / (2 * step);
-  const ofStays = came.reduce(
-    (total, count, slot) => {
-      if (count === 0) return total;
-      const { first, second } = cutMoments(mean, cv, left[slot]!);
-      return total + count * (second - square(first));
-    },
-    before * square(cv * mean),
+  const ofStays = over((counts) =>
+    counts.came.reduce(
+      (total, count, slot) => {
+        if (count === 0) return total;
+        const { first, second } = cutMoments(mean, cv, leftAt(counts, slot));
+        return total + count * (second - square(first));
+      },
+      counts.before * square(cv * mean),
+    ),
   );
   // Where in its slot a party came or went is not known: uniform, variance slot²/12.
-  const ofSlots = ((parties + sum(went)) * square(slotMinutes)) / 12;
+  const ofSlots = over(
+    ({ came, went, slotMinutes }) => ((sum(came) + sum(went)) * square(slotMinutes)) / 12,
+  );
   const standardError = Math.sqrt(ofStays + ofSlots) / slope;
   // The spread of the stays is itself an estimate: of the timed stays, where there are any.
   const freedom = Math.max(2, (timed ?? parties) - 1);
@@ -114,4 +125,8 @@ export function stayFromCounts(counts: Counts, cv: number, timed: number | null)
   };
 }
 
+const endOf = ({ came, slotMinutes }: Counts): number => came.length * slotMinutes;
+/** Minutes from the middle of a slot to the end of the count. */
+const leftAt = (counts: Counts, slot: number): number =>
+  endOf(counts) - (slot + 0.5) * counts.slotMinutes;
 const sum = (values: readonly number[]): number => values.reduce((total, one) => total + one, 0);

@@ -1,4 +1,4 @@
-/** The first sheet of a workbook (XLSX) as rows of plain values; formulas give what they last came to. */
+/** Sheets of a workbook (XLSX) as rows of plain values; formulas give what they last came to. */
 import type { Outcome } from './flaw.js';
 
 export type WorkbookCell = string | number | boolean | null;
@@ -17,14 +17,22 @@ const DAY_LETTERS = 'YYYY-MM-DD'.length;
 export const isWorkbook = (bytes: Uint8Array): boolean =>
   bytes[0] === 0x50 && bytes[1] === 0x4b && bytes[2] === 0x03 && bytes[3] === 0x04;
 
-/** Days come as `2027-03-31`, numbers as they are, shares too: 40 % is 0.4. Empty rows stay, so that rows keep their numbers. */
-export async function workbookRows(
+type Rows = readonly (readonly WorkbookCell[])[];
+
+/** The first sheet. */
+export async function workbookRows(bytes: Uint8Array): Promise<Outcome<Rows, WorkbookFlaw>> {
+  const sheets = await workbookSheets(bytes);
+  return sheets.ok ? { ok: true, value: sheets.value[0]?.rows ?? [] } : sheets;
+}
+
+/** All sheets. Days come as `2027-03-31`, numbers as they are, shares too: 40 % is 0.4. Empty rows stay, so that rows keep their numbers. */
+export async function workbookSheets(
   bytes: Uint8Array,
-): Promise<Outcome<readonly (readonly WorkbookCell[])[], WorkbookFlaw>> {
+): Promise<Outcome<readonly { readonly name: string; readonly rows: Rows }[], WorkbookFlaw>> {
   const flaw = (rule: string, remedy: string) =>
     ({ ok: false, problems: [{ rule, remedy }] }) as const;
   const unreadable = flaw('is no workbook that can be read', 'save it again as XLSX, or as CSV');
-  const [{ unzipSync }, { readSheet }] = await Promise.all([
+  const [{ unzipSync }, { default: readSheets }] = await Promise.all([
     import('fflate'),
     import('read-excel-file/universal'),
   ]);
@@ -33,8 +41,14 @@ export async function workbookRows(
     unzipSync(bytes, { filter: ({ originalSize }) => (unpacked += originalSize) < 0 });
     if (unpacked > LARGEST)
       return flaw('is larger than 200 MB when unpacked', 'leave out sheets that are not needed');
-    const rows = await readSheet(new Blob([new Uint8Array(bytes)]));
-    return { ok: true, value: rows.map((row) => row.map(plain)) };
+    const sheets = await readSheets(new Blob([new Uint8Array(bytes)]));
+    return {
+      ok: true,
+      value: sheets.map(({ sheet, data }) => ({
+        name: sheet,
+        rows: data.map((row) => row.map(plain)),
+      })),
+    };
   } catch {
     // The reader throws whatever its parts do: each means that the file is no workbook, or half of one.
     return unreadable;

@@ -9,7 +9,7 @@ export interface Made {
   readonly seed: string;
   /** Name of the command. */
   readonly question: string;
-  /** Settings as typed, by name; of files, their names without folders. */
+  /** Settings as typed, by name; of files, their names without folders, a line each. */
   readonly settings: Readonly<Record<string, string>>;
   readonly scenario: MadeFrom;
   /** Other files that were read, in order. */
@@ -35,7 +35,9 @@ export const commandText = (
     question,
     quoted(file),
     ...Object.entries(settings).flatMap(([name, value]) =>
-      value === 'true' ? [`--${name}`] : [`--${name}`, quoted(value)],
+      value === 'true'
+        ? [`--${name}`]
+        : value.split('\n').flatMap((one) => [`--${name}`, quoted(one)]),
     ),
   ].join(' ');
 

@@ -27,6 +27,8 @@ interface Values {
   /** Each 0..1, 1 left out. */
   readonly shares: readonly number[];
   readonly file: GivenFile;
+  /** The option may be given several times, a file each. */
+  readonly files: readonly GivenFile[];
 }
 
 export interface Setting {
@@ -37,7 +39,7 @@ export interface Setting {
   /** Bounds of `whole` and `wholes`. */
   readonly from?: number;
   readonly to?: number;
-  /** Most bytes of a `file`. */
+  /** Most bytes of a `file`, or of each of `files`. */
   readonly most?: number;
   /** Of use in a terminal alone: no control in the page. */
   readonly only?: 'text';
@@ -45,6 +47,20 @@ export interface Setting {
 
 export type Settings = Readonly<Record<string, Setting>>;
 export type Value = Values[keyof Values];
+
+/** Paths of `files` as typed, one a line. */
+export const pathsOf = (typed: string): string[] => typed.split('\n');
+
+/** All files among what was given, by name of the setting. */
+export const filesAmong = (given: Readonly<Record<string, unknown>>): [string, GivenFile][] =>
+  Object.entries(given).flatMap(([name, value]) =>
+    [value]
+      .flat()
+      .flatMap((one): [string, GivenFile][] =>
+        typeof one === 'object' && one !== null && 'bytes' in one ? [[name, one as GivenFile]] : [],
+      ),
+  );
+
 /** What was given, by name of the setting. */
 export type Given<S extends Settings> = {
   readonly [K in keyof S]?: Values[S[K]['as']] | undefined;
@@ -67,7 +83,10 @@ export class SettingError extends Error {
  * What a person typed, as the setting's value.
  * @throws SettingError with the value, the rule and the remedy
  */
-export function parseSetting(setting: Setting, text: string): Exclude<Value, GivenFile> {
+export function parseSetting(
+  setting: Setting,
+  text: string,
+): Exclude<Value, GivenFile | readonly GivenFile[]> {
   const typed = text.trim();
   switch (setting.as) {
     case 'share':
@@ -89,6 +108,7 @@ export function parseSetting(setting: Setting, text: string): Exclude<Value, Giv
       return typed !== 'no' && typed !== 'false';
     case 'word':
     case 'file':
+    case 'files':
       if (typed === '') throw new SettingError('is empty; give a value');
       return typed;
   }

@@ -21,12 +21,11 @@ describe('cuptide measure', () => {
     writeFileSync(good, tally('07:15,3,3,1,0,5,6,0,0,10,5,2,0,12,1,'));
     writeFileSync(bad, tally('07:45,-3,3,1,0,25,6,0,0,10,5,2,0,12,1,'));
     const out = join(folder, 'out');
-    const run = (sheet: string) =>
+    const run = (...sheets: string[]) =>
       cuptide([
         'measure',
         'scenarios/1-commuter-bar.yaml',
-        '--read',
-        sheet,
+        ...sheets.flatMap((sheet) => ['--read', sheet]),
         '--out',
         out,
         '--days',
@@ -34,7 +33,7 @@ describe('cuptide measure', () => {
         '--threads',
         '1',
       ]);
-    const wrong = run(bad);
+    const wrong = run(bad, good);
     expect([wrong.status, wrong.out]).toEqual([2, '']);
     expect(wrong.err).toMatch(/bad\.csv:8: in 1: "-3" is negative; write 0 or more/);
     expect(wrong.err).toMatch(/bad\.csv:8: from: "07:45" leaves a gap after 07:00; .*07:15 next/);

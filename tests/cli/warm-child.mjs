@@ -1,7 +1,7 @@
 // One process that runs the built command again and again, as a new one would, but with its parts read and warm.
 import { pathToFileURL } from 'node:url';
 
-process.setMaxListeners(0);
+for (const one of [process, process.stdout, process.stderr]) one.setMaxListeners(0);
 const command = pathToFileURL(process.argv[2]).href;
 process.removeAllListeners('SIGINT');
 const write = { out: process.stdout.write, err: process.stderr.write };

@@ -32,7 +32,7 @@ export const sheetRows = morningOf(house.scenario, 'fuzz', 0).csv.split('\n');
 /** A filled sheet: what it says is finite, and the scenario it makes reads. */
 export async function sheetCase(text: string): Promise<Outcome> {
   const read = await readFilled({
-    file: { name: 'sheet.csv', bytes: encoded(text) },
+    files: [{ name: 'sheet.csv', bytes: encoded(text) }],
     opened: house,
     text: smallHouse,
     facts,

@@ -102,7 +102,7 @@ export async function worthByBruteForce({
   for (let morning = 0; morning < mornings; morning += 1) {
     const { csv } = morningOf(house.scenario, 'brute', morning);
     const read = await readFilled({
-      file: { name: 'sheet.csv', bytes: new TextEncoder().encode(csv) },
+      files: [{ name: 'sheet.csv', bytes: new TextEncoder().encode(csv) }],
       opened: house,
       text: smallHouse,
       facts,

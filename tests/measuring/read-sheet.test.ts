@@ -1,6 +1,7 @@
 /** Sheets as people fill them in: good ones come back as they were, bad ones with every mistake in its place. */
 import { describe, expect, it } from 'vitest';
-import { readSheet, type SheetHouse } from '../../src/measuring/read-sheet.js';
+import { readSheets, type SheetHouse } from '../../src/measuring/read-sheet.js';
+import type { Sheet } from '../../src/measuring/sheet.js';
 
 const house: SheetHouse = {
   name: 'Tern & Tide',
@@ -26,7 +27,7 @@ after,,,1,1
 \nware\nware,"brim, ml","rim, mm"\ncup,212,89.5\nsaucer,,150\n`;
 
 const flawsOf = (text: string) => {
-  const read = readSheet(text, house);
+  const read = readSheets(text, house);
   return read.ok
     ? []
     : read.flaws.map(({ row, column, value, rule }) => `${row} ${column} ${value} ${rule}`);
@@ -34,9 +35,9 @@ const flawsOf = (text: string) => {
 
 describe('a filled sheet', () => {
   it('is read part by part; empty rows and rows after closing are left out', () => {
-    const read = readSheet(good, house);
+    const read = readSheets(good, house);
     if (!read.ok) throw new Error(JSON.stringify(read.flaws));
-    const { value } = read;
+    const [value] = read.value as [Sheet];
     expect(value.tally.map(({ minute, came, went }) => [minute, came, went])).toEqual([
       [420, [3, 1], [0, 0]],
       [435, [2, 0], [3, 0]],
@@ -72,8 +73,8 @@ describe('a filled sheet', () => {
       .replaceAll('89.5', '89!5')
       .replaceAll(',', ';')
       .replaceAll('!', ',');
-    const read = readSheet(other, house);
-    expect(read).toMatchObject({ ok: true, value: { ware: [{ rim: 89.5 }, {}] } });
+    const read = readSheets(other, house);
+    expect(read).toMatchObject({ ok: true, value: [{ ware: [{ rim: 89.5 }, {}] }] });
   });
 
   it('names a negative count, more out than in, a gap and a wrong day, all at once and by row', () => {

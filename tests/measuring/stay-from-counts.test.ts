@@ -42,7 +42,7 @@ describe('stays from counts of those who come and go', () => {
           });
           const parties = came.reduce((sum, one) => sum + one, 0);
           fc.pre(parties > 0);
-          const stay = stayFromCounts({ slotMinutes: SLOT, came, went, before: 0 }, 0.5, null)!;
+          const stay = stayFromCounts([{ slotMinutes: SLOT, came, went, before: 0 }], 0.5, null)!;
           expect(stay.plain).toBeCloseTo(minutes / parties, 9);
           expect(stay.mean / stay.plain).toBeCloseTo(1, 3);
         },
@@ -56,7 +56,7 @@ describe('stays from counts of those who come and go', () => {
       const repeats = 200;
       let [inside, sum] = [0, 0];
       for (let at = 0; at < repeats; at += 1) {
-        const stay = stayFromCounts(counted(`${until}/${at}`, 60, 40, 0.45, until), 0.45, 12)!;
+        const stay = stayFromCounts([counted(`${until}/${at}`, 60, 40, 0.45, until)], 0.45, 12)!;
         inside += stay.low <= 40 && 40 <= stay.high ? 1 : 0;
         sum += stay.mean;
       }
@@ -68,15 +68,15 @@ describe('stays from counts of those who come and go', () => {
 
   it('count parties that still sit with what is left of their stay', () => {
     const late = counted('late', 400, 60, 0.45, 180);
-    const stay = stayFromCounts(late, 0.45, null)!;
+    const stay = stayFromCounts([late], 0.45, null)!;
     expect(stay.plain).toBeLessThan(54);
     expect(Math.abs(stay.mean / 60 - 1)).toBeLessThan(0.1);
   });
 
   it('say nothing where nobody came or nobody left', () => {
     const none = { slotMinutes: SLOT, came: [0, 0], went: [0, 0], before: 0 };
-    expect(stayFromCounts(none, 0.5, null)).toBeNull();
-    expect(stayFromCounts({ ...none, came: [3, 2] }, 0.5, null)).toBeNull();
+    expect(stayFromCounts([none], 0.5, null)).toBeNull();
+    expect(stayFromCounts([{ ...none, came: [3, 2] }], 0.5, null)).toBeNull();
   });
 
   it('cut a law as sums over its density do', () => {

@@ -10,7 +10,7 @@ import { Stream, streamKey } from '../../src/engine/streams.js';
 import { modelsOf } from '../../src/questions/compare/evaluate.js';
 import { sheetFacts } from '../../src/questions/measure/facts.js';
 import { habitReaders, measuredInputs } from '../../src/questions/measure/inputs.js';
-import { sheetOf } from '../../src/questions/measure/read.js';
+import { sheetsOf } from '../../src/questions/measure/given-sheets.js';
 import {
   drawnPeaks,
   heldOn,
@@ -96,7 +96,7 @@ export async function main(folder: string): Promise<void> {
     const truth = draw(new Stream(streamKey(SEED, `truth ${number}`)));
     const { csv } = morningOf(truth, `${SEED}/morning`, number);
     const bytes = new TextEncoder().encode(csv);
-    const sheet = sheetOf({ name: 'sheet.csv', bytes }, facts, '2026-12-31');
+    const sheet = sheetsOf({ name: 'sheet.csv', bytes }, facts, '2026-12-31');
     if (!sheet.ok) throw new Error(sheet.problems.map(({ message }) => message).join('\n'));
     const { measured } = measuredInputs(sheet.value, scenario, inputs, null, readers);
     const known = opened(

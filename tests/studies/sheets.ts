@@ -11,7 +11,7 @@ import { meanSize } from '../../src/measuring/tilted-sizes.js';
 import { sheetFacts } from '../../src/questions/measure/facts.js';
 import { habitReaders, measuredInputs } from '../../src/questions/measure/inputs.js';
 import { editScenario } from '../../src/scenario/edit-scenario.js';
-import { sheetOf } from '../../src/questions/measure/read.js';
+import { sheetsOf } from '../../src/questions/measure/given-sheets.js';
 import { rangeWith, swingsOf, widthOf } from '../../src/questions/measure/worth.js';
 import { piecesPerRackOf } from '../../src/scenario/rack-geometry.js';
 import { readScenario } from '../../src/scenario/read-scenario.js';
@@ -99,7 +99,7 @@ function coverage(house: string): unknown {
   const seen = new Map<string, { inside: number; n: number; error: number; kept: number }>();
   for (let number = 0; number < MORNINGS; number += 1) {
     const { csv } = morningOf(scenario, 'sheets', number);
-    const sheet = sheetOf(
+    const sheet = sheetsOf(
       { name: 'sheet.csv', bytes: new TextEncoder().encode(csv) },
       facts,
       '2026-12-31',
@@ -160,7 +160,7 @@ async function narrowing(house: string, folder: string): Promise<unknown> {
     : [];
   for (let number = done.length; number < READ; number += 1) {
     const { csv } = morningOf(scenario, 'narrowing', number);
-    const sheet = sheetOf(
+    const sheet = sheetsOf(
       { name: 'sheet.csv', bytes: new TextEncoder().encode(csv) },
       facts,
       '2026-12-31',

@@ -4,13 +4,13 @@ import type { Made } from '../../questions/made.js';
 import { questions } from '../../questions/list.js';
 import { size } from '../../questions/size/head.js';
 import { askSize } from '../../questions/size/ask.js';
-import type { Given, Settings } from '../../questions/settings.js';
+import { filesAmong, pathsOf, type Given, type Settings } from '../../questions/settings.js';
 import { contextOf } from '../../tell/context-of.js';
 import { largestScenarioBytes } from '../../scenario/parse-yaml.js';
 import { piecesPerRackOf } from '../../scenario/rack-geometry.js';
 import { readScenario } from '../../scenario/read-scenario.js';
 import { readWhole } from '../files.js';
-import { sha256 } from '../made.js';
+import { namesFiles, sha256 } from '../made.js';
 import { MistakeError } from '../mistakes.js';
 import { problemsAsMistake, type OpenScenario } from '../open-scenario.js';
 import { filesBeside, givenOf, today } from '../run-question.js';
@@ -94,7 +94,11 @@ async function answerAgain(
   const inFolder = Object.fromEntries(
     Object.entries(settings).map(([setting, value]) => [
       setting,
-      wanted[setting]!.as === 'file' ? join(folder, basename(value)) : value,
+      namesFiles(wanted, setting)
+        ? pathsOf(value)
+            .map((one) => join(folder, basename(one)))
+            .join('\n')
+        : value,
     ]),
   );
   const given = await givenOf(wanted, inFolder);
@@ -135,11 +139,7 @@ function checkFiles(
   name: string,
 ): void {
   const read = new Map(Object.entries(beside));
-  for (const value of Object.values(given))
-    if (typeof value === 'object' && value !== null && 'bytes' in value) {
-      const file = value as { name: string; bytes: Uint8Array };
-      read.set(basename(file.name), file.bytes);
-    }
+  for (const [, file] of filesAmong(given)) read.set(basename(file.name), file.bytes);
   for (const { name: file, sha256: wanted } of files) {
     const bytes = read.get(file);
     if (bytes !== undefined) checkDigest(bytes, wanted, file, name);

@@ -13,6 +13,8 @@ export interface Swing {
   readonly pieces: readonly [number, number];
   /** Share of its range that one morning leaves, by the parts that can measure it. */
   readonly leaves: Readonly<Partial<Record<PartId, number>>>;
+  /** The same of two mornings. */
+  readonly leavesTwo: Readonly<Partial<Record<PartId, number>>>;
 }
 
 /** How far the stock may be off for the inputs: their swings as independent errors, squares added. */
@@ -45,6 +47,9 @@ export interface MeasurePlan {
   readonly foretold: StockRange;
   /** Width of the range then over width now. */
   readonly factor: number;
+  /** The same after a second morning. */
+  readonly foretoldTwo: StockRange;
+  readonly factorTwo: number;
   /** In order of worth. */
   readonly parts: readonly PartWorth[];
   /** Parts that hardly narrow the answer of this house. */
@@ -76,15 +81,31 @@ export interface Kept {
   readonly why: string;
 }
 
+/** An input that mornings do not agree on, by more than chance. */
+export interface Difference {
+  readonly path: string;
+  readonly unit: Measured['unit'];
+  /** Chance of as much where the truth is one. */
+  readonly p: number;
+  readonly mornings: readonly { readonly date: string; readonly mean: number }[];
+}
+
 export interface SheetReading {
   readonly scenario: string;
+  /** Day of the sheet; of several, the last. */
   readonly date: string;
+  readonly dates: readonly string[];
+  /** Inputs that two mornings or more give, each tested; null: one morning. */
+  readonly compared: number | null;
+  readonly differ: readonly Difference[];
   readonly measured: readonly Measured[];
   readonly kept: readonly Kept[];
   readonly notes: readonly string[];
   readonly before: StockRange;
   readonly after: StockRange;
   readonly factor: number;
+  /** The range that one more such morning should leave. */
+  readonly another: StockRange;
   readonly currency: string;
   readonly days: number;
 }

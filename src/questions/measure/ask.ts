@@ -28,7 +28,7 @@ export const ask: Ask<typeof measure> = async (asking, given) => {
   if (given.read !== undefined) {
     const facts = sheetFacts(scenario, context, []);
     const read = await readFilled({
-      file: given.read,
+      files: given.read,
       opened,
       text: textOf(asking),
       facts,

@@ -9,8 +9,9 @@ import { clockText, type Sheet } from '../../measuring/sheet.js';
 
 const MINUTE = 60_000;
 const DAYS = 400;
-/** Counts that so many of 1,000 mornings reach or pass, either way, are worth a look: with six counts, one house in 25 by chance. */
+/** Counts that so many of 1,000 mornings reach or pass, either way, are worth a look: with the six counts of three moments, one house in 25 by chance; with more moments fewer. */
 const RARE = 3.5 / 1000;
+const MOMENTS = 3;
 
 interface Span {
   readonly low: number;
@@ -23,6 +24,7 @@ export function dirtyAt(
   seed: string,
   atMs: number,
   days = DAYS,
+  moments = MOMENTS,
 ): { readonly tables: Span; readonly bench: Span } {
   const [floor, demand, day] = [new Floor(model, seed), new Demand(model, seed), new Day()];
   const [tables, bench]: [number[], number[]] = [[], []];
@@ -46,18 +48,19 @@ export function dirtyAt(
       bench.push(0);
     }
   }
-  return { tables: spanOf(tables), bench: spanOf(bench) };
+  const rare = (RARE * MOMENTS) / Math.max(MOMENTS, moments);
+  return { tables: spanOf(tables, rare), bench: spanOf(bench, rare) };
 }
 
-function spanOf(counts: readonly number[]): Span {
+function spanOf(counts: readonly number[], rare: number): Span {
   const sorted = counts.toSorted((a, b) => a - b);
-  const cut = Math.floor(RARE * sorted.length);
+  const cut = Math.floor(rare * sorted.length);
   return { low: sorted[cut]!, high: sorted[sorted.length - 1 - cut]! };
 }
 
 /** One sentence on all counts, or none where nothing was counted. */
 export function dirtyNotes(
-  { dirty }: Sheet,
+  dirty: Sheet['dirty'],
   model: CafeModel,
   openingMinute: number,
   seed: string,
@@ -65,7 +68,13 @@ export function dirtyNotes(
   if (dirty.length === 0) return [];
   const odd: string[] = [];
   const texts = dirty.map(({ minute, tables, bench }) => {
-    const at = dirtyAt(model, seed, Math.max(0, minute - openingMinute) * MINUTE);
+    const at = dirtyAt(
+      model,
+      seed,
+      Math.max(0, minute - openingMinute) * MINUTE,
+      DAYS,
+      dirty.length,
+    );
     const clock = clockText(minute);
     const held = (count: number, { low, high }: Span, where: string): string => {
       if (count < low) odd.push(`fewer ${where} at ${clock}`);

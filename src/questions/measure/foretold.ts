@@ -52,23 +52,25 @@ export interface Foretold {
 /** By part; absent: not measured by it. */
 export type HalfWidths = Partial<Record<PartId, Foretold>>;
 
-/** @param path dotted @param size of the value now @param readers of habits that are read through the house */
+/** @param path dotted @param size of the value now @param readers of habits that are read through the house @param mornings that are pooled */
 export function halfWidths(
   path: string,
   size: number,
   model: CafeModel,
   readers: HabitReaders,
+  mornings = 1,
 ): HalfWidths {
-  const parties = expectedParties(model);
+  const parties = mornings * expectedParties(model);
   const inHouse = parties * model.guests.staysIn;
   const { dwell, partySize, secondDrink, staysIn } = model.guests;
   if (path === 'guests.dwell' || path.startsWith('guests.dwell.bySize.')) {
     const shares = classShares(model);
+    const timed = mornings * ROWS.stays;
     const only = path === 'guests.dwell' ? null : Number(path.split('.').at(-1)) - 1;
     const of = dwell.flatMap((law, at) =>
       only !== null && at !== only
         ? []
-        : [stayHalf(law, inHouse * shares[at]!, ROWS.stays * shares[at]!)],
+        : [stayHalf(law, inHouse * shares[at]!, timed * shares[at]!, timed)],
     );
     return {
       tally: together(of.map(({ tally }) => tally)),
@@ -100,15 +102,17 @@ export function halfWidths(
   }
   if (path === 'guests.secondDrink')
     return shareHalf('tally', secondDrink, inHouse * meanSize(partySize), FEWEST.guests);
-  if (path === 'clearing.every') return habitHalf('rounds', path, size, readers);
+  if (path === 'clearing.every') return habitHalf('rounds', path, size, readers, mornings);
   if (path === 'clearing.trip')
-    return times('rounds', lawOf(model.clearing.trip, 's').cv, ROWS.rounds, size);
+    return times('rounds', lawOf(model.clearing.trip, 's').cv, mornings * ROWS.rounds, size);
   if (path === 'clearing.tripPieces') return { rounds: { half: 0.5, kept: 0 } };
   if (path === 'washing.partLoadWait')
-    return model.washing.partLoadWait === null ? {} : habitHalf('loads', path, size, readers);
+    return model.washing.partLoadWait === null
+      ? {}
+      : habitHalf('loads', path, size, readers, mornings);
   const step = /^washing\.machines\[\d+\]\.(cycle|loading|unloading)$/.exec(path);
   if (step !== null)
-    return times('loads', step[1] === 'cycle' ? MACHINE_CV : HANDS_CV, ROWS.loads, size);
+    return times('loads', step[1] === 'cycle' ? MACHINE_CV : HANDS_CV, mornings * ROWS.loads, size);
   // One measured by hand, to about a hundredth.
   if (/^ware\..+\.(rim|brim)$/.test(path)) return { ware: { half: size * 0.01, kept: 0 } };
   return {};
@@ -134,12 +138,13 @@ function stayHalf(
   law: DurationLaw,
   counted: number,
   timed: number,
+  timedInAll: number,
 ): { tally: Foretold; stays: Foretold } {
   const { mean, cv } = lawOf(law, 'min');
   const slot = square(SLOT_MINUTES / mean) / 6;
   return {
     tally: {
-      half: reachOf(ROWS.stays) * mean * MINUTE * Math.sqrt((square(cv) + slot) / counted),
+      half: reachOf(timedInAll) * mean * MINUTE * Math.sqrt((square(cv) + slot) / counted),
       kept: chanceBelow(FEWEST.stays, counted),
     },
     stays:
@@ -162,17 +167,24 @@ const times = (part: PartId, cv: number, n: number, size: number): HalfWidths =>
     : { [part]: { half: (reachOf(n) * Math.max(cv, 0.02) * size) / Math.sqrt(n), kept: 0 } };
 
 /** A habit's interval is wider than that of what is seen, by as much as what is seen moves less than the habit. */
-function habitHalf(part: PartId, habit: Habit, size: number, readers: HabitReaders): HalfWidths {
+function habitHalf(
+  part: PartId,
+  habit: Habit,
+  size: number,
+  readers: HabitReaders,
+  mornings: number,
+): HalfWidths {
   const { now, read } = readers(habit);
   const at = now === null ? null : read(now.minutes);
   if (now === null || at === null) return {};
+  const times = mornings * now.times;
   const seen = Math.sqrt(
-    square(reachOf(now.times) * now.cv) / now.times + square(NORMAL) * at.beyond,
+    square(reachOf(times) * now.cv) / times + square(NORMAL) * at.beyond(mornings),
   );
   return {
     [part]: {
       half: (size * (exp(seen / at.slope) - exp(-seen / at.slope))) / 2,
-      kept: chanceBelow(FEWEST.times, now.times),
+      kept: chanceBelow(FEWEST.times, times),
     },
   };
 }

@@ -6,10 +6,10 @@ export const measure = {
     'What to count on a first morning in the house, in order of worth; reads the filled sheet back',
   settings: {
     read: {
-      as: 'file',
+      as: 'files',
       most: 1_000_000,
       describe:
-        'Filled sheet (CSV or XLSX) to turn into measured inputs; with --out, a new scenario',
+        'Filled sheet (CSV or XLSX) to turn into measured inputs; again for a second morning; with --out, a new scenario',
     },
     seed: { as: 'word', describe: 'Word or number that the random days are drawn from' },
     days: {

@@ -12,20 +12,26 @@ import { shareWritten, sizesWritten } from './written.js';
 const sum = (values: readonly number[]): number => values.reduce((total, one) => total + one, 0);
 
 export function measuredGuests(
-  sheet: Sheet,
+  sheets: readonly Sheet[],
   scenario: Scenario,
   inputs: readonly Input[],
 ): Found[] {
-  const { tally } = sheet;
-  if (tally.length === 0) return [];
+  const counted: Counted = {
+    tally: sheets.flatMap(({ tally }) => tally),
+    sizes: sheets[0]!.sizes,
+  };
+  if (counted.tally.length === 0) return [];
   return [
-    sizesFound(sheet, scenario),
-    ...staysInFound(sheet, scenario, inputs),
-    ...drinksFound(sheet, scenario),
+    sizesFound(counted, scenario),
+    ...staysInFound(counted, scenario, inputs),
+    ...drinksFound(counted, scenario),
   ];
 }
 
-function sizesFound({ tally, sizes }: Sheet, { guests }: Scenario): Found {
+/** Quarter hours of all mornings. */
+type Counted = Pick<Sheet, 'tally' | 'sizes'>;
+
+function sizesFound({ tally, sizes }: Counted, { guests }: Scenario): Found {
   const path = 'guests.partySize';
   const counts = Array.from({ length: sizes }, (_, size) =>
     sum(tally.map(({ came, away }) => came[size]! + away[size]!)),
@@ -49,6 +55,7 @@ function sizesFound({ tally, sizes }: Sheet, { guests }: Scenario): Found {
     path,
     value: sizesWritten(shares),
     range: [sizesWritten(tilted(shares, ends[0])), sizesWritten(tilted(shares, ends[1]))],
+    written: (to) => sizesWritten(tilted(shares, to)),
     how: `${n} parties counted`,
     n,
     mean,
@@ -62,7 +69,7 @@ function sizesFound({ tally, sizes }: Sheet, { guests }: Scenario): Found {
 
 /** The share that stays in, of the whole morning or of each part of the day that has its own. */
 function staysInFound(
-  { tally }: Sheet,
+  { tally }: Counted,
   { guests, hours }: Scenario,
   inputs: readonly Input[],
 ): Found[] {
@@ -95,6 +102,7 @@ function shareFound(path: string, count: number, n: number, what: string): Found
     path,
     value: shareWritten(share),
     range: [shareWritten(low), shareWritten(high)],
+    written: shareWritten,
     how: `${n} ${what}`,
     n,
     mean: share,
@@ -107,7 +115,7 @@ function shareFound(path: string, count: number, n: number, what: string): Found
 }
 
 /** Drinks each of the first round, and the share of guests with a second, of those who came in. */
-function drinksFound({ tally, sizes }: Sheet, { guests: { partySize } }: Scenario): Found[] {
+function drinksFound({ tally, sizes }: Counted, { guests: { partySize } }: Scenario): Found[] {
   // The last column is for all larger parties too: as many guests as these have on average, as far as is known.
   const larger = partySize.slice(sizes - 1);
   const most = sum(larger) === 0 ? sizes : sizes - 1 + meanSize(larger) / sum(larger);
@@ -136,6 +144,7 @@ function drinksFound({ tally, sizes }: Sheet, { guests: { partySize } }: Scenari
         path,
         value: text(each),
         range: [text(Math.max(0.01, whole + low)), text(whole + high)],
+        written: (to) => text(Math.max(0.01, to)),
         how: `${guests} guests counted`,
         n: guests,
         mean: each,

@@ -23,16 +23,18 @@ interface ClassStay {
 }
 
 export function measuredStays(
-  sheet: Sheet,
+  sheets: readonly Sheet[],
   { guests }: Scenario,
   inputs: readonly Input[],
   seed: string | null,
 ): Found[] {
-  if (sheet.tally.length === 0 && sheet.stays.length === 0) return [];
+  const stays = sheets.flatMap((sheet) => sheet.stays);
+  const counted = sheets.filter(({ tally }) => tally.length > 0);
+  if (counted.length === 0 && stays.length === 0) return [];
   const laws = guests.dwell.map((law) => lawOf(law, 'min'));
-  const shape = shapeOf(sheet, laws, seed);
+  const shape = shapeOf(stays, laws, seed);
   const classes = laws.map((law, at) =>
-    classStay(sheet, at, laws.length, shape.law ?? law, shape.timed),
+    classStay(counted, stays, at, laws.length, shape.law ?? law, shape.timed),
   );
   const whole = inputs.some(({ path }) => path === 'guests.dwell');
   const lawAt = (at: number, mean: number): unknown =>
@@ -76,6 +78,7 @@ export function measuredStays(
       ),
       value: bySize((one) => one.mean),
       range: [bySize((one) => one.low), bySize((one) => one.high)],
+      written: (to: number) => bySize((one) => (one.mean * to) / mean((each) => each.mean)),
     } as Found,
   ];
 }
@@ -97,6 +100,7 @@ const measured = (
   path,
   value: law(mean),
   range: [law(low), law(high)],
+  written: law,
   how: `${how}${shape.law === null ? ', law as before' : `, law from ${shape.timed} timed stays`}`,
   n,
   mean,
@@ -110,7 +114,7 @@ const measured = (
 const classOf = (guests: number, classes: number): number => Math.min(guests, classes) - 1;
 
 /** Timed stays over the mean of their class, so that all together say how stays vary. */
-function shapeOf({ stays }: Sheet, laws: readonly Law[], seed: string | null): Shape {
+function shapeOf(stays: Sheet['stays'], laws: readonly Law[], seed: string | null): Shape {
   const none = { law: null, timed: null, fit: null, times: [] };
   const by = laws.map((_, at) =>
     stays
@@ -141,31 +145,25 @@ function shapeOf({ stays }: Sheet, laws: readonly Law[], seed: string | null): S
 }
 
 function classStay(
-  sheet: Sheet,
+  counted: readonly Sheet[],
+  stays: Sheet['stays'],
   at: number,
   classes: number,
   law: Law,
   timed: number | null,
 ): ClassStay | Kept {
-  const { tally, sizes, before, stays } = sheet;
   const ofClass = (counts: readonly number[]): number =>
     counts.reduce((sum, count, size) => sum + (classOf(size + 1, classes) === at ? count : 0), 0);
-  if (classes > sizes) return tooFew('', 0, FEWEST.stays, 'parties of this size on the sheet');
-  const came = tally.map((slot) => ofClass(slot.came));
-  const parties = came.reduce((sum, one) => sum + one, 0);
-  const stay =
-    parties < FEWEST.stays
-      ? null
-      : stayFromCounts(
-          {
-            slotMinutes: SLOT_MINUTES,
-            came,
-            went: tally.map((slot) => ofClass(slot.went)),
-            before: ofClass(before),
-          },
-          law.cv,
-          timed,
-        );
+  if (classes > (counted[0]?.sizes ?? classes))
+    return tooFew('', 0, FEWEST.stays, 'parties of this size on the sheet');
+  const mornings = counted.map(({ tally, before }) => ({
+    slotMinutes: SLOT_MINUTES,
+    came: tally.map((slot) => ofClass(slot.came)),
+    went: tally.map((slot) => ofClass(slot.went)),
+    before: ofClass(before),
+  }));
+  const parties = mornings.flatMap(({ came }) => came).reduce((sum, one) => sum + one, 0);
+  const stay = parties < FEWEST.stays ? null : stayFromCounts(mornings, law.cv, timed);
   if (stay !== null)
     return {
       mean: stay.mean,

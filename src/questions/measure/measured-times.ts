@@ -53,6 +53,7 @@ export function measuredTimes(
     path,
     value: lawWritten(law, unit),
     range: [lawWritten({ ...law, mean: low }, unit), lawWritten({ ...law, mean: high }, unit)],
+    written: (to) => lawWritten({ ...law, mean: to }, unit),
     how: `${n} ${what}`,
     n,
     mean,

@@ -9,16 +9,22 @@ import { measuredTimes } from './measured-times.js';
 const SHORTEST = 0.5;
 const present = <T>(value: T | null): value is T => value !== null;
 
-export const measuredWork = (sheet: Sheet, seed: string | null): Found[] => [
-  ...roundsFound(sheet, seed),
-  ...loadsFound(sheet, seed),
-  ...wareFound(sheet),
+export const measuredWork = (sheets: readonly Sheet[], seed: string | null): Found[] => [
+  ...roundsFound(sheets, seed),
+  ...loadsFound(
+    sheets.flatMap(({ loads }) => loads),
+    seed,
+  ),
+  ...wareFound(sheets.flatMap(({ ware }) => ware)),
 ];
 
-function roundsFound({ rounds }: Sheet, seed: string | null): Found[] {
-  const gaps = rounds
-    .slice(1)
-    .map(({ minute }, at) => Math.max(SHORTEST, minute - rounds[at]!.minute));
+function roundsFound(sheets: readonly Sheet[], seed: string | null): Found[] {
+  const rounds = sheets.flatMap((sheet) => sheet.rounds);
+  const gaps = sheets.flatMap((sheet) =>
+    sheet.rounds
+      .slice(1)
+      .map(({ minute }, at) => Math.max(SHORTEST, minute - sheet.rounds[at]!.minute)),
+  );
   const pieces = rounds.map((one) => one.pieces).filter(present);
   return [
     measuredTimes('clearing.every', gaps, 'min', 'gaps between rounds', seed),
@@ -55,7 +61,7 @@ function mostCarried(pieces: readonly number[]): Found | null {
   };
 }
 
-function loadsFound({ loads }: Sheet, seed: string | null): Found[] {
+function loadsFound(loads: Sheet['loads'], seed: string | null): Found[] {
   const waits = loads.flatMap(({ first, started, pieces, full }) =>
     first === null || started === null || pieces === null || full === null || pieces >= FULL * full
       ? []
@@ -81,40 +87,46 @@ function loadsFound({ loads }: Sheet, seed: string | null): Found[] {
   ].filter(present);
 }
 
-function wareFound({ ware }: Sheet): Found[] {
-  return ware.flatMap(({ id, brim, rim }) =>
+function wareFound(ware: Sheet['ware']): Found[] {
+  return [...new Set(ware.map(({ id }) => id))].flatMap((id) =>
     (
       [
-        [brim, 'brim', 'ml'],
-        [rim, 'rim', 'mm'],
+        ['brim', 'ml'],
+        ['rim', 'mm'],
       ] as const
-    ).flatMap(([value, field, unit]): Found[] =>
-      value === null
+    ).flatMap(([field, unit]): Found[] => {
+      const values = ware
+        .filter((one) => one.id === id)
+        .map((one) => one[field])
+        .filter(present);
+      const n = values.length;
+      const mean = Number((values.reduce((sum, one) => sum + one, 0) / n).toFixed(1));
+      return n === 0
         ? []
         : [
             {
               path: `ware.${id}.${field}`,
-              value: `${value} ${unit}`,
+              value: `${mean} ${unit}`,
               range: null,
-              how: 'measured on a piece',
-              n: 1,
-              mean: value,
+              how: n === 1 ? 'measured on a piece' : `measured on ${n} pieces`,
+              n,
+              mean,
               low: null,
               high: null,
               sd: null,
               unit,
               law: null,
             },
-          ],
-    ),
+          ];
+    }),
   );
 }
 
 /** How full the racks went: mean share of what fills them; null where nobody wrote it down. */
-export function meanFill({ loads }: Sheet): { share: number; n: number } | null {
-  const fills = loads.flatMap(({ pieces, full }) =>
-    pieces === null || full === null ? [] : [pieces / full],
-  );
+export function meanFill(sheets: readonly Sheet[]): { share: number; n: number } | null {
+  const fills = sheets
+    .flatMap(({ loads }) => loads)
+    .flatMap(({ pieces, full }) => (pieces === null || full === null ? [] : [pieces / full]));
   return fills.length === 0
     ? null
     : { share: fills.reduce((sum, one) => sum + one, 0) / fills.length, n: fills.length };

@@ -76,9 +76,11 @@ interface Shown {
   readonly cv: number;
   /**
    * Variance of the logarithm of a morning's mean that its own times do not show, as all of them are of one busy or
-   * quiet morning; with the error of these simulated mornings.
+   * quiet morning.
    */
   readonly beyond: number;
+  /** The same of the error of these simulated mornings. */
+  readonly simulated: number;
 }
 
 /** Null: hardly anything is seen. */
@@ -102,7 +104,8 @@ function shownBy(model: CafeModel, habit: Habit, seed: string): Shown | null {
     minutes: mean(all),
     times: all.length / mornings.length,
     cv: Math.sqrt(mean(seen.map((times) => square(cvOf(times))))),
-    beyond: Math.max(0, between - own) + between / seen.length,
+    beyond: Math.max(0, between - own),
+    simulated: between / seen.length,
   };
 }
 
@@ -139,7 +142,8 @@ function withHabit(model: CafeModel, habit: Habit, factor: number): CafeModel | 
 export interface HabitRead {
   readonly factor: number;
   readonly slope: number;
-  readonly beyond: number;
+  /** Variance of the logarithm of what is seen on so many mornings that their own times do not show. */
+  readonly beyond: (mornings: number) => number;
 }
 
 export interface HabitReader {
@@ -173,7 +177,12 @@ export function habitReader(model: CafeModel, habit: Habit, seed: string): Habit
         if (slope < TELLS) return null;
         const x = one.x + (wanted - one.y) / slope;
         const factor = exp(Math.max(log(TRIED[0]!) - 1, Math.min(log(TRIED.at(-1)!) + 1, x)));
-        return { factor, slope, beyond: (one.shown.beyond + two.shown.beyond) / 2 };
+        const both = [one.shown, two.shown];
+        return {
+          factor,
+          slope,
+          beyond: (of) => mean(both.map(({ beyond, simulated }) => beyond / of + simulated)),
+        };
       }
       return null;
     },

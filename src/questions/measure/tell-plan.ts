@@ -21,7 +21,14 @@ export function planBlocks(plan: MeasurePlan, context: ReportContext): Block[] {
   return [
     heading(say.heading),
     paragraphs([lead], 'lead'),
-    paragraphs(parts.length === 0 ? [] : [say.factor(formats.percent(factor, 0))]),
+    paragraphs(
+      parts.length === 0
+        ? []
+        : [
+            say.factor(formats.percent(factor, 0)),
+            say.second(rangeText(plan.foretoldTwo, formats), formats.percent(plan.factorTwo, 0)),
+          ],
+    ),
     table({
       caption: say.worth,
       columns: [

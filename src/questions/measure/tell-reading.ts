@@ -8,18 +8,20 @@ import type { Measured, SheetReading } from './answer.js';
 import { goodness, lawCharts } from './charts/fitted-laws.js';
 import { rangeText } from './tell-plan.js';
 import { say } from './words.js';
+import { widthOf } from './worth.js';
 
 export function readingBlocks(reading: SheetReading, context: ReportContext): Block[] {
   const formats = formatsFor(context);
-  const { measured, kept, notes, date } = reading;
+  const { measured, kept, notes, dates } = reading;
+  const sheets = say.sheetOf(dates);
   const fitted = measured.filter(({ law }) => law !== null);
   return [
     heading(say.readHeading),
     paragraphs(
       [
         measured.length === 0
-          ? say.readNone(date)
-          : say.readLead(formats.count(measured.length), date),
+          ? say.readNone(sheets)
+          : say.readLead(formats.count(measured.length), sheets),
       ],
       'lead',
     ),
@@ -32,8 +34,13 @@ export function readingBlocks(reading: SheetReading, context: ReportContext): Bl
               rangeText(reading.after, formats),
               formats.percent(reading.factor, 0),
             ),
+            say.another(
+              rangeText(reading.another, formats),
+              formats.percent(anotherFactor(reading), 0),
+            ),
           ],
     ),
+    ...mornings(reading, formats),
     table({
       caption: say.measured,
       columns: [
@@ -86,7 +93,35 @@ export function readingBlocks(reading: SheetReading, context: ReportContext): Bl
   ];
 }
 
-function amount(value: number, { unit }: Measured, formats: Formats): string {
+/** Where mornings differ, or that they agree; nothing of a single one. */
+function mornings({ compared, differ }: SheetReading, formats: Formats): Block[] {
+  if (compared === null || compared === 0) return [];
+  if (differ.length === 0) return [paragraphs([say.agree(compared), say.dayFactor])];
+  return [
+    list(
+      [
+        ...differ.map((one) =>
+          say.differ(
+            inputName(one.path, english),
+            one.mornings
+              .map(({ date, mean }) => `${amount(mean, one, formats)} on ${date}`)
+              .join(', '),
+            one.p < 0.001 ? 'below 0.001' : formats.decimal(one.p, 3),
+          ),
+        ),
+        say.differKinds,
+        say.dayFactor,
+      ],
+      say.differHeading,
+    ),
+  ];
+}
+
+function anotherFactor({ before, another }: SheetReading): number {
+  return widthOf(before) === 0 ? 1 : widthOf(another) / widthOf(before);
+}
+
+function amount(value: number, { unit }: Pick<Measured, 'unit'>, formats: Formats): string {
   switch (unit) {
     case 'share':
       return formats.percent(value, 1);

@@ -18,6 +18,8 @@ export const say = {
     'No input of this house that a sheet can measure moves the stock; there is nothing to count.',
   factor: (share: string): string =>
     `In money that is ${share} of the range as it is now. Errors of the inputs are taken as independent, and what was measured as lying in its 95 % interval.`,
+  second: (after: string, share: string): string =>
+    `A second morning with the same sheet should narrow it to between ${after} (${share} of the range as it is now, in money); read both together.`,
   worth: 'What each part of the sheet is worth by itself',
   part: 'Part',
   narrows: 'Narrows the range by',
@@ -43,10 +45,26 @@ export const say = {
   next: 'Write the sheet with --out FOLDER, fill in the CSV, and read it with --read.',
 
   readHeading: 'What the sheet says',
-  readLead: (count: string, date: string): string =>
-    `${count} inputs are now measured, from the sheet of ${date}.`,
-  readNone: (date: string): string =>
-    `The sheet of ${date} changes nothing: too little was counted.`,
+  sheetOf: (dates: readonly string[]): string =>
+    dates.length === 1
+      ? `the sheet of ${dates[0]!}`
+      : `the sheets of ${dates.slice(0, -1).join(', ')} and ${dates.at(-1)!}, taken together`,
+  readLead: (count: string, sheets: string): string =>
+    `${count} inputs are now measured, from ${sheets}.`,
+  readNone: (sheets: string): string => `Nothing changes by ${sheets}: too little was counted.`,
+  another: (range: string, share: string): string =>
+    `One more such morning should leave it between ${range} (in money ${share} of the range before); give all sheets at once, each with --read.`,
+  agree: (compared: number): string =>
+    `The mornings agree: in none of the ${compared} inputs that they both give do they differ by more than chance (all tested together at 5 %).`,
+  differ: (name: string, means: string, p: string): string =>
+    `${name}: ${means}. That is more than chance (p ${p}, all inputs tested together at 5 %); the range now holds what each morning says.`,
+  differHeading: 'The mornings differ',
+  differKinds:
+    'Are they days of two kinds, such as a weekday and a Saturday? Then read each sheet into a scenario of its own, or put what differs into calendar.kinds.',
+  dayFactor:
+    'How much whole days differ (dayFactor) stays as it was: a till says it, a few mornings cannot.',
+  replaced: (source: string): string =>
+    `What the ${source} said is replaced. To use both, give both with --read to the scenario as it was before.`,
   readFactor: (before: string, after: string, share: string): string =>
     `Before, the stock lay between ${before} pieces; now between ${after} (in money ${share} of the range before).`,
   measured: 'Measured',

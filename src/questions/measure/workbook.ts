@@ -1,6 +1,6 @@
 /** The sheet as a workbook (XLSX): the rows of the CSV, cell for cell, so that both are read back alike. */
 import write from 'write-excel-file/universal';
-import { isWorkbook, workbookRows, type WorkbookCell } from '../../quantities/read-workbook.js';
+import { isWorkbook, workbookSheets, type WorkbookCell } from '../../quantities/read-workbook.js';
 import { safeCell } from '../../tell/charts/picture-files.js';
 import { PARTS } from '../../measuring/sheet.js';
 import { problem } from '../../scenario/problems.js';
@@ -44,19 +44,30 @@ export async function linesXlsx(lines: readonly (readonly string[])[]): Promise<
   return new Uint8Array(await blob.arrayBuffer());
 }
 
-/** A filled sheet as CSV, row for row where it is a workbook. */
-export async function asCsv(file: GivenFile): Promise<Result<GivenFile>> {
-  if (!isWorkbook(file.bytes)) return { ok: true, value: file };
-  const rows = await workbookRows(file.bytes);
-  if (!rows.ok)
+/** Filled sheets as CSV, row for row where the file is a workbook: each of its sheets on which a part of ours stands, else the first. */
+export async function asCsv(file: GivenFile): Promise<Result<readonly GivenFile[]>> {
+  if (!isWorkbook(file.bytes)) return { ok: true, value: [file] };
+  const sheets = await workbookSheets(file.bytes);
+  if (!sheets.ok)
     return {
       ok: false,
-      problems: rows.problems.map(({ rule, remedy }) =>
+      problems: sheets.problems.map(({ rule, remedy }) =>
         problem({ path: [], value: undefined, rule, remedy }, file.name, { line: 1, column: 0 }),
       ),
     };
-  const text = rows.value.map((row) => `${row.map(cellText).join(',')}\n`).join('');
-  return { ok: true, value: { name: file.name, bytes: new TextEncoder().encode(text) } };
+  const ours = sheets.value.filter(({ rows }) =>
+    rows.some(([first]) => PARTS.some((part) => part === String(first ?? '').toLowerCase())),
+  );
+  const read = ours.length > 0 ? ours : sheets.value.slice(0, 1);
+  return {
+    ok: true,
+    value: read.map(({ name, rows }) => ({
+      name: read.length > 1 ? `${file.name}, sheet ${name}` : file.name,
+      bytes: new TextEncoder().encode(
+        rows.map((row) => `${row.map(cellText).join(',')}\n`).join(''),
+      ),
+    })),
+  };
 }
 
 /** What is typed as 08:05 a spreadsheet may keep as a part of a day. */

@@ -19,7 +19,7 @@ import { QuickReader, type Quick, type QuickOptions } from '../compare/quick.js'
 import type { Opened } from '../question.js';
 import type { MeasurePlan, PartWorth, StockRange, Swing } from './answer.js';
 import { endsOf, withInput } from './ends.js';
-import { halfWidths } from './foretold.js';
+import { halfWidths, type HalfWidths } from './foretold.js';
 import { habitReaders, type HabitReaders } from './inputs.js';
 
 const reading = { piecesPerRack: piecesPerRackOf };
@@ -52,7 +52,9 @@ export async function swingsOf(
   const swings: Swing[] = [];
   for (const input of inputs) {
     const size = sizeOf(scenario, input);
-    const halves = size === null ? {} : halfWidths(input.path, size, model, readers);
+    const [halves, halvesTwo] = [1, 2].map((mornings): HalfWidths =>
+      size === null ? {} : halfWidths(input.path, size, model, readers, mornings),
+    ) as [HalfWidths, HalfWidths];
     const found = endsOf(input, scenario, Object.keys(halves).length > 0);
     if (found === null) continue;
     const at: { cost: number; pieces: number; size: number | null }[] = [];
@@ -74,24 +76,28 @@ export async function swingsOf(
       fifthOff: found.fifthOff,
       cost: [low.cost, high.cost],
       pieces: [low.pieces, high.pieces],
-      leaves:
-        width === null || width === 0 || measured
-          ? {}
-          : Object.fromEntries(
-              Object.entries(halves)
-                .map(
-                  ([part, { half, kept }]) =>
-                    [
-                      part,
-                      Math.sqrt((1 - kept) * square(Math.min(1, (2 * half) / width)) + kept),
-                    ] as const,
-                )
-                .filter(([, leaves]) => leaves < 1),
-            ),
+      leaves: measured ? {} : leavesOf(halves, width),
+      leavesTwo: measured ? {} : leavesOf(halvesTwo, width),
     });
   }
   return { now, swings };
 }
+
+/** By part, the share of a range of this width that stays; parts that leave all of it are left out. */
+const leavesOf = (halves: HalfWidths, width: number | null): Swing['leaves'] =>
+  width === null || width === 0
+    ? {}
+    : Object.fromEntries(
+        Object.entries(halves)
+          .map(
+            ([part, { half, kept }]) =>
+              [
+                part,
+                Math.sqrt((1 - kept) * square(Math.min(1, (2 * half) / width)) + kept),
+              ] as const,
+          )
+          .filter(([, leaves]) => leaves < 1),
+      );
 
 /** The size of an input's value, larger or smaller than others of its place: of party sizes and of laws their mean. */
 function sizeOf(scenario: Scenario, { at, path }: Input): number | null {
@@ -102,17 +108,26 @@ function sizeOf(scenario: Scenario, { at, path }: Input): number | null {
 }
 
 /** Share of an input's range that stays once these parts of the sheet are filled in. */
-const leavesWith = ({ leaves }: Swing, parts: readonly PartId[]): number =>
-  Math.min(1, ...parts.map((part) => leaves[part] ?? 1));
+const leavesWith =
+  (parts: readonly PartId[], of: 'leaves' | 'leavesTwo') =>
+  (swing: Swing): number =>
+    Math.min(1, ...parts.map((part) => swing[of][part] ?? 1));
 
-/** The stock's range as the inputs leave it. */
-export function rangeWith({ now, swings }: Swings, parts: readonly PartId[]): StockRange {
+/** The stock's range with these parts filled in, on one morning or on two. */
+export const rangeWith = (
+  found: Swings,
+  parts: readonly PartId[],
+  mornings: 1 | 2 = 1,
+): StockRange => rangeOf(found, leavesWith(parts, mornings === 1 ? 'leaves' : 'leavesTwo'));
+
+/** The stock's range as the inputs leave it. @param leaves share of an input's range that stays */
+export function rangeOf({ now, swings }: Swings, leaves: (swing: Swing) => number): StockRange {
   const side = (of: 'cost' | 'pieces', down: boolean): number =>
     Math.sqrt(
       swings.reduce((sum, swing) => {
         const moves = swing[of].map((end) => end - now[of]);
         const far = down ? -Math.min(0, ...moves) : Math.max(0, ...moves);
-        return sum + square(far * leavesWith(swing, parts));
+        return sum + square(far * leaves(swing));
       }, 0),
     );
   return {
@@ -166,7 +181,9 @@ export async function measurePlan(
     .filter(({ narrows }) => narrows >= WORTH)
     .toSorted((a, b) => b.narrows - a.narrows);
   const parts = kept.map(({ part }) => part);
-  const foretold = rangeWith(found, parts);
+  const [foretold, foretoldTwo] = [rangeWith(found, parts), rangeWith(found, parts, 2)];
+  const factorOf = (range: StockRange): number =>
+    widthOf(now) === 0 ? 1 : widthOf(range) / widthOf(now);
   return {
     scenario: scenario.name,
     seed: options.seed,
@@ -175,7 +192,9 @@ export async function measurePlan(
     days: options.days,
     now,
     foretold,
-    factor: widthOf(now) === 0 ? 1 : widthOf(foretold) / widthOf(now),
+    factor: factorOf(foretold),
+    foretoldTwo,
+    factorTwo: factorOf(foretoldTwo),
     parts: kept,
     left: PARTS.filter((part) => !parts.includes(part) && part !== 'dirty'),
     swings: found.swings.toSorted(

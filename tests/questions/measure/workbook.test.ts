@@ -6,12 +6,12 @@ import { describe, expect, it } from 'vitest';
 import { fitLaw, lawCdf } from '../../../src/measuring/fit-law.js';
 import { lawCharts } from '../../../src/questions/measure/charts/fitted-laws.js';
 import { sheetFacts } from '../../../src/questions/measure/facts.js';
-import { sheetOf } from '../../../src/questions/measure/read.js';
+import { sheetsOf } from '../../../src/questions/measure/given-sheets.js';
 import { asCsv, linesXlsx, sheetXlsx } from '../../../src/questions/measure/workbook.js';
 import { sheetCsv, sheetLines } from '../../../src/questions/measure/template.js';
 import { dirtyAt, dirtyNotes } from '../../../src/questions/measure/dirty.js';
 import { compile } from '../../../src/scenario/compile.js';
-import { PARTS, type Sheet } from '../../../src/measuring/sheet.js';
+import { PARTS } from '../../../src/measuring/sheet.js';
 import { contextOf } from '../../../src/tell/context-of.js';
 import { renderSvg } from '../../../src/tell/render-svg.js';
 import { readScenario } from '../../../src/scenario/read-scenario.js';
@@ -29,7 +29,7 @@ const named = (name: string, bytes: Uint8Array) => ({ name, bytes });
 const textOf = async (bytes: Uint8Array): Promise<string> => {
   const read = await asCsv(named('sheet.xlsx', bytes));
   if (!read.ok) throw new Error(read.problems[0]!.message);
-  return new TextDecoder().decode(read.value.bytes);
+  return new TextDecoder().decode(read.value[0]!.bytes);
 };
 
 describe('the sheet as a workbook', () => {
@@ -45,8 +45,8 @@ describe('the sheet as a workbook', () => {
     const filled = await asCsv(named('sheet.xlsx', await linesXlsx(cells)));
     if (!filled.ok) throw new Error(filled.problems[0]!.message);
     const today = '2026-01-16';
-    const [one, other] = [filled.value, named('sheet.csv', new TextEncoder().encode(csv))].map(
-      (file) => sheetOf(file, facts, today),
+    const [one, other] = [filled.value[0]!, named('sheet.csv', new TextEncoder().encode(csv))].map(
+      (file) => sheetsOf(file, facts, today),
     );
     expect(other!.ok).toBe(true);
     expect(one).toEqual(other);
@@ -122,7 +122,7 @@ describe('dirty pieces at three moments', () => {
     bench,
   });
   const note = (dirty: readonly ReturnType<typeof counted>[]) =>
-    dirtyNotes({ dirty } as unknown as Sheet, model, facts.fromMinute, '1');
+    dirtyNotes(dirty, model, facts.fromMinute, '1');
 
   it('lie where simulated mornings have them, and the sentence says where they do not', () => {
     const { tables, bench } = dirtyAt(model, '1', (8 * 60 + 15 - facts.fromMinute) * 60_000);

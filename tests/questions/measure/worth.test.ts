@@ -7,7 +7,7 @@ import { sheetFacts } from '../../../src/questions/measure/facts.js';
 import { halfWidths } from '../../../src/questions/measure/foretold.js';
 import { habitReaders, measuredInputs } from '../../../src/questions/measure/inputs.js';
 import { compile } from '../../../src/scenario/compile.js';
-import { sheetOf } from '../../../src/questions/measure/read.js';
+import { sheetsOf } from '../../../src/questions/measure/given-sheets.js';
 import { sheetCsv } from '../../../src/questions/measure/template.js';
 import { sheetPage } from '../../../src/questions/measure/print.js';
 import { contextOf } from '../../../src/tell/context-of.js';
@@ -39,7 +39,7 @@ describe('a sheet of the demo', () => {
   it('reads back empty as it was written, and says that nothing was counted', () => {
     const { facts, scenario, inputs } = demo();
     const empty = sheetCsv(facts).replace('date,', 'date,2026-01-15');
-    const sheet = sheetOf(bytesOf(empty), facts, '2026-01-16');
+    const sheet = sheetsOf(bytesOf(empty), facts, '2026-01-16');
     if (!sheet.ok) throw new Error(JSON.stringify(sheet.problems));
     const { measured, kept } = measuredInputs(sheet.value, scenario, inputs, null);
     expect(measured).toEqual([]);
@@ -50,7 +50,7 @@ describe('a sheet of the demo', () => {
   it('gives back what it measured within a few intervals, marked with n and law', () => {
     const { facts, scenario, inputs } = demo();
     const found = Array.from({ length: 12 }, (_, number) => {
-      const sheet = sheetOf(bytesOf(morningOf(scenario, 'test', number).csv), facts, '2026-01-16');
+      const sheet = sheetsOf(bytesOf(morningOf(scenario, 'test', number).csv), facts, '2026-01-16');
       if (!sheet.ok) throw new Error(JSON.stringify(sheet.problems));
       const { measured } = measuredInputs(sheet.value, scenario, inputs, null, () => blind);
       return measured.find(({ path }) => path === 'guests.dwell.bySize.1')!;
@@ -71,7 +71,11 @@ describe('a sheet of the demo', () => {
     const unmeasured = inputs.map((one) => ({ ...one, basis: 'assumed' as const }));
     const widths = new Map<string, number[]>();
     for (let number = 0; number < 9; number += 1) {
-      const sheet = sheetOf(bytesOf(morningOf(scenario, 'width', number).csv), facts, '2026-01-16');
+      const sheet = sheetsOf(
+        bytesOf(morningOf(scenario, 'width', number).csv),
+        facts,
+        '2026-01-16',
+      );
       if (!sheet.ok) throw new Error(JSON.stringify(sheet.problems));
       const read = measuredInputs(sheet.value, scenario, unmeasured, null, () => blind);
       for (const { path, low, high } of read.measured)
@@ -94,19 +98,22 @@ describe('a sheet of the demo', () => {
   it('reads a habit through the house: a busy morning is no longer taken for a slow round', () => {
     const { scenario } = demo();
     const reader = habitReaders(scenario, 'test')('clearing.every');
-    const { minutes, times, cv, beyond } = reader.now!;
+    const { minutes, times, cv, beyond, simulated } = reader.now!;
     const at = reader.read(minutes)!;
     // Rounds that are due while the clearer is busy are never walked: more minutes lie between than the ten written.
     expect(minutes).toBeGreaterThan(11);
     expect(at.factor).toBeCloseTo(1, 6);
     expect(at.slope).toBeLessThan(1);
     expect(beyond).toBeGreaterThan(0);
-    expect(beyond).toBeLessThan((cv * cv) / times);
+    expect(beyond + simulated).toBeLessThan((cv * cv) / times);
+    // The error of the simulation stays, however many mornings are counted.
+    expect(at.beyond(2)).toBeGreaterThan(at.beyond(1) / 2);
+    expect(at.beyond(2)).toBeLessThan(at.beyond(1));
   });
 
   it('keeps what was measured before, unless by a sheet', () => {
     const { facts, scenario, inputs } = demo();
-    const sheet = sheetOf(bytesOf(morningOf(scenario, 'test', 0).csv), facts, '2026-01-16');
+    const sheet = sheetsOf(bytesOf(morningOf(scenario, 'test', 0).csv), facts, '2026-01-16');
     if (!sheet.ok) throw new Error(JSON.stringify(sheet.problems));
     const read = (source: string) =>
       measuredInputs(
