@@ -3,7 +3,7 @@ import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import type { CafeModel } from '../../src/cafe/model.js';
 import { RunningDays, runDays } from '../../src/cafe/run-days.js';
-import type { RushTask } from '../../src/cafe/rush.js';
+import { mergeDays, type RushTask } from '../../src/cafe/rush.js';
 import { isTooMuch } from '../../src/cafe/too-much.js';
 import { runInTurns } from '../../src/cafe/turns.js';
 import { compile } from '../../src/scenario/compile.js';
@@ -50,6 +50,20 @@ describe('days run a little at a time', () => {
       b = second.advance(61);
     }
     expect([first.result(), second.result()]).toEqual(expected);
+  });
+
+  it('come in any order, in parts of any length', () => {
+    const task = taskOf(demo(), 6);
+    const parts = [1, 3, 2].map((days, i) => runDays({ ...task, from: 3 + [0, 1, 4][i]!, days }));
+    for (const [a, b, c] of [
+      [0, 1, 2],
+      [0, 2, 1],
+      [1, 0, 2],
+      [1, 2, 0],
+      [2, 0, 1],
+      [2, 1, 0],
+    ])
+      expect(mergeDays([parts[a!]!, parts[b!]!, parts[c!]!])).toEqual(runDays(task));
   });
 
   it('pause within a day of many events', async () => {
