@@ -14,6 +14,7 @@ import {
   rmdirSync,
   rmSync,
   statSync,
+  type Stats,
 } from 'node:fs';
 import { basename, dirname, join } from 'node:path';
 import { makeFolders } from './folders.js';
@@ -45,7 +46,7 @@ const tooLarge = (path: string, size: number, most: number): MistakeError =>
 
 /** Size in bytes of a plain file; throws a mistake for a folder, a device, no such file or no permission. */
 export async function sizeOf(path: string): Promise<number> {
-  if (path === '') throw new MistakeError('the name of a file is empty; name a file');
+  if (path.trim() === '') throw new MistakeError('the name of a file is empty; name a file');
   const about = await stat(path).catch((error: NodeJS.ErrnoException) => {
     throw new MistakeError(`${path}: ${reasonOf(error)}`);
   });
@@ -109,11 +110,11 @@ function isRunning(pid: number): boolean {
 export async function tryOutput(
   target: string,
   kind: 'file' | 'folder',
-  option = 'out',
+  option = '--out',
 ): Promise<void> {
-  if (target === '')
+  if (target.trim() === '')
     throw new MistakeError(
-      `--${option}: the name is empty; name a ${kind}, such as ${kind === 'file' ? 'new.yaml' : 'reports'}`,
+      `${option}: the name is empty; name a ${kind}, such as ${kind === 'file' ? 'new.yaml' : 'reports'}`,
     );
   const folder = kind === 'folder' ? target : dirname(target);
   try {
@@ -130,12 +131,36 @@ export async function tryOutput(
   }
 }
 
-/** A target that is there must be a file that may be replaced. */
+/** A target that is there must be a plain file that may be replaced: a device or a pipe would be gone afterwards. */
 function checkTarget(path: string): void {
   const about = statSync(path, { throwIfNoEntry: false });
-  if (about?.isDirectory() === true)
-    throw Object.assign(new Error(), { code: 'EISDIR', syscall: 'open' });
-  if (about !== undefined) accessSync(path, constants.W_OK);
+  if (about === undefined) return;
+  if (about.isDirectory()) throw Object.assign(new Error(), { code: 'EISDIR', syscall: 'open' });
+  if (!about.isFile())
+    throw new MistakeError(`${path}: is a device or a pipe; name a file to write`);
+  accessSync(path, constants.W_OK);
+}
+
+/**
+ * Nothing is written over what it was made from.
+ * @throws MistakeError where a target is the same file as an input, by whatever name
+ */
+export function keepInputs(
+  targets: readonly string[],
+  inputs: readonly (string | undefined)[],
+): void {
+  const about = (path: string): Stats | undefined => statSync(path, { throwIfNoEntry: false });
+  const kept = inputs.flatMap((path) => (path === undefined ? [] : [about(path)]));
+  const over = targets.filter((path) => {
+    const there = about(path);
+    return kept.some((one) => one !== undefined && one.ino === there?.ino && one.dev === there.dev);
+  });
+  if (over.length > 0)
+    throw new MistakeError(
+      over
+        .map((path) => `${path}: is what was given to read; give --out another name or folder`)
+        .join('\n'),
+    );
 }
 
 function cannotWrite(paths: readonly string[], error: unknown): unknown {

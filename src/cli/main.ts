@@ -7,7 +7,8 @@ import { hideBin } from 'yargs/helpers';
 import { version } from './version.js';
 import { commands } from './commands/all.js';
 import { removeTemporary } from './files.js';
-import { checkGiven, flagMistakes, inPlainWords } from './given.js';
+import { optionsOf } from './command-options.js';
+import { checkGiven, inPlainWords } from './given.js';
 import { EXIT, MistakeError, StorageError } from './mistakes.js';
 import { isSystemError, reasonOf } from './system-errors.js';
 
@@ -50,18 +51,8 @@ const cli = yargs()
       : null,
   )
   .exitProcess(false)
-  .check((_, options: unknown) => {
-    const wrong = flagMistakes(given, (options as { readonly boolean: string[] }).boolean);
-    if (wrong.length > 0) throw new MistakeError(wrong.join('\n'));
-    return true;
-  })
-  .fail((message, error, instance) => {
-    throw (
-      error ??
-      new MistakeError(
-        `${inPlainWords(message)}\n${instance.parsed === false ? '' : 'See cuptide --help.'}`.trim(),
-      )
-    );
+  .fail((message, error) => {
+    throw error ?? new MistakeError(inPlainWords(message));
   });
 for (const command of commands) cli.command(command);
 
@@ -73,7 +64,10 @@ try {
   await cli.parseAsync(
     checkGiven(
       given,
-      commands.map(({ command }) => String(command).split(' ')[0]!),
+      commands.map((command) => ({
+        name: String(command.command).split(' ')[0]!,
+        options: () => optionsOf(command),
+      })),
     ),
   );
 } catch (error) {

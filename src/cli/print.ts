@@ -1,5 +1,5 @@
 /** Text for people on stdout: names from files and the command line never move the cursor or colour the screen. */
-import { harmless } from '../tell/clean-text.js';
+import { harmless, shorten } from '../tell/clean-text.js';
 import { folded, widthOf } from './terminal.js';
 
 /** Every line without control characters. */
@@ -15,9 +15,14 @@ export const print = (text: string): void => void process.stdout.write(harmlessL
 export const say = (text: string): void =>
   void process.stdout.write(`${folded(harmlessLines(text), widthOf(), '  ')}\n`);
 
+/** Longer words are nobody's to read: they are cut. */
+const LONGEST_WORD = 300;
+
 /** What went wrong, likewise, on stderr. */
-export const complain = (text: string): void =>
-  void process.stderr.write(`${folded(harmlessLines(text), widthOf(process.stderr), '  ')}\n`);
+export const complain = (text: string): void => {
+  const readable = harmlessLines(text).replace(/\S{300,}/g, (word) => shorten(word, LONGEST_WORD));
+  process.stderr.write(`${folded(readable, widthOf(process.stderr), '  ')}\n`);
+};
 
 /**
  * An answer as one line of JSON, or as text with the files that were written.

@@ -3,14 +3,20 @@ import { existsSync } from 'node:fs';
 import { basename, dirname, extname, join } from 'node:path';
 import { madeInFull } from '../questions/made.js';
 import type { OutFile, Question, Reply } from '../questions/question.js';
-import { pathsOf, type GivenFile, type Settings, type Value } from '../questions/settings.js';
+import {
+  filesAmong,
+  pathsOf,
+  type GivenFile,
+  type Settings,
+  type Value,
+} from '../questions/settings.js';
 import { piecesPerRackOf } from '../scenario/rack-geometry.js';
 import { contextOf } from '../tell/context-of.js';
 import { drawnCharts } from '../tell/drawn-chart.js';
 import type { Draw } from '../tell/write-html.js';
 import { writeText } from '../tell/write-text.js';
 import { parsed } from './parsed.js';
-import { readWhole, tryOutput, writeAll } from './files.js';
+import { keepInputs, readWhole, tryOutput, writeAll } from './files.js';
 import { typefaces } from './live-page.js';
 import { madeOf, withMade } from './made.js';
 import { MistakeError } from './mistakes.js';
@@ -81,6 +87,10 @@ export async function runQuestion(question: Question, args: QuestionArguments): 
           content,
           fresh,
         }));
+  keepInputs(
+    files.map(({ path }) => path),
+    [args.file, ...filesAmong(given).map(([, { name }]) => name)],
+  );
   refuseThere(files.filter(({ fresh }) => fresh === true).map(({ path }) => path));
   await writeAll(files);
   printAnswer(
@@ -133,10 +143,10 @@ export async function givenOf(
   for (const [name, text] of Object.entries(typed)) {
     const setting = settings[name]!;
     try {
-      const file = async (path: string): Promise<GivenFile> => ({
-        name: path,
-        bytes: await readWhole(path, setting.most ?? LARGEST_FILE),
-      });
+      const file = async (path: string): Promise<GivenFile> => {
+        if (path.trim() === '') throw new MistakeError(`--${name}: the name is empty; name a file`);
+        return { name: path, bytes: await readWhole(path, setting.most ?? LARGEST_FILE) };
+      };
       if (setting.as === 'file') given[name] = await file(text);
       else if (setting.as === 'files') given[name] = await Promise.all(pathsOf(text).map(file));
       else given[name] = parsed(name, setting, text);

@@ -8,7 +8,7 @@ import type { ChartSpec } from '../tell/charts/style.js';
 import { renderSvg, standaloneSvg } from '../tell/render-svg.js';
 import { writeText } from '../tell/write-text.js';
 import { tillChart } from '../till/chart.js';
-import { sizeOf, tryOutput, writeAll } from './files.js';
+import { keepInputs, sizeOf, tryOutput, writeAll } from './files.js';
 import { MistakeError } from './mistakes.js';
 import { problemsAsMistake } from './open-scenario.js';
 import { givenOf } from './run-question.js';
@@ -29,10 +29,14 @@ export async function runTill({ file, typed, out, picture, all }: TillArguments)
   await sizeOf(file);
   if (out !== undefined) await tryOutput(out, 'file');
   if (picture !== undefined) {
-    await tryOutput(picture, 'file', 'picture');
+    await tryOutput(picture, 'file', '--picture');
     if (out !== undefined && resolve(picture) === resolve(out))
       throw new MistakeError('--picture and --out name the same file; name two');
   }
+  keepInputs(
+    [out, picture].filter((one) => one !== undefined),
+    [file, ...Object.values(typed)],
+  );
   const reply = await askTill({
     map: given.map!,
     scenario: given.scenario!,

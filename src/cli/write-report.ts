@@ -22,7 +22,7 @@ import { tightMorningOf } from '../questions/walk/letter-picture.js';
 import { piecesPerRackOf } from '../scenario/rack-geometry.js';
 import { problem } from '../scenario/problems.js';
 import { inThisThread } from '../cafe/runner.js';
-import { tryOutput, writeAll } from './files.js';
+import { keepInputs, tryOutput, writeAll } from './files.js';
 import { recordedPart, type RecordedFiles } from './recorded-part.js';
 import { livePage, typefaces } from './live-page.js';
 import { madeOf, withMade } from './made.js';
@@ -68,6 +68,7 @@ export async function writeReport(args: ReportArguments): Promise<void> {
   await tryOutput(folder, 'folder');
   const fileName = basename(scenarioFile);
   const stem = join(folder, basename(scenarioFile, extname(scenarioFile)));
+  keepInputs([`${stem}.html`, `${stem}.json`], [scenarioFile]);
   const made = madeOf({
     question: 'report',
     settings: size.settings,

@@ -28,7 +28,7 @@ export async function writeStarter({ file, ...options }: Given): Promise<void> {
     )
   )
     throw new MistakeError(`${file}: already exists; name another file`);
-  await tryOutput(file, 'file');
+  await tryOutput(file, 'file', 'The new scenario');
   const given = answersGiven(options);
   const { texts, served } = await asked(given);
   const { answers, wrong, texts: all } = readAll({ ...given, ...texts }, served);

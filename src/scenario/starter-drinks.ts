@@ -203,7 +203,8 @@ export function readMenu(text: string, served: Readonly<Record<string, VesselId>
   const unserved: string[] = [];
   for (const part of parts) {
     const [, name = part, where] = /^(.+?)(?:\s+(?:served )?in\s+|\s*:\s*)(.+)$/.exec(part) ?? [];
-    const vessel = where === undefined ? (served[name] ?? null) : vesselOf(where);
+    const said = Object.hasOwn(served, name) ? served[name]! : null;
+    const vessel = where === undefined ? said : vesselOf(where);
     const known = drinkOf(name);
     if (where !== undefined && vessel === null)
       return refused(`says "${where}", which is none of ${vesselNames.join(', ')}`);

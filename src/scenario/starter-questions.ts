@@ -129,7 +129,7 @@ export const questions: Questions = {
     help: '',
     optional: false,
     usual: () => '40',
-    read: (text) => readWhole(text, 'seats', 0, 5000),
+    read: (text) => readWhole(text, 'seats', 1, 5000),
     show: String,
   },
   guests: {

@@ -1,7 +1,22 @@
-import { existsSync, mkdirSync, readdirSync, readFileSync, writeFileSync } from 'node:fs';
+import { spawnSync } from 'node:child_process';
+import {
+  existsSync,
+  mkdirSync,
+  readdirSync,
+  readFileSync,
+  statSync,
+  symlinkSync,
+  writeFileSync,
+} from 'node:fs';
 import { join } from 'node:path';
 import { describe, expect, it } from 'vitest';
-import { readWhole, removeTemporary, tryOutput, writeAll } from '../../src/cli/files.js';
+import {
+  keepInputs,
+  readWhole,
+  removeTemporary,
+  tryOutput,
+  writeAll,
+} from '../../src/cli/files.js';
 import { makeFolders } from '../../src/cli/folders.js';
 import { MistakeError } from '../../src/cli/mistakes.js';
 import { reasonOf } from '../../src/cli/system-errors.js';
@@ -68,6 +83,27 @@ describe('outputs tried before the work', () => {
     );
     await expect(tryOutput(folder, 'file')).rejects.toThrow(/is a directory/);
     await expect(tryOutput('', 'folder')).rejects.toThrow(MistakeError);
+  });
+});
+
+describe('what must not be lost', () => {
+  it('is a pipe or a device in the place of a file: it is there afterwards', async () => {
+    const pipe = join(emptyFolder(), 'pipe.html');
+    expect(spawnSync('mkfifo', [pipe]).status).toBe(0);
+    const says = /is a device or a pipe; name a file to write/;
+    await expect(tryOutput(pipe, 'file')).rejects.toThrow(says);
+    await expect(writeAll([{ path: pipe, content: 'x' }])).rejects.toThrow(says);
+    expect(statSync(pipe).isFIFO()).toBe(true);
+  });
+
+  it('is what was read, by whatever name it is written to', () => {
+    const folder = emptyFolder();
+    const [input, link, other] = ['a.json', 'b.json', 'c.json'].map((one) => join(folder, one));
+    writeFileSync(input!, '{}');
+    writeFileSync(other!, '{}');
+    symlinkSync(input!, link!);
+    expect(() => keepInputs([link!], [undefined, input])).toThrow(/b\.json: is what was given/);
+    expect(() => keepInputs([other!, join(folder, 'd.json')], [input, 'none'])).not.toThrow();
   });
 });
 

@@ -5,6 +5,9 @@ import { describe, expect, it } from 'vitest';
 import { command, cuptide, emptyFolder, root } from './run.js';
 
 const demo = 'scenarios/1-commuter-bar.yaml';
+const bakery = 'scenarios/4-bakery-corner.yaml';
+const csv = 'shared/till/bakery-quarter-hours.csv';
+const till = 'shared/till/bakery-saturdays.map.yaml';
 
 /** A mistake: exit 2, nothing on stdout, a message that says this, and never a stack. */
 function expectMistake(args: readonly string[], ...says: readonly (string | RegExp)[]): void {
@@ -78,11 +81,11 @@ describe('options', () => {
   it.each([
     [[], /Name a command/],
     [['siz', demo], /"siz" is not a command; did you mean "size"\?/],
-    [['size'], /^Name the file\nSee cuptide --help/],
+    [['size'], /^Name the file: cuptide size FILE\n$/],
     [['check'], /^Name a scenario file, or give --schema/],
-    [['size', demo, '--levle', '0.9'], /^"levle" is not known to this command/],
-    [['report', demo, '--no-out'], /^"no-out" is not known to this command\nSee cuptide/],
-    [['size', demo, '--seed.x=3'], /^"seed\.x" is not known to this command/],
+    [['size', demo, '--levle', '0.9'], /^--levle is not an option of size; did you mean --level\?/],
+    [['report', demo, '--no-out'], /^--no-out is not an option of report; leave out --out/],
+    [['size', demo, '--seed.x=3'], /^--seed\.x is not an option of size/],
     [['size', demo, '--level', '100 %'], /^--level: "100 %" is not a share between 0 and 100 %/],
     [['size', demo, '--level', '0'], /^--level: "0" is not a share/],
     [['size', demo, '--level', '-5'], /^--level needs a value|^--level: "-5" is not a share/],
@@ -99,7 +102,7 @@ describe('options', () => {
       /--seed is given twice.*\n--json is given twice/,
     ],
     [['compare', demo, '--seed='], /^--seed: is empty; give a value/],
-    [['sites', '--', '-x.csv'], /^--base is needed\nSee cuptide --help/],
+    [['sites', '--', '-x.csv'], /^--base is needed\n$/],
     [
       ['size', demo, '--all=maybe', '--json=yes', '--habits='],
       /^--all takes no value, and "maybe" was given; write --all alone, or leave it out\n--json takes no value, and "yes" was given.*\n--habits takes no value, and "" was given/,
@@ -108,6 +111,12 @@ describe('options', () => {
     [['report', demo, '--out', ''], /^--out: the name is empty; name a folder/],
     [['report', demo, '--till', demo], /^--till is given without --map; give the map/],
     [['page', '--out', ''], /^--out: the name is empty; name a file/],
+    [['page', '--out', 'README.md'], /^README\.md: is there already and is no letter by its name/],
+    [
+      ['till', csv, '--map', till, '--scenario', bakery, '--out', `./scenarios/../${bakery}`],
+      /bakery-corner\.yaml: is what was given to read; give --out another name or folder/,
+    ],
+    [['measure', demo, '--read', ' '], /^--read: the name is empty; name a file/],
     [['check', '/dev/zero'], /^\/dev\/zero: is a device; name a file/],
     [['size', demo, '--day', '/dev/zero'], /^\/dev\/zero: is a device; name a file/],
     [['report', demo, '--out', '/proc/none/deeper'], /^\/proc\/none\/deeper: cannot be written/],

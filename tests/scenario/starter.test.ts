@@ -178,6 +178,9 @@ describe('a menu as typed', () => {
   });
 
   it('asks for what it does not know, and names what there is', () => {
+    // Names that every object has.
+    for (const name of ['constructor', '__proto__', 'toString'])
+      expect(readMenu(name)).toMatchObject({ ok: false, unserved: [name] });
     expect(readMenu('tea, golden milk, sahlep')).toMatchObject({
       ok: false,
       unserved: ['golden milk', 'sahlep'],

@@ -1,5 +1,7 @@
 /** cuptide page: the letter before there is a scenario, as a file for people without a terminal. */
+import { existsSync } from 'node:fs';
 import type { CommandModule } from 'yargs';
+import { MistakeError } from '../mistakes.js';
 
 interface Arguments {
   readonly out: string;
@@ -24,6 +26,10 @@ export const page: CommandModule<object, Arguments> = {
         import('../files.js'),
         import('../print.js'),
       ]);
+    if (existsSync(out) && !/\.html?$/i.test(out))
+      throw new MistakeError(
+        `${out}: is there already and is no letter by its name; name a file that ends in .html`,
+      );
     await tryOutput(out, 'file');
     await writeAll([{ path: out, content: blankHtml(await livePage(null), await typefaces()) }]);
     print(`Written: ${out}\nOpen it in a browser.\n`);

@@ -83,7 +83,9 @@ async function answerAgain(
   const { question: asked, settings } = made;
   const question = questions.find((one) => one.name === asked);
   const wanted: Settings | undefined = asked === 'report' ? size.settings : question?.settings;
-  const unknown = Object.keys(settings).filter((one) => wanted?.[one] === undefined);
+  const unknown = Object.keys(settings).filter(
+    (one) => wanted === undefined || !Object.hasOwn(wanted, one),
+  );
   if (wanted === undefined || unknown.length > 0)
     throw new MistakeError(
       wanted === undefined
