@@ -8,6 +8,7 @@ export const pageStyle = (): string => `
 .view .beside p{font-size:.85rem;line-height:1.35;color:var(--faint);margin:0;max-width:none}
 .view .beside h3{font-size:1.05rem;margin:0 0 .25rem}
 .view .beside>div{display:contents}
+.view .beside details{min-width:0;max-width:100%}
 .view .beside{display:flex;flex-wrap:wrap;gap:.15rem 1.5rem}
 .view .beside :is(h3,p,figure){flex:1 0 100%}
 .view .beside details[open]{flex:1 0 100%}
@@ -53,7 +54,7 @@ input,select,textarea,button{font:1rem/1.3 var(--figures);color:var(--ink);backg
 input[type=radio],input[type=checkbox]{min-height:0;width:1.25rem;height:1.25rem;accent-color:var(--accent);vertical-align:-.25rem}
 input[type=text]{width:9rem;font-variant-numeric:tabular-nums}
 input[type=text].wide{width:18rem;max-width:100%}
-button{cursor:pointer;color:var(--accent);border-color:var(--accent)}
+button{cursor:pointer;max-width:100%;overflow-wrap:anywhere;color:var(--accent);border-color:var(--accent)}
 button:hover{background:var(--panel)}
 button:disabled{color:var(--faint);border-color:var(--line);cursor:default}
 :is(input,select,textarea,button,a):focus-visible{outline:3px solid var(--accent);outline-offset:2px}
@@ -62,6 +63,8 @@ button:disabled{color:var(--faint);border-color:var(--line);cursor:default}
 .status{color:var(--faint);font-size:.9rem}
 .status p{margin:0 0 .35rem;max-width:none}
 .head{display:flex;flex-wrap:wrap;gap:.25rem 2rem;align-items:center;justify-content:space-between;margin:0 0 .75rem;border-bottom:1px solid var(--line);padding:0 0 .25rem;font-size:.9rem}
+.head details,.head .boxes,.head .box{min-width:0;max-width:100%}
+input[type=file]{max-width:100%;min-width:0}
 .head fieldset{border:0;margin:0;padding:0;display:flex;flex-wrap:wrap;gap:.25rem 1.25rem;align-items:center}
 .head fieldset legend{float:left;padding:0 1rem 0 0}
 .sender{display:flex;gap:1rem;align-items:center;margin:0 0 1.25rem}

@@ -6,7 +6,7 @@ import { renderSvg } from './render-svg.js';
 export const drawnCharts = (charts: readonly Chart[]): Promise<ReportChart[]> =>
   Promise.all(charts.map(drawnChart));
 
-export async function drawnChart({ spec, whole, ...chart }: Chart): Promise<ReportChart> {
+export async function drawnChart({ spec, whole, narrow, ...chart }: Chart): Promise<ReportChart> {
   return {
     ...chart,
     svg: await renderSvg(spec, { bare: true, idPrefix: chart.id }),
@@ -18,5 +18,8 @@ export async function drawnChart({ spec, whole, ...chart }: Chart): Promise<Repo
             svg: await renderSvg(whole.spec, { bare: true, idPrefix: `${chart.id}-whole` }),
           },
         }),
+    ...(narrow === undefined
+      ? {}
+      : { narrow: await renderSvg(narrow, { bare: true, idPrefix: `${chart.id}-narrow` }) }),
   };
 }

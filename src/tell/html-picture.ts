@@ -15,11 +15,13 @@ export interface ReportChart {
   readonly table: ChartTable;
   /** The whole range, shown in place of `svg` while its box is ticked. */
   readonly whole?: { readonly svg: string; readonly label: string };
+  /** Shown in place of `svg` on a narrow screen. */
+  readonly narrow?: string;
 }
 
 /** @throws Error if the picture holds anything but shapes and text */
 export function picture(
-  { id, title, words: text, svg, table, whole }: ReportChart,
+  { id, title, words: text, svg, table, whole, narrow }: ReportChart,
   formats: Formats,
   words: Words,
 ): string {
@@ -42,7 +44,7 @@ ${scrolled(table.caption, `<table><caption>${escapeHtml(shorten(cleanText(table.
 <label class="range"><input type="checkbox" /> ${escapeHtml(whole.label)}</label>`
   }
 </div>
-<figure>${onlyShapes(svg)}${whole === undefined ? '' : `<div class="whole">${onlyShapes(whole.svg)}</div>`}</figure>
+<figure>${onlyShapes(svg)}${whole === undefined ? '' : `<div class="whole">${onlyShapes(whole.svg)}</div>`}${narrow === undefined ? '' : `<div class="narrow">${onlyShapes(narrow)}</div>`}</figure>
 </section>`;
 }
 

@@ -69,7 +69,7 @@ figure{margin:0}
 figure svg{display:block;width:100%;max-width:31rem;height:auto}
 details{margin:.5rem 0 0}
 .range{display:block;font:.9rem/1.35 var(--figures);color:var(--faint);margin:.5rem 0 0}
-.whole,.beside:has(.range>:checked) figure>svg{display:none}
+.whole,.narrow,.beside:has(.range>:checked) figure>svg{display:none}
 .beside:has(.range>:checked) .whole{display:block}
 summary{cursor:pointer;color:var(--accent);font-size:.95rem;min-height:1.75rem;width:fit-content}
 dl{columns:2;column-gap:2.5rem;margin:0}
@@ -77,6 +77,7 @@ dl>div{break-inside:avoid;margin:0 0 1rem}
 dt{font-weight:600}
 dd{margin:0;font-size:.95rem}
 footer{margin-top:3rem;border-top:1px solid var(--line);padding-top:1rem}
+@media screen and (max-width:34rem){figure:has(>.narrow)>svg{display:none}figure>.narrow{display:block}figure:not(:has(>.narrow))>svg text{font-size:13px}}
 @media screen and (max-width:52rem){.beside{grid-template-columns:minmax(0,1fr)}dl,ol.sources{columns:1}.lead{font-size:1.05rem}.figures{gap:.25rem 1.25rem}.figures b{font-size:1.7rem}.figures .total{margin-left:0;text-align:left}th,td{padding-left:.45rem;padding-right:.45rem}}
 @page{margin:20mm 17mm 18mm;@top-left{content:${cssString(words.letter.runningHead(name.length > 80 ? `${name.slice(0, 79)}…` : name))};font:italic 9pt ${TEXT_FACE};color:#444}@bottom-right{content:${page};font:9pt ${TEXT_FACE};color:#444}}
 @media print{

@@ -38,6 +38,8 @@ export interface Chart {
   readonly table: ChartTable;
   /** The same picture of the whole range, shown in place of this one when its box is ticked. */
   readonly whole?: { readonly spec: ChartSpec; readonly label: string };
+  /** The same picture for a phone, where it is too wide for its letters to be read. */
+  readonly narrow?: ChartSpec;
 }
 
 /** A chart with its title and words taken from its specification. */

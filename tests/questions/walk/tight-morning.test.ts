@@ -5,6 +5,7 @@ import { compile } from '../../../src/scenario/compile.js';
 import { piecesPerRackOf } from '../../../src/scenario/rack-geometry.js';
 import { readScenario } from '../../../src/scenario/read-scenario.js';
 import { busiestHour, meanStayMinutes } from '../../../src/questions/size/house-measures.js';
+import { thinned } from '../../../src/questions/walk/charts/tight-morning.js';
 import { walkDay } from '../../../src/questions/walk/day.js';
 import { tightMorning } from '../../../src/questions/walk/tight-morning.js';
 
@@ -34,6 +35,14 @@ describe.each(houses)('%s', (name) => {
         const minutes = morning.moments.map(({ minute }) => minute);
         expect(minutes).toEqual(minutes.toSorted((a, b) => a - b));
         expect(minutes).toContain(morning.tightest.minute);
+        // On a phone fewer moments are drawn, the tightest among them.
+        const drawn = thinned(morning).moments;
+        expect(drawn.length).toBeLessThanOrEqual(Math.min(46, minutes.length));
+        expect(morning.moments).toEqual(expect.arrayContaining([...drawn]));
+        expect(drawn).toContainEqual(
+          morning.moments.find(({ minute }) => minute === morning.tightest.minute),
+        );
+        expect(drawn.at(-1)!.minute).toBe(minutes.at(-1));
       }
     }
   });

@@ -18,20 +18,47 @@ export interface TightMorningInput {
 }
 
 const COLOURS = [palette.blue, palette.orange, palette.vermilion, palette.green];
-const [WIDTH, HEIGHT] = [600, 170];
+
+interface Size {
+  readonly width: number;
+  readonly height: number;
+  readonly legendColumns: number;
+}
+const WIDE: Size = { width: 600, height: 170, legendColumns: 4 };
+const MOMENTS_ON_A_PHONE = 45;
+/** About as wide as a phone, so that letters keep their size there. */
+const NARROW: Size = { width: 270, height: 190, legendColumns: 2 };
 
 export function tightMorningChart(
   input: TightMorningInput,
   context: ChartContext,
   words: Words = english,
 ): Chart {
-  return chart('tight-morning', spec(input, context, words), tableOf(input, words));
+  return {
+    ...chart('tight-morning', spec(input, context, words, WIDE), tableOf(input, words)),
+    narrow: spec({ ...input, morning: thinned(input.morning) }, context, words, NARROW),
+  };
+}
+
+/** Of moments that a phone cannot keep apart the one with most pieces off the shelf, so that the tightest stays. */
+export function thinned(morning: TightMorning): TightMorning {
+  const until = morning.moments.at(-1)?.minute ?? 0;
+  const off = ({ counts }: TightMorning['moments'][number]): number =>
+    counts.reduce((sum, pieces) => sum + pieces, 0);
+  const kept = new Map<number, TightMorning['moments'][number]>();
+  for (const moment of morning.moments) {
+    const slot = until === 0 ? 0 : Math.floor((moment.minute / until) * MOMENTS_ON_A_PHONE);
+    const known = kept.get(slot);
+    if (known === undefined || off(moment) > off(known)) kept.set(slot, moment);
+  }
+  return { ...morning, moments: [...kept.values()] };
 }
 
 function spec(
   { morning, name, openingMinute }: TightMorningInput,
   { formats, locale }: ChartContext,
   words: Words,
+  { width, height, legendColumns }: Size,
 ): ChartSpec {
   const say = words.charts.tight;
   const { moments, stock, tightest } = morning;
@@ -72,8 +99,8 @@ function spec(
       description: say.description(short, formats.count(stock), formats.count(left)),
       locale,
     }),
-    width: WIDTH,
-    height: HEIGHT,
+    width,
+    height,
     layer: [
       {
         data: { values },
@@ -87,7 +114,7 @@ function spec(
             type: 'nominal',
             scale: { domain: [...say.stages], range: COLOURS },
             sort: [...say.stages],
-            legend: { columns: 4, columnPadding: 10, labelFontSize: 11 },
+            legend: { columns: legendColumns, columnPadding: 10, labelFontSize: 11 },
           },
         },
       },
