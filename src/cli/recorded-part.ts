@@ -8,7 +8,6 @@ import type { Given, GivenFile, sizing } from '../questions/settings.js';
 import { paragraphs } from '../tell/block.js';
 import { drawnCharts } from '../tell/drawn-chart.js';
 import { formatsFor } from '../tell/format.js';
-import { english } from '../tell/words.js';
 import { writeHtml } from '../tell/write-html.js';
 import { problemsAsMistake } from './open-scenario.js';
 import { today } from './run-question.js';
@@ -62,7 +61,6 @@ export async function recordedPart({
   const html = await writeHtml([...blocks, paragraphs([say.letter(command)], 'small')], {
     draw: drawnCharts,
     formats: formatsFor(context),
-    words: english,
   });
   const pictures = (await files?.(drawnCharts, () => Promise.resolve(''))) ?? [];
   return {

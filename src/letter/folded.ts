@@ -4,7 +4,7 @@ import { cleanText } from '../tell/clean-text.js';
 import { escapeHtml } from '../tell/escape-html.js';
 import type { FindingList } from '../tell/finding-list.js';
 import type { Formats } from '../tell/format.js';
-import { listed, type Words } from '../tell/words.js';
+import { listed, english } from '../tell/words.js';
 
 /** In the open, or each group folded to a line that says how many there are; nothing where there are none. */
 export function findingList(list: FindingList, formats: Formats): string {
@@ -26,17 +26,12 @@ export function findingList(list: FindingList, formats: Formats): string {
 }
 
 /** All cautions under a line that names them. */
-export function cautionsSection(cautions: readonly Caution[], words: Words): string {
-  const say = words.letter;
+export function cautionsSection(cautions: readonly Caution[]): string {
+  const say = english.letter;
   return `<h2>${escapeHtml(say.cautionsHead)}</h2>\n<details class="folded"><summary>${escapeHtml(
-    say.cautionsFolded(
-      listed(
-        cautions.map(({ title }) => title),
-        words,
-      ),
-    ),
-  )}</summary>\n<dl>\n${cautions.map((caution) => cautionEntry(caution, words)).join('\n')}\n</dl>\n</details>`;
+    say.cautionsFolded(listed(cautions.map(({ title }) => title))),
+  )}</summary>\n<dl>\n${cautions.map((caution) => cautionEntry(caution)).join('\n')}\n</dl>\n</details>`;
 }
 
-const cautionEntry = ({ title, text, defersTo }: Caution, words: Words): string =>
-  `<div><dt>${escapeHtml(title)}</dt><dd>${escapeHtml(text)} <span class="small">${escapeHtml(words.cautions.defers)}: ${escapeHtml(defersTo)}.</span></dd></div>`;
+const cautionEntry = ({ title, text, defersTo }: Caution): string =>
+  `<div><dt>${escapeHtml(title)}</dt><dd>${escapeHtml(text)} <span class="small">${escapeHtml(english.cautions.defers)}: ${escapeHtml(defersTo)}.</span></dd></div>`;

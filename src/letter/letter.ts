@@ -22,7 +22,7 @@ import { cardStyle } from '../questions/cards/card-style.js';
 import { sectionStyle } from '../tell/section-style.js';
 import { picture, type ReportChart } from '../tell/html-picture.js';
 import { letterStyle } from '../tell/html-style.js';
-import { english, type Words } from '../tell/words.js';
+import { english } from '../tell/words.js';
 
 export interface ReportParts {
   /** Further findings, each list under its heading. */
@@ -75,9 +75,8 @@ export function letterParts({
   made,
   findings = [],
 }: ReportParts): Record<LetterPart, string> {
-  const words = english;
   const formats = formatsFor(context);
-  const say = words.letter;
+  const say = english.letter;
   const facts = answerFacts(answer, context);
   const name = shorten(cleanText(answer.scenario), 120);
   return {
@@ -86,10 +85,10 @@ export function letterParts({
       .split('\0')
       .map(escapeHtml)
       .join(`<bdi>${escapeHtml(name)}</bdi>`),
-    figures: figures(answer, formats, words),
+    figures: figures(answer, formats),
     lead: escapeHtml(facts.sentence),
-    measured: `<p class="small">${[escapeHtml(facts.measured), basisLine(inputs, formats, words)].filter((text) => text !== '').join(' ')}</p>`,
-    tight: tight === undefined ? '' : picture(tight, formats, words),
+    measured: `<p class="small">${[escapeHtml(facts.measured), basisLine(inputs, formats)].filter((text) => text !== '').join(' ')}</p>`,
+    tight: tight === undefined ? '' : picture(tight, formats),
     order: `<h2>${escapeHtml(answer.rushLevel === undefined ? sizeWords.orderCaption : sizeWords.givenCaption)}</h2>
 ${orderTable(facts, answer.rushLevel !== undefined)}
 ${sizeWords.notes.map((note) => `<p class="small">${escapeHtml(note)}</p>`).join('\n')}`,
@@ -104,11 +103,11 @@ ${facts.loop.length === 0 ? '' : rowsTable(sizeWords.loopCaption, facts.loop)}
 ${tightestTable(facts)}`,
     pictures: `${charts.length === 0 ? '' : `<h2>${escapeHtml(say.picturesHead)}</h2>`}
 <div class="pictures">
-${charts.map((chart) => picture(chart, formats, words)).join('\n')}
+${charts.map((chart) => picture(chart, formats)).join('\n')}
 </div>`,
     findings: findings.map((list) => findingList(list, formats)).join('\n'),
-    cautions: cautions.length === 0 ? '' : cautionsSection(cautions, words),
-    inputs: inputs.length === 0 ? '' : inputsSection(inputs, formats, words),
+    cautions: cautions.length === 0 ? '' : cautionsSection(cautions),
+    inputs: inputs.length === 0 ? '' : inputsSection(inputs, formats),
     method: `<h2>${escapeHtml(say.methodHead)}</h2>
 ${(answer.certified === null && answer.rushLevel === undefined ? [say.method[0]!, say.methodListed] : say.method).map((text) => `<p>${escapeHtml(text)}</p>`).join('\n')}
 <p>${escapeHtml(facts.days)}</p>`,
@@ -131,7 +130,6 @@ export function reportHtml(
   return letterDocument(
     shorten(cleanText(parts.answer.scenario), 120),
     letterParts(parts),
-    english,
     live,
     typefaces,
     parts.recorded,
@@ -139,19 +137,18 @@ export function reportHtml(
 }
 
 /** The letter before there is a scenario: for people who begin in the page. */
-export function blankHtml(live: LivePage, typefaces: string, words: Words = english): string {
+export function blankHtml(live: LivePage, typefaces: string): string {
   const empty = Object.fromEntries(LETTER_PARTS.map((part) => [part, ''])) as Record<
     LetterPart,
     string
   >;
   return letterDocument(
-    words.page.blankName,
+    english.page.blankName,
     {
       ...empty,
-      heading: escapeHtml(words.page.blankHeading),
-      lead: escapeHtml(words.page.blankLead),
+      heading: escapeHtml(english.page.blankHeading),
+      lead: escapeHtml(english.page.blankLead),
     },
-    words,
     live,
     typefaces,
   );
@@ -160,24 +157,23 @@ export function blankHtml(live: LivePage, typefaces: string, words: Words = engl
 function letterDocument(
   name: string,
   parts: Readonly<Record<LetterPart, string>>,
-  words: Words,
   live: LivePage | null,
   typefaces: string,
   recorded = '',
 ): string {
-  const say = words.letter;
+  const say = english.letter;
   const part = (id: LetterPart): string => `<section data-part="${id}">${parts[id]}</section>`;
   const later = (id: string): string =>
     live === null ? '' : `<section data-part="${id}"></section>`;
   return `<!doctype html>
-<html lang="${escapeHtml(words.language)}">
+<html lang="${escapeHtml(english.language)}">
 <head>
 <meta charset="utf-8">
 <meta http-equiv="Content-Security-Policy" content="${policyOf(live)}">
 <meta name="viewport" content="width=device-width, initial-scale=1">
 <meta name="color-scheme" content="light dark">
 <title>${escapeHtml(say.heading(name))}</title>
-<style>${typefaces}${letterStyle(name, words)}${live === null ? '' : pageStyle()}${live === null && recorded === '' ? '' : sectionStyle()}${live === null ? '' : cardStyle}</style>
+<style>${typefaces}${letterStyle(name)}${live === null ? '' : pageStyle()}${live === null && recorded === '' ? '' : sectionStyle()}${live === null ? '' : cardStyle}</style>
 </head>
 <body>
 ${island(live, 'head')}
@@ -187,7 +183,7 @@ ${island(live, 'sender')}
 ${part('figures')}
 <p class="lead" data-part="lead">${parts.lead}</p>
 ${part('measured')}
-${live === null ? '' : asleep(words)}
+${live === null ? '' : asleep()}
 ${island(live, 'start')}
 ${island(live, 'status')}
 ${island(live, 'changed')}
@@ -221,16 +217,16 @@ ${live === null ? '' : liveScripts(live)}
 }
 
 /** The answer in large figures: pieces of each ware, and what they cost. */
-function figures({ stock, cost }: Answer, formats: Formats, words: Words): string {
+function figures({ stock, cost }: Answer, formats: Formats): string {
   const items = stock.map(({ pieces, name }) => {
     const count = formats.count(pieces);
-    const label = words.answer
+    const label = english.answer
       .pieces(count, shorten(cleanText(name), NAME_LENGTH), pieces === 1)
       .slice(count.length + 1)
       .replace(/^× /, '');
     return `<li><b>${escapeHtml(count)}</b> <bdi>${escapeHtml(label)}</bdi></li>`;
   });
-  return `<ul class="figures">${items.join('')}<li class="total"><b>${escapeHtml(formats.money(cost))}</b> ${escapeHtml(words.letter.inAll)}</li></ul>`;
+  return `<ul class="figures">${items.join('')}<li class="total"><b>${escapeHtml(formats.money(cost))}</b> ${escapeHtml(english.letter.inAll)}</li></ul>`;
 }
 
 function orderTable({ order }: AnswerFacts, given: boolean): string {
@@ -257,9 +253,9 @@ function orderTable({ order }: AnswerFacts, given: boolean): string {
 }
 
 /** Said where the letter cannot wake: without scripts, or in a browser that lacks what it takes. */
-const asleep = (words: Words): string =>
-  `<noscript><p class="alarm">${escapeHtml(words.page.noScript)}</p></noscript>
-<p class="alarm" id="asleep" hidden>${escapeHtml(words.page.asleep)}</p>`;
+const asleep = (): string =>
+  `<noscript><p class="alarm">${escapeHtml(english.page.noScript)}</p></noscript>
+<p class="alarm" id="asleep" hidden>${escapeHtml(english.page.asleep)}</p>`;
 
 function beforeYouBuy({ overloads, warnings }: AnswerFacts): string {
   if (overloads.length + warnings.length === 0) return '';

@@ -1,6 +1,6 @@
 /** The values that a change touched, each as one short sentence: "Guests in the busiest hour 64 → 72". */
 import type { Formats } from '../tell/format.js';
-import type { Words } from '../tell/words.js';
+import { english } from '../tell/words.js';
 import { differencesOf } from './differences.js';
 import { shownValue } from './forms/field-box.js';
 import { labelOf } from './forms/labels.js';
@@ -9,11 +9,10 @@ import type { PageState, Settled } from './store.js';
 export function changesInWords(
   before: Pick<Settled, 'groups' | 'view'>,
   { groups, view, look }: Pick<PageState, 'groups' | 'view' | 'look'>,
-  words: Words,
   formats: Formats,
 ): string[] {
   if (view === null) return [];
-  const say = words.page;
+  const say = english.page;
   const decimal = (value: number): string => formats.decimal(value, value < 100 ? 1 : 0);
   // What one box changes in many places is said once.
   const machines = [before.view.machines?.length ?? 0, view.machines?.length ?? 0] as const;
@@ -54,7 +53,7 @@ export function changesInWords(
         written === null || written === ''
           ? say.nothingThere
           : shownValue({ ...field, written }, look.units);
-      return say.changedValue(labelOf(field, { at: [] }, words), shown(from), shown(to));
+      return say.changedValue(labelOf(field, { at: [] }), shown(from), shown(to));
     }),
   ];
 }

@@ -2,14 +2,12 @@
 import { createContext } from 'preact';
 import { useContext, useEffect, useState } from 'preact/hooks';
 import { formatsFor, type Formats } from '../tell/format.js';
-import type { Words } from '../tell/words.js';
 import type { Actions } from './actions.js';
 import type { PageState, Store } from './store.js';
 
 export interface Page {
   readonly store: Store;
   readonly actions: Actions;
-  readonly words: Words;
 }
 
 export const PageContext = createContext<Page | null>(null);

@@ -1,6 +1,5 @@
 /** The letter's parts in the document: filled anew when their text changes, and only then. */
 import type { LetterPart } from '../letter/letter.js';
-import { english } from '../tell/words.js';
 import { addPictureTools } from './picture-tools.js';
 
 type Part = LetterPart | 'cards';
@@ -24,7 +23,7 @@ export function fillElement(element: HTMLElement, html: string): void {
   [...element.querySelectorAll('details')].forEach((one, index) => {
     if (open[index] === true) one.open = true;
   });
-  addPictureTools(element, english);
+  addPictureTools(element);
 }
 
 /** Parts that are of an answer before the last change, for as long as they are. */

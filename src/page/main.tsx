@@ -1,7 +1,6 @@
 /** The page: the letter wakes up. What it needs is in the document; nothing is fetched. */
 import { render, type ComponentType } from 'preact';
 import type { Given } from '../letter/live.js';
-import { english } from '../tell/words.js';
 import { Actions } from './actions.js';
 import { PageContext, type Page } from './context.js';
 import { startEngines } from './engines.js';
@@ -63,7 +62,7 @@ async function wake(): Promise<void> {
     waiting: false,
   });
   const engines = await startEngines(textOf('engine'), version);
-  const page: Page = { store, actions: new Actions(store, engines), words: english };
+  const page: Page = { store, actions: new Actions(store, engines) };
   for (const element of document.querySelectorAll<HTMLElement>('[data-island]')) {
     const Island = islands[element.dataset['island'] ?? ''];
     if (Island === undefined) continue;
@@ -74,8 +73,7 @@ async function wake(): Promise<void> {
       element,
     );
   }
-  for (const part of document.querySelectorAll<HTMLElement>('[data-part]'))
-    addPictureTools(part, english);
+  for (const part of document.querySelectorAll<HTMLElement>('[data-part]')) addPictureTools(part);
   orderFor(store.state.reader);
   addEventListener('beforeprint', () => orderFor(store.state.reader, true));
   addEventListener('afterprint', () => orderFor(store.state.reader));

@@ -1,10 +1,10 @@
 /** Under each picture of the letter, in one menu: take it along as a drawing or as dots, and its figures as a table. */
 import { safeCell } from '../tell/charts/picture-files.js';
 import { standaloneSvg } from '../tell/charts/standalone-svg.js';
-import type { Words } from '../tell/words.js';
+import { english } from '../tell/words.js';
 import { asPng, save } from './saving.js';
 
-export function addPictureTools(within: HTMLElement, words: Words): void {
+export function addPictureTools(within: HTMLElement): void {
   for (const section of within.querySelectorAll<HTMLElement>('.beside')) {
     const figure = section.querySelector('figure');
     const svg = figure?.querySelector('svg');
@@ -19,8 +19,8 @@ export function addPictureTools(within: HTMLElement, words: Words): void {
     const tools = document.createElement('details');
     tools.className = 'tools';
     const head = document.createElement('summary');
-    head.textContent = words.page.savePicture;
-    head.setAttribute('aria-label', `${words.page.savePicture}: ${title}`);
+    head.textContent = english.page.savePicture;
+    head.setAttribute('aria-label', `${english.page.savePicture}: ${title}`);
     const menu = document.createElement('div');
     tools.append(head, menu);
     const button = (label: string, act: () => void): void => {
@@ -32,14 +32,14 @@ export function addPictureTools(within: HTMLElement, words: Words): void {
       menu.append(one);
     };
     const drawing = (): string => standaloneSvg(new XMLSerializer().serializeToString(svg));
-    button(words.page.pictureSvg, () => save(`${section.id}.svg`, 'image/svg+xml', drawing()));
+    button(english.page.pictureSvg, () => save(`${section.id}.svg`, 'image/svg+xml', drawing()));
     button(
-      words.page.picturePng,
+      english.page.picturePng,
       () => void asPng(drawing()).then((blob) => save(`${section.id}.png`, 'image/png', blob)),
     );
     const table = section.querySelector('table');
     if (table !== null)
-      button(words.page.tableCsv, () => save(`${section.id}.csv`, 'text/csv', tableCsv(table)));
+      button(english.page.tableCsv, () => save(`${section.id}.csv`, 'text/csv', tableCsv(table)));
     figure.previousElementSibling?.append(tools);
   }
 }

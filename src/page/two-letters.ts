@@ -1,6 +1,6 @@
 /** Two letters beside each other: what differs, in what was put in and in what came out. */
 import type { Formats } from '../tell/format.js';
-import type { Words } from '../tell/words.js';
+import { english } from '../tell/words.js';
 import type { GivenScenario } from '../letter/live.js';
 import type { FormGroup } from '../scenario/input-forms.js';
 import { differencesOf } from './differences.js';
@@ -35,18 +35,13 @@ export function scenarioIn(html: string): GivenScenario | null {
   }
 }
 
-export function differentInputs(
-  one: LetterRead,
-  other: LetterRead,
-  look: Look,
-  words: Words,
-): DifferentRow[] {
+export function differentInputs(one: LetterRead, other: LetterRead, look: Look): DifferentRow[] {
   const rows = differencesOf(one.groups, other.groups).map(({ field, from, to }) => {
     const shown = (written: string | null): string =>
       written === null || written === ''
-        ? words.page.nothingThere
+        ? english.page.nothingThere
         : shownValue({ ...field, written }, look.units);
-    return { label: labelOf(field, { at: [] }, words), one: shown(from), other: shown(to) };
+    return { label: labelOf(field, { at: [] }), one: shown(from), other: shown(to) };
   });
   // Not given in one and not there in the other is the same to a reader.
   return rows.filter((row) => row.one !== row.other);
@@ -57,9 +52,8 @@ export function answersBeside(
   one: LetterRead,
   other: LetterRead,
   formats: readonly [Formats, Formats],
-  words: Words,
 ): DifferentRow[] {
-  const say = words.page;
+  const say = english.page;
   const ids = [...new Set([...one.view.ware, ...other.view.ware].map(({ id }) => id))];
   const pieces = ids.map((id): DifferentRow => {
     const [a, b] = [one, other].map(({ view }) => view.ware.find((ware) => ware.id === id));

@@ -1,7 +1,7 @@
 /** Which cautions go with a report, and the temperatures that the Food Code asks for. */
 import type { ReportContext } from './context.js';
 import { formatsFor, type Formats } from './format.js';
-import { english, type Words } from './words.js';
+import { english } from './words.js';
 
 /** A temperature as the code gives it, in both units (not converted: the code rounds each). */
 export interface Temperature {
@@ -51,7 +51,6 @@ export function cautionsFor(
     'ware' | 'machines' | 'hotDrinks' | 'locale' | 'currency' | 'openingMinute'
   >,
 ): Caution[] {
-  const words = english;
   const kinds = new Set(context.ware.map(({ kind }) => kind));
   const machine = context.machines.length > 0;
   const applies: Record<(typeof CAUTION_ORDER)[number], boolean> = {
@@ -66,22 +65,21 @@ export function cautionsFor(
   };
   return CAUTION_ORDER.filter((id) => applies[id]).map((id) => ({
     id,
-    ...(id === 'sanitising' ? sanitising(context, words) : words.cautions[id]),
+    ...(id === 'sanitising' ? sanitising(context) : english.cautions[id]),
   }));
 }
 
 function sanitising(
   context: Pick<ReportContext, 'machines' | 'locale' | 'currency' | 'openingMinute'>,
-  words: Words,
 ): Omit<Caution, 'id'> {
   const formats = formatsFor(context);
   const show = (temperature: Temperature): string => temperatureText(temperature, formats);
   const kinds = new Set(context.machines.map(({ sanitises }) => sanitises));
   const only = kinds.size === 1 ? [...kinds][0]! : 'unknown';
   const chosen = {
-    hot: words.cautions.sanitisingHot,
-    chemical: words.cautions.sanitisingChemical,
-    unknown: words.cautions.sanitisingUnknown,
+    hot: english.cautions.sanitisingHot,
+    chemical: english.cautions.sanitisingChemical,
+    unknown: english.cautions.sanitisingUnknown,
   }[only];
   const text = chosen.text({
     washSingle: show(foodCode.wash.stationarySingleTemperature),

@@ -4,7 +4,7 @@ import { cleanText, shorten } from './clean-text.js';
 import { escapeHtml } from './escape-html.js';
 import type { Formats } from './format.js';
 import { cell, CELL_LENGTH, column, rowHead, scrolled } from './html-parts.js';
-import type { Words } from './words.js';
+import { english } from './words.js';
 
 export interface ReportChart {
   readonly id: string;
@@ -23,7 +23,6 @@ export interface ReportChart {
 export function picture(
   { id, title, words: text, svg, table, whole, narrow }: ReportChart,
   formats: Formats,
-  words: Words,
 ): string {
   const head = table.columns
     .map(({ title: name }) => column(shorten(cleanText(name), 60)))
@@ -35,7 +34,7 @@ export function picture(
 <div>
 <h3>${escapeHtml(shorten(cleanText(title), CELL_LENGTH))}</h3>
 <p>${escapeHtml(shorten(cleanText(text), 700))}</p>
-<details><summary>${escapeHtml(words.letter.tableBehind)}</summary>
+<details><summary>${escapeHtml(english.letter.tableBehind)}</summary>
 ${scrolled(table.caption, `<table><caption>${escapeHtml(shorten(cleanText(table.caption), CELL_LENGTH))}</caption><thead><tr>${head}</tr></thead><tbody>\n${rows.join('\n')}\n</tbody></table>`)}
 </details>${
     whole === undefined

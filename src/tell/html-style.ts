@@ -2,7 +2,7 @@
 import { dark, light, print, type LetterColours } from './colours.js';
 import { cssString } from './escape-html.js';
 import { FIGURE_FACE, TEXT_FACE } from './typefaces.js';
-import type { Words } from './words.js';
+import { english } from './words.js';
 
 const variables = (colours: LetterColours): string =>
   Object.entries(colours)
@@ -10,8 +10,8 @@ const variables = (colours: LetterColours): string =>
     .join(';');
 
 /** @param name of the place, for the running head; any text */
-export function letterStyle(name: string, words: Words): string {
-  const page = words.letter
+export function letterStyle(name: string): string {
+  const page = english.letter
     .page('counter(page)', 'counter(pages)')
     .map((part) => (part.startsWith('counter(') ? part : cssString(part)))
     .join(' ');
@@ -79,7 +79,7 @@ dd{margin:0;font-size:.95rem}
 footer{margin-top:3rem;border-top:1px solid var(--line);padding-top:1rem}
 @media screen and (max-width:34rem){figure:has(>.narrow)>svg{display:none}figure>.narrow{display:block}figure:not(:has(>.narrow))>svg text{font-size:13px}}
 @media screen and (max-width:52rem){.beside{grid-template-columns:minmax(0,1fr)}dl,ol.sources{columns:1}.lead{font-size:1.05rem}.figures{gap:.25rem 1.25rem}.figures b{font-size:1.7rem}.figures .total{margin-left:0;text-align:left}th,td{padding-left:.45rem;padding-right:.45rem}}
-@page{margin:20mm 17mm 18mm;@top-left{content:${cssString(words.letter.runningHead(name.length > 80 ? `${name.slice(0, 79)}…` : name))};font:italic 9pt ${TEXT_FACE};color:#444}@bottom-right{content:${page};font:9pt ${TEXT_FACE};color:#444}}
+@page{margin:20mm 17mm 18mm;@top-left{content:${cssString(english.letter.runningHead(name.length > 80 ? `${name.slice(0, 79)}…` : name))};font:italic 9pt ${TEXT_FACE};color:#444}@bottom-right{content:${page};font:9pt ${TEXT_FACE};color:#444}}
 @media print{
 :root{color-scheme:light;${variables(print)}}
 body{padding:0;max-width:none;font-size:10pt;line-height:1.4}

@@ -2,7 +2,7 @@
 import { generalPath, holdsNames } from '../scenario/name-maps.js';
 import type { Path } from '../scenario/path.js';
 import { cleanText, shorten } from './clean-text.js';
-import type { Words } from './words.js';
+import { english } from './words.js';
 
 export interface InputWords {
   /** What it is. */
@@ -14,25 +14,25 @@ export interface InputWords {
 const NAME_LENGTH = 40;
 
 /** The words of a field; null where there are none. */
-export function wordsOf(at: Path, words: Words): string | null {
+export function wordsOf(at: Path): string | null {
   const general = generalPath(at);
-  if (Object.hasOwn(words.fields, general)) return words.fields[general]!;
-  const { making, toTakeAway } = words.forms;
+  if (Object.hasOwn(english.fields, general)) return english.fields[general]!;
+  const { making, toTakeAway } = english.forms;
   const last = String(at.at(-1));
   if (at[0] !== 'suit' || !Object.hasOwn(making, last)) return null;
   return at.includes('takeaway') ? toTakeAway(making[last]!) : making[last]!;
 }
 
 /** The names and places in a path, from its step number `from` on, in words. */
-export function whichOf(at: Path, words: Words, from = 0): string {
+export function whichOf(at: Path, from = 0): string {
   return at
     .flatMap((key, depth) => {
       const owner = at.slice(0, depth);
       if (depth < from || !(typeof key === 'number' || holdsNames(owner))) return [];
       const general = generalPath(owner);
-      const known = Object.keys(words.places).find((start) => general.startsWith(start));
+      const known = Object.keys(english.places).find((start) => general.startsWith(start));
       const text = shorten(cleanText(typeof key === 'number' ? String(key + 1) : key), NAME_LENGTH);
-      return [known === undefined ? text : words.places[known]!(text)];
+      return [known === undefined ? text : english.places[known]!(text)];
     })
     .join(', ');
 }
@@ -41,10 +41,10 @@ export function whichOf(at: Path, words: Words, from = 0): string {
  * @param path of the input in the scenario file, such as `washing.machines[0].cycle`
  * @returns null where the words know no such input
  */
-export function inputWords(path: string, words: Words): InputWords | null {
+export function inputWords(path: string): InputWords | null {
   const at = stepsOf(path);
-  const label = wordsOf(at, words);
-  return label === null ? null : { label, which: whichOf(at, words) };
+  const label = wordsOf(at);
+  return label === null ? null : { label, which: whichOf(at) };
 }
 
 /** The steps of a dotted path. */
@@ -57,8 +57,8 @@ const stepsOf = (path: string): Path =>
     ]);
 
 /** In one line: the words, else the path. */
-export function inputName(path: string, words: Words): string {
-  const found = inputWords(path, words);
+export function inputName(path: string): string {
+  const found = inputWords(path);
   if (found === null) return cleanText(path);
   return found.which === '' ? found.label : `${found.label}: ${found.which}`;
 }

@@ -4,7 +4,6 @@ import { escapeHtml } from './escape-html.js';
 import type { Formats } from './format.js';
 import { cell, CELL_LENGTH, column, rowHead, scrolled } from './html-parts.js';
 import { picture, type ReportChart } from './html-picture.js';
-import type { Words } from './words.js';
 
 /** Longest paragraph: names within it may be of any length. */
 const PARAGRAPH_LENGTH = 1200;
@@ -72,24 +71,16 @@ export const folded = (title: string, content: string): string =>
     : `<details class="part"><summary>${line(title, CELL_LENGTH)}</summary>\n${content}\n</details>`;
 
 /** Pictures beside their sentences. @throws Error if one holds anything but shapes and text */
-export const pictureList = (
-  pictures: readonly ReportChart[],
-  formats: Formats,
-  words: Words,
-): string =>
+export const pictureList = (pictures: readonly ReportChart[], formats: Formats): string =>
   pictures.length === 0
     ? ''
-    : `<div class="pictures">\n${pictures.map((one) => picture(one, formats, words)).join('\n')}\n</div>`;
+    : `<div class="pictures">\n${pictures.map((one) => picture(one, formats)).join('\n')}\n</div>`;
 
 /** Drawings next to one another, each under its sentence. @throws Error as `pictureList` does */
-export const drawingList = (
-  pictures: readonly ReportChart[],
-  formats: Formats,
-  words: Words,
-): string =>
+export const drawingList = (pictures: readonly ReportChart[], formats: Formats): string =>
   pictures.length === 0
     ? ''
-    : `<div class="drawings">\n${pictures.map((one) => picture(one, formats, words)).join('\n')}\n</div>`;
+    : `<div class="drawings">\n${pictures.map((one) => picture(one, formats)).join('\n')}\n</div>`;
 
 export const joined = (parts: readonly string[]): string =>
   parts.filter((part) => part !== '').join('\n');

@@ -36,7 +36,7 @@ export const english = {
 export type Words = typeof english;
 
 /** "a, b and c". */
-export const listed = (items: readonly string[], words: Words = english): string =>
-  new Intl.ListFormat(words.language === 'en' ? 'en-GB' : words.language, {
+export const listed = (items: readonly string[]): string =>
+  new Intl.ListFormat(english.language === 'en' ? 'en-GB' : english.language, {
     type: 'conjunction',
   }).format(items);

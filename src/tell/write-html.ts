@@ -4,7 +4,6 @@ import type { Chart } from './charts/chart-table.js';
 import type { Formats } from './format.js';
 import type { ReportChart } from './html-picture.js';
 import * as part from './section-parts.js';
-import type { Words } from './words.js';
 
 /** Draws charts; the letter and the command each have their own way. */
 export type Draw = (charts: readonly Chart[]) => Promise<ReportChart[]>;
@@ -12,11 +11,7 @@ export type Draw = (charts: readonly Chart[]) => Promise<ReportChart[]>;
 /** @throws Error if a picture holds anything but shapes and text */
 export async function writeHtml(
   blocks: readonly Block[],
-  {
-    draw,
-    formats,
-    words,
-  }: { readonly draw: Draw; readonly formats: Formats; readonly words: Words },
+  { draw, formats }: { readonly draw: Draw; readonly formats: Formats },
 ): Promise<string> {
   const html = async (block: Block): Promise<string> => {
     switch (block.kind) {
@@ -38,11 +33,7 @@ export async function writeHtml(
         });
       case 'picture': {
         const pictures = await drawnInOrder(block.pictures, draw);
-        return (block.together === true ? part.drawingList : part.pictureList)(
-          pictures,
-          formats,
-          words,
-        );
+        return (block.together === true ? part.drawingList : part.pictureList)(pictures, formats);
       }
       case 'fold':
         return part.folded(block.title, await all(block.blocks));

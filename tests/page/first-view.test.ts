@@ -25,25 +25,25 @@ const groupsOf = (text: string): readonly FormGroup[] => formsOf(opened(text));
 
 describe('a level', () => {
   it.each(['95', '95 %', '95%', '0.95', '0,95', ' 95.0 % '])('%s is 95 %%', (typed) => {
-    expect(readLevel(typed, english)).toEqual({
+    expect(readLevel(typed)).toEqual({
       edits: [{ kind: 'set', path: ['level'], value: '95 %' }],
     });
   });
   it.each(['100', '100 %', '0', '0 %', '1.5.2', 'safe', '-5', '', '0.95 %'])(
     '%s is refused',
     (typed) => {
-      expect(readLevel(typed, english)).toEqual({ wrong: english.page.levelWrong });
+      expect(readLevel(typed)).toEqual({ wrong: english.page.levelWrong });
     },
   );
 });
 
 describe('machines', () => {
   it.each(['abc', '0', '99', '1.5', '', '-1'])('"%s" is refused with a sentence', (typed) => {
-    expect(readMachines(typed, [{ class: 'hood' }], english)).toHaveProperty('wrong');
+    expect(readMachines(typed, [{ class: 'hood' }])).toHaveProperty('wrong');
   });
   it('are copied from the last, or taken from the end, and the text then holds so many', () => {
     for (const wanted of [1, 2, 3, 12]) {
-      const taken = readMachines(String(wanted), [{ class: 'undercounter' }], english);
+      const taken = readMachines(String(wanted), [{ class: 'undercounter' }]);
       if (!('edits' in taken)) throw new Error('refused');
       const { machines } = opened(editScenario(demo, taken.edits)).scenario.washing;
       expect(machines).toHaveLength(wanted);

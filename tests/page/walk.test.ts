@@ -93,7 +93,7 @@ describe('the clock', () => {
 describe('the line in words', () => {
   const formats = formatsFor({ locale: 'en-IE', currency: 'EUR', openingMinute: 7 * 60 });
   const said = (day: DayWalk, index: number, ware: number): string =>
-    tell(day, momentAt(day, index), ware, (one) => day.wares[one]!, english, formats);
+    tell(day, momentAt(day, index), ware, (one) => day.wares[one]!, formats);
 
   it('tells of the bare shelf at the tightest moment, and of a shortage from when it happens', () => {
     const full = demo.walk(null);

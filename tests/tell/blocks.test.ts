@@ -5,7 +5,6 @@ import { columnsOf } from '../../src/tell/clean-text.js';
 import { formatsFor } from '../../src/tell/format.js';
 import { writeHtml } from '../../src/tell/write-html.js';
 import { writeText } from '../../src/tell/write-text.js';
-import { english } from '../../src/tell/words.js';
 
 const word = fc.stringMatching(/^[a-zé€0-9]{1,14}$/);
 const sentence = fc.array(word, { minLength: 1, maxLength: 14 }).map((words) => words.join(' '));
@@ -41,7 +40,6 @@ const html = (some: readonly Block[]): Promise<string> =>
   writeHtml(some, {
     draw: () => Promise.resolve([]),
     formats: formatsFor({ locale: 'en-IE', currency: 'EUR', openingMinute: null }),
-    words: english,
   });
 
 describe('blocks as text', () => {

@@ -5,7 +5,6 @@ import { settingsTyped, type Value } from '../../questions/settings.js';
 import type { Problem } from '../../scenario/problems.js';
 import type { Scenario } from '../../scenario/scenario.js';
 import { formatsFor } from '../../tell/format.js';
-import { english } from '../../tell/words.js';
 import { writeHtml } from '../../tell/write-html.js';
 import type { GivenOptions } from '../../letter/live.js';
 import { drawnCharts } from '../../tell/drawn-chart.js';
@@ -54,7 +53,6 @@ export async function section(
     (await writeHtml(blocks, {
       draw: drawnCharts,
       formats: formatsFor(asking.context),
-      words: english,
     }));
   return { html, figures };
 }

@@ -3,7 +3,6 @@ import { cautionsFor } from '../../tell/cautions.js';
 import { formatsFor } from '../../tell/format.js';
 import { picture } from '../../tell/html-picture.js';
 import type { ReportContext } from '../../tell/context.js';
-import { english } from '../../tell/words.js';
 import { letterPictures } from '../../letter/pictures.js';
 import { letterParts, type LetterPart } from '../../letter/letter.js';
 import type { Runner } from '../../cafe/runner.js';
@@ -55,7 +54,7 @@ export async function tightPart(
 ): Promise<string> {
   const one = tightMorningOf(read.scenario, answer, context, options.listed ?? null);
   const [drawn] = await drawnCharts([one]);
-  return picture(drawn!, formatsFor(context), english);
+  return picture(drawn!, formatsFor(context));
 }
 
 /** Pictures and findings, from an answer that carries its evidence. */

@@ -1,18 +1,17 @@
 /** A drink, ware or a machine more, or one less. */
 import { useEffect, useRef, useState } from 'preact/hooks';
-import type { Words } from '../../tell/words.js';
+import { english } from '../../tell/words.js';
 import type { Edit } from '../../scenario/edit.js';
 import type { Addition } from '../../scenario/input-forms.js';
 import { additionOf } from './edit-of.js';
 
 export interface AddThingProps {
   readonly adds: Addition;
-  readonly words: Words;
   onAdd(edit: Edit): void;
 }
 
-export function AddThing({ adds, words, onAdd }: AddThingProps) {
-  const say = words.forms;
+export function AddThing({ adds, onAdd }: AddThingProps) {
+  const say = english.forms;
   const { thing, classes } = adds;
   const [name, setName] = useState('');
   const [choice, setChoice] = useState(classes[0]?.id ?? '');
@@ -78,7 +77,6 @@ export function AddThing({ adds, words, onAdd }: AddThingProps) {
 
 export interface RemoveThingProps {
   readonly name: string;
-  readonly words: Words;
   /** What else changes when it goes, in words. */
   readonly uses: readonly string[];
   /** What may take its place there. */
@@ -90,8 +88,8 @@ export interface RemoveThingProps {
 const MOST_USES = 12;
 
 /** Asks before it takes something out; the question has the focus, and Escape keeps the thing. */
-export function RemoveThing({ name, words, uses, instead, onRemove }: RemoveThingProps) {
-  const say = words.forms;
+export function RemoveThing({ name, uses, instead, onRemove }: RemoveThingProps) {
+  const say = english.forms;
   const [other, setOther] = useState('');
   const [asked, setAsked] = useState(false);
   const keep = useRef<HTMLButtonElement>(null);

@@ -1,7 +1,7 @@
 /** What an alternative changes: a value of the house is chosen by its name, and another is typed. */
 import { useState } from 'preact/hooks';
 import type { Units } from '../../quantities/us-units.js';
-import type { Words } from '../../tell/words.js';
+import { english } from '../../tell/words.js';
 import type { Edit } from '../../scenario/edit.js';
 import type { FormField, FormGroup } from '../../scenario/input-forms.js';
 import { dotted } from '../../scenario/path.js';
@@ -32,7 +32,6 @@ export interface AlternativeChangesProps {
   readonly at: FormField['at'] | null;
   readonly problems: readonly FormProblem[];
   readonly units: Units;
-  readonly words: Words;
   onEdit(path: string, edit: Edit | null): void;
 }
 
@@ -45,19 +44,18 @@ interface Candidate {
 /** The values that can be changed, by group. */
 function candidatesOf(
   groups: readonly FormGroup[],
-  words: Words,
 ): readonly { readonly title: string; readonly of: readonly Candidate[] }[] {
   return groups
     .filter(({ id }) => CHANGEABLE.has(id))
     .map(({ id, parts, furtherMachine }) => ({
-      title: words.forms.groups[id],
+      title: english.forms.groups[id],
       of: [
         ...(furtherMachine === undefined
           ? []
           : [
               {
                 value: furtherMachine.path,
-                label: words.forms.furtherMachine,
+                label: english.forms.furtherMachine,
                 field: furtherMachine,
               },
             ]),
@@ -68,8 +66,8 @@ function candidatesOf(
               value: field.path,
               label:
                 part.at.length === 0
-                  ? labelOf(field, part, words)
-                  : `${partName(part, words)}: ${labelOf(field, part, words)}`,
+                  ? labelOf(field, part)
+                  : `${partName(part)}: ${labelOf(field, part)}`,
               field,
             })),
         ),
@@ -83,17 +81,16 @@ export function AlternativeChanges({
   at,
   problems,
   units,
-  words,
   onEdit,
 }: AlternativeChangesProps) {
-  const say = words.forms;
+  const say = english.forms;
   const [name, setName] = useState('');
   const [place, setPlace] = useState('');
   const [text, setText] = useState('');
   const [missing, setMissing] = useState(false);
   const [sent, setSent] = useState<string | null>(null);
   const id = `change-${at === null ? 'new' : String(at[1])}`;
-  const sets = candidatesOf(groups, words);
+  const sets = candidatesOf(groups);
   const field = sets.flatMap(({ of }) => of).find(({ value }) => value === place)?.field;
   const choose = (path: string): void => {
     const next = sets.flatMap(({ of }) => of).find(({ value }) => value === path)?.field;
@@ -183,7 +180,6 @@ export function AlternativeChanges({
               need={field}
               label={say.changeTo}
               value={text}
-              words={words}
               onText={setText}
             />
           )}

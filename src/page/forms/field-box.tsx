@@ -1,6 +1,6 @@
 /** One value of the scenario in its box, with what it is based on folded beneath. */
 import { shownIn, type Units } from '../../quantities/us-units.js';
-import type { Words } from '../../tell/words.js';
+import { english } from '../../tell/words.js';
 import type { Edit } from '../../scenario/edit.js';
 import type { FieldMark, FormField } from '../../scenario/input-forms.js';
 import { useState } from 'preact/hooks';
@@ -16,7 +16,6 @@ export interface FieldBoxProps {
   readonly label: string;
   readonly problem: string | null;
   readonly units: Units;
-  readonly words: Words;
   /** Unique among the places on the page that show this field. */
   readonly prefix: string;
   /** Beside the box in place of what it is based on. */
@@ -50,13 +49,12 @@ export function FieldBox({
   label,
   problem,
   units,
-  words,
   prefix,
   hint,
   apart = false,
   onEdit,
 }: FieldBoxProps) {
-  const say = words.forms;
+  const say = english.forms;
   const id = `${prefix}-${field.path}`;
   const shown = shownValue(field, units);
   const commit = (text: string): boolean => {
@@ -64,11 +62,11 @@ export function FieldBox({
     onEdit(field.path, edit);
     return edit !== null;
   };
-  const beside = hint ?? hintOf(field, words);
+  const beside = hint ?? hintOf(field);
   if (field.kind === 'choice') {
     const choices = field.options.map((option) => ({
       value: option.word,
-      label: choiceWord(option, words),
+      label: choiceWord(option),
     }));
     const silent =
       field.origin === 'none' || (field.optional && field.origin === 'file')
@@ -97,7 +95,6 @@ export function FieldBox({
         problem={problem}
         hint={beside}
         units={units}
-        words={words}
         onEdit={(edit) => onEdit(field.path, edit)}
       />
     );
@@ -117,8 +114,8 @@ export function FieldBox({
 }
 
 /** What stands beside a box: whether its value is assumed, and the words that may be typed. */
-function hintOf({ mark, origin, options, kind }: FormField, words: Words): string {
-  const say = words.forms;
+function hintOf({ mark, origin, options, kind }: FormField): string {
+  const say = english.forms;
   const rests =
     mark === null
       ? []
@@ -140,13 +137,12 @@ export function MarkBoxes({
   field,
   label,
   units,
-  words,
   prefix,
   onEdit,
 }: Omit<FieldBoxProps, 'problem' | 'hint'> & {
   readonly field: FormField & { readonly mark: FieldMark };
 }) {
-  const say = words.forms;
+  const say = english.forms;
   const { mark, kind } = field;
   const id = `${prefix}-${field.path}-rests`;
   const ends = (isMeasured(kind) ? mark.range?.map((end) => shownIn(end, units)) : mark.range) ?? [

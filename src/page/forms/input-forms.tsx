@@ -1,7 +1,7 @@
 /** All inputs of the scenario, folded by group; drinks, ware and machines come and go. */
 import { useEffect, useState } from 'preact/hooks';
 import type { Units } from '../../quantities/us-units.js';
-import type { Words } from '../../tell/words.js';
+import { english } from '../../tell/words.js';
 import type { Edit } from '../../scenario/edit.js';
 import type { FieldMark, FormField, FormGroup, FormPart } from '../../scenario/input-forms.js';
 import { AddThing, RemoveThing } from './adding.js';
@@ -20,15 +20,14 @@ export interface InputFormsProps {
   /** What is wrong with the last change; empty once it is taken. */
   readonly problems: readonly FormProblem[];
   readonly units: Units;
-  readonly words: Words;
   /** All changes that are not yet taken, to be made together: shares of a menu only add up after the last of them. */
   onEdit(edits: readonly Edit[]): void;
 }
 
-export function InputForms({ groups, problems, units, words, onEdit }: InputFormsProps) {
-  const say = words.forms;
+export function InputForms({ groups, problems, units, onEdit }: InputFormsProps) {
+  const say = english.forms;
   const { waiting, epoch, change, drop } = usePending(groups, problems, onEdit);
-  const shared = { groups, problems: waiting ? problems : [], units, words, epoch, onEdit: change };
+  const shared = { groups, problems: waiting ? problems : [], units, epoch, onEdit: change };
   return (
     <div class="forms">
       <style>{formStyle}</style>
@@ -60,14 +59,13 @@ interface SharedProps {
   readonly groups: readonly FormGroup[];
   readonly problems: readonly FormProblem[];
   readonly units: Units;
-  readonly words: Words;
   /** Another number once boxes are to forget what was typed in them. */
   readonly epoch: number;
   onEdit(path: string, edit: Edit | null): void;
 }
 
 function Group({ group, ...shared }: SharedProps & { readonly group: FormGroup }) {
-  const say = shared.words.forms;
+  const say = english.forms;
   const isWrong = group.parts.some((part) => hasProblem(part, shared.problems));
   const { open, toggle } = useFold(isWrong);
   const marked = group.parts.flatMap(({ fields }) => fields).filter(({ mark }) => mark !== null);
@@ -98,7 +96,6 @@ function Group({ group, ...shared }: SharedProps & { readonly group: FormGroup }
           {adds === null ? null : (
             <AddThing
               adds={adds}
-              words={shared.words}
               onAdd={(edit) => shared.onEdit(`${adds.at.join('.')} new`, edit)}
             />
           )}
@@ -120,7 +117,7 @@ function useFold(isWrong: boolean): { open: boolean; toggle(event: Event): void 
 /** A drink, a ware, a machine, a supplier. */
 function Thing({ part, ...shared }: SharedProps & { readonly part: FormPart }) {
   const { open, toggle } = useFold(hasProblem(part, shared.problems));
-  const name = partName(part, shared.words);
+  const name = partName(part);
   return (
     <details class="thing" open={open} onToggle={toggle}>
       <summary>
@@ -134,10 +131,7 @@ function Thing({ part, ...shared }: SharedProps & { readonly part: FormPart }) {
           {part.canGo ? (
             <RemoveThing
               name={name}
-              words={shared.words}
-              uses={[
-                ...new Set(part.usedBy.map((at) => placeName(at, shared.groups, shared.words))),
-              ]}
+              uses={[...new Set(part.usedBy.map((at) => placeName(at, shared.groups)))]}
               instead={part.at[0] === 'ware' ? othersOf(part, shared.groups) : []}
               onRemove={(instead) =>
                 shared.onEdit(
@@ -167,7 +161,7 @@ const othersOf = (
 
 /** The fields of a part: those that say something, then what could be said, folded. */
 function Fields({ part, ...shared }: SharedProps & { readonly part: FormPart }) {
-  const say = shared.words.forms;
+  const say = english.forms;
   const said = part.fields.filter(({ origin }) => origin !== 'none');
   const unsaid = part.fields.filter(({ origin }) => origin === 'none');
   const unsaidWrong = unsaid.some((field) => problemOf(field, shared.problems) !== null);
@@ -206,16 +200,14 @@ function OneField({
   part,
   problems,
   units,
-  words,
   onEdit,
 }: SharedProps & { readonly field: FormField; readonly part: FormPart }) {
   return (
     <FieldBox
       field={field}
-      label={labelOf(field, part, words)}
+      label={labelOf(field, part)}
       problem={problemOf(field, problems)}
       units={units}
-      words={words}
       prefix="all"
       apart
       onEdit={onEdit}
@@ -231,7 +223,6 @@ function Rests({
   fields,
   part,
   units,
-  words,
   epoch,
   onEdit,
 }: SharedProps & { readonly fields: readonly FormField[]; readonly part: FormPart }) {
@@ -240,15 +231,14 @@ function Rests({
   if (marked.length === 0) return null;
   return (
     <details class="more" open={open} onToggle={toggle}>
-      <summary>{words.forms.restsSummary}</summary>
+      <summary>{english.forms.restsSummary}</summary>
       {open
         ? marked.map((field) => (
             <MarkBoxes
               key={`${field.path} ${epoch}`}
               field={field}
-              label={labelOf(field, part, words)}
+              label={labelOf(field, part)}
               units={units}
-              words={words}
               prefix="all"
               onEdit={onEdit}
             />

@@ -1,6 +1,6 @@
 /** A law of durations: mean and spread in two boxes, and "about" as a tick. */
 import type { Units } from '../../quantities/us-units.js';
-import type { Words } from '../../tell/words.js';
+import { english } from '../../tell/words.js';
 import type { Edit } from '../../scenario/edit.js';
 import type { FormField } from '../../scenario/input-forms.js';
 import { Box } from './box.js';
@@ -14,22 +14,11 @@ export interface LawBoxProps {
   readonly problem: string | null;
   readonly hint: string;
   readonly units: Units;
-  readonly words: Words;
   onEdit(edit: Edit | null): void;
 }
 
-export function LawBox({
-  id,
-  field,
-  law,
-  label,
-  problem,
-  hint,
-  units,
-  words,
-  onEdit,
-}: LawBoxProps) {
-  const say = words.forms;
+export function LawBox({ id, field, law, label, problem, hint, units, onEdit }: LawBoxProps) {
+  const say = english.forms;
   const change = (part: Partial<Law>): boolean => {
     const edit = lawEdit(field, law, { ...law, ...part }, units);
     onEdit(edit);

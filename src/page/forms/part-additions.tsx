@@ -1,7 +1,7 @@
 /** One more of something within a part (a quote, a lower price, a shelf), or one less. */
 import { useEffect, useState } from 'preact/hooks';
 import type { Units } from '../../quantities/us-units.js';
-import type { Words } from '../../tell/words.js';
+import { english } from '../../tell/words.js';
 import type { Edit } from '../../scenario/edit.js';
 import type { FormField, FormPart, PartAddition } from '../../scenario/input-forms.js';
 import { Choice } from './box.js';
@@ -15,18 +15,16 @@ export interface PartAdditionsProps {
   readonly part: FormPart;
   readonly problems: readonly FormProblem[];
   readonly units: Units;
-  readonly words: Words;
   onEdit(path: string, edit: Edit | null): void;
 }
 
 export function PartAdditions({ part, ...shared }: PartAdditionsProps) {
-  const { words } = shared;
-  const order = Object.keys(words.forms.addable);
+  const order = Object.keys(english.forms.addable);
   const placeOf = ({ at }: PartAddition): number => order.indexOf(generalPath(at));
   const adds = part.adds
     .filter((one) => placeOf(one) >= 0)
     .toSorted((a, b) => placeOf(a) - placeOf(b));
-  const entries = part.entries.filter((at) => titleOfEntry(at, part, words) !== null);
+  const entries = part.entries.filter((at) => titleOfEntry(at, part) !== null);
   const [chosen, setChosen] = useState('');
   if (adds.length === 0) return null;
   const addition = adds.find(({ at }) => dotted(at) === chosen) ?? adds[0]!;
@@ -35,16 +33,16 @@ export function PartAdditions({ part, ...shared }: PartAdditionsProps) {
     <>
       {entries.length === 0 ? null : <TakeOut id={id} part={part} entries={entries} {...shared} />}
       <fieldset class="rests">
-        <legend>{words.forms.addWhat}</legend>
+        <legend>{english.forms.addWhat}</legend>
         <div class="boxes">
           {adds.length === 1 ? null : (
             <Choice
               id={`${id}-what`}
-              label={words.forms.addKind}
+              label={english.forms.addKind}
               value={dotted(addition.at)}
               choices={adds.map((one) => ({
                 value: dotted(one.at),
-                label: titleOfAddition(one, part, words)!,
+                label: titleOfAddition(one, part)!,
               }))}
               onCommit={(value) => (setChosen(value), true)}
             />
@@ -53,7 +51,7 @@ export function PartAdditions({ part, ...shared }: PartAdditionsProps) {
         <NewThing
           key={`${dotted(addition.at)} ${addition.taken.join()}`}
           id={id}
-          title={titleOfAddition(addition, part, words)!}
+          title={titleOfAddition(addition, part)!}
           addition={addition}
           {...shared}
         />
@@ -68,20 +66,19 @@ function NewThing({
   addition,
   problems,
   units,
-  words,
   onEdit,
 }: Omit<PartAdditionsProps, 'part'> & {
   readonly id: string;
   readonly title: string;
   readonly addition: PartAddition;
 }) {
-  const say = words.forms;
+  const say = english.forms;
   const { by, names, needs } = addition;
   const [name, setName] = useState(names[0]?.id ?? '');
   const [texts, setTexts] = useState<readonly string[]>(needs.map(firstText));
   const [sent, setSent] = useState<string | null>(null);
   const [missing, setMissing] = useState(false);
-  const isNamed = Object.hasOwn(words.fields, `${generalPath([...addition.at, '*'])}.name`);
+  const isNamed = Object.hasOwn(english.fields, `${generalPath([...addition.at, '*'])}.name`);
   const add = (event: Event): void => {
     event.preventDefault();
     const lacks = texts.some((text) => text.trim() === '') || (by === 'name' && name.trim() === '');
@@ -116,9 +113,8 @@ function NewThing({
             key={need.path}
             id={`${id}-${i}`}
             need={need}
-            label={labelOf({ at: need.at, path: need.path }, { at: need.at }, words)}
+            label={labelOf({ at: need.at, path: need.path }, { at: need.at })}
             value={texts[i] ?? ''}
-            words={words}
             onText={(text) => setTexts(texts.map((one, k) => (k === i ? text : one)))}
           />
         ))}
@@ -142,14 +138,12 @@ export function NeedBox({
   need,
   label,
   value,
-  words,
   onText,
 }: {
   readonly id: string;
   readonly need: FormField;
   readonly label: string;
   readonly value: string;
-  readonly words: Words;
   onText(text: string): void;
 }) {
   if (need.kind === 'choice')
@@ -160,7 +154,7 @@ export function NeedBox({
         value={value}
         choices={need.options.map((option) => ({
           value: option.word,
-          label: choiceWord(option, words),
+          label: choiceWord(option),
         }))}
         onCommit={(text) => (onText(text), true)}
       />
@@ -171,7 +165,7 @@ export function NeedBox({
       id={id}
       label={label}
       value={value}
-      hint={list === '' ? (words.forms.examples[need.kind] ?? '') : words.forms.pieces(list)}
+      hint={list === '' ? (english.forms.examples[need.kind] ?? '') : english.forms.pieces(list)}
       onText={onText}
     />
   );
@@ -213,12 +207,11 @@ function TakeOut({
   id,
   part,
   entries,
-  words,
   onEdit,
 }: PartAdditionsProps & { readonly id: string; readonly entries: FormPart['entries'] }) {
   const [chosen, setChosen] = useState('');
   useEffect(() => setChosen(''), [entries.length]);
-  const say = words.forms;
+  const say = english.forms;
   const at = entries.find((one) => dotted(one) === chosen);
   return (
     <div class="boxes">
@@ -230,7 +223,7 @@ function TakeOut({
           { value: '', label: say.takeOutNone },
           ...entries.map((one) => ({
             value: dotted(one),
-            label: titleOfEntry(one, part, words)!,
+            label: titleOfEntry(one, part)!,
           })),
         ]}
         onCommit={(value) => (setChosen(value), true)}

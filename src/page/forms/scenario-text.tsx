@@ -1,20 +1,19 @@
 /** The whole scenario file as text, for what boxes cannot say. */
 import { useEffect, useState } from 'preact/hooks';
-import type { Words } from '../../tell/words.js';
+import { english } from '../../tell/words.js';
 import type { FormProblem } from './problems.js';
 import { formStyle } from './style.js';
 
 export interface ScenarioTextProps {
   readonly text: string;
   readonly problems: readonly FormProblem[];
-  readonly words: Words;
   onText(text: string): void;
 }
 
 const MOST_PROBLEMS = 20;
 
-export function ScenarioText({ text, problems, words, onText }: ScenarioTextProps) {
-  const say = words.forms;
+export function ScenarioText({ text, problems, onText }: ScenarioTextProps) {
+  const say = english.forms;
   const [typed, setTyped] = useState<string | null>(null);
   useEffect(() => setTyped(null), [text]);
   const changed = typed !== null && typed !== text;

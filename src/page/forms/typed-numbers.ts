@@ -1,5 +1,5 @@
 /** Numbers as people type them into the boxes of the first view, as changes of the scenario or a sentence on what is wrong. */
-import type { Words } from '../../tell/words.js';
+import { english } from '../../tell/words.js';
 import type { Edit } from '../../scenario/edit.js';
 
 type Taken = { readonly edits: readonly Edit[] } | { readonly wrong: string };
@@ -24,22 +24,22 @@ export function readPositive(text: string, locale: string): number | null {
 }
 
 /** "95", "95 %", "95%", "0.95" and "0,95" are all the same share; 0 % and 100 % cannot be had. */
-export function readLevel(text: string, words: Words): Taken {
+export function readLevel(text: string): Taken {
   const found = /^\s*(\d{1,3}(?:[.,]\d+)?)\s*%?\s*$/.exec(text)?.[1];
-  if (found === undefined) return { wrong: words.page.levelWrong };
+  if (found === undefined) return { wrong: english.page.levelWrong };
   const number = Number(found.replace(',', '.'));
   const percent = number < 1 && !text.includes('%') ? number * 100 : number;
-  if (percent < 1 || percent > 99.99) return { wrong: words.page.levelWrong };
+  if (percent < 1 || percent > 99.99) return { wrong: english.page.levelWrong };
   return {
     edits: [{ kind: 'set', path: ['level'], value: `${Number(percent.toFixed(4))} %` }],
   };
 }
 
 /** So many machines: the last is copied, or the last ones go. */
-export function readMachines(text: string, now: readonly unknown[], words: Words): Taken {
+export function readMachines(text: string, now: readonly unknown[]): Taken {
   const wanted = Number(text.trim());
   if (!/^\d{1,3}$/.test(text.trim()) || wanted < 1 || wanted > MOST_MACHINES)
-    return { wrong: words.page.machinesWrong(String(MOST_MACHINES)) };
+    return { wrong: english.page.machinesWrong(String(MOST_MACHINES)) };
   return {
     edits: Array.from({ length: Math.abs(wanted - now.length) }, (_, index): Edit =>
       wanted > now.length

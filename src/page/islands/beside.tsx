@@ -1,4 +1,5 @@
 /** Two saved letters side by side; one alone is held against the letter on show. */
+import { english } from '../../tell/words.js';
 import { useState } from 'preact/hooks';
 import { formatsFor } from '../../tell/format.js';
 import { usePage } from '../context.js';
@@ -15,10 +16,10 @@ import {
 const LARGEST = 4_000_000;
 
 export function Beside() {
-  const { state, store, words, actions } = usePage();
+  const { state, store, actions } = usePage();
   const [pair, setPair] = useState<readonly [LetterRead, LetterRead] | null>(null);
   const [wrong, setWrong] = useState<string | null>(null);
-  const say = words.page;
+  const say = english.page;
   const read = async (file: File): Promise<LetterRead | null> => {
     const scenario = file.size > LARGEST ? null : scenarioIn(await file.text());
     const found = scenario === null ? null : await actions.read(scenario);
@@ -67,19 +68,18 @@ function Pair({
   readonly pair: readonly [LetterRead, LetterRead];
   readonly look: Parameters<typeof differentInputs>[2];
 }) {
-  const { words } = usePage();
-  const say = words.page;
+  const say = english.page;
   const formats = [one, other].map(({ view }) =>
     formatsFor({ ...view, locale: look.locale ?? view.locale }),
   );
-  const inputs = differentInputs(one, other, look, words);
+  const inputs = differentInputs(one, other, look);
   const names = [one.name, other.name] as const;
   return (
     <div role="status">
       <Rows
         caption={say.besideAnswers}
         names={names}
-        rows={answersBeside(one, other, [formats[0]!, formats[1]!], words)}
+        rows={answersBeside(one, other, [formats[0]!, formats[1]!])}
       />
       {inputs.length === 0 ? (
         <p>{say.besideSame}</p>

@@ -2,6 +2,7 @@
  * Six boxes in a fixed order, each a thing that a house knows or decides; then how safe it is to be, and
  * pieces of one's own. A box stays where it is whatever the answer says.
  */
+import { english } from '../../tell/words.js';
 import { usePage } from '../context.js';
 import { Box } from '../forms/box.js';
 import { FieldBox } from '../forms/field-box.js';
@@ -15,11 +16,11 @@ import type { Edit } from '../../scenario/edit.js';
 import { useState } from 'preact/hooks';
 
 export function Boxes() {
-  const { state, store, words, formats, actions } = usePage();
+  const { state, store, formats, actions } = usePage();
   const { view, groups, mistakes, look } = state;
   const [wrong, setWrong] = useState<Readonly<Record<string, string>>>({});
   if (view === null || groups.length === 0) return null;
-  const say = words.page;
+  const say = english.page;
   const all = groups.flatMap(({ parts }) => parts.flatMap(({ fields }) => fields));
   const fieldAt = (path: string): FormField | undefined => all.find((one) => one.path === path);
   const under = (path: string, kinds: readonly string[]): FormField[] =>
@@ -55,7 +56,6 @@ export function Boxes() {
         label={label}
         problem={problemOf(field, mistakes)}
         units={look.units}
-        words={words}
         prefix="lead"
         onEdit={(_, edit) => actions.edit(edit === null ? [] : [edit])}
       />
@@ -114,7 +114,7 @@ export function Boxes() {
           <Still id="machines" label={say.machines} text={say.asManyAsNeeded} />
         ) : (
           own('machines', say.machines, String(view.machines.length), (text) =>
-            readMachines(text, view.machines ?? [], words),
+            readMachines(text, view.machines ?? []),
           )
         )}
         {view.clearedAtOnce ? (
@@ -131,7 +131,7 @@ export function Boxes() {
           (text) => {
             // A level asked for on the command's line would hide the file's. Without one the options stay the very same: undo knows the letter as sent by them.
             const { level, ...options } = state.options;
-            const taken = readLevel(text, words);
+            const taken = readLevel(text);
             if ('edits' in taken && level !== undefined) store.set({ options });
             return taken;
           },

@@ -1,12 +1,13 @@
 /** The trainer's cards: shown, and printed a page each. */
+import { english } from '../../tell/words.js';
 import { useEffect, useLayoutEffect, useState } from 'preact/hooks';
 import { usePage } from '../context.js';
 import { fill } from '../letter.js';
 
 export function Cards() {
-  const { state, words, actions, formats } = usePage();
+  const { state, actions, formats } = usePage();
   const { view, reader } = state;
-  const say = words.page;
+  const say = english.page;
   const offer = view?.offers.find(({ title }) => title === null)?.id;
   const [open, setOpen] = useState(false);
   const [paper, setPaper] = useState<'a4' | 'letter'>('a4');

@@ -1,4 +1,5 @@
 /** What the last change did: the values, and the answer before and after; undone or kept as an alternative. */
+import { english } from '../../tell/words.js';
 import { usePage } from '../context.js';
 import { alternativeOf } from '../alternative.js';
 import { changesInWords } from '../changes-in-words.js';
@@ -7,9 +8,9 @@ import { changesInWords } from '../changes-in-words.js';
 const MOST_NAMED = 3;
 
 export function Changed() {
-  const { state, words, formats, actions } = usePage();
+  const { state, formats, actions } = usePage();
   const { before, view, groups, safety, phase, given, text, options } = state;
-  const say = words.page;
+  const say = english.page;
   const sent = given.scenario;
   const isSent = sent === null || (text === sent.text && options === sent.options);
   const backToSent = isSent ? null : (
@@ -19,7 +20,7 @@ export function Changed() {
   );
   if (before === null || view === null)
     return backToSent === null ? null : <div class="changed">{backToSent}</div>;
-  const named = changesInWords(before, state, words, formats);
+  const named = changesInWords(before, state, formats);
   const what = named.slice(0, MOST_NAMED);
   const more = named.length - what.length;
   const was = new Map(before.view.ware.map((one) => [one.id, one.pieces]));
@@ -31,11 +32,11 @@ export function Changed() {
   const change = [
     ...pieces.map(
       ({ name, by }) =>
-        `${by < 0 ? '−' : '+'}${words.answer.pieces(formats.count(Math.abs(by)), name, Math.abs(by) === 1)}`,
+        `${by < 0 ? '−' : '+'}${english.answer.pieces(formats.count(Math.abs(by)), name, Math.abs(by) === 1)}`,
     ),
     ...lost.map(
       ({ name, pieces: count }) =>
-        `−${words.answer.pieces(formats.count(count), name, count === 1)}`,
+        `−${english.answer.pieces(formats.count(count), name, count === 1)}`,
     ),
     ...(Math.abs(money) < 0.005
       ? []

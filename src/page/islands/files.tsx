@@ -1,4 +1,5 @@
 /** Take it along: open and save scenarios, answers and the letter itself. Nothing leaves but a certified answer. */
+import { english } from '../../tell/words.js';
 import { useEffect, useState } from 'preact/hooks';
 import { usePage } from '../context.js';
 import { Beside } from './beside.js';
@@ -13,9 +14,9 @@ const LARGEST = 1_000_000;
 const SPREADSHEET = 'application/vnd.openxmlformats-officedocument.spreadsheetml.sheet';
 
 export function Files() {
-  const { state, store, words, actions } = usePage();
+  const { state, store, actions } = usePage();
   const { view } = state;
-  const say = words.page;
+  const say = english.page;
   const [wrong, setWrong] = useState<string | null>(null);
   const stem = stemOf(view?.name ?? state.fileName);
   const open = async (file: File | undefined): Promise<void> => {

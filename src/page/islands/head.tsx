@@ -1,4 +1,5 @@
 /** At the head: who reads, in which units, and the sender's name and logo. */
+import { english } from '../../tell/words.js';
 import { useState } from 'preact/hooks';
 import { safeLocale } from '../../tell/format.js';
 import { usePage } from '../context.js';
@@ -24,9 +25,9 @@ const LOCALES = [
 ];
 
 export function Head() {
-  const { state, store, words, actions } = usePage();
+  const { state, store, actions } = usePage();
   const { reader, look, sender } = state;
-  const say = words.page;
+  const say = english.page;
   const [wrong, setWrong] = useState<string | null>(null);
   const takeLogo = async (file: File | undefined): Promise<void> => {
     if (file === undefined) return;
@@ -86,7 +87,7 @@ export function Head() {
                 <option value="">{say.localeOfScenario}</option>
                 {LOCALES.map((tag) => (
                   <option key={tag} value={tag}>
-                    {localeName(tag, words.language)}
+                    {localeName(tag, english.language)}
                   </option>
                 ))}
               </select>
@@ -134,7 +135,7 @@ export function Head() {
 
 /** What prints at the head of the letter. */
 export function Sender() {
-  const { state, words } = usePage();
+  const { state } = usePage();
   const { name, logo } = state.sender;
   const day = new Intl.DateTimeFormat(safeLocale(state.look.locale ?? state.view?.locale ?? 'en'), {
     dateStyle: 'long',
@@ -143,7 +144,7 @@ export function Sender() {
     <>
       {name === '' && logo === null ? null : (
         <div class="sender">
-          {logo === null ? null : <img src={logo} alt={words.page.logoAlt} />}
+          {logo === null ? null : <img src={logo} alt={english.page.logoAlt} />}
           <bdi>{name}</bdi>
         </div>
       )}

@@ -1,4 +1,5 @@
 /** A house to start from, at a glance: guests through the day as bars, a dot a seat, a square a dishwasher. */
+import { english } from '../../tell/words.js';
 import type { Glance } from '../../questions/size/house-measures.js';
 import { usePage } from '../context.js';
 
@@ -10,8 +11,8 @@ const GAP = 8;
 
 export function HousePicture({ glance }: { readonly glance: Glance }) {
   const { guestsAQuarter, seats, machines, busiestHour } = glance;
-  const { words, formats } = usePage();
-  const say = words.page.house;
+  const { formats } = usePage();
+  const say = english.page.house;
   const most = Math.max(...guestsAQuarter, 1);
   const bar = WIDTH / Math.max(1, guestsAQuarter.length);
   const height = BARS + GAP + DOTS + GAP + SQUARE;

@@ -1,4 +1,5 @@
 /** Other pieces than those needed: type them, and the letter says how safe they are. */
+import { english } from '../../tell/words.js';
 import { useEffect, useState } from 'preact/hooks';
 import { usePage } from '../context.js';
 
@@ -9,9 +10,9 @@ const isWrong = (text: string): boolean =>
   !/^\d{1,5}$/.test(text.trim()) || Number(text) > MOST_PIECES;
 
 export function Pieces() {
-  const { state, words, actions, formats } = usePage();
+  const { state, actions, formats } = usePage();
   const { view } = state;
-  const say = words.page;
+  const say = english.page;
   const [typed, setTyped] = useState<Readonly<Record<string, string>>>({});
   // The numbers needed change with the answer; what is typed stays until it is given up.
   useEffect(() => {

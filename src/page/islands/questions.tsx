@@ -1,4 +1,5 @@
 /** What else can be asked of the letter: each is worked out when it is unfolded. */
+import { english } from '../../tell/words.js';
 import { useEffect, useRef, useState } from 'preact/hooks';
 import { usePage } from '../context.js';
 import { fillElement } from '../letter.js';
@@ -9,12 +10,12 @@ import { save } from '../saving.js';
 import { begun, further, waitInWords, type Wait } from '../wait.js';
 
 export function Questions() {
-  const { state, words } = usePage();
+  const { state } = usePage();
   const { view } = state;
   if (view === null) return null;
   return (
     <section>
-      <h2>{words.page.questionsHead}</h2>
+      <h2>{english.page.questionsHead}</h2>
       <div class="asks">
         {view.offers.map(({ title, ...offer }) =>
           title === null ? null : <Asked key={offer.id} title={title} {...offer} />,
@@ -25,7 +26,7 @@ export function Questions() {
 }
 
 function Asked({ id, title, boxes }: ViewOffer) {
-  const { state, words, actions, formats } = usePage();
+  const { state, actions, formats } = usePage();
   const [open, setOpen] = useState(false);
   const [wait, setWait] = useState<Wait | null>(null);
   const [figures, setFigures] = useState<OutFile | null>(null);
@@ -81,11 +82,11 @@ function Asked({ id, title, boxes }: ViewOffer) {
               />
             </div>
           ))}
-          <button type="submit">{words.page.askAgain}</button>
+          <button type="submit">{english.page.askAgain}</button>
         </form>
       )}
       <p role="status" class="small">
-        {open && wait !== null ? words.page.workingDays(...waitInWords(wait, formats)) : ''}
+        {open && wait !== null ? english.page.workingDays(...waitInWords(wait, formats)) : ''}
       </p>
       {open && wait !== null ? (
         <p>
@@ -94,7 +95,7 @@ function Asked({ id, title, boxes }: ViewOffer) {
             class="plain"
             onClick={() => place.current?.closest('details')?.removeAttribute('open')}
           >
-            {words.page.cancel}
+            {english.page.cancel}
           </button>
         </p>
       ) : null}
@@ -116,7 +117,7 @@ function Asked({ id, title, boxes }: ViewOffer) {
               )
             }
           >
-            {words.page.tableCsv}
+            {english.page.tableCsv}
           </button>
         </p>
       )}

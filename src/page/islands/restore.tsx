@@ -1,13 +1,14 @@
 /** Work on this letter that was not saved, kept by the browser: taken up again, or dropped. */
+import { english } from '../../tell/words.js';
 import { usePage } from '../context.js';
 import { forget } from '../keeping.js';
 import { safeLocale } from '../../tell/format.js';
 
 export function Restore() {
-  const { state, store, words, actions } = usePage();
+  const { state, store, actions } = usePage();
   const { restorable, look, view } = state;
   if (restorable === null) return null;
-  const say = words.page;
+  const say = english.page;
   const when = new Intl.DateTimeFormat(safeLocale(look.locale ?? view?.locale ?? 'en'), {
     dateStyle: 'long',
     timeStyle: 'short',

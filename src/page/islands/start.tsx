@@ -2,6 +2,7 @@
  * The blank letter: begin with a few answers, or with an example. Once it is written the questions stay at hand, folded,
  * with what was answered: another answer writes the letter anew, and undo brings back what stood before.
  */
+import { english } from '../../tell/words.js';
 import { useRef, useState } from 'preact/hooks';
 import { starter } from '../../scenario/starter.js';
 import { starterDrinks } from '../../scenario/starter-drinks.js';
@@ -13,8 +14,8 @@ import { HousePicture } from './house-picture.js';
 type Given = Readonly<Partial<Record<QuestionKey, string>>>;
 
 export function Start() {
-  const { state, words, actions } = usePage();
-  const say = words.page;
+  const { state, actions } = usePage();
+  const say = english.page;
   const [given, setGiven] = useState<Given>({});
   const [asked, setAsked] = useState(false);
   const form = useRef<HTMLFormElement>(null);

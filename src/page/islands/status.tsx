@@ -2,6 +2,7 @@
  * How far the answer has come, and what keeps it from coming. What is seen may count days; what is
  * read out is one sentence when work begins and the new answer when it is certified.
  */
+import { english } from '../../tell/words.js';
 import { useEffect, useState } from 'preact/hooks';
 import { usePage } from '../context.js';
 import { Restore } from './restore.js';
@@ -10,9 +11,9 @@ import { Restore } from './restore.js';
 const QUIET_MS = 700;
 
 export function Status() {
-  const { state, words, formats, actions } = usePage();
+  const { state, formats, actions } = usePage();
   const { phase, view, mistakes, fault, progress, answer, waiting } = state;
-  const say = words.page;
+  const say = english.page;
   const { count } = formats;
   const days = view?.days ?? null;
   const underWay = phase === 'working' || phase === 'provisional';
@@ -71,7 +72,6 @@ export function Status() {
 
 /** For those who listen. Nothing is said of the letter as it was opened. */
 function ReadOut({ working, settled }: { readonly working: boolean; readonly settled: boolean }) {
-  const { words } = usePage();
   const [said, setSaid] = useState<string | null>(null);
   useEffect(() => {
     if (!working && !(settled && said !== null)) return;
@@ -79,7 +79,7 @@ function ReadOut({ working, settled }: { readonly working: boolean; readonly set
       () =>
         setSaid(
           working
-            ? words.page.working
+            ? english.page.working
             : (document.querySelector('[data-part=lead]')?.textContent ?? ''),
         ),
       QUIET_MS,

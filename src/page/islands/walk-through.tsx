@@ -1,4 +1,5 @@
 /** A walk through one day, with the pieces of the answer or fewer. Worked out when it is unfolded. */
+import { english } from '../../tell/words.js';
 import { useEffect, useState } from 'preact/hooks';
 import type { DayWalk } from '../../questions/walk/day.js';
 import type { WalkLayout } from '../../questions/walk/layouts.js';
@@ -11,7 +12,7 @@ interface Walked {
 }
 
 export function WalkThrough() {
-  const { state, words, formats, actions } = usePage();
+  const { state, formats, actions } = usePage();
   const { view, reader } = state;
   const [open, setOpen] = useState(false);
   const [asked, setAsked] = useState<{
@@ -39,7 +40,7 @@ export function WalkThrough() {
       open={open}
       onToggle={(event) => setOpen(event.currentTarget.open)}
     >
-      <summary>{words.page.walkHead}</summary>
+      <summary>{english.page.walkHead}</summary>
       {fault === null ? null : (
         <p role="alert" class="wrong">
           {fault}
@@ -49,7 +50,6 @@ export function WalkThrough() {
         <Walk
           walk={walked?.walk ?? null}
           names={Object.fromEntries(view.ware.map(({ id, name }) => [id, name]))}
-          words={words}
           formats={formats}
           layouts={walked?.layouts ?? {}}
           reducedMotion={matchMedia('(prefers-reduced-motion: reduce)').matches}

@@ -1,4 +1,5 @@
 /** Boxes that ask for another day, or for the same day with fewer pieces. */
+import { english } from '../../tell/words.js';
 import { useEffect, useRef, useState } from 'preact/hooks';
 import type { DayWalk } from '../../questions/walk/day.js';
 import type { View } from './parts.js';
@@ -20,8 +21,8 @@ export function Ask({
   readonly view: View;
   readonly onAsk: OnAsk;
 }) {
-  const { words, formats, name } = view;
-  const say = words.walk;
+  const { formats, name } = view;
+  const say = english.walk;
   const [day, setDay] = useState<string | null>(null);
   const [fewer, setFewer] = useState<Readonly<Record<string, string>>>({});
   const rest = useRef<number | undefined>(undefined);

@@ -1,4 +1,5 @@
 /** The bench and the racks on it: those that fill, those that wait, and what lies loose. */
+import { english } from '../../tell/words.js';
 import type { DayWalk } from '../../questions/walk/day.js';
 import type { RackNow } from './moment.js';
 import type { View } from './parts.js';
@@ -14,15 +15,15 @@ export function BenchAndRacks({
   view,
   most,
 }: StationProps & { readonly most: Stop | null }) {
-  const { words, formats } = view;
-  const say = words.walk;
+  const { formats } = view;
+  const say = english.walk;
   const loose = piecesIn(walk, moment.index, [4]);
   const { openRacks, waitingRacks } = moment;
   const food = walk.foodRacksWaiting[moment.index]!;
   const nothing =
     loose.length === 0 && openRacks.length === 0 && waitingRacks.length === 0 && food === 0;
   return (
-    <Station title={say.benchHead} most={most === 'bench'} view={view} wide>
+    <Station title={say.benchHead} most={most === 'bench'} wide>
       {nothing ? <p class="walk-small">{say.benchClear}</p> : null}
       <div class="walk-racks">
         {waitingRacks.slice(0, MOST_RACKS).map((rack) => (
@@ -56,22 +57,22 @@ export function BenchAndRacks({
 }
 
 /** The one ware in a rack, or that it is mixed. */
-export const rackName = (walk: DayWalk, { ware, rack }: RackNow, { name, words }: View): string => {
+export const rackName = (walk: DayWalk, { ware, rack }: RackNow, { name }: View): string => {
   const [first] = ware;
   if (first === undefined) return walk.families[rack.family]!;
-  return ware.every((one) => one === first) ? name(first) : words.walk.mixed;
+  return ware.every((one) => one === first) ? name(first) : english.walk.mixed;
 };
 
 function openCaption(walk: DayWalk, rack: RackNow, view: View): string {
-  const { words, formats } = view;
+  const { formats } = view;
   const [first] = rack.ware;
   if (first !== undefined && rack.ware.every((one) => one === first))
-    return words.walk.open(
+    return english.walk.open(
       rackName(walk, rack, view),
       formats.count(rack.ware.length),
       formats.count(walk.perRack[first]!),
     );
-  return words.walk.openMixed(
+  return english.walk.openMixed(
     formats.count(rack.ware.length),
     formats.percent(
       rack.ware.reduce((sum, ware) => sum + 1 / walk.perRack[ware]!, 0),

@@ -1,4 +1,5 @@
 /** What moves a walk through a day: play, steps, the ware that is followed, the time of day. */
+import { english } from '../../tell/words.js';
 import { useId, useState } from 'preact/hooks';
 import type { DayWalk } from '../../questions/walk/day.js';
 import type { Clock } from './clock.js';
@@ -29,8 +30,8 @@ export function Controls({
   setFollow,
   reducedMotion,
 }: ControlsProps) {
-  const { words, formats, name, follow } = view;
-  const say = words.walk;
+  const { formats, name, follow } = view;
+  const say = english.walk;
   const id = useId();
   const last = walk.times.length - 1;
   const toMoment = (to: number): void => clock.set(walk.times[Math.min(last, Math.max(0, to))]!);
@@ -107,7 +108,7 @@ export function Controls({
 
 export function TimeOfDay({
   walk,
-  view: { words, formats },
+  view: { formats },
   clock,
 }: {
   readonly walk: DayWalk;
@@ -132,7 +133,7 @@ export function TimeOfDay({
       <div class="walk-ends">
         <span aria-hidden="true">{formats.clock(0)}</span>
         <label for={id}>
-          {words.walk.time}: {formats.clock(minute)}
+          {english.walk.time}: {formats.clock(minute)}
         </label>
         <span aria-hidden="true">{formats.clock(endMinute)}</span>
       </div>

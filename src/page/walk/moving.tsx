@@ -1,4 +1,5 @@
 /** What moves between two moments: trips to the bench, and machines. Drawn anew with the clock. */
+import { english } from '../../tell/words.js';
 import type { DayWalk } from '../../questions/walk/day.js';
 import type { Moment } from './moment.js';
 import type { View } from './parts.js';
@@ -30,11 +31,11 @@ const WAY = 270;
 const TRAY = 46;
 
 export function Carried({ walk, moment, view, ms, most }: MovingProps) {
-  const { words, formats, follow } = view;
-  const say = words.walk;
+  const { formats, follow } = view;
+  const say = english.walk;
   const carried = moment.trips.flatMap(({ pieces }) => pieces);
   return (
-    <Station title={say.carriedHead} most={most === 'carried'} view={view}>
+    <Station title={say.carriedHead} most={most === 'carried'}>
       {moment.trips.length === 0 ? <p class="walk-small">{say.nobodyOut}</p> : null}
       {moment.trips.map((trip) => {
         const x = Math.round(shareDone(walk, trip, ms) * (WAY - TRAY) * 2) / 2;
@@ -79,15 +80,15 @@ const MOST_MACHINES = 6;
 const BAR = 200;
 
 export function Machines({ walk, moment, view, ms, most }: MovingProps) {
-  const { words, formats } = view;
-  const say = words.walk;
+  const { formats } = view;
+  const say = english.walk;
   const numbered = moment.machines.map((machine, number) => ({ machine, number }));
   // Of many machines the idle ones are counted, not drawn.
   const drawn = (
     numbered.length <= 3 ? numbered : numbered.filter(({ machine }) => machine.spell !== null)
   ).slice(0, MOST_MACHINES);
   return (
-    <Station title={say.machineHead} most={most === 'machine'} view={view}>
+    <Station title={say.machineHead} most={most === 'machine'}>
       <div class="walk-machines">
         {drawn.map(({ machine: { spell, racks, foodRacks }, number }) => {
           const stage = STAGES[spell?.stage ?? 0]!;

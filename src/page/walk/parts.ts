@@ -1,7 +1,6 @@
 /** What every part of the picture is drawn with. */
 import { cleanText, shorten } from '../../tell/clean-text.js';
 import type { Formats } from '../../tell/format.js';
-import type { Words } from '../../tell/words.js';
 import type { DayWalk } from '../../questions/walk/day.js';
 import type { Layouts } from './marks.js';
 
@@ -10,7 +9,6 @@ export interface View {
   readonly follow: number;
   readonly name: (ware: number) => string;
   readonly layouts: Layouts;
-  readonly words: Words;
   readonly formats: Formats;
 }
 

@@ -1,4 +1,5 @@
 /** The room from above: seats, guests, the ware before them, and dirty tables, told apart by shape as well as by colour. */
+import { english } from '../../tell/words.js';
 import { useEffect, useMemo, useRef, useState } from 'preact/hooks';
 import type { DayWalk } from '../../questions/walk/day.js';
 import { cross, disc, loneMark, markOf, pieceMark, type Layouts } from './marks.js';
@@ -55,8 +56,8 @@ export function Room({
     () => roomPaths(walk, moment, view, plan, indexOf, columns, edge),
     [walk, moment, view.follow, view.layouts, plan],
   );
-  const { words, formats } = view;
-  const say = words.walk;
+  const { formats } = view;
+  const say = english.walk;
   const seated = moment.tables.filter(({ dirty }) => !dirty);
   const guests = formats.count(seated.reduce((sum, { party }) => sum + party.size, 0));
   const waiting = walk.partiesWaiting[moment.index]!;
@@ -92,13 +93,13 @@ export function Room({
           <path class="w-dirty" d={paths.dirtyFollowed} />
         </svg>
       </div>
-      <Legend view={view} />
+      <Legend />
     </div>
   );
 }
 
-function Legend({ view: { words } }: { readonly view: View }) {
-  const say = words.walk.legend;
+function Legend() {
+  const say = english.walk.legend;
   const item = (picture: preact.JSX.Element, text: string) => (
     <span class="walk-key">
       <svg viewBox="0 0 20 20" width="20" height="20" aria-hidden="true">

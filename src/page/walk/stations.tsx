@@ -1,4 +1,5 @@
 /** The stations that pieces pass on their way from the tables back to the shelf. What moves by itself is in `moving.tsx`. */
+import { english } from '../../tell/words.js';
 import type { ComponentChildren } from 'preact';
 import type { DayWalk } from '../../questions/walk/day.js';
 import { loneMark, SLICE, STACK, STACK_PITCH, stacksHeight, stacksPath } from './marks.js';
@@ -16,13 +17,11 @@ export interface StationProps {
 export function Station({
   title,
   most,
-  view,
   wide,
   children,
 }: {
   readonly title: string;
   readonly most: boolean;
-  readonly view: View;
   readonly wide?: boolean;
   readonly children: ComponentChildren;
 }) {
@@ -30,7 +29,7 @@ export function Station({
     <section class={`walk-station${most ? ' walk-most' : ''}${wide === true ? ' walk-wide' : ''}`}>
       <h3>
         {title}
-        {most ? <span class="walk-note"> – {view.words.walk.most}</span> : null}
+        {most ? <span class="walk-note"> – {english.walk.most}</span> : null}
       </h3>
       {children}
     </section>
@@ -52,7 +51,7 @@ export function Pile({
   readonly view: View;
 }) {
   if (pieces.length === 0) return null;
-  const { follow, layouts, words, formats } = view;
+  const { follow, layouts, formats } = view;
   const mine = (ware: number): boolean => follow === ALL || ware === follow;
   const inOrder = [...pieces.filter(mine), ...pieces.filter((ware) => !mine(ware))];
   const drawn = inOrder.slice(0, MOST_MARKS);
@@ -73,7 +72,7 @@ export function Pile({
         <path class="w-followed" d={paths.mine} />
       </svg>
       {inOrder.length > drawn.length ? (
-        <p class="walk-small">{words.walk.more(formats.count(inOrder.length - drawn.length))}</p>
+        <p class="walk-small">{english.walk.more(formats.count(inOrder.length - drawn.length))}</p>
       ) : null}
     </div>
   );
@@ -106,8 +105,8 @@ export function Named({
 }
 
 export function Counter({ walk, moment, view }: StationProps) {
-  const { words, formats, name } = view;
-  const say = words.walk;
+  const { formats, name } = view;
+  const say = english.walk;
   const waiting = walk.drinksWaiting[moment.index]!;
   const making = makingOf(walk, moment);
   const lacked = moment.short.flatMap((drinks, ware) =>
@@ -115,7 +114,7 @@ export function Counter({ walk, moment, view }: StationProps) {
   );
   const short = moment.short.reduce((sum, drinks) => sum + drinks, 0);
   return (
-    <Station title={say.counterHead} most={false} view={view}>
+    <Station title={say.counterHead} most={false}>
       <p class="walk-small">
         {say.makers(formats.count(walk.makersBusy[moment.index]!))} ·{' '}
         {say.drinksWaiting(formats.count(waiting))}
@@ -166,12 +165,8 @@ export function Drying({
 }: StationProps & { readonly most: Stop | null }) {
   const pieces = piecesIn(walk, moment.index, [7, 8]);
   return (
-    <Station
-      title={view.words.walk.dryHead}
-      most={most === 'drying' || most === 'polishing'}
-      view={view}
-    >
-      {pieces.length === 0 ? <p class="walk-small">{view.words.walk.nothingDries}</p> : null}
+    <Station title={english.walk.dryHead} most={most === 'drying' || most === 'polishing'}>
+      {pieces.length === 0 ? <p class="walk-small">{english.walk.nothingDries}</p> : null}
       <Pile walk={walk} pieces={pieces} view={view} />
       <Named walk={walk} pieces={pieces} view={view} />
     </Station>
@@ -181,10 +176,10 @@ export function Drying({
 const STACKS_A_ROW = 16;
 
 export function Shelf({ walk, moment, view }: StationProps) {
-  const { words, formats, name, follow } = view;
-  const say = words.walk;
+  const { formats, name, follow } = view;
+  const say = english.walk;
   return (
-    <Station title={say.shelfHead} most={false} view={view}>
+    <Station title={say.shelfHead} most={false}>
       <div class="walk-shelf">
         {walk.wares.map((id, ware) => {
           const [there, stock] = [piecesAt(walk, moment.index, ware, 0), walk.stock[ware]!];

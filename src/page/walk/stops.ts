@@ -1,6 +1,6 @@
 /** The stops on a piece's way round, as a walk shows them, and what a moment is about in words. */
 import type { Formats } from '../../tell/format.js';
-import type { Words } from '../../tell/words.js';
+import { english, type Words } from '../../tell/words.js';
 import type { DayWalk } from '../../questions/walk/day.js';
 import { piecesAt, type Moment } from './moment.js';
 
@@ -76,10 +76,9 @@ export function tell(
   moment: Moment,
   follow: number,
   name: (ware: number) => string,
-  words: Words,
   formats: Formats,
 ): string {
-  const say = words.walk;
+  const say = english.walk;
   const { count } = formats;
   const ms = walk.times[moment.index]!;
   const minute = minuteOf(ms);

@@ -4,7 +4,7 @@
  */
 import { useEffect, useMemo, useRef, useState } from 'preact/hooks';
 import type { Formats } from '../../tell/format.js';
-import type { Words } from '../../tell/words.js';
+import { english } from '../../tell/words.js';
 import type { DayWalk } from '../../questions/walk/day.js';
 import { Ask, type OnAsk } from './ask.js';
 import { useClock } from './clock.js';
@@ -25,7 +25,6 @@ export interface WalkProps {
   readonly walk: DayWalk | null;
   /** Names for people by id of ware. */
   readonly names: Readonly<Record<string, string>>;
-  readonly words: Words;
   readonly formats: Formats;
   readonly layouts?: Layouts;
   /** Nothing moves by itself. */
@@ -39,7 +38,7 @@ const NO_LAYOUTS: Layouts = {};
 export function Walk(props: WalkProps) {
   const last = useRef<DayWalk | null>(null);
   if (props.walk !== null) last.current = props.walk;
-  const say = props.words.walk;
+  const say = english.walk;
   return (
     <div
       class={`walk${props.walk === null && last.current !== null ? ' walk-older' : ''}`}
@@ -59,13 +58,12 @@ export function Walk(props: WalkProps) {
 function Day({
   walk,
   names,
-  words,
   formats,
   layouts = NO_LAYOUTS,
   reducedMotion,
   onAsk,
 }: WalkProps & { readonly walk: DayWalk }) {
-  const say = words.walk;
+  const say = english.walk;
   const [speed, setSpeed] = useState(1);
   const [followed, setFollow] = useState<number | null>(null);
   const endMs = walk.times[walk.times.length - 1]!;
@@ -74,8 +72,8 @@ function Day({
   const shown = useRef<DayWalk | null>(null);
   const follow = followed !== null && followed < walk.wares.length ? followed : walk.scarcest;
   const view = useMemo(
-    (): View => ({ follow, name: namer(walk, names), layouts, words, formats }),
-    [walk, names, layouts, words, formats, follow],
+    (): View => ({ follow, name: namer(walk, names), layouts, formats }),
+    [walk, names, layouts, english, formats, follow],
   );
 
   // A day opens at its tightest moment; one that was asked for and goes wrong, where it first does.
@@ -108,7 +106,7 @@ function Day({
         <Shelf key="shelf" walk={walk} moment={moment} view={view} />,
       ],
       counter: <Counter walk={walk} moment={moment} view={view} />,
-      sentences: tell(walk, moment, follow, view.name, words, formats),
+      sentences: tell(walk, moment, follow, view.name, formats),
     }),
     [moment, view, most],
   );

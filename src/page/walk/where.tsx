@@ -1,4 +1,5 @@
 /** Where the pieces are, as bars beside words, and the same in figures. */
+import { english } from '../../tell/words.js';
 import { useMemo } from 'preact/hooks';
 import type { DayWalk } from '../../questions/walk/day.js';
 import { piecesAt, type Moment } from './moment.js';
@@ -29,8 +30,8 @@ export function Where({
   readonly view: View;
   readonly most: Stop | null;
 }) {
-  const { words, formats, follow, name } = view;
-  const say = words.walk;
+  const { formats, follow, name } = view;
+  const say = english.walk;
   const counts = stopCounts(walk, moment, follow);
   const stock = stockOf(walk, follow);
   const polished = useMemo(
@@ -81,13 +82,13 @@ export function Where({
 export function Figures({
   walk,
   moment,
-  view: { words, formats, name },
+  view: { formats, name },
 }: {
   readonly walk: DayWalk;
   readonly moment: Moment;
   readonly view: View;
 }) {
-  const say = words.walk;
+  const say = english.walk;
   const each = walk.wares.map((_, ware) => {
     const view = stopCounts(walk, moment, ware);
     return STOPS.map((stop) => view[stop]);

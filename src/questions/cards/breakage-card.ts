@@ -1,4 +1,5 @@
 /** Breakage sheets: a quarter of a year of strokes by ware and week, what to expect, and when to tell the buyer. */
+import { english } from '../../tell/words.js';
 import { lossesOver } from './facts.js';
 import type { StockLine } from '../size/answer.js';
 import { escapeHtml } from '../../tell/escape-html.js';
@@ -15,8 +16,8 @@ const OFTEN = 2 / 3;
 const RARELY_WEEKS = 520;
 
 export function breakageCards(desk: CardDesk): readonly Card[] {
-  const { answer, words, formats } = desk;
-  const say = words.cards.breakage;
+  const { answer, formats } = desk;
+  const say = english.cards.breakage;
   const sheets = Math.max(1, Math.ceil(answer.stock.length / ROWS_A_SHEET));
   return Array.from({ length: sheets }, (_, index) => {
     const lines = answer.stock.slice(index * ROWS_A_SHEET, (index + 1) * ROWS_A_SHEET);
@@ -33,8 +34,8 @@ ${para(say.assumed)}`;
 }
 
 function tally(desk: CardDesk, lines: readonly StockLine[]): string {
-  const { words, formats, name, scenario, answer } = desk;
-  const say = words.cards.breakage;
+  const { formats, name, scenario, answer } = desk;
+  const say = english.cards.breakage;
   const weeks = Array.from(
     { length: WEEKS },
     (_, index) =>
@@ -48,8 +49,8 @@ function tally(desk: CardDesk, lines: readonly StockLine[]): string {
 }
 
 /** Pieces lost a week on the mean, as people count them. */
-function expected({ words, formats }: CardDesk, aWeek: number): string {
-  const say = words.cards.breakage;
+function expected({ formats }: CardDesk, aWeek: number): string {
+  const say = english.cards.breakage;
   if (aWeek >= OFTEN) return say.expectWeek(formats.decimal(aWeek));
   return aWeek * RARELY_WEEKS < 1
     ? say.expectNone
@@ -57,15 +58,15 @@ function expected({ words, formats }: CardDesk, aWeek: number): string {
 }
 
 /** The count below which the buyer must know: the reorder point, else the stock itself. */
-function mark({ order, words, formats }: CardDesk, ware: string, pieces: number): string {
-  const say = words.cards.breakage;
+function mark({ order, formats }: CardDesk, ware: string, pieces: number): string {
+  const say = english.cards.breakage;
   const line = order?.lines.find((one) => one.ware === ware);
   if (line?.reorderPoint === null) return say.last;
   return say.below(formats.count(line?.reorderPoint ?? pieces));
 }
 
-function whenToTell({ order, words, formats }: CardDesk, lines: readonly StockLine[]): string[] {
-  const say = words.cards.breakage;
+function whenToTell({ order, formats }: CardDesk, lines: readonly StockLine[]): string[] {
+  const say = english.cards.breakage;
   if (order == null) return [say.tellPar];
   const last = lines.some(({ ware }) =>
     order.lines.some((line) => line.ware === ware && line.reorderPoint === null),

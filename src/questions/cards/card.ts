@@ -8,7 +8,7 @@ import { cleanText, shorten } from '../../tell/clean-text.js';
 import type { ReportContext } from '../../tell/context.js';
 import { escapeHtml } from '../../tell/escape-html.js';
 import { formatsFor, type Formats } from '../../tell/format.js';
-import { english, type Words } from '../../tell/words.js';
+import { english } from '../../tell/words.js';
 
 export interface Card {
   /** Also the id of its element; unlike for every card of a list. */
@@ -40,7 +40,6 @@ export interface CardInput {
 
 /** A card's input with what every card needs of it at hand. */
 export interface CardDesk extends CardInput {
-  readonly words: Words;
   readonly formats: Formats;
   /** Name of a ware, clean and short. */
   name(ware: string): string;
@@ -51,10 +50,9 @@ const NAME_LENGTH = 30;
 
 export function deskOf(input: CardInput): CardDesk {
   const { context, answer } = input;
-  const words = english;
   const formats = formatsFor(context);
   const names = new Map(answer.stock.map(({ ware, name }) => [ware, short(name)]));
-  return { ...input, words, formats, name: (ware) => names.get(ware) ?? short(ware) };
+  return { ...input, formats, name: (ware) => names.get(ware) ?? short(ware) };
 }
 
 /** Any text of a file, fit for a card: clean, and cut. */
@@ -62,8 +60,8 @@ export const short = (text: string, most = NAME_LENGTH): string => shorten(clean
 
 /** The frame of every card: house and date above, where the figures come from below. */
 export function cardOf(desk: CardDesk, id: string, title: string, body: string, kind = ''): Card {
-  const { words, context, answer } = desk;
-  const say = words.cards;
+  const { context, answer } = desk;
+  const say = english.cards;
   const html = `<article class="card${kind === '' ? '' : ` ${kind}`}" id="card-${id}" aria-labelledby="card-${id}-title">
 <header><p><bdi>${escapeHtml(short(answer.scenario, HOUSE_LENGTH))}</bdi></p>${blank(say.date, 'card-date')}</header>
 <h3 id="card-${id}-title">${escapeHtml(title)}</h3>
@@ -95,7 +93,7 @@ export const blank = (label: string, kind = ''): string =>
 /** Names as one list, the first few of them. */
 export function fewNames(
   names: readonly string[],
-  desk: Pick<CardDesk, 'words' | 'formats'>,
+  desk: Pick<CardDesk, 'formats'>,
   most = 5,
 ): string {
   const shown =
@@ -103,13 +101,13 @@ export function fewNames(
       ? names
       : [
           ...names.slice(0, most - 1),
-          desk.words.cards.listMore(desk.formats.count(names.length - most + 1)),
+          english.cards.listMore(desk.formats.count(names.length - most + 1)),
         ];
   return shown.join(', ');
 }
 
 /** ms as minutes and seconds. */
-export function spell(ms: number, { words }: Pick<CardDesk, 'words'>): string {
+export function spell(ms: number): string {
   const seconds = Math.round(ms / 1000);
-  return words.cards.spell(Math.floor(seconds / 60), seconds % 60).replaceAll(' ', '\u00A0');
+  return english.cards.spell(Math.floor(seconds / 60), seconds % 60).replaceAll(' ', '\u00A0');
 }

@@ -1,4 +1,5 @@
 /** The clearing rule: when this house clears, in how many pieces, and what it costs when rounds slip. */
+import { english } from '../../tell/words.js';
 import { meanMs } from '../../engine/durations.js';
 import { cardOf, head, list, para, spell, type Card, type CardDesk } from './card.js';
 
@@ -11,26 +12,26 @@ const MINUTE_MS = 60_000;
 const TURNED_AWAY_TOLD = 0.5;
 
 export function clearingCard(desk: CardDesk): readonly Card[] {
-  const { scenario, answer, words, name } = desk;
-  const say = words.cards.clearing;
+  const { scenario, answer, name } = desk;
+  const say = english.cards.clearing;
   const { clearing, washing, seats } = scenario;
   const rule =
     clearing === 'atOnce'
       ? [para(say.atOnce, 'card-huge'), para(say.atOnceText, 'card-strong')]
       : [
-          para(say.every(spell(meanMs(clearing.every), desk)), 'card-huge'),
+          para(say.every(spell(meanMs(clearing.every))), 'card-huge'),
           para(rounds(desk, meanMs(clearing.every)), 'card-strong'),
         ];
   const body = `${rule.join('\n')}
 ${list([...trips(desk), ...(clearing === 'atOnce' ? [] : [say.order]), ...(washing.hands === 'clearers' ? [say.washer] : []), say.first(name(answer.tightest.ware)), ...(seats.heldUntilCleared ? [say.held] : []), say.carry, say.chips], true)}
 ${para(clearing === 'atOnce' ? '' : waits(desk))}
 ${slip(desk)}
-${para([words.cautions.scalds.text, words.cautions.chipped.text].join(' '), 'card-caution')}`;
+${para([english.cautions.scalds.text, english.cautions.chipped.text].join(' '), 'card-caution')}`;
   return [cardOf(desk, 'clearing', say.title, body, 'card-large')];
 }
 
-function rounds({ formats, words }: CardDesk, everyMs: number): string {
-  return words.cards.clearing.rounds(
+function rounds({ formats }: CardDesk, everyMs: number): string {
+  return english.cards.clearing.rounds(
     Array.from({ length: ROUNDS_SHOWN }, (_, index) =>
       formats.clock(((index + 1) * everyMs) / MINUTE_MS),
     ).join(', '),
@@ -38,11 +39,11 @@ function rounds({ formats, words }: CardDesk, everyMs: number): string {
 }
 
 function trips(desk: CardDesk): string[] {
-  const { scenario, words, formats } = desk;
-  const say = words.cards.clearing;
+  const { scenario, formats } = desk;
+  const say = english.cards.clearing;
   const { clearing } = scenario;
   if (clearing === 'atOnce') return [];
-  const time = spell(meanMs(clearing.trip), desk);
+  const time = spell(meanMs(clearing.trip));
   return [
     clearing.clearers === null
       ? say.clearersUnlimited
@@ -54,7 +55,7 @@ function trips(desk: CardDesk): string[] {
 }
 
 /** Mean minutes on the table and on the way, over all uses. */
-function waits({ answer, words, formats }: CardDesk): string {
+function waits({ answer, formats }: CardDesk): string {
   const all = answer.uses.reduce((sum, { aDay }) => sum + aDay, 0);
   const meanAt = (place: string): number => {
     const index = answer.tightest.places.indexOf(place);
@@ -68,19 +69,18 @@ function waits({ answer, words, formats }: CardDesk): string {
   };
   return all === 0
     ? ''
-    : words.cards.clearing.waits(
+    : english.cards.clearing.waits(
         formats.minutes(meanAt(ON_THE_TABLE)),
         formats.minutes(meanAt(CARRIED)),
       );
 }
 
 function slip(desk: CardDesk): string {
-  const { slower, words, formats, name } = desk;
+  const { slower, formats, name } = desk;
   if (slower == null) return '';
-  const say = words.cards.clearing;
-  const to = spell(slower.everyMinutes * MINUTE_MS, desk);
-  const from =
-    slower.insteadOfMinutes === null ? null : spell(slower.insteadOfMinutes * MINUTE_MS, desk);
+  const say = english.cards.clearing;
+  const to = spell(slower.everyMinutes * MINUTE_MS);
+  const from = slower.insteadOfMinutes === null ? null : spell(slower.insteadOfMinutes * MINUTE_MS);
   const days = formats.count(slower.days);
   const most = slower.ware
     .filter(({ extraPieces }) => extraPieces > 0)

@@ -1,4 +1,5 @@
 /** The machine top: what stands on it, how high, and at how many left somebody fetches more. */
+import { english } from '../../tell/words.js';
 import type { StorageLayout } from '../../ordering/storage.js';
 import { drawMachineTop } from '../order/machine-top.js';
 import { escapeHtml } from '../../tell/escape-html.js';
@@ -12,16 +13,16 @@ const ON_MACHINE = ['cup', 'glass'];
 const LEAST_ROWS = 4;
 
 export function machineTopCard(desk: CardDesk): readonly Card[] {
-  const { storage, words } = desk;
-  const say = words.cards.top;
+  const { storage } = desk;
+  const say = english.cards.top;
   const body = `${storage == null ? toDecide(desk) : decided(desk, storage)}
-${para(`${words.cautions.stacks.text} ${say.hot} ${words.cautions.defers}: ${words.cautions.stacks.defersTo}.`, 'card-caution')}`;
+${para(`${english.cautions.stacks.text} ${say.hot} ${english.cautions.defers}: ${english.cautions.stacks.defersTo}.`, 'card-caution')}`;
   return [cardOf(desk, 'machine-top', say.title, body, storage == null ? 'card-large' : '')];
 }
 
 function decided(desk: CardDesk, layout: StorageLayout): string {
-  const { words, formats, name } = desk;
-  const say = words.cards.top;
+  const { formats, name } = desk;
+  const say = english.cards.top;
   const up = layout.lines.filter(({ onTop }) => onTop > 0);
   const shown = up.slice(0, MOST_ROWS);
   const below = layout.lines
@@ -43,7 +44,7 @@ function decided(desk: CardDesk, layout: StorageLayout): string {
   };
   return `${para(say.high(formats.count(layout.top.high)), 'card-huge')}
 ${para(say.highText, 'card-strong')}
-<div class="card-drawings card-drawings-1 card-top">${drawMachineTop(drawn, formats, words)}</div>
+<div class="card-drawings card-drawings-1 card-top">${drawMachineTop(drawn, formats)}</div>
 ${table(say.headings, rows)}
 ${para(up.length > shown.length ? say.more(formats.count(up.length - shown.length)) : '')}
 ${para(below.length === 0 ? '' : say.reserveOnly(fewNames(below, desk)))}
@@ -54,8 +55,8 @@ ${layout.massLimitG === null ? blank(say.limitBlank) : para(say.limit(formats.ma
 }
 
 /** Where nothing is said of storage: what to decide, with room to write it down. */
-function toDecide({ context, words, name }: CardDesk): string {
-  const say = words.cards.top;
+function toDecide({ context, name }: CardDesk): string {
+  const say = english.cards.top;
   const wares = context.ware
     .filter(({ kind }) => ON_MACHINE.includes(kind))
     .slice(0, MOST_TO_DECIDE);

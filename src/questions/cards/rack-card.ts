@@ -1,4 +1,5 @@
 /** Rack cards: a family each, a large one on several. How a full rack looks and how many it is, who may share it, and what air in it costs. */
+import { english } from '../../tell/words.js';
 import { rackKind } from '../../catalogue/catalogue.js';
 import { meanMs } from '../../engine/durations.js';
 import { familyOf, rackKindOf } from '../../scenario/pieces-per-rack.js';
@@ -55,8 +56,8 @@ function rackCard(
   }: { readonly kind: string; readonly all: readonly Racked[]; readonly wares: readonly Racked[] },
   number: number,
 ): Card {
-  const { words, name } = desk;
-  const say = words.cards.rack;
+  const { name } = desk;
+  const say = english.cards.rack;
   const rackName = short(rackKind(kind)?.name ?? kind);
   const title = say.title(wares.map(({ id }) => name(id)).join(', '));
   const alone = wares.length === 1;
@@ -105,8 +106,8 @@ function pictured(
   ware: Racked,
   id: string,
 ): { readonly number: string; readonly picture: string } {
-  const { words, formats, name } = desk;
-  const say = words.cards.rack;
+  const { formats, name } = desk;
+  const say = english.cards.rack;
   const picture =
     ware.drawn === null
       ? `<div class="card-undrawn">${para(say.given[ware.from])}${para(say.noPicture)}${blank(say.counted)}</div>`
@@ -119,8 +120,8 @@ function pictured(
 }
 
 /** How to load: by the first ware that is drawn, and how the handles of the others differ. */
-function steps({ words, formats, name }: CardDesk, wares: readonly Racked[]): string[] {
-  const say = words.cards.rack;
+function steps({ formats, name }: CardDesk, wares: readonly Racked[]): string[] {
+  const say = english.cards.rack;
   const drawn = wares.flatMap(({ id, drawn: one }) => (one === null ? [] : [{ id, ...one }]));
   const first = drawn[0];
   if (first === undefined) return say.steps.unknown;
@@ -152,12 +153,12 @@ function steps({ words, formats, name }: CardDesk, wares: readonly Racked[]): st
 
 function whenItGoes(desk: CardDesk): string[] {
   const { washing } = desk.scenario;
-  const say = desk.words.cards.rack;
+  const say = english.cards.rack;
   const sentences = [
-    ...(washing.partLoadWait === null ? [] : [say.wait(spell(meanMs(washing.partLoadWait), desk))]),
+    ...(washing.partLoadWait === null ? [] : [say.wait(spell(meanMs(washing.partLoadWait)))]),
     ...(washing.partLoadsEvery == null
       ? []
-      : [say.partRounds(spell(meanMs(washing.partLoadsEvery), desk))]),
+      : [say.partRounds(spell(meanMs(washing.partLoadsEvery)))]),
   ];
   return sentences.length === 0 ? [say.neverPart] : sentences;
 }
@@ -167,8 +168,8 @@ const hasBoth = ({ context }: CardDesk): boolean =>
   context.ware.some(({ kind }) => kind === 'cup' || kind === 'saucer' || kind === 'plate');
 
 /** Racks a hundred pieces take, where shapes differ, and how near a wider piece is to losing some. */
-function shapes({ words, formats, name }: CardDesk, wares: readonly Racked[]): string[] {
-  const say = words.cards.rack;
+function shapes({ formats, name }: CardDesk, wares: readonly Racked[]): string[] {
+  const say = english.cards.rack;
   const held = wares.filter(({ pieces }) => pieces > 0);
   const differ = new Set(held.map(({ pieces }) => pieces)).size > 1;
   const per100 = held.map(({ id, pieces }) =>
@@ -191,7 +192,7 @@ function shapes({ words, formats, name }: CardDesk, wares: readonly Racked[]): s
 }
 
 /** Pieces of this rack at the wash at the tightest moment. */
-function stuck({ answer, words, formats }: CardDesk, wares: readonly Racked[]): string {
+function stuck({ answer, formats }: CardDesk, wares: readonly Racked[]): string {
   const { tightest, stock } = answer;
   const ids = wares.map(({ id }) => id);
   const places = tightest.places.flatMap((place, index) =>
@@ -208,16 +209,16 @@ function stuck({ answer, words, formats }: CardDesk, wares: readonly Racked[]): 
     .reduce((sum, { pieces }) => sum + pieces, 0);
   return waiting === 0
     ? ''
-    : words.cards.rack.stuck(
+    : english.cards.rack.stuck(
         formats.clock(tightest.minute),
         formats.count(waiting),
         formats.count(owned),
       );
 }
 
-function heavy({ words, formats, scenario }: CardDesk, wares: readonly Racked[]): string {
+function heavy({ formats, scenario }: CardDesk, wares: readonly Racked[]): string {
   const masses = wares.flatMap(({ id, drawn }) =>
     drawn === null || scenario.ware[id]!.mass === undefined ? [] : [drawn.layout.loadedMassG],
   );
-  return masses.length === 0 ? '' : words.cards.rack.heavy(formats.mass(Math.max(...masses)));
+  return masses.length === 0 ? '' : english.cards.rack.heavy(formats.mass(Math.max(...masses)));
 }

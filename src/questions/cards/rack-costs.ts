@@ -1,4 +1,5 @@
 /** What air in a rack costs, as sentences of its card. */
+import { english } from '../../tell/words.js';
 import { ML_PER_FLUID_OUNCE } from '../../quantities/unit-sizes.js';
 import { familyOf, rackFill, rackKindOf } from '../../scenario/pieces-per-rack.js';
 import { piecesPerRackOf } from '../../scenario/rack-geometry.js';
@@ -10,16 +11,16 @@ const ML_A_US_GALLON = 128 * ML_PER_FLUID_OUNCE;
 
 /** What one piece takes of a load's time, full and half full. */
 export function half(desk: CardDesk, wares: readonly Racked[]): string {
-  const { scenario, words, formats } = desk;
-  const say = words.cards.rack;
+  const { scenario, formats } = desk;
+  const say = english.cards.rack;
   const { machineMs, racks, waterMl } = loadTimes(scenario);
   const full = Math.max(0, ...wares.map(({ pieces }) => pieces));
   if (full < 2 || machineMs === 0) return '';
   const halved = Math.floor(full / 2);
   const each = (pieces: number): string =>
-    words.cards.eachSpell(formats.decimal(machineMs / 1000 / racks / pieces));
+    english.cards.eachSpell(formats.decimal(machineMs / 1000 / racks / pieces));
   const sentences = say.half(
-    spell(machineMs, desk),
+    spell(machineMs),
     formats.count(full),
     each(full),
     formats.count(halved),
@@ -34,16 +35,16 @@ export function half(desk: CardDesk, wares: readonly Racked[]): string {
     .join(' ');
 }
 
-const water = ({ formats, words }: CardDesk, ml: number): string =>
+const water = ({ formats }: CardDesk, ml: number): string =>
   formats.units === 'us'
-    ? words.cards.gallons(formats.decimal(ml / ML_A_US_GALLON, 2))
-    : words.cards.litres(formats.decimal(ml / 1000));
+    ? english.cards.gallons(formats.decimal(ml / ML_A_US_GALLON, 2))
+    : english.cards.litres(formats.decimal(ml / 1000));
 
 /**
  * Racks of the rush in whole numbers, and how many full ones would hold the same pieces: each family's by
  * itself, rounded up, as a rack holds one family.
  */
-export function rush({ scenario, answer, words, formats }: CardDesk): string {
+export function rush({ scenario, answer, formats }: CardDesk): string {
   const { racksADay, fill } = answer.loads;
   if (racksADay === 0) return '';
   const families = new Map<string, number>();
@@ -57,7 +58,7 @@ export function rush({ scenario, answer, words, formats }: CardDesk): string {
   }
   const washed = Math.round(racksADay);
   const full = [...families.values()].reduce((sum, racks) => sum + Math.ceil(racks - 1e-9), 0);
-  return words.cards.rack.fill(
+  return english.cards.rack.fill(
     formats.count(Math.max(1, washed)),
     washed <= 1,
     formats.percent(fill, 0),

@@ -1,4 +1,5 @@
 /** The safety card: the usual cautions, whose rules outrank them, and room for numbers that only the house knows. */
+import { english } from '../../tell/words.js';
 import { familyOf, rackKindOf } from '../../scenario/pieces-per-rack.js';
 import { rackOf, vesselOf } from '../../scenario/rack-geometry.js';
 import { rackLayout } from '../../racking/layout.js';
@@ -10,15 +11,15 @@ import { blank, cardOf, para, type Card, type CardDesk } from './card.js';
 const USUAL_RACK_G = [8000, 12_000] as const;
 
 export function safetyCard(desk: CardDesk): readonly Card[] {
-  const { words, context } = desk;
-  const say = words.cards.safety;
+  const { context } = desk;
+  const say = english.cards.safety;
   const usual = cautionsFor(context).map((caution) =>
     caution.id === 'lifting' ? { ...caution, text: say.lifting(rackMass(desk)) } : caution,
   );
   const extra = Object.entries(say.extra).map(([id, caution]): Caution => ({ id, ...caution }));
   const entries = [...usual, ...extra].map(
     ({ title, text, defersTo }) =>
-      `<div><dt>${escapeHtml(title)}</dt><dd>${escapeHtml(text)} <span>${escapeHtml(`${words.cautions.defers}: ${defersTo}.`)}</span></dd></div>`,
+      `<div><dt>${escapeHtml(title)}</dt><dd>${escapeHtml(text)} <span>${escapeHtml(`${english.cautions.defers}: ${defersTo}.`)}</span></dd></div>`,
   );
   const body = `${para(say.scalded, 'card-strong')}
 <div class="card-blanks">${Object.values(say.lines)
@@ -29,7 +30,7 @@ export function safetyCard(desk: CardDesk): readonly Card[] {
 }
 
 /** Of the heaviest full rack of known mass, else the usual range. */
-function rackMass({ scenario, formats, words }: CardDesk): string {
+function rackMass({ scenario, formats }: CardDesk): string {
   const masses = Object.entries(scenario.ware).flatMap(([id, ware]) => {
     const [vessel, rack] = [
       vesselOf(ware),
@@ -41,5 +42,8 @@ function rackMass({ scenario, formats, words }: CardDesk): string {
   });
   return masses.length > 0
     ? formats.mass(Math.max(...masses))
-    : words.cards.safety.liftingRange(formats.mass(USUAL_RACK_G[0]), formats.mass(USUAL_RACK_G[1]));
+    : english.cards.safety.liftingRange(
+        formats.mass(USUAL_RACK_G[0]),
+        formats.mass(USUAL_RACK_G[1]),
+      );
 }

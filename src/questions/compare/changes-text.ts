@@ -1,13 +1,12 @@
 /** What a change does to a house as half a sentence: "saves 7 pieces (€32) and 12 staff minutes a day, but costs €310 a year". */
 import type { Formats } from '../../tell/format.js';
-import { listed, type Words } from '../../tell/words.js';
+import { listed, english } from '../../tell/words.js';
 import type { Changes } from './answer.js';
 import type { Whole } from './money-text.js';
 
 export interface Telling {
   readonly formats: Formats;
   readonly whole: Whole;
-  readonly words: Words;
   readonly name: (id: string) => string;
   /** What a day of the house is: "mornings". */
   readonly days: string;
@@ -17,7 +16,7 @@ export interface Telling {
 export const some = (amount: number): boolean => Math.abs(amount) >= 0.5;
 
 export function changesText(changes: Changes, telling: Telling): string {
-  const say = telling.words.compare;
+  const say = english.compare;
   const [gains, costs] = [gainsOf(changes, telling), costsOf(changes, telling)];
   if (gains !== '' && costs !== '') return say.andCosts(gains, costs);
   if (gains !== '') return gains;
@@ -27,8 +26,8 @@ export function changesText(changes: Changes, telling: Telling): string {
 }
 
 function gainsOf({ pieces, ware, staff, now, year }: Changes, telling: Telling): string {
-  const { formats, whole, words } = telling;
-  const say = words.compare;
+  const { formats, whole } = telling;
+  const say = english.compare;
   const minutes = Math.round(-staff);
   const items = [
     ...(some(ware) && ware < 0
@@ -42,12 +41,12 @@ function gainsOf({ pieces, ware, staff, now, year }: Changes, telling: Telling):
     ...(some(now) && now < 0 ? [say.moneyNow(whole(-now))] : []),
     ...(some(year) && year < 0 ? [say.moneyAYear(whole(-year))] : []),
   ];
-  return items.length === 0 ? '' : `${say.saves} ${listed(items, words)}`;
+  return items.length === 0 ? '' : `${say.saves} ${listed(items)}`;
 }
 
 function costsOf({ pieces, ware, staff, now, year }: Changes, telling: Telling): string {
-  const { formats, whole, words } = telling;
-  const say = words.compare;
+  const { formats, whole } = telling;
+  const say = english.compare;
   const minutes = Math.round(staff);
   const needs =
     some(ware) && ware > 0
@@ -65,7 +64,7 @@ function costsOf({ pieces, ware, staff, now, year }: Changes, telling: Telling):
   const parts = [
     ...needs.map((item) => `${say.needs} ${item}`),
     ...takes.map((item) => `${say.takes} ${item}`),
-    ...(money.length === 0 ? [] : [`${say.costs} ${listed(money, words)}`]),
+    ...(money.length === 0 ? [] : [`${say.costs} ${listed(money)}`]),
   ];
-  return parts.length === 0 ? '' : listed(parts, words);
+  return parts.length === 0 ? '' : listed(parts);
 }

@@ -1,4 +1,5 @@
 /** The verdict on one alternative as a sentence that an owner can act on. */
+import { english } from '../../tell/words.js';
 import { annuityFactor } from '../../comparing/annuity.js';
 import type { Changes, ComparedAlternative, Comparison } from './answer.js';
 import { changesText, some, type Telling } from './changes-text.js';
@@ -12,15 +13,15 @@ export function verdictSentence(
   one: ComparedAlternative,
   telling: Telling,
 ): string {
-  const { words, name } = telling;
+  const { name } = telling;
   const base = comparison.alternatives[0]!;
   const sentences = [
     `${name(one.id)}: ${changesText(changesOf(base, one), telling)}`,
     saidOf(comparison, one, telling),
-    ...(one.withinHabits ? [words.compare.withinHabits] : []),
+    ...(one.withinHabits ? [english.compare.withinHabits] : []),
     ...wouldPay(comparison, one, telling),
   ].map((text) => `${capital(text)}.`);
-  return [...sentences, ...(buysMachine(base, one) ? [words.compare.trades] : [])].join(' ');
+  return [...sentences, ...(buysMachine(base, one) ? [english.compare.trades] : [])].join(' ');
 }
 
 function changesOf(base: ComparedAlternative, one: ComparedAlternative): Changes {
@@ -37,9 +38,9 @@ function changesOf(base: ComparedAlternative, one: ComparedAlternative): Changes
 function saidOf(
   { horizonYears, ranking, alternatives }: Comparison,
   one: ComparedAlternative,
-  { formats, whole, words }: Telling,
+  { formats, whole }: Telling,
 ): string {
-  const say = words.compare;
+  const say = english.compare;
   const { said } = say;
   const years = yearsText(horizonYears, formats);
   const { difference, low, high } = one.totalAgainstBase!;
@@ -87,9 +88,9 @@ const buysMachine = (base: ComparedAlternative, one: ComparedAlternative): boole
 function wouldPay(
   { horizonYears, discount, daysAYear, alternatives }: Comparison,
   one: ComparedAlternative,
-  { formats, whole, words, days }: Telling,
+  { formats, whole, days }: Telling,
 ): string[] {
-  const say = words.compare;
+  const say = english.compare;
   if (one.said !== 'dearer') return [];
   const base = alternatives[0]!;
   const machine = buysMachine(base, one)

@@ -3,7 +3,7 @@ import { nowParts, yearParts } from '../../comparing/costs.js';
 import { list, paragraphs, table, type Block, type Column } from '../../tell/block.js';
 import { cleanText, shorten } from '../../tell/clean-text.js';
 import { inputName } from '../../tell/input-name.js';
-import type { Words } from '../../tell/words.js';
+import { english } from '../../tell/words.js';
 import type { ComparedAlternative, Comparison } from './answer.js';
 import { nearFlips, plainData } from './facts.js';
 import { signed } from './money-text.js';
@@ -17,11 +17,11 @@ export function detailBlocks(
   ordered: readonly ComparedAlternative[],
   telling: Telling,
 ): Block[] {
-  const { formats, whole, words, name } = telling;
-  const say = words.compare;
+  const { formats, whole, name } = telling;
+  const say = english.compare;
   const { head } = say;
   const base = comparison.alternatives[0]!;
-  const none = words.answer.none;
+  const none = english.answer.none;
   // What is to be planned for has no verdict of money.
   const choices = ordered.filter(({ id }) => !comparison.ranking.notRanked.includes(id));
   const parts = <K extends string>(
@@ -83,7 +83,7 @@ export function detailBlocks(
     ...(ordered.length > 1
       ? [
           list(
-            comparison.alternatives.slice(1).map((one) => changesOf(one, words, name)),
+            comparison.alternatives.slice(1).map((one) => changesOf(one, name)),
             say.changesTitle,
           ),
         ]
@@ -105,7 +105,7 @@ export function detailBlocks(
 function stockTable(
   ordered: readonly ComparedAlternative[],
   base: ComparedAlternative,
-  { formats, words, name }: Telling,
+  { formats, name }: Telling,
 ): Block {
   const ware = [
     ...new Map(
@@ -117,9 +117,9 @@ function stockTable(
   const pieces = (one: ComparedAlternative, id: string): number =>
     one.stock.find((line) => line.ware === id)?.pieces ?? 0;
   return table({
-    caption: words.compare.stockTitle,
+    caption: english.compare.stockTitle,
     columns: figures([
-      words.compare.head.alternative,
+      english.compare.head.alternative,
       ...ware.map(([, title]) => shorten(cleanText(title), 20)),
     ]),
     rows: ordered.map((one) => [
@@ -135,16 +135,13 @@ function stockTable(
 
 const changesOf = (
   { id, changes, note }: ComparedAlternative,
-  words: Words,
   name: (id: string) => string,
 ): string =>
-  `${name(id)}: ${[...changes.map((change) => shorten(changeText(change, words), 120)), shorten(cleanText(note), 200)].filter((part) => part !== '').join('; ')}`;
+  `${name(id)}: ${[...changes.map((change) => shorten(changeText(change), 120)), shorten(cleanText(note), 200)].filter((part) => part !== '').join('; ')}`;
 
 /** "clearing.every: 5 min" → what that input is in words, and its value. */
-function changeText(change: string, words: Words): string {
+function changeText(change: string): string {
   const clean = cleanText(change);
   const at = clean.indexOf(': ');
-  return at < 0
-    ? clean
-    : `${inputName(clean.slice(0, at), words)}: ${plainData(clean.slice(at + 2))}`;
+  return at < 0 ? clean : `${inputName(clean.slice(0, at))}: ${plainData(clean.slice(at + 2))}`;
 }

@@ -1,11 +1,12 @@
 /** Which level is worth buying, as blocks, and in the lead where it is not the one asked for. */
+import { english } from '../../tell/words.js';
 import { digitsOf } from '../size/facts.js';
 import { paragraphs, table, type Block } from '../../tell/block.js';
 import type { LevelAnswer } from './answer.js';
 import type { Telling } from './changes-text.js';
 
 /** '' where the level asked for is the one worth buying. */
-export function levelLead(worth: LevelAnswer, { formats, whole, words }: Telling): string {
+export function levelLead(worth: LevelAnswer, { formats, whole }: Telling): string {
   const at = (level: number) => worth.points.find((point) => point.level === level);
   const [chosen, best] = [at(worth.chosen), at(worth.recommended)];
   if (chosen === undefined || best === undefined || chosen === best) return '';
@@ -14,7 +15,7 @@ export function levelLead(worth: LevelAnswer, { formats, whole, words }: Telling
   if (saves < 1) return '';
   const percent = (level: number): string => formats.percent(level, digitsOf(level));
   const more = best.stockCost - chosen.stockCost;
-  const say = words.compare;
+  const say = english.compare;
   return (more >= 0 ? say.levelFirst : say.levelLess)(
     percent(best.level),
     percent(chosen.level),
@@ -24,8 +25,8 @@ export function levelLead(worth: LevelAnswer, { formats, whole, words }: Telling
   );
 }
 
-export function levelBlocks(worth: LevelAnswer, { formats, words }: Telling): Block[] {
-  const say = words.compare;
+export function levelBlocks(worth: LevelAnswer, { formats }: Telling): Block[] {
+  const say = english.compare;
   const { levelHead: head } = say;
   const percent = (level: number): string => formats.percent(level, digitsOf(level));
   return [

@@ -4,7 +4,7 @@ import { heading, paragraphs, table, type Block } from '../../tell/block.js';
 import { chart, type Chart } from '../../tell/charts/chart-table.js';
 import type { ReportContext } from '../../tell/context.js';
 import { formatsFor, minutesText, type Formats } from '../../tell/format.js';
-import { english, listed, type Words } from '../../tell/words.js';
+import { listed, english } from '../../tell/words.js';
 import type { MapPoint, TradeOffMap } from './answer.js';
 import { tradeOffMapChart, tradeOffMapTable } from './charts/trade-off-map.js';
 import { signed, wholeMoney, type Whole } from './money-text.js';
@@ -15,38 +15,36 @@ const classesOf = ({ points }: TradeOffMap): string[] => [
 
 /** A chart for each class of machine on the map. */
 function mapCharts(map: TradeOffMap, context: ReportContext): Chart[] {
-  const words = english;
   const look = { locale: context.locale, formats: formatsFor(context) };
   return classesOf(map).map((cls) =>
     chart(
       `trade-off-map-${cls}`,
-      tradeOffMapChart(map, cls, context.currency, look, words),
-      tradeOffMapTable(map, words),
+      tradeOffMapChart(map, cls, context.currency, look),
+      tradeOffMapTable(map),
     ),
   );
 }
 
 export function mapBlocks(map: TradeOffMap, context: ReportContext): Block[] {
-  const words = english;
-  const say = words.sections.map;
+  const say = english.sections.map;
   const formats = formatsFor(context);
   const whole = wholeMoney(context, formats);
   const { cheapest } = map;
   return [
     heading(say.head),
     paragraphs([
-      ...classesOf(map).map((cls) => worthSentence(map, cls, formats, whole, words)),
-      words.compare.cheapest(
+      ...classesOf(map).map((cls) => worthSentence(map, cls, formats, whole)),
+      english.compare.cheapest(
         formats.count(cheapest.machines),
         className(cheapest.machineClass),
         minutesText(cheapest.clearingMinutes, formats),
         cheapest.total < map.ownTotal
-          ? words.compare.less(whole(map.ownTotal - cheapest.total))
-          : words.compare.more(whole(cheapest.total - map.ownTotal)),
+          ? english.compare.less(whole(map.ownTotal - cheapest.total))
+          : english.compare.more(whole(cheapest.total - map.ownTotal)),
       ),
     ]),
     paragraphs([say.noise(formats.count(map.days))], 'small'),
-    mapTable(map, formats, whole, words),
+    mapTable(map, formats, whole),
     { kind: 'picture', pictures: mapCharts(map, context) },
   ];
 }
@@ -58,14 +56,8 @@ function className(id: string): string {
 }
 
 /** What each further machine saves, from the least to the most over the clearing rounds; less than nothing where it needs more ware. */
-function worthSentence(
-  map: TradeOffMap,
-  cls: string,
-  formats: Formats,
-  whole: Whole,
-  words: Words,
-): string {
-  const say = words.sections.map;
+function worthSentence(map: TradeOffMap, cls: string, formats: Formats, whole: Whole): string {
+  const say = english.sections.map;
   const ofClass = map.machineWorth.filter((one) => one.machineClass === cls);
   const steps = [...new Set(ofClass.map(({ to }) => to))].toSorted((a, b) => a - b);
   return say.worthOf(
@@ -75,9 +67,8 @@ function worthSentence(
         const step = ofClass.filter((one) => one.to === to);
         const pieces = step.map((one) => Math.round(one.pieces));
         const money = step.map(({ stockCost }) => stockCost);
-        return stepText(to, pieces, money, formats, whole, words);
+        return stepText(to, pieces, money, formats, whole);
       }),
-      words,
     ),
   );
 }
@@ -89,15 +80,14 @@ function stepText(
   money: readonly number[],
   formats: Formats,
   whole: Whole,
-  words: Words,
 ): string {
-  const say = words.sections.map;
+  const say = english.sections.map;
   const [fewest, most] = [Math.min(...pieces), Math.max(...pieces)];
   const [least, dearest] = [Math.min(...money), Math.max(...money)];
   const machine = formats.count(to);
   if (fewest === 0 && most === 0) return say.changesNothing(machine);
   const span = (write: (value: number) => string, from: number, upTo: number): string =>
-    write(from) === write(upTo) ? write(from) : words.answer.to(write(from), write(upTo));
+    write(from) === write(upTo) ? write(from) : english.answer.to(write(from), write(upTo));
   if (fewest >= 0)
     return say.saves(
       machine,
@@ -122,13 +112,8 @@ function stepText(
 }
 
 /** A row for each class, number of machines and of racks; a column for each round. */
-function mapTable(
-  { points, days, own }: TradeOffMap,
-  formats: Formats,
-  whole: Whole,
-  words: Words,
-): Block {
-  const { mapHead, mapTitle, round } = words.compare;
+function mapTable({ points, days, own }: TradeOffMap, formats: Formats, whole: Whole): Block {
+  const { mapHead, mapTitle, round } = english.compare;
   const rounds = [...new Set(points.map(({ clearingMinutes }) => clearingMinutes))];
   const key = ({ machineClass: cls, machines, racks }: MapPoint): string =>
     `${cls}/${machines}/${racks}`;
@@ -148,12 +133,12 @@ function mapTable(
     rows: rows.map((row) => [
       className(row.machineClass),
       formats.count(row.machines),
-      ...(racked ? [row.racks === null ? words.answer.none : formats.count(row.racks)] : []),
+      ...(racked ? [row.racks === null ? english.answer.none : formats.count(row.racks)] : []),
       ...rounds.map((minutes) => {
         const found = points.find(
           (point) => key(point) === key(row) && point.clearingMinutes === minutes,
         );
-        return found === undefined ? words.answer.none : signed(found.stockCost - own, whole);
+        return found === undefined ? english.answer.none : signed(found.stockCost - own, whole);
       }),
     ]),
   });

@@ -5,7 +5,7 @@ import { cleanText, shorten } from '../../tell/clean-text.js';
 import type { ReportContext } from '../../tell/context.js';
 import { formatsFor } from '../../tell/format.js';
 import { inputName } from '../../tell/input-name.js';
-import { english, listed } from '../../tell/words.js';
+import { listed, english } from '../../tell/words.js';
 import type { MovesAnswer } from './answer.js';
 import { whatMovesTheOrder, whatMovesTheOrderTable } from './charts/what-moves-the-order.js';
 import { plainData } from './facts.js';
@@ -15,18 +15,16 @@ import { signed, wholeMoney } from './money-text.js';
 const MOST_INPUTS = 12;
 
 function movesChart(moves: MovesAnswer, context: ReportContext): Chart {
-  const words = english;
   const look = { locale: context.locale, formats: formatsFor(context) };
   return chart(
     'what-moves-the-order',
-    whatMovesTheOrder(moves, context.currency, look, words),
-    whatMovesTheOrderTable(moves, words),
+    whatMovesTheOrder(moves, context.currency, look),
+    whatMovesTheOrderTable(moves),
   );
 }
 
 export function movesBlocks(moves: MovesAnswer, context: ReportContext): Block[] {
-  const words = english;
-  const say = words.compare;
+  const say = english.compare;
   const formats = formatsFor(context);
   const whole = wholeMoney(context, formats);
   const { movesHead: head } = say;
@@ -42,24 +40,21 @@ export function movesBlocks(moves: MovesAnswer, context: ReportContext): Block[]
     .filter((input) => width(input) > 0)
     .toSorted((a, b) => width(b) - width(a));
   const drawn = moves.draws > 0;
-  const none = words.answer.none;
+  const none = english.answer.none;
   const rank = (value: number | null): string =>
     value === null ? none : formats.decimal(value, 2);
   const { paths, now, left } = moves.measureFirst;
   const still = moves.inputs.length - moving.length;
   return [
-    heading(words.sections.moves.head),
+    heading(english.sections.moves.head),
     paragraphs([
       paths.length > 0
         ? say.measure(
-            listed(
-              paths.map((path) => shorten(inputName(path, words), 60)),
-              words,
-            ),
+            listed(paths.map((path) => shorten(inputName(path), 60))),
             whole(now),
             whole(left),
           )
-        : words.sections.moves.nothingToMeasure,
+        : english.sections.moves.nothingToMeasure,
       ...(moves.spread === null
         ? []
         : [
@@ -86,7 +81,7 @@ export function movesBlocks(moves: MovesAnswer, context: ReportContext): Block[]
       rows: moving
         .slice(0, MOST_INPUTS)
         .map(({ path, basis, lowValue, highValue, low, high, correlation }) => [
-          shorten(inputName(path, words), 48),
+          shorten(inputName(path), 48),
           basis,
           shorten(cleanText(rangeText(lowValue, highValue)), 48),
           against(low),
@@ -96,7 +91,7 @@ export function movesBlocks(moves: MovesAnswer, context: ReportContext): Block[]
             ? [
                 correlation === null
                   ? none
-                  : `${rank(correlation.value)} (${words.answer.to(rank(correlation.low), rank(correlation.high))})`,
+                  : `${rank(correlation.value)} (${english.answer.to(rank(correlation.low), rank(correlation.high))})`,
               ]
             : []),
         ]),

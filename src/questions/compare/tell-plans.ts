@@ -1,13 +1,13 @@
 /** What a house plans for rather than chooses, as blocks: how far its stock carries it, and what more it would need. */
 import { heading, list, paragraphs, type Block } from '../../tell/block.js';
 import { cleanText, shorten } from '../../tell/clean-text.js';
-import { listed } from '../../tell/words.js';
+import { listed, english } from '../../tell/words.js';
 import { digitsOf } from '../size/facts.js';
 import type { ComparedAlternative, Comparison } from './answer.js';
 import type { Telling } from './changes-text.js';
 
 export function planBlocks(comparison: Comparison, telling: Telling): Block[] {
-  const say = telling.words.compare.plans;
+  const say = english.compare.plans;
   const plans = comparison.ranking.notRanked.map((id) =>
     comparison.alternatives.find((one) => one.id === id)!,
   );
@@ -24,9 +24,9 @@ export function planBlocks(comparison: Comparison, telling: Telling): Block[] {
 function planSentence(
   { alternatives, level }: Comparison,
   one: ComparedAlternative,
-  { formats, whole, words, name, days }: Telling,
+  { formats, whole, name, days }: Telling,
 ): string {
-  const say = words.compare.plans;
+  const say = english.compare.plans;
   const base = alternatives[0]!;
   const asked = formats.percent(level, digitsOf(level));
   const { asItIsLasts: lasts } = one;
@@ -34,7 +34,7 @@ function planSentence(
     const now = base.stock.find((line) => line.ware === ware)?.pieces ?? 0;
     return pieces > now
       ? [
-          words.answer.pieces(
+          english.answer.pieces(
             formats.count(pieces - now),
             shorten(cleanText(of), 40),
             pieces - now === 1,
@@ -52,7 +52,7 @@ function planSentence(
     enough
       ? say.enough(asked)
       : ware >= 0.5 && more.length > 0
-        ? say.have(asked, listed(more, words), whole(ware))
+        ? say.have(asked, listed(more), whole(ware))
         : lasts !== null && lasts.high < level
           ? say.unsure(asked)
           : say.noMore(asked),

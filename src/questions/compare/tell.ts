@@ -15,7 +15,7 @@ import { cleanText, shorten } from '../../tell/clean-text.js';
 import type { ReportContext } from '../../tell/context.js';
 import { formatsFor } from '../../tell/format.js';
 import { inputName } from '../../tell/input-name.js';
-import { english, listed } from '../../tell/words.js';
+import { listed, english } from '../../tell/words.js';
 import type { ComparedAlternative, Comparison } from './answer.js';
 import { compareCharts } from './charts/compare-charts.js';
 import { missedLevel, otherGuests } from './facts.js';
@@ -32,8 +32,7 @@ import { planBlocks } from './tell-plans.js';
 const NAME = 60;
 
 export function tellComparison(comparison: Comparison, context: ReportContext): Block[] {
-  const words = english;
-  const say = words.compare;
+  const say = english.compare;
   const formats = formatsFor(context);
   const { alternatives, ranking, map, moves, worth } = comparison;
   const name = (id: string): string =>
@@ -41,7 +40,6 @@ export function tellComparison(comparison: Comparison, context: ReportContext): 
   const telling: Telling = {
     formats,
     whole: wholeMoney(context, formats),
-    words,
     name,
     days: daysOf(context),
   };
@@ -54,8 +52,8 @@ export function tellComparison(comparison: Comparison, context: ReportContext): 
     pictures: charts.filter((one) => one.id === id),
   });
   return [
-    heading(many ? say.head1 : words.sections.alternatives.head),
-    paragraphs(many ? leads(comparison, telling) : [words.sections.alternatives.none], 'lead'),
+    heading(many ? say.head1 : english.sections.alternatives.head),
+    paragraphs(many ? leads(comparison, telling) : [english.sections.alternatives.none], 'lead'),
     paragraphs(alarms(comparison, telling), 'alarm'),
     list(
       ordered
@@ -79,7 +77,7 @@ export function tellComparison(comparison: Comparison, context: ReportContext): 
           .filter(({ id }) => ['services', 'sanitising', 'lifting'].includes(id))
           .map(
             ({ title, text, defersTo }) =>
-              `${title}: ${text} (${words.cautions.defers} ${defersTo}.)`,
+              `${title}: ${text} (${english.cautions.defers} ${defersTo}.)`,
           ),
         say.informs,
       ],
@@ -90,8 +88,8 @@ export function tellComparison(comparison: Comparison, context: ReportContext): 
 
 /** The answer itself: what to do, which level to think of, which habit to try first. */
 function leads(comparison: Comparison, telling: Telling): string[] {
-  const { formats, whole, words, name } = telling;
-  const say = words.compare;
+  const { formats, whole, name } = telling;
+  const say = english.compare;
   const { alternatives, ranking, habits, worth, horizonYears } = comparison;
   const best = alternatives.find(({ id }) => id === ranking.best)!;
   const own = alternatives[0]!.atBest;
@@ -99,18 +97,15 @@ function leads(comparison: Comparison, telling: Telling): string[] {
     habits === null || habits.said !== 'cheaper' || own === null || own.waitMinutes === null
       ? ''
       : say.habitsFirst(
-          listed(
-            [
-              say.waiting(
-                formats.minutes(own.waitMinutes),
-                own.edges.find((edge) => edge !== 'fullest') ?? 'none',
-              ),
-              ...(own.from === null
-                ? []
-                : [say.from(formats.percent(own.from, 0), own.edges.includes('fullest'))]),
-            ],
-            words,
-          ),
+          listed([
+            say.waiting(
+              formats.minutes(own.waitMinutes),
+              own.edges.find((edge) => edge !== 'fullest') ?? 'none',
+            ),
+            ...(own.from === null
+              ? []
+              : [say.from(formats.percent(own.from, 0), own.edges.includes('fullest'))]),
+          ]),
           changesText(habits, telling),
           whole(-habits.difference.difference),
           whole(-habits.difference.high),
@@ -135,9 +130,7 @@ function leads(comparison: Comparison, telling: Telling): string[] {
             lessOrMore(best.atBest?.againstBase?.difference ?? 0),
             yearsText(horizonYears, formats),
           ),
-    ranking.asGood.length === 0
-      ? ''
-      : say.asGood(name(best.id), listed(ranking.asGood.map(name), words)),
+    ranking.asGood.length === 0 ? '' : say.asGood(name(best.id), listed(ranking.asGood.map(name))),
     chanceCheaper === null
       ? ''
       : say.underRanges(
@@ -150,11 +143,11 @@ function leads(comparison: Comparison, telling: Telling): string[] {
   ].filter((text) => text !== '');
 }
 
-function alarms(comparison: Comparison, { formats, words, name }: Telling): string[] {
-  const say = words.compare;
+function alarms(comparison: Comparison, { formats, name }: Telling): string[] {
+  const say = english.compare;
   const missed = missedLevel(comparison).map(({ id }) => name(id));
   return [
-    ...(missed.length === 0 ? [] : [say.missed(listed(missed, words))]),
+    ...(missed.length === 0 ? [] : [say.missed(listed(missed))]),
     ...(comparison.equalGuests
       ? [say.equalGuests]
       : otherGuests(comparison).map(({ id, seated, pieces }) =>
@@ -172,14 +165,14 @@ function alarms(comparison: Comparison, { formats, words, name }: Telling): stri
 function moneyTable(
   comparison: Comparison,
   ordered: readonly ComparedAlternative[],
-  { formats, whole, words, name }: Telling,
+  { formats, whole, name }: Telling,
 ): Block {
-  const say = words.compare;
+  const say = english.compare;
   const { head } = say;
   const { alternatives, horizonYears } = comparison;
   const base = alternatives[0]!;
   const drawn = ordered.some(({ chanceCheaper }) => chanceCheaper !== null);
-  const none = words.answer.none;
+  const none = english.answer.none;
   const figures = (title: string, spare = false): Column => ({
     title,
     as: 'figures',
@@ -205,7 +198,7 @@ function moneyTable(
       money(({ total }) => total),
       against === null
         ? none
-        : words.answer.to(signed(against.low, whole), signed(against.high, whole)),
+        : english.answer.to(signed(against.low, whole), signed(against.high, whole)),
       isBase
         ? formats.count(base.staffMinutes)
         : signed(one.staffMinutes - base.staffMinutes, formats.count),
@@ -246,8 +239,8 @@ function moneyTable(
 const presentNow = (one: ComparedAlternative): number => one.total - one.yearWorth;
 
 function notes(comparison: Comparison, context: ReportContext, telling: Telling): string[] {
-  const { formats, words } = telling;
-  const say = words.compare;
+  const { formats } = telling;
+  const say = english.compare;
   const { horizonYears, discount, daysAYear, kinds, staffCounted, ranking, days, mostDays, seed } =
     comparison;
   const assumed = context.inputs.filter(
@@ -258,9 +251,9 @@ function notes(comparison: Comparison, context: ReportContext, telling: Telling)
         /^washing\.machines\[\d+\]\.(price|installation)$/.test(path)) &&
       !path.startsWith('costs.shortDrink'),
   );
-  const names = [...new Set(assumed.map(({ path }) => inputName(path, words)))];
+  const names = [...new Set(assumed.map(({ path }) => inputName(path)))];
   return [
-    ...(names.length === 0 ? [] : [say.assumedMoney(listed(names, words))]),
+    ...(names.length === 0 ? [] : [say.assumedMoney(listed(names))]),
     say.frame(
       yearsText(horizonYears, formats),
       formats.percent(discount, digitsOf(discount)),
@@ -272,7 +265,6 @@ function notes(comparison: Comparison, context: ReportContext, telling: Telling)
               kinds.map((kind) =>
                 say.daysOfKind(formats.count(kind.daysAYear), shorten(cleanText(kind.name), 40)),
               ),
-              words,
             ),
           ),
     ),
@@ -280,7 +272,7 @@ function notes(comparison: Comparison, context: ReportContext, telling: Telling)
     say.staffFrame(formats.percent(staffCounted, digitsOf(staffCounted))),
     ...(comparison.hardlyMatter.length === 0
       ? []
-      : [say.hardlyMatter(listed(comparison.hardlyMatter, words))]),
+      : [say.hardlyMatter(listed(comparison.hardlyMatter))]),
     ...(comparison.habits === null ? [] : [say.bestNote]),
     ...(comparison.alternatives.length > 1
       ? [

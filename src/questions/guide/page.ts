@@ -22,7 +22,6 @@ export async function guidePage(
   const body = await writeHtml(blocks, {
     draw: () => Promise.resolve([]),
     formats: formatsFor(context),
-    words: english,
   });
   const widths = shownIn('html', blocks)
     .flatMap((block) => (block.kind === 'table' ? [columnShares(block.columns)] : []))

@@ -5,7 +5,7 @@ import type { ReportContext } from '../../tell/context.js';
 import { digitsOf, formatsFor, type Formats } from '../../tell/format.js';
 import { inputName } from '../../tell/input-name.js';
 import { shortName } from '../../tell/section-parts.js';
-import { english, listed } from '../../tell/words.js';
+import { listed } from '../../tell/words.js';
 import { answerWords } from '../../tell/words/answer.js';
 import type { DrinkVessels, Guide, GuideChange, GuideHouse } from './answer.js';
 import { housesTable, MOST_WIDE } from './houses-table.js';
@@ -192,4 +192,4 @@ function howMade(guide: Guide, formats: Formats): string[] {
 }
 
 /** What an input is, whichever item or size it is of. */
-const inputLabel = (path: string): string => inputName(path, english).split(':')[0]!.toLowerCase();
+const inputLabel = (path: string): string => inputName(path).split(':')[0]!.toLowerCase();

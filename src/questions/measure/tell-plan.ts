@@ -4,7 +4,7 @@ import { fold, heading, list, paragraphs, table, type Block } from '../../tell/b
 import type { ReportContext } from '../../tell/context.js';
 import { formatsFor, type Formats } from '../../tell/format.js';
 import { inputName } from '../../tell/input-name.js';
-import { english, listed } from '../../tell/words.js';
+import { listed } from '../../tell/words.js';
 import type { MeasurePlan, PartWorth, StockRange, Swing } from './answer.js';
 import { partWords, say } from './words.js';
 
@@ -41,11 +41,9 @@ export function planBlocks(plan: MeasurePlan, context: ReportContext): Block[] {
         partWords[worth.part].title,
         formats.percent(worth.narrows, 0),
         takes(worth, formats),
-        [
-          ...new Set(
-            worth.inputs.map((path) => inputName(path, english).split(':')[0]!.toLowerCase()),
-          ),
-        ].join(', '),
+        [...new Set(worth.inputs.map((path) => inputName(path).split(':')[0]!.toLowerCase()))].join(
+          ', ',
+        ),
       ]),
     }),
     list([
@@ -81,7 +79,7 @@ function swingTable({ swings }: MeasurePlan, formats: Formats): Block {
       { title: say.leaves, as: 'figures' },
     ],
     rows: shown.map((swing) => [
-      `${inputName(swing.path, english)}${swing.fifthOff ? ' ± 20 %' : ''}`,
+      `${inputName(swing.path)}${swing.fifthOff ? ' ± 20 %' : ''}`,
       formats.money(swing.cost[0]),
       formats.money(swing.cost[1]),
       swing.basis,

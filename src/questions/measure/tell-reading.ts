@@ -3,7 +3,6 @@ import { fold, heading, list, paragraphs, table, type Block } from '../../tell/b
 import type { ReportContext } from '../../tell/context.js';
 import { formatsFor, type Formats } from '../../tell/format.js';
 import { inputName } from '../../tell/input-name.js';
-import { english } from '../../tell/words.js';
 import type { Measured, SheetReading } from './answer.js';
 import { goodness, lawCharts } from './charts/fitted-laws.js';
 import { rangeText } from './tell-plan.js';
@@ -52,7 +51,7 @@ export function readingBlocks(reading: SheetReading, context: ReportContext): Bl
         { title: say.law, as: 'words', spare: true },
       ],
       rows: measured.map((one) => [
-        inputName(one.path, english),
+        inputName(one.path),
         formats.count(one.n),
         amount(one.mean, one, formats),
         one.low === null || one.high === null
@@ -72,7 +71,7 @@ export function readingBlocks(reading: SheetReading, context: ReportContext): Bl
           { title: say.fit, as: 'words' },
         ],
         rows: fitted.map(({ path, law }) => [
-          inputName(path, english),
+          inputName(path),
           law!.fit.tried.map(({ law: name, aicc }) => `${name} ${aicc.toFixed(1)}`).join(', '),
           law!.fit.fit === null
             ? '–'
@@ -85,7 +84,7 @@ export function readingBlocks(reading: SheetReading, context: ReportContext): Bl
       }),
     ]),
     list(
-      kept.map(({ path, why }) => `${inputName(path, english)}: ${why}.`),
+      kept.map(({ path, why }) => `${inputName(path)}: ${why}.`),
       say.kept,
     ),
     list(notes, say.notes),

@@ -6,7 +6,7 @@ import { cleanText, shorten } from '../../tell/clean-text.js';
 import { palette } from '../../tell/charts/style.js';
 import { escapeHtml } from '../../tell/escape-html.js';
 import { plainMetric, type Measures } from '../../tell/measures.js';
-import { english, type Words } from '../../tell/words.js';
+import { english } from '../../tell/words.js';
 
 const COLOURS = [
   palette.sky,
@@ -23,12 +23,8 @@ const LINE = 26;
 const HANDLE_ANGLE = Math.PI / 4;
 
 /** One SVG element; a unit is a millimetre, and it fills the width it is given. Text takes the colour around it. */
-export function drawMachineTop(
-  layout: StorageLayout,
-  measures: Measures = plainMetric,
-  words: Words = english,
-): string {
-  const say = words.charts.drawing;
+export function drawMachineTop(layout: StorageLayout, measures: Measures = plainMetric): string {
+  const say = english.charts.drawing;
   const { widthMm, depthMm } = layout.top;
   const named = layout.lines.filter((line) => line.onTop + line.inReserve > 0);
   const colourOf = new Map(

@@ -24,7 +24,6 @@ export async function orderPage(
   const body = await writeHtml([...orderBlocks(study, context), ...cardBlocks(sheet)], {
     draw,
     formats: formatsFor(context),
-    words: english,
   });
   return `<!doctype html>
 <html lang="${english.language}">
@@ -34,7 +33,7 @@ export async function orderPage(
 <meta name="viewport" content="width=device-width, initial-scale=1">
 <meta name="color-scheme" content="light dark">
 <title>${escapeHtml(say.heading(shortName(sheet.title), sheet.date))}</title>
-<style>${letterStyle(sheet.title, english)}${sectionStyle()}</style>
+<style>${letterStyle(sheet.title)}${sectionStyle()}</style>
 </head>
 <body>
 <main>

@@ -9,7 +9,6 @@ import { drawRack } from '../../tell/drawings/rack-drawing.js';
 import { formatsFor } from '../../tell/format.js';
 import type { ReportChart } from '../../tell/html-picture.js';
 import { shortName } from '../../tell/section-parts.js';
-import { english } from '../../tell/words.js';
 import { fitText, slackText } from './line-text.js';
 import type { RackLine, RacksAnswer } from './answer.js';
 import { twoShapesChart } from './two-shapes.js';
@@ -88,11 +87,10 @@ export function rackDrawings(
 /** The same drinks in two shapes of cup, where that could be worked out. */
 export function racksCharts({ twoShapes }: RacksAnswer, context: ReportContext): Chart[] {
   if (twoShapes === null) return [];
-  const words = english;
   const formats = formatsFor(context);
   const { pieces, racks, full, minutes } = say.shapesAxis;
   return [
-    chart('two-shapes', twoShapesChart(twoShapes, { locale: context.locale, formats }, words), {
+    chart('two-shapes', twoShapesChart(twoShapes, { locale: context.locale, formats }), {
       caption: say.shapesTable,
       columns: [
         { title: say.shape, as: 'text' },

@@ -221,11 +221,10 @@ function liftText({ lift, washing }: RacksAnswer, formats: Formats): string {
 }
 
 function cautions(context: ReportContext): string[] {
-  const words = english;
   return cautionsFor(context)
     .filter(({ id }) => CAUTIONS.includes(id))
     .toSorted((a, b) => CAUTIONS.indexOf(a.id) - CAUTIONS.indexOf(b.id))
     .map(
-      ({ title, text, defersTo }) => `${title}: ${text} (${words.cautions.defers} ${defersTo}.)`,
+      ({ title, text, defersTo }) => `${title}: ${text} (${english.cautions.defers} ${defersTo}.)`,
     );
 }

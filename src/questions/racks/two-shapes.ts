@@ -2,16 +2,17 @@
 import type { TwoShapes } from './answer.js';
 import { withSentence, telling } from '../../tell/charts/hover.js';
 import { framed, palette, type ChartContext, type ChartSpec } from '../../tell/charts/style.js';
-import { english, type Words } from '../../tell/words.js';
+import { english } from '../../tell/words.js';
 import { rackWords as say } from './words.js';
 
 const rows = (
   { shapes, widerByMm }: TwoShapes,
   formats: ChartContext['formats'],
-  words: Words,
 ): { measure: string; shape: string; value: number }[] => {
   return shapes.flatMap((shape) => {
-    const name = shape.wider ? words.charts.shapes.wider(formats.length(widerByMm)) : say.asTheyAre;
+    const name = shape.wider
+      ? english.charts.shapes.wider(formats.length(widerByMm))
+      : say.asTheyAre;
     return [
       { measure: say.shapesAxis.pieces, shape: name, value: shape.pieces },
       { measure: say.shapesAxis.racks, shape: name, value: shape.racksADay },
@@ -21,19 +22,15 @@ const rows = (
   });
 };
 
-export function twoShapesChart(
-  two: TwoShapes,
-  { locale, formats }: ChartContext,
-  words: Words = english,
-): ChartSpec {
-  const { title: titleOf, sentence } = words.charts.shapes;
+export function twoShapesChart(two: TwoShapes, { locale, formats }: ChartContext): ChartSpec {
+  const { title: titleOf, sentence } = english.charts.shapes;
   const [now, wide] = [two.shapes[0]!, two.shapes[1]!];
   const title = titleOf(
     formats.length(two.widerByMm),
     wide.pieces - now.pieces,
     Math.round(wide.handlingMinutes - now.handlingMinutes),
   );
-  const values = rows(two, formats, words).map((row) => {
+  const values = rows(two, formats).map((row) => {
     const figure = Number.isInteger(row.value)
       ? formats.count(row.value)
       : formats.decimal(row.value);

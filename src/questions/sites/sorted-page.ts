@@ -93,7 +93,6 @@ export async function sortedPage(
     writeHtml(blocks, {
       draw: () => Promise.resolve([]),
       formats: sitesFormats(context),
-      words: english,
     });
   const script = table === '' ? '' : `<script>${PAGE_SCRIPT}</script>\n`;
   return `<!doctype html>
@@ -104,7 +103,7 @@ export async function sortedPage(
 <meta name="viewport" content="width=device-width, initial-scale=1">
 <meta name="color-scheme" content="light dark">
 <title>${escapeHtml(title)}</title>
-<style>${typefaces}${letterStyle(base, english)}${sectionStyle()}${style}</style>
+<style>${typefaces}${letterStyle(base)}${sectionStyle()}${style}</style>
 </head>
 <body>
 <main>

@@ -4,7 +4,6 @@ import { cleanText, shorten } from '../../tell/clean-text.js';
 import type { ReportContext } from '../../tell/context.js';
 import { formatsFor, type Formats } from '../../tell/format.js';
 import { inputName } from '../../tell/input-name.js';
-import { english } from '../../tell/words.js';
 import { answerWords } from '../../tell/words/answer.js';
 import type { Answer, HabitsAnswer, Moved } from './answer.js';
 
@@ -34,7 +33,6 @@ export function habitsBlocks(
   answer: Pick<Answer, 'stock'>,
   context: ReportContext,
 ): Block[] {
-  const words = english;
   const formats = formatsFor(context);
   if (found.habits.length === 0) return [heading(say.head, 2), paragraphs([say.none])];
   const off = formats.percent(found.off, 0);
@@ -54,7 +52,7 @@ export function habitsBlocks(
         { title: say.more(off), as: 'figures' },
       ],
       rows: found.habits.map(({ path, less, more }) => [
-        inputName(path, words),
+        inputName(path),
         valueOf(path),
         movedText(less, formats),
         movedText(more, formats),

@@ -1,7 +1,7 @@
 /** Chart: how each drink cools from pouring, from a cold and from a warmed vessel. */
 import type { SuitAnswer } from '../../suiting/answer.js';
 import { degreeSign, onThermometer, type Units } from '../../tell/measures.js';
-import { english, type Words } from '../../tell/words.js';
+import { english } from '../../tell/words.js';
 import type { ChartTable } from '../../tell/charts/chart-table.js';
 import { tellingStrips } from '../../tell/charts/hover.js';
 import { drinkLabels } from './strength.js';
@@ -28,12 +28,8 @@ const inks = [
 const MOST = inks.length;
 
 /** @returns null where no drink's heat could be computed */
-export function coolingOfDrinks(
-  answer: Cooled,
-  context: ChartContext,
-  words: Words = english,
-): ChartSpec | null {
-  const say = words.charts.cooling;
+export function coolingOfDrinks(answer: Cooled, context: ChartContext): ChartSpec | null {
+  const say = english.charts.cooling;
   const { formats, locale } = context;
   const degrees = (celsius: number): number => onThermometer(celsius, formats.units);
   const labels = drinkLabels(answer.drinks);
@@ -154,12 +150,8 @@ export function coolingOfDrinks(
 }
 
 /** The figures behind the picture: every fifth minute, two columns a drink. */
-export function coolingOfDrinksTable(
-  answer: Cooled,
-  units: Units = 'metric',
-  words: Words = english,
-): ChartTable {
-  const say = words.charts.cooling;
+export function coolingOfDrinksTable(answer: Cooled, units: Units = 'metric'): ChartTable {
+  const say = english.charts.cooling;
   const degrees = (celsius: number | undefined): number | null =>
     celsius === undefined ? null : onThermometer(celsius, units);
   const labels = drinkLabels(answer.drinks);

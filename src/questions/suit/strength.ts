@@ -60,9 +60,8 @@ function points(drinks: readonly Drink[], say: Words['charts']['strength']): Poi
 export function strengthByDrink(
   answer: Pick<SuitAnswer, 'drinks' | 'parity'>,
   context: ChartContext,
-  words: Words = english,
 ): ChartSpec | null {
-  const say = words.charts.strength;
+  const say = english.charts.strength;
   const values = points(answer.drinks, say);
   if (values.length === 0) return null;
   const { formats, locale } = context;
@@ -162,9 +161,8 @@ export function strengthByDrink(
 export function strengthByDrinkTable(
   answer: Pick<SuitAnswer, 'drinks'>,
   { formats }: Pick<ChartContext, 'formats'>,
-  words: Words = english,
 ): ChartTable {
-  const say = words.charts.strength;
+  const say = english.charts.strength;
   const liquid = (ml: number): number => inVolumeUnit(ml, formats.units);
   const labels = drinkLabels(answer.drinks);
   return {

@@ -3,12 +3,11 @@ import type { DrinkAnswer, Served, SuitAnswer, WareAnswer } from '../../suiting/
 import { table, withColumns, type Block, type Column, type TableBlock } from '../../tell/block.js';
 import { minutesText, type Formats } from '../../tell/format.js';
 import { inputName } from '../../tell/input-name.js';
-import type { Words } from '../../tell/words.js';
+import { english } from '../../tell/words.js';
 import { suitWords as say } from './words.js';
 
 export interface Telling {
   readonly formats: Formats;
-  readonly words: Words;
   /** Of the drinks, in their order. */
   readonly labels: readonly string[];
   /** Of a ware or paper cup, by id. */
@@ -33,11 +32,8 @@ function filled(caption: string, parts: Pick<TableBlock, 'columns' | 'rows'>, no
 }
 
 /** How strong each drink is on both sides of the counter, and whether that tastes alike. */
-export function strengthTable(
-  drinks: readonly DrinkAnswer[],
-  { formats, words: all, labels }: Telling,
-): Block {
-  const or = orNone(all.answer.none);
+export function strengthTable(drinks: readonly DrinkAnswer[], { formats, labels }: Telling): Block {
+  const or = orNone(english.answer.none);
   const strength = ({ solidsPer100Ml }: Served): string => formats.decimal(solidsPer100Ml, 2);
   const difference = (ratio: number): string =>
     (ratio < 1 ? say.weaker : say.stronger)(formats.percent(Math.abs(ratio - 1), 0));
@@ -69,16 +65,16 @@ export function strengthTable(
             ],
       ),
     },
-    all.answer.none,
+    english.answer.none,
   );
 }
 
 /** The recipe of each drink on each side. */
 export function madeTable(
   drinks: readonly DrinkAnswer[],
-  { formats, words: all, labels, nameOf }: Telling,
+  { formats, labels, nameOf }: Telling,
 ): Block {
-  const { none } = all.answer;
+  const { none } = english.answer;
   const grams = (g: number): string => `${formats.decimal(g)}\u00A0g`;
   const row = (label: string, where: string, served: Served): string[] => [
     label,
@@ -118,9 +114,9 @@ export function madeTable(
 
 export function heatTable(
   { drinks, firstSipMin, roomC }: SuitAnswer,
-  { formats, words: all, labels }: Telling,
+  { formats, labels }: Telling,
 ): Block {
-  const or = orNone(all.answer.none);
+  const or = orNone(english.answer.none);
   const warm = drinks.flatMap(({ warmth, paperFirstC, firstSipMin: sipMin }, at) =>
     warmth === null ? [] : [{ label: labels[at]!, warmth, paperFirstC, sipMin }],
   );
@@ -150,12 +146,12 @@ export function heatTable(
         ),
       ]),
     },
-    all.answer.none,
+    english.answer.none,
   );
 }
 
-export function wareTable({ ware }: SuitAnswer, { formats, words: all, nameOf }: Telling): Block {
-  const { none } = all.answer;
+export function wareTable({ ware }: SuitAnswer, { formats, nameOf }: Telling): Block {
+  const { none } = english.answer;
   const or = orNone(none);
   const onSaucer = ({ saucers }: WareAnswer): string =>
     saucers.length === 0
@@ -196,8 +192,8 @@ export function wareTable({ ware }: SuitAnswer, { formats, words: all, nameOf }:
 }
 
 /** Grip and spout, of the vessels of which either is known. */
-export function holdTable({ ware }: SuitAnswer, { formats, words: all, nameOf }: Telling): Block {
-  const or = orNone(all.answer.none);
+export function holdTable({ ware }: SuitAnswer, { formats, nameOf }: Telling): Block {
+  const or = orNone(english.answer.none);
   return filled(
     say.holdCaption,
     {
@@ -216,7 +212,7 @@ export function holdTable({ ware }: SuitAnswer, { formats, words: all, nameOf }:
           or(spout, ({ spareMm }) => formats.length(spareMm)),
         ]),
     },
-    all.answer.none,
+    english.answer.none,
   );
 }
 
@@ -225,16 +221,16 @@ const asShare = /^share\b,? ?/;
 const percentOf = (share: number, unit = 'share'): string =>
   `${Number((share * 100).toFixed(1))}\u00A0% ${unit.replace(asShare, '')}`.trimEnd();
 
-export function assumedTable({ assumptions }: SuitAnswer, { words: all }: Telling): Block {
+export function assumedTable({ assumptions }: SuitAnswer): Block {
   return table({
     caption: say.assumedCaption,
     columns: say.assumedHead.map(words),
     rows: assumptions.map(({ path, value, unit, range, source }) => [
-      inputName(path, all),
+      inputName(path),
       asShare.test(unit) ? percentOf(value, unit) : `${value}\u00A0${unit}`,
       asShare.test(unit)
-        ? all.answer.to(percentOf(range[0]), percentOf(range[1]))
-        : all.answer.to(String(range[0]), String(range[1])),
+        ? english.answer.to(percentOf(range[0]), percentOf(range[1]))
+        : english.answer.to(String(range[0]), String(range[1])),
       source,
     ]),
   });

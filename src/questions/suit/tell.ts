@@ -4,7 +4,6 @@ import { fold, heading, list, paragraphs, type Block } from '../../tell/block.js
 import type { ReportContext } from '../../tell/context.js';
 import { formatsFor, type Formats } from '../../tell/format.js';
 import { shortName } from '../../tell/section-parts.js';
-import { english } from '../../tell/words.js';
 import { suitCharts } from './charts.js';
 import { drinkLabels } from './strength.js';
 import {
@@ -26,7 +25,6 @@ export function suitBlocks(answer: SuitAnswer, context: ReportContext): Block[] 
   const formats = formatsFor(context);
   const telling: Telling = {
     formats,
-    words: english,
     labels: drinkLabels(answer.drinks),
     nameOf: (id) => shortName(answer.ware.find(({ ware }) => ware === id)?.name ?? id),
   };
@@ -77,7 +75,7 @@ export function suitBlocks(answer: SuitAnswer, context: ReportContext): Block[] 
     fold(say.remedies, remedyLists(answer, telling)),
     fold(say.holdHead, [holdTable(answer, telling)]),
     fold(say.otherMerges, [list(merges.others)]),
-    fold(say.assumed, [assumedTable(answer, telling)]),
+    fold(say.assumed, [assumedTable(answer)]),
     list(answer.cautions, say.cautions),
   ];
 }

@@ -7,7 +7,6 @@ import type { Scenario } from '../../scenario/scenario.js';
 import type { Chart } from '../../tell/charts/chart-table.js';
 import type { ReportContext } from '../../tell/context.js';
 import { formatsFor } from '../../tell/format.js';
-import { english } from '../../tell/words.js';
 import type { Answer } from '../size/answer.js';
 import { tightMorningChart } from './charts/tight-morning.js';
 import { walkDay } from './day.js';
@@ -33,6 +32,5 @@ export function tightMorningOf(
   return tightMorningChart(
     { morning, name, openingMinute: context.openingMinute },
     { locale: context.locale, formats: formatsFor(context) },
-    english,
   );
 }

@@ -14,7 +14,6 @@ import { readScenario } from '../../../src/scenario/read-scenario.js';
 import type { Scenario } from '../../../src/scenario/scenario.js';
 import { drawView, type RackView } from '../../../src/tell/drawings/rack-view.js';
 import { formatsFor } from '../../../src/tell/format.js';
-import { english } from '../../../src/tell/words.js';
 import { stressedHouse } from './stress.js';
 
 const folder = fileURLToPath(new URL('../../../scenarios/', import.meta.url));
@@ -31,8 +30,7 @@ const houses: readonly (readonly [string, Scenario])[] = [
   ['many kinds in many families', scenarioOf(stressedHouse(12, 4))],
 ];
 const formats = formatsFor({ locale: 'en-IE', currency: 'EUR', openingMinute: 420 });
-const of = (scenario: Scenario): readonly Mistake[] =>
-  mistakesOf({ scenario, words: english, formats });
+const of = (scenario: Scenario): readonly Mistake[] => mistakesOf({ scenario, formats });
 
 type View<From extends RackView['from']> = Extract<RackView, { from: From }>;
 const above = (view: RackView): View<'above'> => view as View<'above'>;

@@ -11,7 +11,6 @@ import { orderBlocks } from '../../../src/questions/order/tell.js';
 import type { Block } from '../../../src/tell/block.js';
 import { formatsFor } from '../../../src/tell/format.js';
 import { writeHtml } from '../../../src/tell/write-html.js';
-import { english } from '../../../src/tell/words.js';
 import { racksBlocks } from '../../../src/questions/racks/tell.js';
 import { suitBlocks } from '../../../src/questions/suit/tell.js';
 import type { Opened } from '../../../src/questions/compare/alternatives.js';
@@ -126,7 +125,7 @@ export function answersOf(name: string): Promise<Answered> {
 }
 
 export const htmlOf = (blocks: readonly Block[], context: ReportContext): Promise<string> =>
-  writeHtml(blocks, { draw: drawnCharts, formats: formatsFor(context), words: english });
+  writeHtml(blocks, { draw: drawnCharts, formats: formatsFor(context) });
 
 /** Those within folds too. */
 const withoutPictures = (blocks: readonly Block[]): Block[] =>

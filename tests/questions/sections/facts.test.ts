@@ -14,7 +14,6 @@ import { daysOf } from '../../../src/questions/size/lead.js';
 import { missedLevel, plainData } from '../../../src/questions/compare/facts.js';
 import { orderWorkbook } from '../../../src/questions/order/workbook.js';
 import { suitBlocks } from '../../../src/questions/suit/tell.js';
-import { english } from '../../../src/tell/words.js';
 import { answersOf, readText, scenarioNames, sectionsOf } from './answers.js';
 
 const demo = scenarioNames[0]!;
@@ -29,7 +28,7 @@ describe('the sections of the demo', () => {
       alternatives.alternatives.find((one) => one.id === id)!.name;
     const days = daysOf(answered.context);
     const whole = wholeMoney(answered.context, formats);
-    const telling = { formats, whole, words: english, name, days };
+    const telling = { formats, whole, name, days };
     const { order, notRanked } = alternatives.ranking;
     const { alternatives: html } = await sectionsOf(answered, false);
     const terminal = flat(writeText(tellComparison(alternatives, answered.context)));
@@ -69,13 +68,13 @@ describe('the sections of the demo', () => {
     const { moves: html } = await sectionsOf(answered, false);
     const first = readText(/<p>.*?<\/p>/.exec(html)![0]);
     for (const path of moves.measureFirst.paths)
-      expect(first).toContain(flat(inputName(path, english)).slice(0, 50));
+      expect(first).toContain(flat(inputName(path)).slice(0, 50));
     const widest = moves.inputs.toSorted(
       (a, b) => Math.abs(b.high - b.low) - Math.abs(a.high - a.low),
     )[0]!;
     if (widest.high !== widest.low)
       expect(readText(/<tbody>[\s\S]*?<\/th>/.exec(html)![0])).toContain(
-        flat(inputName(widest.path, english)).slice(0, 50),
+        flat(inputName(widest.path)).slice(0, 50),
       );
   });
 

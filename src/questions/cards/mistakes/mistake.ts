@@ -14,4 +14,4 @@ export interface Mistake {
 }
 
 /** What a mistake is told from. */
-export type MistakeDesk = Pick<CardDesk, 'scenario' | 'words' | 'formats'>;
+export type MistakeDesk = Pick<CardDesk, 'scenario' | 'formats'>;

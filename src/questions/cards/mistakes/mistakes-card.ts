@@ -1,4 +1,5 @@
 /** Two cards of ten mistakes at the rack, each drawn wrong and right. */
+import { english } from '../../../tell/words.js';
 import { drawView, tickOrCross } from '../../../tell/drawings/rack-view.js';
 import { escapeHtml } from '../../../tell/escape-html.js';
 import { cardOf, para, type Card, type CardDesk } from '../card.js';
@@ -30,8 +31,8 @@ export const mistakesOf = (desk: MistakeDesk): readonly Mistake[] =>
   MAKERS.flatMap((make) => make(desk) ?? []).slice(0, TEN);
 
 export function mistakeCards(desk: CardDesk): readonly Card[] {
-  const { words, formats } = desk;
-  const say = words.mistakes;
+  const { formats } = desk;
+  const say = english.mistakes;
   const all = mistakesOf(desk);
   const pages = Math.ceil(all.length / A_PAGE);
   return Array.from({ length: pages }, (_, page) =>
@@ -49,8 +50,8 @@ ${para(say.caution, 'card-caution')}`,
   );
 }
 
-function pair({ words, name }: CardDesk, { title, text, wrong, right, ware }: Mistake): string {
-  const say = words.mistakes;
+function pair({ name }: CardDesk, { title, text, wrong, right, ware }: Mistake): string {
+  const say = english.mistakes;
   const one = (fine: boolean): string =>
     `<div><p>${tickOrCross(fine)} ${escapeHtml(fine ? say.right : say.wrong)}</p>${drawView(fine ? right : wrong, say.label(fine, title))}</div>`;
   return `<div class="card-pair">${one(false)}${one(true)}<div><h4>${escapeHtml(title)}</h4>${para(text)}${para(ware === null ? say.typical : say.drawn(name(ware)), 'card-drawn')}</div></div>`;

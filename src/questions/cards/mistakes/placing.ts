@@ -1,4 +1,5 @@
 /** Mistakes of how pieces lie in an open rack, seen from above: one too many, handles that hit, over the edge, half-empty, mixed. */
+import { english } from '../../../tell/words.js';
 import { usableOf } from '../../../racking/rack.js';
 import type { Placed } from '../../../racking/meeting.js';
 import type { PieceAbove } from '../../../tell/drawings/rack-view.js';
@@ -31,15 +32,15 @@ const marked = (at: AtHand, placed: readonly Placed[]): PieceAbove[] => {
 
 /** The layout as it is, and one piece more in the middle, on the others. */
 export function tooMany(desk: MistakeDesk): Mistake {
-  const { words, formats } = desk;
+  const { formats } = desk;
   const at = inOpenRack(desk);
   const { x, y } = usableOf(at.rack);
   const right = allOf(at, at.layout.positions);
   const extra = { vessel: at.vessel, x: x / 2, y: y / 2, angleDeg: 35, wrong: true };
   return {
     id: 'too-many',
-    title: words.mistakes.tooMany.title,
-    text: words.mistakes.tooMany.text(
+    title: english.mistakes.tooMany.title,
+    text: english.mistakes.tooMany.text(
       formats.count(at.layout.pieces),
       formats.count(at.layout.pieces + 1),
     ),
@@ -51,7 +52,7 @@ export function tooMany(desk: MistakeDesk): Mistake {
 
 /** The same places with the handles turned to where they come closest; null: they never meet. */
 export function handles(desk: MistakeDesk): Mistake | null {
-  const { words, formats } = desk;
+  const { formats } = desk;
   const at = inOpenRack(desk, true);
   const turned = TURNS.map((angleDeg) => at.layout.positions.map((one) => ({ ...one, angleDeg })));
   const gaps = turned.map((placed) => gapsIn(at.vessel, at.rack, placed).betweenMm);
@@ -59,8 +60,8 @@ export function handles(desk: MistakeDesk): Mistake | null {
   if (gaps[worst]! >= 0) return null;
   return {
     id: 'handles',
-    title: words.mistakes.handles.title,
-    text: words.mistakes.handles.text(formats.count(at.layout.pieces)),
+    title: english.mistakes.handles.title,
+    text: english.mistakes.handles.text(formats.count(at.layout.pieces)),
     ware: at.ware,
     wrong: { from: 'above', rack: at.rack, pieces: marked(at, turned[worst]!) },
     right: { from: 'above', rack: at.rack, pieces: allOf(at, at.layout.positions) },
@@ -73,7 +74,7 @@ export function overTheEdge(desk: MistakeDesk): Mistake {
   const moved = at.layout.positions.map((one) => ({ ...one, x: one.x + ASKEW_MM }));
   return {
     id: 'over',
-    ...desk.words.mistakes.over,
+    ...english.mistakes.over,
     ware: at.ware,
     wrong: { from: 'above', rack: at.rack, pieces: marked(at, moved) },
     right: { from: 'above', rack: at.rack, pieces: allOf(at, at.layout.positions) },
@@ -81,18 +82,18 @@ export function overTheEdge(desk: MistakeDesk): Mistake {
 }
 
 export function halfEmpty(desk: MistakeDesk): Mistake {
-  const { words, formats, scenario } = desk;
-  const say = words.mistakes.half;
+  const { formats, scenario } = desk;
+  const say = english.mistakes.half;
   const at = inOpenRack(desk);
   const { machineMs, racks } = loadTimes(scenario);
   const full = at.layout.pieces * racks;
   const half = Math.floor(at.layout.pieces / 2) * racks;
-  const each = (pieces: number): string => spell(machineMs / pieces, desk);
+  const each = (pieces: number): string => spell(machineMs / pieces);
   const { partLoadWait } = scenario.washing;
   return {
     id: 'half',
     title: say.title,
-    text: `${say.text(spell(machineMs, desk), formats.count(full), formats.count(half), each(full), each(half))} ${partLoadWait === null ? say.full : say.wait(spell(meanMs(partLoadWait), desk))}`,
+    text: `${say.text(spell(machineMs), formats.count(full), formats.count(half), each(full), each(half))} ${partLoadWait === null ? say.full : say.wait(spell(meanMs(partLoadWait)))}`,
     ware: at.ware,
     wrong: {
       from: 'above',
@@ -115,7 +116,7 @@ export function mixed(desk: MistakeDesk): Mistake | null {
   const right = allOf(at, at.layout.positions);
   return {
     id: 'mixed',
-    ...desk.words.mistakes.mixed,
+    ...english.mistakes.mixed,
     ware: at.ware,
     wrong: {
       from: 'above',

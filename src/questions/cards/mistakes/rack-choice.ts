@@ -1,4 +1,5 @@
 /** Mistakes of the rack that is chosen, and of saucers and spoons: touching, no compartments, too small ones, a heap. */
+import { english } from '../../../tell/words.js';
 import { rackKindIds } from '../../../catalogue/catalogue.js';
 import { rackLayout } from '../../../racking/layout.js';
 import { LEAN_DEG, pegLoad, LEAST_GAP_MM } from '../../../racking/pegs.js';
@@ -11,8 +12,8 @@ import { ownPieces, typicalPiece } from './pieces-at-hand.js';
 
 /** Saucers beside one another: on edge in a peg rack, flat in an open one. */
 export function saucers(desk: MistakeDesk): Mistake {
-  const { words, formats, scenario } = desk;
-  const say = words.mistakes.saucers;
+  const { formats, scenario } = desk;
+  const say = english.mistakes.saucers;
   const at = ownPieces(scenario, ['saucer', 'plate'])[0] ?? typicalPiece('saucer', 'peg');
   const { vessel, rack, ware } = at;
   const { x, y } = usableOf(rack);
@@ -59,15 +60,15 @@ const standing = (vessel: Vessel, rack: Rack): PieceAbove[] =>
 
 /** A glass as it stands without compartments; null where this house washes its glasses so. */
 export function flat(desk: MistakeDesk): Mistake | null {
-  const { words, formats, scenario } = desk;
+  const { formats, scenario } = desk;
   const own = ownPieces(scenario, ['glass']);
   if (own.some(({ rack }) => rack.kind !== 'grid')) return null;
   const { ware, vessel, rack, layout } = own[0] ?? typicalPiece('tumbler', 'grid-25');
   const open = rackOf('open', scenario.racks)!;
   return {
     id: 'flat',
-    title: words.mistakes.flat.title,
-    text: words.mistakes.flat.text(formats.count(layout.pieces)),
+    title: english.mistakes.flat.title,
+    text: english.mistakes.flat.text(formats.count(layout.pieces)),
     ware,
     wrong: {
       from: 'above',
@@ -80,7 +81,7 @@ export function flat(desk: MistakeDesk): Mistake | null {
 
 /** The finest compartment rack that takes a glass, and the next finer one, which does not. */
 export function narrow(desk: MistakeDesk): Mistake {
-  const { words, formats, scenario } = desk;
+  const { formats, scenario } = desk;
   const { ware, vessel } =
     ownPieces(scenario, ['glass', 'cup', 'mug'])[0] ?? typicalPiece('tumbler', 'grid-25');
   const grids = rackKindIds().flatMap((id) => {
@@ -97,8 +98,8 @@ export function narrow(desk: MistakeDesk): Mistake {
   const share = usableOf(wrong).x / wrong.cells;
   return {
     id: 'narrow',
-    title: words.mistakes.narrow.title,
-    text: words.mistakes.narrow.text(
+    title: english.mistakes.narrow.title,
+    text: english.mistakes.narrow.text(
       formats.length(vessel.rimMm),
       formats.length(wrong.openingMm),
       formats.count(right.cells * right.cells),
@@ -142,7 +143,7 @@ export function spoons(desk: MistakeDesk): Mistake {
   }));
   return {
     id: 'spoons',
-    ...desk.words.mistakes.spoons,
+    ...english.mistakes.spoons,
     ware,
     wrong: { from: 'above', rack, pieces: heap },
     right: { from: 'above', rack, pieces: spread },

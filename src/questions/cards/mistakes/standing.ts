@@ -1,4 +1,5 @@
 /** Mistakes of how a piece stands, seen from the side: upright, one inside another, too tall. */
+import { english } from '../../../tell/words.js';
 import { extendersFor, tallestOf, usableOf, type Rack } from '../../../racking/rack.js';
 import type { Vessel } from '../../../racking/vessel.js';
 import { halfWidthAt, type PieceBeside } from '../../../tell/drawings/rack-view.js';
@@ -32,7 +33,7 @@ export function upright(desk: MistakeDesk): Mistake {
   const right = inARow(vessel, rack);
   return {
     id: 'upright',
-    ...desk.words.mistakes.upright,
+    ...english.mistakes.upright,
     ware,
     wrong: {
       from: 'side',
@@ -58,7 +59,7 @@ export function nested(desk: MistakeDesk): Mistake {
   const over = right.map((piece) => ({ ...piece, baseMm: nestedBy(vessel), wrong: true }));
   return {
     id: 'nested',
-    ...desk.words.mistakes.nested,
+    ...english.mistakes.nested,
     ware,
     wrong: { from: 'side', rack, roofMm: null, pieces: [...over, ...right] },
     right: { from: 'side', rack, roofMm: null, pieces: right },
@@ -67,8 +68,8 @@ export function nested(desk: MistakeDesk): Mistake {
 
 /** A glass in a compartment rack without the extender it needs; where the house has none, a jug that is taller than its rack takes. */
 export function tall(desk: MistakeDesk): Mistake {
-  const { words, formats, scenario } = desk;
-  const say = words.mistakes.tall;
+  const { formats, scenario } = desk;
+  const say = english.mistakes.tall;
   const needs = ownPieces(scenario, ['glass', 'cup', 'mug']).find(
     ({ vessel, rack }) => extendersFor(vessel.heightMm, rack) > 0,
   );

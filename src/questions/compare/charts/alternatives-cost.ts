@@ -2,7 +2,7 @@
 import { annuityFactor } from '../../../comparing/annuity.js';
 import type { ComparedAlternative, Comparison } from '../answer.js';
 import { cleanText, shorten } from '../../../tell/clean-text.js';
-import { english, type Words } from '../../../tell/words.js';
+import { english } from '../../../tell/words.js';
 import type { ChartTable } from '../../../tell/charts/chart-table.js';
 import { tellingRows } from '../../../tell/charts/hover.js';
 import {
@@ -34,9 +34,8 @@ function partsOf(
 export function alternativesCost(
   comparison: Comparison,
   { formats, locale }: ChartContext,
-  words: Words = english,
 ): ChartSpec {
-  const say = words.compare.charts;
+  const say = english.compare.charts;
   const money = (amount: number): string =>
     formats.money(Math.round(amount)).replace(/[.,]00(?!\d)/, '');
   const bars = rankedOf(comparison).flatMap((id) => {
@@ -140,8 +139,8 @@ const rankedOf = ({ ranking: { order, notRanked } }: Comparison): readonly strin
   order.filter((id) => !notRanked.includes(id));
 
 /** Present value of every choice by what it is made of. */
-export function alternativesCostTable(comparison: Comparison, words: Words = english): ChartTable {
-  const say = words.compare;
+export function alternativesCostTable(comparison: Comparison): ChartTable {
+  const say = english.compare;
   const years = annuityFactor(comparison.discount, comparison.horizonYears);
   return {
     caption: `${say.charts.captions.cost}, ${comparison.currency}`,

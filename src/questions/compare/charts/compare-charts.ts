@@ -2,7 +2,6 @@
 import type { Comparison } from '../answer.js';
 import type { ReportContext } from '../../../tell/context.js';
 import { formatsFor } from '../../../tell/format.js';
-import { english } from '../../../tell/words.js';
 import { alternativesCost, alternativesCostTable } from './alternatives-cost.js';
 import { chart, type Chart } from '../../../tell/charts/chart-table.js';
 import { levelAgainstMoney, levelAgainstMoneyTable } from './level-against-money.js';
@@ -10,7 +9,6 @@ import { tradeOffMapChart, tradeOffMapTable } from './trade-off-map.js';
 import { whatMovesTheOrder, whatMovesTheOrderTable } from './what-moves-the-order.js';
 
 export function compareCharts(comparison: Comparison, context: ReportContext): Chart[] {
-  const words = english;
   const { currency } = comparison;
   const look = { locale: context.locale, formats: formatsFor(context) };
   const { worth, map, moves, ranking } = comparison;
@@ -19,8 +17,8 @@ export function compareCharts(comparison: Comparison, context: ReportContext): C
       ? [
           chart(
             'alternatives-cost',
-            alternativesCost(comparison, look, words),
-            alternativesCostTable(comparison, words),
+            alternativesCost(comparison, look),
+            alternativesCostTable(comparison),
           ),
         ]
       : []),
@@ -29,8 +27,8 @@ export function compareCharts(comparison: Comparison, context: ReportContext): C
       : [...new Set(map.points.map(({ machineClass }) => machineClass))].map((cls) =>
           chart(
             `trade-off-map-${cls}`,
-            tradeOffMapChart(map, cls, currency, look, words),
-            tradeOffMapTable(map, words),
+            tradeOffMapChart(map, cls, currency, look),
+            tradeOffMapTable(map),
           ),
         )),
     ...(moves === null
@@ -38,8 +36,8 @@ export function compareCharts(comparison: Comparison, context: ReportContext): C
       : [
           chart(
             'what-moves-the-order',
-            whatMovesTheOrder(moves, currency, look, words),
-            whatMovesTheOrderTable(moves, words),
+            whatMovesTheOrder(moves, currency, look),
+            whatMovesTheOrderTable(moves),
           ),
         ]),
     ...(worth === null || worth.points.length < 2
@@ -47,8 +45,8 @@ export function compareCharts(comparison: Comparison, context: ReportContext): C
       : [
           chart(
             'level-against-money',
-            levelAgainstMoney(worth, currency, look, words),
-            levelAgainstMoneyTable(worth, currency, words),
+            levelAgainstMoney(worth, currency, look),
+            levelAgainstMoneyTable(worth, currency),
           ),
         ]),
   ];

@@ -1,7 +1,7 @@
 /** Chart: money a year against the level: ware, drinks short, and both. */
 import type { LevelAnswer } from '../answer.js';
 import { digitsOf } from '../../size/facts.js';
-import { english, type Words } from '../../../tell/words.js';
+import { english } from '../../../tell/words.js';
 import type { ChartTable } from '../../../tell/charts/chart-table.js';
 import { tellingStrips } from '../../../tell/charts/hover.js';
 import {
@@ -17,9 +17,8 @@ export function levelAgainstMoney(
   worth: LevelAnswer,
   currency: string,
   { formats, locale }: ChartContext,
-  words: Words = english,
 ): ChartSpec {
-  const say = words.compare.charts;
+  const say = english.compare.charts;
   const series = [say.series.stock, say.series.short, say.series.both];
   const values = worth.points.flatMap(({ level, stockAYear, shortAYear, totalAYear }) => [
     { level, money: stockAYear, what: series[0]! },
@@ -99,12 +98,8 @@ export function levelAgainstMoney(
   };
 }
 
-export function levelAgainstMoneyTable(
-  worth: LevelAnswer,
-  currency: string,
-  words: Words = english,
-): ChartTable {
-  const { levelHead: head, charts } = words.compare;
+export function levelAgainstMoneyTable(worth: LevelAnswer, currency: string): ChartTable {
+  const { levelHead: head, charts } = english.compare;
   const flat = (title: string): string => title.replace('\n', ' ');
   return {
     caption: `${charts.captions.level}, ${currency}`,

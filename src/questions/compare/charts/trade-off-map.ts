@@ -2,7 +2,7 @@
 import type { TradeOffMap } from '../answer.js';
 import { cleanText } from '../../../tell/clean-text.js';
 import { minutesText } from '../../../tell/format.js';
-import { english, type Words } from '../../../tell/words.js';
+import { english } from '../../../tell/words.js';
 import type { ChartTable } from '../../../tell/charts/chart-table.js';
 import { withSentence, telling } from '../../../tell/charts/hover.js';
 import {
@@ -28,9 +28,8 @@ export function tradeOffMapChart(
   machineClass: string,
   currency: string,
   { formats, locale }: ChartContext,
-  words: Words = english,
 ): ChartSpec {
-  const say = words.compare.charts;
+  const say = english.compare.charts;
   const ofClass = map.points.filter((point) => point.machineClass === machineClass);
   const racks = ofClass[0]?.racks ?? null;
   const points = ofClass
@@ -140,8 +139,8 @@ function spread<P extends { readonly stockCost: number }>(
     });
 }
 
-export function tradeOffMapTable({ points, own }: TradeOffMap, words: Words = english): ChartTable {
-  const say = words.compare;
+export function tradeOffMapTable({ points, own }: TradeOffMap): ChartTable {
+  const say = english.compare;
   return {
     caption: say.charts.captions.map,
     columns: [

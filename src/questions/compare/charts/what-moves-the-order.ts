@@ -2,7 +2,7 @@
 import type { MovesAnswer } from '../answer.js';
 import { cleanText, shorten } from '../../../tell/clean-text.js';
 import { inputName } from '../../../tell/input-name.js';
-import { english, type Words } from '../../../tell/words.js';
+import { english } from '../../../tell/words.js';
 import type { ChartTable } from '../../../tell/charts/chart-table.js';
 import { withSentence, telling } from '../../../tell/charts/hover.js';
 import {
@@ -23,16 +23,13 @@ export function whatMovesTheOrder(
   moves: MovesAnswer,
   currency: string,
   { formats, locale }: ChartContext,
-  words: Words = english,
 ): ChartSpec {
-  const say = words.compare.charts;
+  const say = english.compare.charts;
   const moving = againstTheAnswer(moves)
     .filter(({ low, high }) => low !== high)
     .toSorted((a, b) => Math.abs(b.high - b.low) - Math.abs(a.high - a.low))
     .slice(0, MOST);
-  const names = moving.map(
-    ({ path, basis }) => `${shorten(inputName(path, words), 34)} (${basis})`,
-  );
+  const names = moving.map(({ path, basis }) => `${shorten(inputName(path), 34)} (${basis})`);
   const lines = moving.map(({ low, high }, at) => ({ name: names[at]!, low, high }));
   const ends = moving.flatMap(({ path, low, high, lowValue, highValue }, at) => {
     const end = (cost: number, value: string, which: string) => ({
@@ -40,7 +37,7 @@ export function whatMovesTheOrder(
       cost,
       end: which,
       sentence: say.sentenceMoves(
-        shorten(inputName(path, words), 60),
+        shorten(inputName(path), 60),
         shorten(cleanText(value), 60),
         `${cost > 0 ? '+' : ''}${formats.money(cost)}`,
       ),
@@ -67,7 +64,7 @@ export function whatMovesTheOrder(
         first === undefined
           ? say.movesTitleNone
           : say.movesTitle(
-              shorten(inputName(first.path, words), 60),
+              shorten(inputName(first.path), 60),
               formats.money(Math.abs(first.high - first.low)),
             ),
       description: say.movesDescription,
@@ -109,8 +106,8 @@ export function whatMovesTheOrder(
   };
 }
 
-export function whatMovesTheOrderTable(moves: MovesAnswer, words: Words = english): ChartTable {
-  const { movesHead: head, charts } = words.compare;
+export function whatMovesTheOrderTable(moves: MovesAnswer): ChartTable {
+  const { movesHead: head, charts } = english.compare;
   const flat = (title: string): string => title.replace('\n', ' ');
   return {
     caption: charts.captions.moves,
@@ -121,7 +118,7 @@ export function whatMovesTheOrderTable(moves: MovesAnswer, words: Words = englis
       { title: flat(head.high), as: 'count' },
     ],
     rows: againstTheAnswer(moves).map(({ path, basis, low, high }) => [
-      inputName(path, words),
+      inputName(path),
       basis,
       low,
       high,

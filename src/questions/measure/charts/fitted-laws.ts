@@ -6,7 +6,6 @@ import { shorten } from '../../../tell/clean-text.js';
 import type { ReportContext } from '../../../tell/context.js';
 import { formatsFor } from '../../../tell/format.js';
 import { inputName } from '../../../tell/input-name.js';
-import { english } from '../../../tell/words.js';
 import type { Measured } from '../answer.js';
 import { say } from '../words.js';
 
@@ -29,7 +28,7 @@ export const lawCharts = (measured: readonly Measured[], context: ReportContext)
 function lawChart({ path, unit, law: { fit, times } }: WithLaw, context: ReportContext): Chart {
   const formats = formatsFor(context);
   const { charts } = say;
-  const name = shorten(inputName(path, english), 60);
+  const name = shorten(inputName(path), 60);
   const axis = path === STAYS ? charts.multiple : charts.time(unit);
   const seen = times.toSorted((a, b) => a - b);
   const end = BEYOND * seen.at(-1)!;

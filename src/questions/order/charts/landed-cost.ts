@@ -2,7 +2,7 @@
 import type { LandedPoint } from '../../../ordering/landed.js';
 import { inUnits } from '../../../ordering/money.js';
 import { cleanText, shorten } from '../../../tell/clean-text.js';
-import { english, type Words } from '../../../tell/words.js';
+import { english } from '../../../tell/words.js';
 import type { ChartTable } from '../../../tell/charts/chart-table.js';
 import { tellingStrips } from '../../../tell/charts/hover.js';
 import {
@@ -26,12 +26,8 @@ export interface LandedCostInput {
 const HEADROOM = 1.12;
 
 /** @throws RangeError if there are no points */
-export function landedCost(
-  input: LandedCostInput,
-  context: ChartContext,
-  words: Words = english,
-): ChartSpec {
-  const say = words.charts.landed;
+export function landedCost(input: LandedCostInput, context: ChartContext): ChartSpec {
+  const say = english.charts.landed;
   const { points, currency } = input;
   if (points.length === 0)
     throw new RangeError('a chart of landed cost needs at least one order size');
@@ -189,11 +185,8 @@ function chosenMarks(chosen: readonly Size[], x: object, y: object) {
 }
 
 /** The figures behind the picture, money in whole units of the currency. */
-export function landedCostTable(
-  { points, currency }: LandedCostInput,
-  words: Words = english,
-): ChartTable {
-  const say = words.charts.landed;
+export function landedCostTable({ points, currency }: LandedCostInput): ChartTable {
+  const say = english.charts.landed;
   return {
     caption: `${say.caption}, ${currency}`,
     columns: [

@@ -2,7 +2,7 @@
 import type { ShelfCourse } from '../../../ordering/shelf-course.js';
 import { cleanText, shorten } from '../../../tell/clean-text.js';
 import { safeLocale } from '../../../tell/format.js';
-import { english, type Words } from '../../../tell/words.js';
+import { english } from '../../../tell/words.js';
 import type { ChartTable } from '../../../tell/charts/chart-table.js';
 import { tellingStrips } from '../../../tell/charts/hover.js';
 import {
@@ -25,12 +25,8 @@ const at = (date: string): number => Date.parse(`${date}T00:00:00Z`);
 const LABELS = 66;
 
 /** A band of nine in ten round the mean, and dashed lines at par and reorder point. */
-export function shelfOverMonths(
-  { course, name }: ShelfInput,
-  context: ChartContext,
-  words: Words = english,
-): ChartSpec {
-  const say = words.charts.shelf;
+export function shelfOverMonths({ course, name }: ShelfInput, context: ChartContext): ChartSpec {
+  const say = english.charts.shelf;
   const shown = shorten(cleanText(name), 40);
   const { points, par, reorderPoint } = course;
   const values = points.map(({ date, mean, low, high }) => ({ time: at(date), mean, low, high }));
@@ -122,8 +118,8 @@ export function shelfOverMonths(
 }
 
 /** The figures behind the picture. */
-export function shelfOverMonthsTable({ course }: ShelfInput, words: Words = english): ChartTable {
-  const say = words.charts.shelf;
+export function shelfOverMonthsTable({ course }: ShelfInput): ChartTable {
+  const say = english.charts.shelf;
   return {
     caption: say.caption,
     columns: [

@@ -11,7 +11,7 @@ import {
   type ChartLayer,
   type ChartSpec,
 } from '../../../tell/charts/style.js';
-import { english, type Words } from '../../../tell/words.js';
+import { english } from '../../../tell/words.js';
 
 export interface SeatsInput {
   readonly evidence: Evidence;
@@ -22,13 +22,9 @@ export interface SeatsInput {
 
 const SLOT_MINUTES = 15;
 
-export function arrivalsAndSeats(
-  input: SeatsInput,
-  context: ChartContext,
-  words: Words = english,
-): ChartSpec {
+export function arrivalsAndSeats(input: SeatsInput, context: ChartContext): ChartSpec {
   const { formats, locale } = context;
-  const say = words.charts.seats;
+  const say = english.charts.seats;
   const { slots, slotMinutes, taken, until } = shown(input.evidence);
   const { waitingForSeat } = input.evidence.guests;
   const busiest = slots.reduce(
@@ -45,7 +41,7 @@ export function arrivalsAndSeats(
   const axis = clockAxis(
     until,
     formats,
-    input.openingMinute === null ? words.charts.timeSinceOpening : words.charts.timeOfDay,
+    input.openingMinute === null ? english.charts.timeSinceOpening : english.charts.timeOfDay,
     input.openingMinute,
   );
   const y = { type: 'quantitative' as const, axis: { format: ',d', tickMinStep: 1 } };
@@ -171,8 +167,8 @@ export function arrivalsAndSeats(
   };
 }
 
-export function arrivalsAndSeatsTable(input: SeatsInput, words: Words = english): ChartTable {
-  const say = words.charts.seats;
+export function arrivalsAndSeatsTable(input: SeatsInput): ChartTable {
+  const say = english.charts.seats;
   const { guests, stepMinutes } = input.evidence;
   const { taken } = shown(input.evidence);
   return {

@@ -23,24 +23,19 @@ export function letterCharts(
   context: ReportContext,
   curves: readonly RiskCurve[],
 ): Chart[] {
-  const words = english;
   const look = { locale: context.locale, formats: formatsFor(context) };
   const { openingMinute, seats, capacity } = context;
   const list = curves
     .filter(({ points }) => points.length > 0)
     .slice(0, 1)
     .map((curve): Chart => ({
-      ...chart(
-        'risk-against-stock',
-        riskAgainstStock(curve, look, words),
-        riskAgainstStockTable(curve, words),
-      ),
+      ...chart('risk-against-stock', riskAgainstStock(curve, look), riskAgainstStockTable(curve)),
       ...(decidedPart(curve).length === curve.points.length
         ? {}
         : {
             whole: {
-              spec: riskAgainstStock(curve, look, words, true),
-              label: words.charts.risk.whole,
+              spec: riskAgainstStock(curve, look, true),
+              label: english.charts.risk.whole,
             },
           }),
     }));
@@ -54,28 +49,14 @@ export function letterCharts(
   if (line !== undefined) {
     const places = { evidence, ware, name: line.name, stock: line.pieces, openingMinute };
     list.push(
-      chart(
-        'places-through-rush',
-        placesThroughRush(places, look, words),
-        placesThroughRushTable(places, words),
-      ),
+      chart('places-through-rush', placesThroughRush(places, look), placesThroughRushTable(places)),
     );
   }
   const house = { evidence, seats, openingMinute };
   list.push(
-    chart(
-      'arrivals-and-seats',
-      arrivalsAndSeats(house, look, words),
-      arrivalsAndSeatsTable(house, words),
-    ),
+    chart('arrivals-and-seats', arrivalsAndSeats(house, look), arrivalsAndSeatsTable(house)),
   );
   const staff = { evidence, capacity, openingMinute };
-  list.push(
-    chart(
-      'staff-and-machine',
-      staffAndMachine(staff, look, words),
-      staffAndMachineTable(staff, words),
-    ),
-  );
+  list.push(chart('staff-and-machine', staffAndMachine(staff, look), staffAndMachineTable(staff)));
   return list;
 }

@@ -11,7 +11,7 @@ import {
   type ChartContext,
   type ChartSpec,
 } from '../../../tell/charts/style.js';
-import { english, type Words } from '../../../tell/words.js';
+import { english } from '../../../tell/words.js';
 
 export interface PlacesInput {
   readonly evidence: Evidence;
@@ -35,13 +35,9 @@ const colours = [
   '#8C8C8C',
 ];
 
-export function placesThroughRush(
-  input: PlacesInput,
-  context: ChartContext,
-  words: Words = english,
-): ChartSpec {
+export function placesThroughRush(input: PlacesInput, context: ChartContext): ChartSpec {
   const { formats, locale } = context;
-  const say = words.charts.places;
+  const say = english.charts.places;
   const name = shorten(cleanText(input.name), 40);
   const { steps, places, until, step } = shown(input);
   const stack = places.map((place) => input.evidence.places[place]!);
@@ -67,7 +63,7 @@ export function placesThroughRush(
     0,
   );
   const off = input.evidence.offShelf[input.ware]?.q95.slice(0, steps.length) ?? [];
-  const stock = words.answer.pieces(formats.count(input.stock), name, input.stock === 1);
+  const stock = english.answer.pieces(formats.count(input.stock), name, input.stock === 1);
   const sentence = sums.map(({ minute, counts, sum }, i) => {
     const [time, most] = [formats.clock(minute), off[i] ?? 0];
     if (Math.round(sum) === 0)
@@ -96,7 +92,7 @@ export function placesThroughRush(
     axis: clockAxis(
       until,
       formats,
-      input.openingMinute === null ? words.charts.timeSinceOpening : words.charts.timeOfDay,
+      input.openingMinute === null ? english.charts.timeSinceOpening : english.charts.timeOfDay,
       input.openingMinute,
     ),
   };
@@ -171,8 +167,8 @@ export function placesThroughRush(
   };
 }
 
-export function placesThroughRushTable(input: PlacesInput, words: Words = english): ChartTable {
-  const say = words.charts.places;
+export function placesThroughRushTable(input: PlacesInput): ChartTable {
+  const say = english.charts.places;
   const { steps, places } = shown(input);
   return {
     caption: say.caption(shorten(cleanText(input.name), 60)),

@@ -9,7 +9,7 @@ import {
   type ChartContext,
   type ChartSpec,
 } from '../../../tell/charts/style.js';
-import { english, type Words } from '../../../tell/words.js';
+import { english } from '../../../tell/words.js';
 
 export interface RiskPoint {
   /** Pieces of all ware together. */
@@ -42,11 +42,10 @@ const BESIDE = 5;
 export function riskAgainstStock(
   curve: RiskCurve,
   context: ChartContext,
-  words: Words = english,
   whole = false,
 ): ChartSpec {
   const { formats, locale } = context;
-  const say = words.charts.risk;
+  const say = english.charts.risk;
   const { level } = curve;
   const points = whole ? curve.points : decidedPart(curve);
   if (points.length === 0) throw new RangeError('a risk curve needs at least one point');
@@ -168,8 +167,8 @@ export function riskAgainstStock(
   };
 }
 
-export function riskAgainstStockTable(curve: RiskCurve, words: Words = english): ChartTable {
-  const say = words.charts.risk;
+export function riskAgainstStockTable(curve: RiskCurve): ChartTable {
+  const say = english.charts.risk;
   return {
     caption: say.caption,
     columns: [

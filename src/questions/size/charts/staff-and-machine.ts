@@ -12,7 +12,7 @@ import {
   type ChartContext,
   type ChartSpec,
 } from '../../../tell/charts/style.js';
-import { english, listed, type Words } from '../../../tell/words.js';
+import { listed, english } from '../../../tell/words.js';
 
 export interface StaffInput {
   readonly evidence: Evidence;
@@ -32,13 +32,9 @@ const queues = [
   { id: 'drinks', waiting: 'drinksWaiting', colour: palette.orange, dash: [8, 3] },
 ] as const;
 
-export function staffAndMachine(
-  input: StaffInput,
-  context: ChartContext,
-  words: Words = english,
-): ChartSpec {
+export function staffAndMachine(input: StaffInput, context: ChartContext): ChartSpec {
   const { formats, locale } = context;
-  const say = words.charts.staff;
+  const say = english.charts.staff;
   const { guests, stepMinutes } = input.evidence;
   const { limited, steps, until } = shown(input);
   const busy = limited.flatMap((stage) =>
@@ -71,7 +67,7 @@ export function staffAndMachine(
       .map(({ who, share }) => say.busyOne(who, formats.percent(share, 0)));
     return list.length === 0
       ? []
-      : [{ at: minute, sentence: say.sentenceBusy(formats.clock(minute), listed(list, words)) }];
+      : [{ at: minute, sentence: say.sentenceBusy(formats.clock(minute), listed(list)) }];
   });
   const sentenceWaiting = racks.map(({ minute, mean }, i) => {
     const [time, making] = [formats.clock(minute), drinks[i]?.mean ?? 0];
@@ -87,7 +83,7 @@ export function staffAndMachine(
   const axis = clockAxis(
     until,
     formats,
-    input.openingMinute === null ? words.charts.timeSinceOpening : words.charts.timeOfDay,
+    input.openingMinute === null ? english.charts.timeSinceOpening : english.charts.timeOfDay,
     input.openingMinute,
   );
   const x = { type: 'quantitative' as const, scale, axis };
@@ -169,8 +165,8 @@ export function staffAndMachine(
   };
 }
 
-export function staffAndMachineTable(input: StaffInput, words: Words = english): ChartTable {
-  const say = words.charts.staff;
+export function staffAndMachineTable(input: StaffInput): ChartTable {
+  const say = english.charts.staff;
   const { guests, stepMinutes } = input.evidence;
   const { limited, steps } = shown(input);
   return {

@@ -8,7 +8,7 @@ import {
   type ChartContext,
   type ChartSpec,
 } from '../../../tell/charts/style.js';
-import { english, type Words } from '../../../tell/words.js';
+import { english } from '../../../tell/words.js';
 import type { TightMorning } from '../tight-morning.js';
 
 export interface TightMorningInput {
@@ -29,14 +29,10 @@ const MOMENTS_ON_A_PHONE = 45;
 /** About as wide as a phone, so that letters keep their size there. */
 const NARROW: Size = { width: 270, height: 190, legendColumns: 2 };
 
-export function tightMorningChart(
-  input: TightMorningInput,
-  context: ChartContext,
-  words: Words = english,
-): Chart {
+export function tightMorningChart(input: TightMorningInput, context: ChartContext): Chart {
   return {
-    ...chart('tight-morning', spec(input, context, words, WIDE), tableOf(input, words)),
-    narrow: spec({ ...input, morning: thinned(input.morning) }, context, words, NARROW),
+    ...chart('tight-morning', spec(input, context, WIDE), tableOf(input)),
+    narrow: spec({ ...input, morning: thinned(input.morning) }, context, NARROW),
   };
 }
 
@@ -57,10 +53,9 @@ export function thinned(morning: TightMorning): TightMorning {
 function spec(
   { morning, name, openingMinute }: TightMorningInput,
   { formats, locale }: ChartContext,
-  words: Words,
   { width, height, legendColumns }: Size,
 ): ChartSpec {
-  const say = words.charts.tight;
+  const say = english.charts.tight;
   const { moments, stock, tightest } = morning;
   const short = shorten(cleanText(name), 40);
   const until = moments.at(-1)?.minute ?? 1;
@@ -74,7 +69,7 @@ function spec(
     axis: clockAxis(
       until,
       formats,
-      openingMinute === null ? words.charts.timeSinceOpening : words.charts.timeOfDay,
+      openingMinute === null ? english.charts.timeSinceOpening : english.charts.timeOfDay,
       openingMinute,
     ),
   };
@@ -91,8 +86,8 @@ function spec(
     ...framed({
       title: say.title(
         left === 0
-          ? say.none(words.answer.pieces('', short, false).replace(/^ ?(?:× )?/, ''))
-          : words.answer.pieces(formats.count(left), short, left === 1),
+          ? say.none(english.answer.pieces('', short, false).replace(/^ ?(?:× )?/, ''))
+          : english.answer.pieces(formats.count(left), short, left === 1),
         formats.clock(tightest.minute),
         left === 1,
       ),
@@ -152,12 +147,12 @@ function spec(
   } as ChartSpec;
 }
 
-function tableOf({ morning, name }: TightMorningInput, words: Words): ChartTable {
-  const say = words.charts.tight;
+function tableOf({ morning, name }: TightMorningInput): ChartTable {
+  const say = english.charts.tight;
   return {
     caption: say.caption(shorten(cleanText(name), 60)),
     columns: [
-      { title: words.charts.places.time, as: 'clock' },
+      { title: english.charts.places.time, as: 'clock' },
       ...say.stages.map((title) => ({ title, as: 'count' as const })),
     ],
     rows: morning.moments.map(({ minute, counts }) => [minute, ...counts]),
