@@ -101,7 +101,7 @@ function mornings({ compared, differ }: SheetReading, formats: Formats): Block[]
       [
         ...differ.map((one) =>
           say.differ(
-            inputName(one.path, english),
+            inputName(one.path),
             one.mornings
               .map(({ date, mean }) => `${amount(mean, one, formats)} on ${date}`)
               .join(', '),
