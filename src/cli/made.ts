@@ -56,6 +56,13 @@ export function madeOf(of: MadeOf): Made {
   };
 }
 
+/** With settings that nobody typed and that the answer rests on, so that the command gives it on any other day. */
+export function withFilledIn(made: Made, filledIn: Readonly<Record<string, string>> = {}): Made {
+  const settings = { ...made.settings, ...filledIn };
+  const { question, scenario } = made;
+  return { ...made, command: commandText(question, scenario.file, settings), settings };
+}
+
 /** An answer that says what it was made from; it stands last. */
 export const withMade = <T>(answer: T, made: Made): T & { readonly made: Made } => ({
   ...answer,

@@ -1,14 +1,14 @@
 /** The letter's part on recorded days: how the stock would have done, and its files. */
-import { basename } from 'node:path';
 import { ask } from '../questions/backtest/ask.js';
+import { backtest } from '../questions/backtest/head.js';
 import { say } from '../questions/backtest/words.js';
-import { commandText } from '../questions/made.js';
 import type { Asking } from '../questions/question.js';
 import type { Given, GivenFile, sizing } from '../questions/settings.js';
 import { paragraphs } from '../tell/block.js';
 import { drawnCharts } from '../tell/drawn-chart.js';
 import { formatsFor } from '../tell/format.js';
 import { writeHtml } from '../tell/write-html.js';
+import { madeOf, withMade } from './made.js';
 import { problemsAsMistake } from './open-scenario.js';
 import { today } from './run-question.js';
 import { loadSolver } from './solver.js';
@@ -51,14 +51,23 @@ export async function recordedPart({
   );
   if (!reply.ok) throw problemsAsMistake(reply.problems);
   const { json, blocks, files } = reply.value;
-  const command = commandText('backtest', fileName, {
-    till: basename(recorded.till.name),
-    map: basename(recorded.map.name),
+  const typed = {
+    till: recorded.till.name,
+    map: recorded.map.name,
     ...(level === undefined ? {} : { level: String(level) }),
     ...(seed === undefined ? {} : { seed }),
     ...(days === undefined ? {} : { days: String(days) }),
+  };
+  const made = madeOf({
+    question: 'backtest',
+    settings: backtest.settings,
+    typed,
+    given: { ...recorded },
+    file: fileName,
+    text,
+    seed: opened.scenario.seed,
   });
-  const html = await writeHtml([...blocks, paragraphs([say.letter(command)], 'small')], {
+  const html = await writeHtml([...blocks, paragraphs([say.letter(made.command)], 'small')], {
     draw: drawnCharts,
     formats: formatsFor(context),
   });
@@ -66,7 +75,10 @@ export async function recordedPart({
   return {
     html,
     files: [
-      { ending: 'backtest.json', content: `${JSON.stringify(json, null, 1)}\n` },
+      {
+        ending: 'backtest.json',
+        content: `${JSON.stringify(withMade(json as object, made), null, 1)}\n`,
+      },
       ...pictures.map(({ ending, content }) => ({ ending, content: String(content) })),
     ],
   };

@@ -1,7 +1,7 @@
 /** Any question from a scenario file: asked, printed, and its files written where asked for. */
 import { existsSync } from 'node:fs';
 import { basename, dirname, extname, join } from 'node:path';
-import { madeInFull } from '../questions/made.js';
+import { madeInFull, type Made } from '../questions/made.js';
 import type { OutFile, Question, Reply } from '../questions/question.js';
 import {
   filesAmong,
@@ -18,7 +18,7 @@ import { writeText } from '../tell/write-text.js';
 import { parsed } from './parsed.js';
 import { keepInputs, readWhole, tryOutput, writeAll } from './files.js';
 import { typefaces } from './live-page.js';
-import { madeOf, withMade } from './made.js';
+import { madeOf, withFilledIn, withMade } from './made.js';
 import { MistakeError } from './mistakes.js';
 import { openScenario, problemsAsMistake } from './open-scenario.js';
 import { printAnswer } from './print.js';
@@ -47,7 +47,7 @@ export async function runQuestion(question: Question, args: QuestionArguments): 
   const given = await givenOf(question.settings, args.typed);
   const opened = await openScenario(args.file);
   const beside = await filesBeside(args.file, question.beside?.(opened.scenario) ?? []);
-  const made = madeOf({
+  const asked = madeOf({
     question: question.name,
     settings: question.settings,
     typed: args.typed,
@@ -59,7 +59,7 @@ export async function runQuestion(question: Question, args: QuestionArguments): 
   });
   const context = {
     ...contextOf(opened.scenario, opened.inputs, version, piecesPerRackOf),
-    made: madeInFull(made),
+    made: madeInFull(asked),
   };
   if (args.out !== undefined) await tryOutput(args.out, 'folder');
   const reply = await withRunner('running days', args.threads, (runner) =>
@@ -78,11 +78,12 @@ export async function runQuestion(question: Question, args: QuestionArguments): 
     ),
   );
   if (!reply.ok) throw problemsAsMistake(reply.problems);
+  const made = withFilledIn(asked, reply.value.filledIn);
   const json = withMade(reply.value.json, made);
   const files =
     args.out === undefined
       ? []
-      : (await outFiles(reply.value, json)).map(({ fresh, ending, content }) => ({
+      : (await outFiles(reply.value, json, made)).map(({ fresh, ending, content }) => ({
           path: join(args.out!, `${basename(args.file, extname(args.file))}.${ending}`),
           content,
           fresh,
@@ -100,11 +101,11 @@ export async function runQuestion(question: Question, args: QuestionArguments): 
   );
 }
 
-async function outFiles(reply: Reply, json: unknown): Promise<OutFile[]> {
+async function outFiles(reply: Reply, json: unknown, from: Made): Promise<OutFile[]> {
   const { files, figures, jsonFile } = reply;
   const made = [
     ...(figures === undefined ? [] : [figures]),
-    ...((await files?.(draw, typefaces)) ?? []),
+    ...((await files?.(draw, typefaces, from)) ?? []),
   ];
   return jsonFile === undefined
     ? made

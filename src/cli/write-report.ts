@@ -12,7 +12,14 @@ import type { ReportChart } from '../tell/html-picture.js';
 import { renderSvg, standaloneSvg } from '../tell/render-svg.js';
 import { riskCurves } from '../questions/size/risk-curves.js';
 import type { Answer } from '../questions/size/answer.js';
-import { FEW_HABIT_DAYS, askSize, withHabits, type SizeStudy } from '../questions/size/ask.js';
+import {
+  FEW_HABIT_DAYS,
+  askSize,
+  checkChosen,
+  withHabits,
+  withInputs,
+  type SizeStudy,
+} from '../questions/size/ask.js';
 import { madeSentence, type Made } from '../questions/made.js';
 import { size } from '../questions/size/head.js';
 import { sizeBlocks } from '../questions/size/tell.js';
@@ -191,13 +198,16 @@ async function studied(
   { given, threads }: LetterOptions,
   opened: OpenScenario,
 ): Promise<SizeStudy & { readonly full: Answer }> {
+  checkChosen(given);
   return withRunner('running days', threads, async (runner) => {
     const study = await askSize({ opened, runner }, given, { watch: DAYS_WATCHED });
     if (!study.ok) throw problemsAsMistake(study.problems);
-    const { answer, listed } = study.value;
+    const { answer: plain, listed } = study.value;
     const chosen = given.stock === undefined && listed === null;
+    const answer =
+      given['allow-for-inputs'] === true ? await withInputs({ opened, runner }, plain) : plain;
     const full = chosen ? await withHabits({ opened, runner }, answer, FEW_HABIT_DAYS) : answer;
-    return { ...study.value, full };
+    return { ...study.value, answer, full };
   });
 }
 

@@ -5,6 +5,7 @@
  */
 import type { Answer } from '../questions/size/answer.js';
 import { answerFacts, type AnswerFacts, type Row } from '../questions/size/facts.js';
+import { inputsTexts } from '../questions/size/tell-inputs.js';
 import { sizeWords } from '../questions/size/words.js';
 import type { Caution } from '../tell/cautions.js';
 import { cleanText, shorten } from '../tell/clean-text.js';
@@ -12,6 +13,7 @@ import type { ReportContext, ReportInput } from '../tell/context.js';
 import { escapeHtml } from '../tell/escape-html.js';
 import type { FindingList } from '../tell/finding-list.js';
 import { formatsFor, type Formats } from '../tell/format.js';
+import { allowingTable } from './allowing.js';
 import { cautionsSection, findingList } from './folded.js';
 import { basisLine, inputsSection } from './inputs.js';
 import { island, liveScripts, policyOf, type LivePage } from './live.js';
@@ -79,6 +81,8 @@ export function letterParts({
   const say = english.letter;
   const facts = answerFacts(answer, context);
   const name = shorten(cleanText(answer.scenario), 120);
+  const { allowingForInputs: found } = answer;
+  const allowing = found && inputsTexts(found, answer, context);
   return {
     heading: say
       .heading('\0')
@@ -87,11 +91,11 @@ export function letterParts({
       .join(`<bdi>${escapeHtml(name)}</bdi>`),
     figures: figures(answer, formats),
     lead: escapeHtml(facts.sentence),
-    measured: `<p class="small">${[escapeHtml(facts.measured), basisLine(inputs, formats)].filter((text) => text !== '').join(' ')}</p>`,
+    measured: `<p class="small">${[escapeHtml(facts.measured), basisLine(inputs, formats)].filter((text) => text !== '').join(' ')}</p>${allowing === undefined ? '' : `<p>${escapeHtml(allowing.sentence)}</p>`}`,
     tight: tight === undefined ? '' : picture(tight, formats),
     order: `<h2>${escapeHtml(answer.rushLevel === undefined ? sizeWords.orderCaption : sizeWords.givenCaption)}</h2>
 ${orderTable(facts, answer.rushLevel !== undefined)}
-${sizeWords.notes.map((note) => `<p class="small">${escapeHtml(note)}</p>`).join('\n')}`,
+${sizeWords.notes.map((note) => `<p class="small">${escapeHtml(note)}</p>`).join('\n')}${allowing === undefined ? '' : `\n${allowingTable(allowing)}`}`,
     mind: beforeYouBuy(facts),
     rush: `<h2>${escapeHtml(sizeWords.rushHead)}</h2>
 <div class="pair">

@@ -20,10 +20,22 @@ import {
   type SheetCell,
   type Workbook,
 } from './workbook-cells.js';
-import { takeawayRows, cardRows, noteRows } from './workbook-sheets.js';
+import {
+  cardRows,
+  MADE_FROM,
+  madeSheets,
+  noteRows,
+  takeawayRows,
+  type MadeLines,
+} from './workbook-sheets.js';
 
-/** Data and features for the writer: `write(book.sheets, { features: book.features })`. */
-export function orderSheetXlsx(sheet: OrderSheet): Workbook {
+const SHEETS = ['Order', 'Consignments', 'Freight', 'Takeaway a week', 'Reorder cards', 'Notes'];
+
+/**
+ * Data and features for the writer: `write(book.sheets, { features: book.features })`.
+ * @param made what the order was made from, a line each: the last sheet, out of the way of whoever orders
+ */
+export function orderSheetXlsx(sheet: OrderSheet, made: MadeLines = []): Workbook {
   const rows = [
     orderRows(sheet),
     consignmentRows(sheet),
@@ -31,11 +43,12 @@ export function orderSheetXlsx(sheet: OrderSheet): Workbook {
     takeawayRows(sheet),
     cardRows(sheet),
     noteRows(sheet),
+    ...madeSheets(made),
   ];
   const results = rows.map((cells) =>
     cells.flat().flatMap((cell) => (cell !== null && 'result' in cell ? [cell.result] : [])),
   );
-  const names = ['Order', 'Consignments', 'Freight', 'Takeaway a week', 'Reorder cards', 'Notes'];
+  const names = [...SHEETS, MADE_FROM];
   const widths = [
     [24, 12, 20, 14, 8, 9, 9, 10, 9, 9, 12, 12, 12, 12, 12, 12, 10, 10, 14, 9],
     [24, 10, 12, 12, 12, 16, 10, 12, 12, 12, 14, 12],
@@ -43,6 +56,7 @@ export function orderSheetXlsx(sheet: OrderSheet): Workbook {
     [24, 10, 12, 14, 12, 12, 14, 14],
     [28, 30, 60],
     [18, 90, 50],
+    [24, 90],
   ];
   return {
     sheets: rows.map((cells, index) => ({

@@ -58,3 +58,11 @@ export function noteRows(sheet: OrderSheet): SheetCell[][] {
     ]),
   ];
 }
+
+/** Name of the sheet that says what the order was made from. */
+export const MADE_FROM = 'Made from';
+export type MadeLines = readonly (readonly [what: string, text: string])[];
+
+/** The sheet that says what the order was made from; none where that is not known. */
+export const madeSheets = (made: MadeLines): SheetCell[][][] =>
+  made.length === 0 ? [] : [made.map(([what, said]) => [text(what), text(said)])];

@@ -9,7 +9,10 @@ export function madeHere(
 ): { readonly made?: Made } {
   // Listed days have no name here: they stay in the letter alone.
   if (options.listed !== undefined) return {};
-  const settings = typedOf(options);
+  const settings = {
+    ...typedOf(options),
+    ...(answer.allowingForInputs === undefined ? {} : { 'allow-for-inputs': 'true' }),
+  };
   return {
     made: {
       version,

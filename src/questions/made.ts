@@ -41,6 +41,25 @@ export const commandText = (
     ),
   ].join(' ');
 
+const DATA = 'For cuptide verify';
+
+/** A line each, for people; the last one is all of it as JSON. */
+export function madeRows(made: Made): (readonly [what: string, text: string])[] {
+  const { version, command, seed, scenario } = made;
+  return [
+    ['Made by', `cuptide ${version}`],
+    ['Command', command],
+    ['Seed', seed],
+    ['Scenario file', scenario.file],
+    ...('sha256' in scenario ? [['SHA-256 of it', scenario.sha256] as const] : []),
+    [DATA, JSON.stringify(made)],
+  ];
+}
+
+/** The JSON of `madeRows`, from the rows of a workbook; undefined where there is none. */
+export const madeData = (rows: readonly (readonly unknown[])[]): unknown =>
+  rows.find(([what]) => what === DATA)?.[1];
+
 /** Signs of a digest that are printed; data carry all 64. */
 const SHOWN = 16;
 

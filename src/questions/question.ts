@@ -9,6 +9,7 @@ import type { Scenario } from '../scenario/scenario.js';
 import type { Block } from '../tell/block.js';
 import type { ReportContext } from '../tell/context.js';
 import type { Draw } from '../tell/write-html.js';
+import type { Made } from './made.js';
 import type { Result } from './result.js';
 import type { StudyOptions } from './size/study.js';
 import type { Given, Settings, Value } from './settings.js';
@@ -87,7 +88,8 @@ export interface Reply<J = unknown> {
   readonly blocks: readonly Block[];
   /** Pages to print in place of the blocks: HTML, escaped. */
   readonly pages?: readonly string[];
-  readonly workbook?: () => Promise<OutFile>;
+  /** @param made what the answer was made from, where it is to say so */
+  readonly workbook?: (made?: Made) => Promise<OutFile>;
   /** Its figures as CSV, which the letter saves. */
   readonly figures?: OutFile;
   /** Ending under which the JSON is written beside the other files. */
@@ -95,9 +97,16 @@ export interface Reply<J = unknown> {
   /**
    * Made only where asked for.
    * @param typefaces gives the style sheet that carries the typefaces, for what must fit its page everywhere
+   * @param made what the answer was made from, for files that say so
    * @throws Error if a picture cannot be drawn
    */
-  readonly files?: (draw: Draw, typefaces: () => Promise<string>) => Promise<readonly OutFile[]>;
+  readonly files?: (
+    draw: Draw,
+    typefaces: () => Promise<string>,
+    made?: Made,
+  ) => Promise<readonly OutFile[]>;
+  /** Settings that nobody gave and that the answer rests on, as they would be typed. */
+  readonly filledIn?: Readonly<Record<string, string>>;
 }
 
 export type Ask<H extends Head, J = unknown> = (

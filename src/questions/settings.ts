@@ -208,6 +208,16 @@ export const sizing = {
   },
 } as const satisfies Settings;
 
+/** Of a stock that is ordered or written about: the plain one, or the one that allows for what is not known. */
+export const allowingForInputs = {
+  'allow-for-inputs': {
+    as: 'flag',
+    only: 'text',
+    describe:
+      'Allow for inputs that are not known exactly: the stock that holds the level wherever they lie in their ranges',
+  },
+} as const satisfies Settings;
+
 export const orderDay = {
   as: 'day',
   describe: 'Day of the order, YYYY-MM-DD; else that of the scenario, else today',

@@ -5,8 +5,14 @@ import { beforeAll, describe, expect, it } from 'vitest';
 import { inThisThread } from '../../src/cafe/runner.js';
 import { readAnswer } from '../../src/cli/verify/answer-file.js';
 import { readLetter } from '../../src/cli/verify/letter-file.js';
+import { verifyCsv, verifyWorkbook } from '../../src/cli/verify/verify-sheet.js';
 import { verifyAnswer } from '../../src/cli/verify/verify-answer.js';
 import { verifyLetter } from '../../src/cli/verify/verify-letter.js';
+import { order } from '../../src/questions/order/head.js';
+import { orderWorkbook } from '../../src/questions/order/workbook.js';
+import type { OrderSheet } from '../../src/ordering/order-sheet.js';
+import { madeOf } from '../../src/cli/made.js';
+import { askedAgain } from '../../src/cli/verify/asked-again.js';
 import { madeHere } from '../../src/page/made-here.js';
 import { cuptide, emptyFolder } from './run.js';
 
@@ -124,6 +130,71 @@ describe('an answer', () => {
   });
 });
 
+describe('an order sheet', () => {
+  const scenario = SCENARIO;
+  const sources = (name: string) => ({ name: join(folder, name), scenario, threads: 1 });
+  const made = madeOf({
+    question: 'order',
+    settings: order.settings,
+    typed: { days: '10', date: '2027-01-04' },
+    file: scenario,
+    text: readFileSync(scenario, 'utf8'),
+    seed: '1',
+  });
+  let csv = '';
+  let sheet: OrderSheet;
+  beforeAll(async () => {
+    const { json, figures } = await askedAgain(made, undefined, sources('order'));
+    csv = String(figures!.content);
+    sheet = json as OrderSheet;
+    kept('order.json', JSON.stringify({ ...sheet, made }));
+  }, 60_000);
+
+  it('as CSV, with its JSON beside it, matches but for the one number that was altered', async () => {
+    const { pieces, ware } = sheet.lines[2]!;
+    const rows = csv.split('\r\n').map((row) => row.split(','));
+    const at = rows[0]!.indexOf('pieces');
+    expect([rows[3]![1], rows[3]![at]]).toEqual([ware, String(pieces)]);
+    rows[3]![at] = String(pieces + 1);
+    const altered = rows.map((row) => row.join(',')).join('\r\n');
+    expect((await verifyCsv(altered, sources('order.csv'))).differences).toEqual([
+      { place: 'row 4, pieces', printed: String(pieces + 1), found: String(pieces) },
+    ]);
+    await expect(verifyCsv(csv, sources('alone.csv'))).rejects.toThrow(/the name alone\.json/);
+  });
+
+  it('as XLSX carries what it was made from, and matches but for the cell that was altered', async () => {
+    const [first, ...rest] = sheet.lines;
+    const other = { ...sheet, lines: [{ ...first!, par: first!.par + 1 }, ...rest] };
+    expect(
+      (await verifyWorkbook(await orderWorkbook(other, made), sources('order.xlsx'))).differences,
+    ).toEqual(
+      // The par stands on its reorder card too.
+      ['Order!E2', 'Reorder cards!C3'].map((place) => ({
+        place,
+        printed: String(first!.par + 1),
+        found: String(first!.par),
+      })),
+    );
+  });
+
+  it('that does not say so, is of other settings or cut short, is refused or found out', async () => {
+    await expect(verifyWorkbook(await orderWorkbook(sheet), sources('order.xlsx'))).rejects.toThrow(
+      /no sheet "Made from"/,
+    );
+    const book = await orderWorkbook(sheet, made);
+    await expect(verifyWorkbook(book.slice(0, 3000), sources('a.xlsx'))).rejects.toThrow(
+      /cut short/,
+    );
+    const reseeded = { ...made, settings: { ...made.settings, seed: 'other' } };
+    const { differences } = await verifyWorkbook(
+      await orderWorkbook(sheet, reseeded),
+      sources('order.xlsx'),
+    );
+    expect(differences.some(({ place }) => place.startsWith('Order!'))).toBe(true);
+  });
+});
+
 it('the command says what does not match, by its exit code too', () => {
   const altered = kept('altered.json', answer.replace(/"spend": [\d.]+/, '"spend": 1'));
   const found = cuptide(['verify', altered, '--scenario', SCENARIO]);
@@ -132,6 +203,6 @@ it('the command says what does not match, by its exit code too', () => {
   const none = cuptide(['verify', SCENARIO]);
   expect([none.status, none.err]).toEqual([
     2,
-    expect.stringMatching(/neither a letter nor a JSON/),
+    expect.stringMatching(/neither a letter, an answer nor an order sheet/),
   ]);
 });

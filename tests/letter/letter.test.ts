@@ -6,7 +6,7 @@ import { cautionsFor, foodCode } from '../../src/tell/cautions.js';
 import { letterCharts } from '../../src/questions/size/charts/letter-charts.js';
 import { contrast, dark, light, print } from '../../src/tell/colours.js';
 import { cssString, escapeHtml } from '../../src/tell/escape-html.js';
-import { reportHtml, type ReportParts } from '../../src/letter/letter.js';
+import { letterParts, reportHtml, type ReportParts } from '../../src/letter/letter.js';
 import { drawnCharts } from '../../src/tell/drawn-chart.js';
 import { anyText } from '../tell/any-text.js';
 import { fixtureAnswer, fixtureContext, fixtureGivenStock, fixtureRisk } from '../tell/fixture.js';
@@ -66,6 +66,39 @@ const hostile = [
 describe('the letter', () => {
   it('is the same bytes each time', async () => {
     expect(reportHtml(await parts())).toBe(reportHtml(await usualParts));
+  });
+
+  it('has the stock that allows for inputs beside the plain one, where that was asked for', async () => {
+    const plain = await usualParts;
+    const { answer } = plain;
+    const share = (level: number) => ({
+      level,
+      low: level - 0.02,
+      high: level + 0.02,
+      confidence: 0.95,
+    });
+    const found = {
+      inputs: 46,
+      draws: 200,
+      daysEach: 5,
+      plain: share(0.861),
+      stock: answer.stock.map(({ ware, pieces }) => ({ ware, pieces: pieces + 3 })),
+      spend: answer.spend + 97.5,
+      held: share(0.953),
+    };
+    const { measured, order, ...rest } = letterParts({
+      ...plain,
+      answer: { ...answer, allowingForInputs: found },
+    });
+    expect(measured).toContain('lasts on 86.1\u00A0% of days only');
+    expect(measured).toContain('€97.50 more, and it lasts on 95.3\u00A0%');
+    for (const { pieces } of answer.stock)
+      expect(order).toContain(`<td>${pieces}</td><td>${pieces + 3}</td>`);
+    expect(order).toContain('200 times with 5 days each');
+    const without = letterParts(plain);
+    expect(without.measured).not.toContain('in its range');
+    const { measured: _, order: __, ...same } = without;
+    expect(rest).toEqual(same);
   });
 
   it.each(hostile.map((name, i) => [i, name] as const))(

@@ -2,6 +2,7 @@ import { describe, expect, it } from 'vitest';
 import published from '../../shared/checks/exact-peaks.json' with { type: 'json' };
 import { runDays } from '../../src/cafe/run-days.js';
 import { exactBinomialTest } from '../../src/statistics/exact-binomial-test.js';
+import { chancePeakAtMost, isLoop } from '../studies/exact-peak.js';
 import { idealised, instantMachine, modelOf } from './scenario-of.js';
 
 /**
@@ -64,3 +65,11 @@ describe.each(published.cases)('the peak of $id', (one) => {
     }
   });
 });
+
+it.each(published.cases.filter((one) => isLoop(one)))(
+  'the chain that studies draw from gives the peak of $id',
+  (one) => {
+    for (const [stock, probability] of Object.entries(one.probabilityPeakAtMost))
+      expect(chancePeakAtMost(one, Number(stock))).toBeCloseTo(probability, 9);
+  },
+);

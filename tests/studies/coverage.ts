@@ -1,55 +1,119 @@
 /**
- * Whether the interval of the certified level covers the truth as often as it says: houses whose truth is known
- * exactly (shared/checks/exact-peaks.json: Markov chain, uniformization) are sized again and again, each time with a
- * seed of its own, through the same function as `cuptide size`.
+ * Whether the interval of the certified level covers the truth as often as it says: houses whose law of peaks is known
+ * are sized again and again, each time with a seed of its own.
+ *
+ * Sizing sees nothing of a house but its peaks, so in most settings these are drawn from the law itself, and go through
+ * the very choice and test that the command uses. Settings of "the whole engine" go through the same function as
+ * `cuptide size`, guests and all, and confirm that the engine gives that law; so does tests/published/exact-peaks.test.ts.
  */
-import { existsSync, readFileSync, writeFileSync } from 'node:fs';
+import { appendFileSync, existsSync, readFileSync, writeFileSync } from 'node:fs';
 import { join } from 'node:path';
-import published from '../../shared/checks/exact-peaks.json' with { type: 'json' };
 import { inThisThread } from '../../src/cafe/runner.js';
+import { Stream, streamKey } from '../../src/engine/streams.js';
 import { study } from '../../src/questions/size/study.js';
 import { readScenario } from '../../src/scenario/read-scenario.js';
+import { assuredStock } from '../../src/sizing/assured-stock.js';
+import { sizeStock, type CertifiedLevel } from '../../src/sizing/size-stock.js';
 import { exactBinomialInterval } from '../../src/statistics/exact-binomial-interval.js';
+import { meanWithInterval } from '../../src/statistics/mean-with-interval.js';
 import { idealised, instantMachine } from '../published/scenario-of.js';
+import { chainHouse, populationHouse, publishedHouse, type KnownHouse } from './known-houses.js';
 
+const FILE = 'reports/study-coverage.json';
+const LEVELS = [0.9, 0.95, 0.99];
+const CONFIDENCE = 0.975;
+/** Days the command takes at most, unless said otherwise. */
+const CAP = 8000;
+const DEMO = '1-commuter-bar';
+
+/** One sizing of a house, and what is true of it. */
 interface Sizing {
   readonly truth: number;
   readonly said: number;
-  readonly covered: boolean;
-  /** Pieces above the fewest that truly hold the level. */
-  readonly over: number;
+  readonly low: number;
+  readonly high: number;
   readonly certifiedOn: number;
-  /** Whether the truth is at or above the low end. */
-  readonly above: boolean;
-  readonly tries: number;
-  readonly held: boolean;
+  readonly cost: number;
+  readonly tries?: number;
+  readonly held?: boolean;
 }
 
-/** `null`: as many days as it takes, as the command does. */
-const RUNS: readonly {
+interface Setting {
   readonly house: string;
+  /** `null`: as many days as the command takes. */
   readonly days: number | null;
+  readonly assured: boolean;
+  readonly engine: boolean;
   readonly repeats: number;
-}[] = [
-  { house: 'steady-180', days: 200, repeats: 1000 },
-  { house: 'steady-180', days: null, repeats: 1000 },
-  { house: 'morning-rush', days: 200, repeats: 1000 },
+}
+
+const setting = (house: string, days: number | null, more: Partial<Setting> = {}): Setting => ({
+  house,
+  days,
+  assured: false,
+  engine: false,
+  repeats: 1000,
+  ...more,
+});
+const CHAINS = ['steady-180', 'morning-rush'];
+const HOUSES = [...CHAINS, DEMO];
+/** What is quick first: a run that is ended has kept all that was whole. */
+const SETTINGS: readonly Setting[] = [
+  ...HOUSES.map((house) => setting(house, 200)),
+  ...CHAINS.map((house) => setting(house, null)),
+  ...CHAINS.map((house) => setting(house, 200, { assured: true })),
+  setting('steady-180', 200, { engine: true }),
+  setting('morning-rush', 200, { engine: true, repeats: 300 }),
+  setting('steady-180', 200, { assured: true, engine: true, repeats: 100 }),
+  setting(DEMO, 200, { assured: true }),
+  setting(DEMO, null, { repeats: 300 }),
+  setting('steady-180', null, { engine: true, repeats: 100 }),
 ];
-const LEVELS = [0.9, 0.95, 0.99];
 
-/** Stocks whose level is assured: how often one that is truly below it passes, tries that failed counted in. */
-const ASSURED = ['steady-180', 'morning-rush'].map((house) => ({ house, days: 200, repeats: 500 }));
-const CONFIDENCE = 0.975;
+function nameOf({ house, days, assured, engine }: Setting, level: number): string {
+  const on =
+    days === null ? 'default days' : assured ? `chosen on ${days} days` : `${days} + ${days} days`;
+  const sure = assured ? `, assured with confidence ${CONFIDENCE}` : '';
+  return `${house}, level ${level}${sure}, ${on}${engine ? ', the whole engine' : ''}`;
+}
 
-type House = (typeof published.cases)[number] & { readonly loopMeanMinutes: number };
+/** Through sizing alone, with days from the law. */
+async function sizedByLaw(
+  house: KnownHouse,
+  one: Setting,
+  level: number,
+  seed: string,
+): Promise<Sizing> {
+  const { days, assured } = one;
+  const bootstrap = new Stream(streamKey(seed, 'bootstrap'));
+  const request = {
+    level,
+    unitCostMinor: house.costs,
+    provider: house.drawn(seed),
+    cap: CAP,
+    uniform: () => bootstrap.uniform(),
+    ...(days === null ? {} : assured ? { days } : { days, certifyOn: days }),
+  };
+  const found = assured
+    ? await assuredStock(request, CONFIDENCE)
+    : { ...(await sizeStock(request)), assured: null };
+  return {
+    ...certificate(found.certified!, house.truth(found.stock)),
+    certifiedOn: found.certifiedOn,
+    cost: found.cost,
+    ...(found.assured === null ? {} : { tries: found.assured.tries, held: found.assured.held }),
+  };
+}
 
-const houses = new Map(
-  published.cases
-    .filter((one): one is House => 'loopMeanMinutes' in one)
-    .map((one) => [one.id as string, one]),
-);
+const certificate = ({ level, low, high }: CertifiedLevel, truth: number) => ({
+  truth,
+  said: level,
+  low,
+  high,
+});
 
-function scenarioOf(house: House) {
+function scenarioOf(id: string) {
+  const house = publishedHouse(id);
   const minutes = house.arrivals.reduce((sum, step) => sum + step.minutes, 0);
   const tree = idealised({
     hours: { for: `${minutes} min` },
@@ -74,133 +138,134 @@ function scenarioOf(house: House) {
   return read.scenario;
 }
 
-/** The exact chance that nothing runs out with so many pieces; the table ends where it is 0 or 1 to 3 digits. */
-function truthOf(house: House, pieces: number): number {
-  const known = Object.entries(house.probabilityPeakAtMost).map(
-    ([at, p]) => [Number(at), p] as const,
-  );
-  const first = known[0]![0];
-  return known.find(([at]) => at === pieces)?.[1] ?? (pieces < first ? 0 : 1);
-}
-
-const fewest = (house: House, level: number): number =>
-  Number(
-    Object.entries(house.probabilityPeakAtMost).find(([, probability]) => probability >= level)![0],
-  );
-
-async function sizeOnce(
-  house: House,
+/** Guests and all, as the command does. */
+async function sizedByEngine(
+  house: KnownHouse,
+  one: Setting,
   level: number,
-  days: number | null,
   seed: string,
-  confidence: number | null = null,
 ): Promise<Sizing> {
-  const { answer } = await study(scenarioOf(house), inThisThread(), {
+  const { days, assured } = one;
+  const { answer } = await study(scenarioOf(house.id), inThisThread(), {
     level,
     seed,
-    ...(confidence === null ? {} : { confidence }),
-    ...(days === null ? {} : confidence === null ? { days, certifyOn: days } : { days }),
+    ...(assured ? { confidence: CONFIDENCE } : {}),
+    ...(days === null ? {} : assured ? { days } : { days, certifyOn: days }),
   });
-  const { pieces } = answer.stock[0]!;
-  const truth = truthOf(house, pieces);
-  const certified = answer.certified!;
   return {
-    truth,
-    said: certified.level,
-    covered: certified.low <= truth && truth <= certified.high,
-    over: pieces - fewest(house, level),
+    ...certificate(answer.certified!, house.truth(answer.stock.map(({ pieces }) => pieces))),
     certifiedOn: answer.days.certifiedOn,
-    above: certified.low <= truth,
-    tries: answer.assured?.tries ?? 1,
-    held: answer.assured?.held ?? false,
+    cost: answer.stock.reduce((sum, { pieces }, ware) => sum + pieces * house.costs[ware]!, 0),
+    ...(answer.assured === undefined
+      ? {}
+      : { tries: answer.assured.tries, held: answer.assured.held }),
   };
 }
 
-const mean = (values: readonly number[]): number =>
-  values.reduce((a, b) => a + b, 0) / values.length;
+const known = new Map<string, number>();
 
 /** Exact coverage of the interval at this many days and this truth: the binomial law summed. */
 function binomialCoverage(truth: number, days: number): number {
+  if (truth >= 1) return 1;
+  const key = `${truth} ${days}`;
+  const found = known.get(key);
+  if (found !== undefined) return found;
   let [log, covered] = [days * Math.log1p(-truth), 0];
   for (let safe = 0; safe <= days; safe += 1) {
     if (safe > 0) log += Math.log((days - safe + 1) / safe) + Math.log(truth) - Math.log1p(-truth);
     if (log < -30) continue;
-    const { low, high } = exactBinomialInterval(safe, days);
+    const { low, high } = intervalOf(safe, days);
     if (low <= truth && truth <= high) covered += Math.exp(log);
   }
+  known.set(key, covered);
   return covered;
 }
 
-const share = (count: number, of: number): { share: number; interval: [number, number] } => {
-  const { share: found, low, high } = exactBinomialInterval(count, of);
-  return { share: found, interval: [low, high] };
-};
-
-type Figures = Record<string, unknown>;
-
-/** Resumable: a run that is complete in the figures is not run again. */
-export async function main(): Promise<void> {
-  const file = join('reports', 'study-coverage.json');
-  const figures: Figures = existsSync(file)
-    ? (JSON.parse(readFileSync(file, 'utf8')) as Figures)
-    : {};
-  const tell = (name: string, found: unknown): void => {
-    figures[name] = found;
-    writeFileSync(file, `${JSON.stringify(figures, null, 1)}\n`);
-    process.stdout.write(`${name}: ${JSON.stringify(found)}\n`);
-  };
-  await assuredLevels(figures, tell);
-  for (const { house: id, days, repeats } of RUNS)
-    for (const level of LEVELS) {
-      const name = `${id}, level ${level}, ${days === null ? 'default days' : `${days} + ${days} days`}`;
-      if (name in figures) continue;
-      const house = houses.get(id)!;
-      const all: Sizing[] = [];
-      for (let n = 0; n < repeats; n += 1)
-        all.push(await sizeOnce(house, level, days, `coverage-${n}`));
-      const covered = all.filter((one) => one.covered).length;
-      const below = all.filter(({ truth }) => truth < level);
-      const { low, high } = exactBinomialInterval(covered, repeats);
-      const usual = all[0]!.certifiedOn;
-      tell(name, {
-        seeds: `coverage-0 to coverage-${repeats - 1}`,
-        coverage: covered / repeats,
-        coverageInterval: [low, high],
-        binomialCoverage: mean(
-          [...new Set(all.map(({ truth }) => truth))].map((truth) =>
-            binomialCoverage(truth, usual),
-          ),
-        ),
-        meanTruth: mean(all.map(({ truth }) => truth)),
-        bias: mean(all.map(({ said, truth }) => said - truth)),
-        trulyBelow: below.length / repeats,
-        meanBelowBy: below.length === 0 ? 0 : mean(below.map(({ truth }) => level - truth)),
-        meanPiecesOver: mean(all.map(({ over }) => over)),
-      });
-    }
+const intervals = new Map<number, { low: number; high: number }>();
+function intervalOf(safe: number, days: number) {
+  const key = days * 100_000 + safe;
+  const found = intervals.get(key) ?? exactBinomialInterval(safe, days);
+  intervals.set(key, found);
+  return found;
 }
 
-async function assuredLevels(
-  figures: Figures,
-  tell: (name: string, found: unknown) => void,
-): Promise<void> {
-  for (const { house: id, days, repeats } of ASSURED)
+/** A share with its exact interval (95 %), and a mean with its own: the Monte Carlo error of the study. */
+const share = (all: readonly Sizing[], which: (one: Sizing) => boolean) => {
+  const found = exactBinomialInterval(all.filter(which).length, all.length);
+  return { share: found.share, interval: [found.low, found.high] };
+};
+const meanOf = (all: readonly Sizing[], value: (one: Sizing) => number) => {
+  const { mean, low, high } = meanWithInterval(all.map(value));
+  return { mean, interval: [low, high] };
+};
+
+function figuresOf(
+  all: readonly Sizing[],
+  one: Setting,
+  level: number,
+  house: KnownHouse,
+): unknown {
+  const least = house.least(level);
+  const below = all.filter(({ truth }) => truth < level);
+  const common = {
+    seeds: `coverage-0 to coverage-${all.length - 1}`,
+    truth: one.engine ? 'the engine, held against the exact law (Markov chain)' : house.law,
+    trueLevel: meanOf(all, ({ truth }) => truth),
+    overBuy: meanOf(all, ({ cost }) => cost / least - 1),
+    meanCertifiedOn: meanOf(all, ({ certifiedOn }) => certifiedOn).mean,
+  };
+  if (one.assured)
+    return {
+      ...common,
+      held: share(all, ({ held }) => held === true),
+      heldButTrulyBelow: share(all, ({ held, truth }) => held === true && truth < level),
+      lowEndAboveTruth: share(all, ({ low, truth }) => low > truth),
+      meanTries: meanOf(all, ({ tries }) => tries!).mean,
+    };
+  return {
+    ...common,
+    coverage: share(all, ({ low, high, truth }) => low <= truth && truth <= high),
+    binomialCoverage: meanOf(all, ({ truth, certifiedOn }) => binomialCoverage(truth, certifiedOn))
+      .mean,
+    bias: meanOf(all, ({ said, truth }) => said - truth),
+    trulyBelow: share(all, ({ truth }) => truth < level),
+    meanBelowBy: below.length === 0 ? 0 : meanOf(below, ({ truth }) => level - truth).mean,
+  };
+}
+
+/** Resumable: sizings that are done are not done again. */
+export async function main(folder: string, only: readonly string[]): Promise<void> {
+  const houses = new Map<string, KnownHouse>();
+  const houseOf = (id: string): KnownHouse => {
+    const house = houses.get(id) ?? (id === DEMO ? populationHouse(id) : chainHouse(id));
+    houses.set(id, house);
+    return house;
+  };
+  for (const one of SETTINGS)
     for (const level of LEVELS) {
-      const name = `${id}, level ${level}, assured with confidence ${CONFIDENCE}, chosen on ${days} days`;
+      const name = nameOf(one, level);
+      if (only.length > 0 && !only.some((word) => name.includes(word))) continue;
+      const figures = (existsSync(FILE) ? JSON.parse(readFileSync(FILE, 'utf8')) : {}) as Record<
+        string,
+        unknown
+      >;
       if (name in figures) continue;
-      const all: Sizing[] = [];
-      for (let n = 0; n < repeats; n += 1)
-        all.push(await sizeOnce(houses.get(id)!, level, days, `assured-${n}`, CONFIDENCE));
-      const held = all.filter((one) => one.held);
-      tell(name, {
-        seeds: `assured-0 to assured-${repeats - 1}`,
-        held: share(held.length, repeats),
-        heldButTrulyBelow: share(held.filter(({ truth }) => truth < level).length, repeats),
-        lowEndAboveTruth: share(all.filter(({ above }) => !above).length, repeats),
-        meanTries: mean(all.map(({ tries }) => tries)),
-        meanTruth: mean(held.map(({ truth }) => truth)),
-        meanPiecesOver: mean(held.map(({ over }) => over)),
-        testedOn: all[0]!.certifiedOn,
-      });
+      const house = houseOf(one.house);
+      const log = join(folder, `coverage-${name.replace(/\W+/g, '-')}.jsonl`);
+      const all: Sizing[] = existsSync(log)
+        ? readFileSync(log, 'utf8')
+            .trim()
+            .split('\n')
+            .map((line) => JSON.parse(line) as Sizing)
+        : [];
+      const sizeOnce = one.engine ? sizedByEngine : sizedByLaw;
+      while (all.length < one.repeats) {
+        const sizing = await sizeOnce(house, one, level, `coverage-${all.length}`);
+        all.push(sizing);
+        appendFileSync(log, `${JSON.stringify(sizing)}\n`);
+      }
+      figures[name] = figuresOf(all, one, level, house);
+      writeFileSync(FILE, `${JSON.stringify(figures, null, 1)}\n`);
+      process.stdout.write(`${name}: ${JSON.stringify(figures[name])}\n`);
     }
 }

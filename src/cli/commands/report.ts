@@ -2,12 +2,12 @@
 import type { CommandModule } from 'yargs';
 import { backtest } from '../../questions/backtest/head.js';
 import { size } from '../../questions/size/head.js';
-import type { GivenFile } from '../../questions/settings.js';
+import { allowingForInputs, type GivenFile } from '../../questions/settings.js';
 import { settingOptions, THREADS, threadsOf, typedIn } from '../setting-options.js';
 
 /** Those of the size that a letter can be made with. */
 const { level, seed, days, confidence, stock, day } = size.settings;
-const settings = { level, seed, days, confidence, stock, day };
+const settings = { level, seed, days, confidence, stock, day, ...allowingForInputs };
 /** Recorded days to try the stock on: both or neither. */
 const { till, map } = backtest.settings;
 const recorded = { till: { ...till, required: false }, map: { ...map, required: false } };

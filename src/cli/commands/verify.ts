@@ -11,12 +11,17 @@ export const verify: CommandModule = {
         type: 'string',
         demandOption: true,
         describe:
-          'Saved letter (HTML), or what size, compare, order or another printed with --json',
+          'Saved letter (HTML), what size, order or another printed with --json, or an order sheet (XLSX, CSV)',
       })
       .option('scenario', {
         type: 'string',
         requiresArg: true,
         describe: 'Scenario of an answer that does not carry it',
+      })
+      .option('files', {
+        type: 'string',
+        requiresArg: true,
+        describe: 'Folder of the other files it was made from, if not that of the scenario',
       })
       .option('json', {
         type: 'boolean',
@@ -32,6 +37,7 @@ export const verify: CommandModule = {
     const same = await runVerify({
       file: String(args['file']),
       scenario: wordIn(args, 'scenario'),
+      files: wordIn(args, 'files'),
       json: args['json'] === true,
       threads: threadsOf(args),
     });

@@ -38,8 +38,23 @@ export function readAnswer(text: string, name: string): SavedAnswer {
       `${name}: does not say what it was made from ("made" is missing), as answers of this program do; give a saved letter (.html), or what a command printed with --json`,
     );
   const { made, ...answer } = tree as Record<string, unknown>;
+  return { made: checkedMade(made, name), answer };
+}
+
+/** What a workbook says it was made from. @throws MistakeError where that is damaged */
+export function madeOfData(data: string, name: string): Made {
+  let tree: unknown;
+  try {
+    tree = JSON.parse(data);
+  } catch {
+    tree = undefined;
+  }
+  return checkedMade(tree, name);
+}
+
+function checkedMade(made: unknown, name: string): Made {
   const read = madeSchema.safeParse(made);
-  if (read.success) return { made: read.data as Made, answer };
+  if (read.success) return read.data as Made;
   const { path, message } = read.error.issues[0]!;
   throw new MistakeError(
     `${name}: ${['made', ...path].join('.')}: ${message}; the file is damaged: take it as the command wrote it`,

@@ -1,4 +1,5 @@
 /** A saved letter or answer worked out again, and what does not match. */
+import { isWorkbook } from '../../quantities/read-workbook.js';
 import { readWhole } from '../files.js';
 import { MistakeError } from '../mistakes.js';
 import { print, printAnswer, say } from '../print.js';
@@ -7,11 +8,13 @@ import { withRunner } from '../with-runner.js';
 import { readAnswer } from './answer-file.js';
 import { isLetter, readLetter } from './letter-file.js';
 import { verifyAnswer } from './verify-answer.js';
+import { verifyCsv, verifyWorkbook } from './verify-sheet.js';
 import { verifyLetter, type Verified } from './verify-letter.js';
 
 export interface VerifyArguments {
   readonly file: string;
   readonly scenario: string | undefined;
+  readonly files?: string | undefined;
   readonly json: boolean;
   readonly threads: number | undefined;
 }
@@ -34,16 +37,20 @@ export async function runVerify(args: VerifyArguments): Promise<boolean> {
   return same;
 }
 
-async function verified({ file, scenario, threads }: VerifyArguments): Promise<Verified> {
-  const text = textOf(await readWhole(file, LARGEST), file);
-  if (text.trimStart().startsWith('{'))
-    return verifyAnswer(readAnswer(text, file), { name: file, scenario, threads });
+async function verified({ file, scenario, files, threads }: VerifyArguments): Promise<Verified> {
+  const sources = { name: file, scenario, files, threads };
+  const bytes = await readWhole(file, LARGEST);
+  if (isWorkbook(bytes)) return verifyWorkbook(bytes, sources);
+  const text = textOf(bytes, file);
+  if (text.trimStart().startsWith('{')) return verifyAnswer(readAnswer(text, file), sources);
+  if (/\.csv$/i.test(file)) return verifyCsv(text, sources);
   if (!isLetter(text))
     throw new MistakeError(
-      `${file}: is neither a letter nor a JSON answer of this program; give a saved letter (.html), or what a command printed with --json`,
+      `${file}: is neither a letter, an answer nor an order sheet of this program; give a saved letter (.html), what a command printed with --json, or order.xlsx or order.csv as cuptide order --out wrote it; of a page to print, verify the JSON that was written with it`,
     );
-  if (scenario !== undefined)
-    throw new MistakeError('--scenario: a letter carries its scenario; leave the option out');
+  for (const [option, given] of Object.entries({ scenario, files }))
+    if (given !== undefined)
+      throw new MistakeError(`--${option}: a letter carries all it needs; leave the option out`);
   const letter = readLetter(text, file);
   return withRunner('running days', threads, (runner) => verifyLetter(letter, file, runner));
 }

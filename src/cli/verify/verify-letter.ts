@@ -3,7 +3,7 @@ import type { Runner } from '../../cafe/runner.js';
 import { LETTER_PARTS } from '../../letter/letter.js';
 import { contextFor } from '../../page/engine/opened.js';
 import { picturedParts, tightPart, writtenParts } from '../../page/engine/telling.js';
-import { FEW_HABIT_DAYS, withHabits } from '../../questions/size/ask.js';
+import { FEW_HABIT_DAYS, withHabits, withInputs } from '../../questions/size/ask.js';
 import { riskCurves } from '../../questions/size/risk-curves.js';
 import { scenarioStudy } from '../../questions/size/scenario-study.js';
 import { piecesPerRackOf } from '../../scenario/rack-geometry.js';
@@ -44,7 +44,10 @@ export async function verifyLetter(
   const opened = readScenario(text, `${fileName} in ${name}`, { piecesPerRack: piecesPerRackOf });
   if (!opened.ok) throw problemsAsMistake(opened.problems);
   const study = await scenarioStudy(opened, runner, { ...options, watch: DAYS_WATCHED });
-  const { answer } = study;
+  const answer =
+    printed.allowingForInputs === undefined
+      ? study.answer
+      : await withInputs({ opened, runner }, study.answer);
   const whole =
     habits === undefined ? answer : await withHabits({ opened, runner }, answer, FEW_HABIT_DAYS);
   const found = { answer, curves: riskCurves(answer, study.risk), habits: whole.habits };

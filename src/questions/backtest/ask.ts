@@ -51,6 +51,7 @@ export const ask: Ask<typeof backtest> = async (asking, given) => {
     value: {
       json: found.value,
       blocks: backtestBlocks(found.value, context),
+      jsonFile: 'backtest.json',
       files: async () => [
         {
           ending: `${picture.id}.svg`,

@@ -19,6 +19,7 @@ export const ask: Ask<typeof order, OrderAnswer> = async (asking, given) => {
     date: given.date ?? opened.scenario.supply?.date ?? today,
     loadSolver,
     inputs: opened.inputs,
+    ...(given['allow-for-inputs'] === true ? { allowFor: { house: opened } } : {}),
   });
   if (!study.ok) return { ok: false, problems: inOrder(placed(study.problems, opened, fileName)) };
   return {
@@ -27,8 +28,13 @@ export const ask: Ask<typeof order, OrderAnswer> = async (asking, given) => {
       json: orderAnswer(study.value),
       blocks: orderBlocks(study.value, context),
       figures: { ending: 'order.csv', content: orderSheetCsv(study.value.sheet) },
-      workbook: () => orderWorkbookFile(study.value.sheet),
-      files: (draw) => orderFiles(study.value, context, draw),
+      workbook: (made) => orderWorkbookFile(study.value.sheet, made),
+      jsonFile: 'order.json',
+      // Where nobody gave the day, the order is made again with that of today.
+      ...(given.date === undefined && opened.scenario.supply?.date === undefined
+        ? { filledIn: { date: today } }
+        : {}),
+      files: (draw, _, made) => orderFiles(study.value, context, draw, made),
     },
   };
 };

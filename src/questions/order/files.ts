@@ -2,6 +2,7 @@
 import type { ReportContext } from '../../tell/context.js';
 import { renderSvg, standaloneSvg } from '../../tell/render-svg.js';
 import type { Draw } from '../../tell/write-html.js';
+import { madeInFull, type Made } from '../made.js';
 import type { OutFile } from '../question.js';
 import { orderPage } from './page.js';
 import { orderCharts, orderDrawings } from './pictures.js';
@@ -13,13 +14,15 @@ export async function orderFiles(
   study: OrderStudy,
   context: ReportContext,
   draw: Draw,
+  made?: Made,
 ): Promise<OutFile[]> {
   const { sheet } = study;
+  const printed = made === undefined ? context : { ...context, made: madeInFull(made) };
   const charts = orderCharts(study, context);
   const drawings = orderDrawings(study, context);
   return [
-    await orderWorkbookFile(sheet),
-    { ending: 'order.html', content: await orderPage(study, context, draw) },
+    await orderWorkbookFile(sheet, made),
+    { ending: 'order.html', content: await orderPage(study, printed, draw) },
     ...drawings.map(({ id, svg }) => ({ ending: `${id}.svg`, content: standaloneSvg(svg) })),
     ...(await Promise.all(
       charts.map(async ({ id, spec }) => ({

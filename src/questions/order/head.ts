@@ -1,5 +1,5 @@
 import type { Head } from '../question.js';
-import { orderDay, sizing } from '../settings.js';
+import { allowingForInputs, orderDay, sizing } from '../settings.js';
 
 export const order = {
   name: 'order',
@@ -8,6 +8,7 @@ export const order = {
   settings: {
     ...sizing,
     date: orderDay,
+    ...allowingForInputs,
   },
   offers: [{ id: 'order', title: 'The order: cartons, freight, spares until the next delivery' }],
   workbook: true,

@@ -9,7 +9,10 @@ import { storageLayout, storageProblems, type StorageLayout } from '../../orderi
 import type { CafeModel } from '../../cafe/model.js';
 import type { DaysRun } from '../../cafe/rush.js';
 import { takeawayLines, type TakeawayLine } from '../../ordering/takeaway.js';
-import type { Answer } from '../size/answer.js';
+import type { DrawnDays } from '../size/allow-for-inputs.js';
+import type { Answer, InputsAnswer } from '../size/answer.js';
+import type { House } from '../../scenario/edited.js';
+import { allowanceOf } from './allowance.js';
 import { nameOf } from '../../quantities/name.js';
 import { isMisfit, type SaucerFit } from '../../racking/saucer-fit.js';
 import { compile } from '../../scenario/compile.js';
@@ -36,6 +39,14 @@ export interface SaucerFits {
   readonly orphanSaucers: readonly string[];
 }
 
+/** The stock that allows for inputs, and the order as it would be without. */
+export interface AllowingForInputs extends InputsAnswer {
+  readonly plainPieces: number;
+  /** What is to be bought of it, in whole currency units at the file's own prices. */
+  readonly plainSpend: number;
+  readonly plainTotalMinor: number;
+}
+
 export interface OrderStudy {
   readonly answer: Answer;
   readonly sheet: OrderSheet;
@@ -47,11 +58,13 @@ export interface OrderStudy {
   readonly fetching: Fetching | null;
   /** True where the scenario names no supplier, so that each ware is ordered at its own price, by the piece. */
   readonly unquoted: boolean;
+  /** Absent where it was not asked for. */
+  readonly allowingForInputs?: AllowingForInputs;
 }
 
 /** What `order --json` prints. */
 export type OrderAnswer = OrderSheet &
-  Pick<OrderStudy, 'saucers' | 'pools' | 'storage' | 'fetching'>;
+  Pick<OrderStudy, 'saucers' | 'pools' | 'storage' | 'fetching' | 'allowingForInputs'>;
 
 export const orderAnswer = ({
   sheet,
@@ -59,7 +72,15 @@ export const orderAnswer = ({
   pools,
   storage,
   fetching,
-}: OrderStudy): OrderAnswer => ({ ...sheet, saucers, pools, storage, fetching });
+  allowingForInputs,
+}: OrderStudy): OrderAnswer => ({
+  ...sheet,
+  saucers,
+  pools,
+  storage,
+  fetching,
+  ...(allowingForInputs === undefined ? {} : { allowingForInputs }),
+});
 
 export type OrderOptions = Pick<StudyOptions, 'level' | 'seed' | 'days'> & {
   /** Day of the order, `YYYY-MM-DD`. */
@@ -67,6 +88,8 @@ export type OrderOptions = Pick<StudyOptions, 'level' | 'seed' | 'days'> & {
   readonly loadSolver: SolverLoader;
   /** Tell which measures are typical rather than the file's. */
   readonly inputs?: readonly Input[];
+  /** The house, where the stock is to hold wherever its inputs lie in their ranges. */
+  readonly allowFor?: { readonly house: House; readonly days?: DrawnDays };
 };
 
 /** Losses where neither scenario nor class gives any; assumed. */
@@ -83,13 +106,14 @@ export async function orderStudy(
   const supply = supplyOf(scenario);
   if (!supply.ok) return supply;
   const unquoted = Object.keys(scenario.supply?.suppliers ?? {}).length === 0;
-  const { date, loadSolver, inputs = [], ...asked } = options;
-  const sized = await study(scenario, runner, {
-    ...asked,
-    watch: 100,
-    piecesPerRack: piecesPerRackOf,
-  });
-  const { answer } = sized;
+  const { date, loadSolver, inputs = [], allowFor, ...asked } = options;
+  const reading = { ...asked, watch: 100, piecesPerRack: piecesPerRackOf };
+  const plain = (await study(scenario, runner, reading)).answer;
+  const allowance = allowFor && (await allowanceOf(allowFor.house, plain, runner, allowFor.days));
+  const answer =
+    allowance === undefined || allowance.stock === null
+      ? plain
+      : (await study(scenario, runner, { ...reading, stock: allowance.stock })).answer;
   const stored = storedWare(scenario, answer);
   const badStorage =
     scenario.storage === undefined ? [] : storageProblems(scenario.storage, stored);
@@ -101,6 +125,11 @@ export async function orderStudy(
     loadSolver,
   );
   if (!sheet.ok) return sheet;
+  const plainSheet =
+    answer === plain
+      ? sheet
+      : await orderSheet(sheetInputOf(scenario, supply.value, plain, [], date), loadSolver);
+  if (!plainSheet.ok) return plainSheet;
   const pairs = saucerFitsOf(scenario, inputs);
   // Where the house has kinds of day, what stands where is asked of the one with least to spare.
   const shown = kindOf(scenario, answer.tightestKind, answer.seed);
@@ -126,6 +155,16 @@ export async function orderStudy(
       storage,
       fetching,
       unquoted,
+      ...(allowance === undefined
+        ? {}
+        : {
+            allowingForInputs: {
+              ...allowance.found,
+              plainPieces: plain.stock.reduce((sum, { pieces }) => sum + pieces, 0),
+              plainSpend: plain.spend,
+              plainTotalMinor: plainSheet.value.totals.totalMinor,
+            },
+          }),
     },
   };
 }

@@ -8,6 +8,7 @@ import type { ReportContext } from '../../tell/context.js';
 import { formatsFor, type Formats } from '../../tell/format.js';
 import { shortName } from '../../tell/section-parts.js';
 import { listed } from '../../tell/words.js';
+import { allowanceTexts } from './tell-allowance.js';
 import { bridgeBlocks, whySoMany } from './bridge.js';
 import { moneyIn } from './money.js';
 import { orderCharts } from './pictures.js';
@@ -19,10 +20,12 @@ export function orderBlocks(study: OrderStudy, context: ReportContext): Block[] 
   const { sheet, storage, unquoted } = study;
   const formats = formatsFor(context);
   const warnings = [...sheet.warnings, ...(storage?.warnings ?? [])];
+  const allowance = allowanceTexts(study, formats);
   return [
     heading(say.heading(shortName(sheet.title), sheet.date)),
     paragraphs([leadOf(study, formats)], 'lead'),
     paragraphs([
+      allowance.lead,
       sheet.plan === null || sheet.plan.proved
         ? ''
         : sheet.plan.gap === null
@@ -33,7 +36,10 @@ export function orderBlocks(study: OrderStudy, context: ReportContext): Block[] 
       kindsText(study, formats),
     ]),
     nowTable(study, formats),
-    paragraphs([unquoted ? say.notes : `${say.notes} ${say.landedNote}`], 'small'),
+    paragraphs(
+      [unquoted ? say.notes : `${say.notes} ${say.landedNote}`, allowance.method],
+      'small',
+    ),
     paragraphs(unquoted ? [] : consignments(sheet, formats)),
     list(
       warnings.map(({ message }) => asSentence(message)),

@@ -17,6 +17,15 @@ export const say = {
     `You need ${pieces} pieces. No supplier in the scenario sells any of them: add what they sell (supply.suppliers, quotes).`,
   partlySold: (names: string): string =>
     `No supplier sells ${names}: the pieces are counted here, but their cost is not.`,
+  allowing: (inputs: string, held: string, low: string, high: string): string =>
+    `The par allows for inputs that are not known exactly: with all ${inputs} anywhere in their ranges it lasts on ${held} of days (95 % interval ${low} to ${high}).`,
+  allowed: (added: string, plain: string): string =>
+    `That takes ${added} pieces more; without them it would last on ${plain} of such days.`,
+  safety: (more: string, plain: string): string =>
+    `This safety costs ${more}: the order without it comes to ${plain}.`,
+  safetyUnquoted: (more: string): string => `This safety costs ${more} at the prices in the file.`,
+  enough: (inputs: string, level: string): string =>
+    `With all ${inputs} inputs that are not known exactly anywhere in their ranges, the par lasts on ${level} of days: nothing is added for them.`,
   freight: 'freight',
   tax: 'tax',
   handling: 'your own handling',

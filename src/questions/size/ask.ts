@@ -23,12 +23,7 @@ export interface SizeStudy extends Study {
 }
 
 export const ask: Ask<typeof size> = async (asking, given) => {
-  for (const name of ['habits', 'allow-for-inputs'] as const)
-    if (given[name] === true && (given.stock !== undefined || given.day !== undefined))
-      throw new SettingError(
-        `is about a stock chosen on random days; leave out --${given.stock === undefined ? 'day' : 'stock'}, or --${name}`,
-        name,
-      );
+  checkChosen(given);
   const study = await askSize(asking, given, { peaks: given.peaks === true });
   if (!study.ok) return study;
   const { answer } = study.value;
@@ -36,6 +31,16 @@ export const ask: Ask<typeof size> = async (asking, given) => {
   const full = given['allow-for-inputs'] === true ? await withInputs(asking, habits) : habits;
   return { ok: true, value: { json: full, blocks: sizeBlocks(full, shownOn(asking, answer)) } };
 };
+
+/** Habits and inputs are in doubt beside a stock that was chosen. @throws SettingError where it was given, or days were */
+export function checkChosen(given: Given<typeof size.settings>): void {
+  for (const name of ['habits', 'allow-for-inputs'] as const)
+    if (given[name] === true && (given.stock !== undefined || given.day !== undefined))
+      throw new SettingError(
+        `is about a stock chosen on random days; leave out --${given.stock === undefined ? 'day' : 'stock'}, or --${name}`,
+        name,
+      );
+}
 
 /** Clocks and seats as on the kind of day that is reported. */
 const shownOn = (
@@ -66,7 +71,7 @@ export async function withHabits(
 }
 
 /** The answer, and the stock that holds the level wherever the inputs lie in their ranges. */
-async function withInputs(
+export async function withInputs(
   { opened, runner }: Pick<Asking, 'opened' | 'runner'>,
   answer: Answer,
 ): Promise<Answer> {

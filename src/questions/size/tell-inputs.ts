@@ -1,7 +1,7 @@
 /** The stock that allows for inputs that are not known exactly, as blocks: a sentence, a row beside the plain stock, the method. */
 import { heading, paragraphs, table, type Block } from '../../tell/block.js';
 import type { ReportContext } from '../../tell/context.js';
-import { digitsOf, formatsFor } from '../../tell/format.js';
+import { digitsOf, formatsFor, type Formats } from '../../tell/format.js';
 import { answerWords } from '../../tell/words/answer.js';
 import type { Answer, InputsAnswer, Share } from './answer.js';
 import { stockText } from './lead.js';
@@ -13,74 +13,83 @@ const say = {
   more: (plain: string, stock: string, cost: string, held: string): string =>
     `With every input anywhere in its range, this stock lasts on ${plain} of days only. To allow for that, have ${stock}: ${cost} more, and it lasts on ${held}.`,
   caption: 'The stock as it is, and the one that allows for the inputs',
-  stock: 'Stock',
-  pieces: 'Pieces',
+  item: 'Item',
   cost: 'To buy',
-  lasts: 'Lasts on',
-  interval: '95 % interval',
+  lasts: 'Lasts on (95 % interval)',
   plain: 'As it is',
-  allowing: 'Allowing for the inputs',
+  allowing: 'Allowing for\nthe inputs',
   method: (inputs: string, draws: string, days: string, level: string): string =>
     `${inputs} inputs were drawn together, each evenly below and above its value within its range (without one: that of its default, or a fifth off), ${draws} times with ${days} days each. The stock lasts on ${level} of all these days, so the share counts both luck and what is not known; both stocks were tested on as many draws and days again. Measuring the inputs makes it smaller: cuptide measure says which.`,
 };
 
+/** How the stock that allows for inputs was found. */
+export const inputsMethod = (
+  { inputs, draws, daysEach }: Pick<InputsAnswer, 'inputs' | 'draws' | 'daysEach'>,
+  level: number,
+  { count, percent }: Pick<Formats, 'count' | 'percent'>,
+): string =>
+  say.method(count(inputs), count(draws), count(daysEach), percent(level, digitsOf(level)));
+
+export interface InputsTexts {
+  /** What to have, or that the stock is enough as it is. */
+  readonly sentence: string;
+  readonly caption: string;
+  readonly columns: readonly string[];
+  readonly rows: readonly (readonly string[])[];
+  readonly method: string;
+}
+
+/** The plain stock and the one that allows for inputs beside it, ware by ware. */
+export function inputsTexts(
+  found: InputsAnswer,
+  answer: Pick<Answer, 'stock' | 'spend' | 'level'>,
+  context: ReportContext,
+): InputsTexts {
+  const { plain, stock, spend, held } = found;
+  const formats = formatsFor(context);
+  const { count, money, percent } = formats;
+  const lines = answer.stock.map((line, at) => ({ ...line, allowing: stock[at]!.pieces }));
+  const lasts = ({ level, low, high }: Share): string =>
+    `${percent(level)} (${answerWords.to(percent(low), percent(high))})`;
+  const more = lines.map((line) => ({ ...line, pieces: line.allowing }));
+  return {
+    sentence:
+      spend > answer.spend
+        ? say.more(
+            percent(plain.level),
+            stockText(
+              more.filter(({ pieces }) => pieces > 0),
+              formats,
+            ),
+            money(spend - answer.spend),
+            percent(held.level),
+          )
+        : say.enough(percent(plain.level)),
+    caption: say.caption,
+    columns: [say.item, say.plain, say.allowing],
+    rows: [
+      ...lines.map(({ name, pieces, allowing }) => [name, count(pieces), count(allowing)]),
+      [say.cost, money(answer.spend), money(spend)],
+      [say.lasts, lasts(plain), lasts(held)],
+    ],
+    method: inputsMethod(found, answer.level, formats),
+  };
+}
+
 export function inputsBlocks(
-  { inputs, draws, daysEach, plain, stock, spend, held }: InputsAnswer,
+  found: InputsAnswer,
   answer: Pick<Answer, 'stock' | 'spend' | 'level'>,
   context: ReportContext,
 ): Block[] {
-  const formats = formatsFor(context);
-  const pieces = (of: readonly { readonly pieces: number }[]): number =>
-    of.reduce((sum, one) => sum + one.pieces, 0);
-  const row = (name: string, count: number, cost: number, share: Share): string[] => [
-    name,
-    formats.count(count),
-    formats.money(cost),
-    formats.percent(share.level),
-    answerWords.to(formats.percent(share.low), formats.percent(share.high)),
-  ];
-  const dearer = spend > answer.spend;
+  const { sentence, caption, columns, rows, method } = inputsTexts(found, answer, context);
   return [
     heading(say.head, 2),
-    paragraphs([
-      dearer
-        ? say.more(
-            formats.percent(plain.level),
-            stockText(
-              answer.stock
-                .map((line, at) => ({ ...line, pieces: stock[at]!.pieces }))
-                .filter(({ pieces: count }) => count > 0),
-              formats,
-            ),
-            formats.money(spend - answer.spend),
-            formats.percent(held.level),
-          )
-        : say.enough(formats.percent(plain.level)),
-    ]),
+    paragraphs([sentence]),
     table({
-      caption: say.caption,
-      columns: [
-        { title: say.stock, as: 'words' },
-        { title: say.pieces, as: 'figures' },
-        { title: say.cost, as: 'figures' },
-        { title: say.lasts, as: 'figures' },
-        { title: say.interval, as: 'figures', spare: true },
-      ],
-      rows: [
-        row(say.plain, pieces(answer.stock), answer.spend, plain),
-        row(say.allowing, pieces(stock), spend, held),
-      ],
+      caption,
+      columns: columns.map((title, at) => ({ title, as: at === 0 ? 'words' : 'figures' })),
+      rows,
     }),
-    paragraphs(
-      [
-        say.method(
-          formats.count(inputs),
-          formats.count(draws),
-          formats.count(daysEach),
-          formats.percent(answer.level, digitsOf(answer.level)),
-        ),
-      ],
-      'small',
-    ),
+    paragraphs([method], 'small'),
   ];
 }
