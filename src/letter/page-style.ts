@@ -25,7 +25,7 @@ export const pageStyle = (): string => `
 [data-part=measured] p{margin:0 0 .2rem;font-size:.85rem;max-width:none}
 .six input[type=text],.level input[type=text]{min-height:2rem;padding:.15rem .5rem}
 .six .box,.level .box{max-width:none}
-:is(.six,.level) input{width:100%}
+:is(.six,.level) input[type=text]{width:100%}
 :is(.six,.level) .box{min-height:4.1rem}
 .six .box label,.level .box label{font:.85rem/1.3 var(--figures)}
 .boxes.level{display:grid;grid-template-columns:1fr 1fr;margin:0}

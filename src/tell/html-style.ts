@@ -66,6 +66,7 @@ ol.sources li{margin:0 0 .25rem;break-inside:avoid}
 .beside{display:grid;grid-template-columns:minmax(15rem,1fr) minmax(0,31rem);gap:1rem 2.5rem;margin:0 0 2.5rem;align-items:start}
 .pair{display:flex;flex-wrap:wrap;gap:1rem 3.5rem;align-items:flex-start;margin:0 0 1.5rem}
 figure{margin:0}
+figure svg text{letter-spacing:0!important;word-spacing:0!important}
 figure svg{display:block;width:100%;max-width:31rem;height:auto}
 details{margin:.5rem 0 0}
 .range{display:block;font:.9rem/1.35 var(--figures);color:var(--faint);margin:.5rem 0 0}

@@ -25,7 +25,7 @@ const say = {
     `${name}: ${pieces} as planned, ${low} to ${high} if a habit is off`,
   still: (name: string, pieces: string): string => `${name}: ${pieces} either way`,
   none: 'This house has no habit to vary: tables are cleared at once, and guests do not stay.',
-  note: 'Small differences are chance: each reading rests on fewer days than the answer.',
+  note: 'Small differences are chance: each figure is based on fewer days than the answer.',
 };
 
 export function habitsBlocks(

@@ -19,7 +19,7 @@ const say = {
   plain: 'As it is',
   allowing: 'Allowing for\nthe inputs',
   method: (inputs: string, draws: string, days: string, level: string): string =>
-    `${inputs} inputs were drawn together, each evenly below and above its value within its range (without one: that of its default, or a fifth off), ${draws} times with ${days} days each. The stock lasts on ${level} of all these days, so the share counts both luck and what is not known; both stocks were tested on as many draws and days again. Measuring the inputs makes it smaller: cuptide measure says which.`,
+    `The ${inputs} uncertain inputs were drawn at random within their ranges (that of the default where the file gives none, or a fifth either way), ${draws} times, with ${days} days each. The larger stock is chosen to last on ${level} of all these days, so this share counts both chance and what is not known. Both stocks were tested on as many other draws and days. If you measure inputs, the stock gets smaller: cuptide measure says which to begin with.`,
 };
 
 /** How the stock that allows for inputs was found. */

@@ -89,7 +89,7 @@ describe('the sections of the demo', () => {
       const by = Math.abs(changeMm);
       expect(text).toMatch(
         new RegExp(
-          `${name}: one [^.]* holds ${pieces}\\. With ${Number.isInteger(by) ? by : by.toFixed(1)} mm ${changeMm < 0 ? 'less' : 'more'} [a-z ]+ it ${piecesThen === 0 ? 'no longer fits' : `would hold ${piecesThen}`}\\.`,
+          `${name}: one [^.]* holds ${pieces}\\. With its [a-z]+ ${Number.isInteger(by) ? by : by.toFixed(1)} mm ${changeMm < 0 ? '(?:narrower|shorter|less)' : '(?:wider|longer|more)'} ${piecesThen === 0 ? 'it no longer fits' : `a rack would hold ${piecesThen}`}\\.`,
         ),
       );
     }
