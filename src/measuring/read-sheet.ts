@@ -1,4 +1,5 @@
 /** A filled sheet from the text of its file, or everything that is wrong with it. */
+import { checkTally, type Tallied } from './check-tally.js';
 import { didYouMean } from '../quantities/nearest.js';
 import {
   Cells,
@@ -13,7 +14,6 @@ import {
   BEFORE,
   clockText,
   columnsOf,
-  SLOT_MINUTES,
   type PartId,
   type Sheet,
   type SheetFlaw,
@@ -37,9 +37,6 @@ export type SheetResult =
 
 const MOST_PARTIES = 500;
 const MOST_PIECES = 2000;
-/** Tallies go on until the last have left. */
-const LATEST_AFTER_CLOSING = 4 * 60;
-
 /** The sheets of a file: one morning, or several beneath each other. */
 export function readSheets(text: string, house: SheetHouse): SheetResult {
   const flaws: SheetFlaw[] = [];
@@ -64,7 +61,7 @@ function sheetOf(tables: SheetTables, house: SheetHouse, tell: Tell): Sheet {
     });
   const date = tables.head.get('date');
   const sheet: Sheet = {
-    date: date?.value ?? '',
+    date: dayOf(date?.value) ?? '',
     row: date?.row ?? 1,
     sizes: tables.sizes,
     ...tally,
@@ -114,19 +111,32 @@ function checkHead({ head }: SheetTables, { name, today }: SheetHouse, tell: Tel
       'give the scenario of this sheet',
     );
   const date = head.get('date');
-  const day = date?.value ?? '';
-  const time = Date.parse(`${day}T00:00:00Z`);
-  if (
-    !/^\d{4}-\d{2}-\d{2}$/.test(day) ||
-    Number.isNaN(time) ||
-    new Date(time).toISOString().slice(0, 10) !== day
-  )
-    tell(date?.row ?? 1, 'date', day, 'is not a day', 'write the day of the morning as 2027-03-31');
+  const day = dayOf(date?.value);
+  if (day === null)
+    tell(
+      date?.row ?? 1,
+      'date',
+      date?.value ?? '',
+      'is not a day',
+      'write the day of the morning as 2027-03-31',
+    );
   else if (day > today)
     tell(date!.row, 'date', day, `is after today, ${today}`, 'write the day on which you counted');
 }
 
-type Tallied = Pick<Sheet, 'before' | 'after' | 'tally'>;
+const MS_A_DAY = 86_400_000;
+/** Day 0 of spreadsheets. */
+const SPREADSHEET_ZERO = Date.UTC(1899, 11, 30);
+
+/** `2027-03-31`, or the number by which a spreadsheet counts it. */
+function dayOf(text = ''): string | null {
+  const time = /^[3-6]\d{4}$/.test(text)
+    ? SPREADSHEET_ZERO + Number(text) * MS_A_DAY
+    : Date.parse(`${text}T00:00:00Z`);
+  if (Number.isNaN(time)) return null;
+  const day = new Date(time).toISOString().slice(0, 10);
+  return day === text || !text.includes('-') ? day : null;
+}
 
 function tallyOf(rows: readonly SheetRow[], sizes: number, house: SheetHouse, tell: Tell): Tallied {
   const names = columnsOf('tally', sizes).slice(1, 1 + 3 * sizes);
@@ -156,70 +166,8 @@ function tallyOf(rows: readonly SheetRow[], sizes: number, house: SheetHouse, te
         tally.push({ row: from.row, minute, came, went, away, drinks, seconds, seats });
     }
   }
-  checkSlots(tally, house, tell);
-  checkRoom({ before, after, tally }, names.slice(sizes, 2 * sizes), tell);
+  checkTally({ before, after, tally }, names.slice(sizes, 2 * sizes), house, tell);
   return { before, after, tally };
-}
-
-/** Quarter hours without a gap, within the day of the house. */
-function checkSlots(tally: Sheet['tally'], house: SheetHouse, tell: Tell): void {
-  tally.forEach(({ minute, row }, at) => {
-    const last = tally[at - 1];
-    const text = clockText(minute);
-    if (last !== undefined && minute !== last.minute + SLOT_MINUTES) {
-      const wanted = clockText(last.minute + SLOT_MINUTES);
-      if (minute > last.minute)
-        tell(
-          row,
-          'from',
-          text,
-          `leaves a gap after ${clockText(last.minute)}`,
-          `give every quarter hour, ${wanted} next; write 0 where nobody came or went`,
-        );
-      else tell(row, 'from', text, `does not follow ${clockText(last.minute)}`, `write ${wanted}`);
-    }
-    if (minute < house.fromMinute - SLOT_MINUTES || minute >= house.toMinute + LATEST_AFTER_CLOSING)
-      tell(
-        row,
-        'from',
-        text,
-        `is outside the hours ${clockText(house.fromMinute)} to ${clockText(house.toMinute)}`,
-        'check the time, or the hours of the scenario',
-      );
-  });
-}
-
-/** Nobody leaves who has not come. */
-function checkRoom(
-  { before, after, tally }: Tallied,
-  columns: readonly string[],
-  tell: Tell,
-): void {
-  before.forEach((start, size) => {
-    let inside = start;
-    for (const { row, came, went, minute } of tally) {
-      inside += came[size]! - went[size]!;
-      if (inside < 0) {
-        tell(
-          row,
-          columns[size]!,
-          String(went[size]),
-          `is ${-inside} more than can have sat there by ${clockText(minute + SLOT_MINUTES)}`,
-          'check the counts of this size up to here, and those who sat there before',
-        );
-        return;
-      }
-    }
-    const last = tally.at(-1);
-    if (after !== null && last !== undefined && after[size] !== inside)
-      tell(
-        last.row,
-        columns[size]!,
-        String(after[size]),
-        `are said to be left, but the counts leave ${inside}`,
-        'check the counts of this size',
-      );
-  });
 }
 
 function stayOf(cells: Cells): Omit<Sheet['stays'][number], 'row'> | null {

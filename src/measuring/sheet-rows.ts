@@ -112,6 +112,11 @@ function checkColumns(
   row: number,
   tell: Tell,
 ): void {
+  if (columns.every((name) => !columnsOf(part, MOST_SIZES).includes(name))) {
+    const wanted = columnsOf(part, MOST_SIZES).join(', ');
+    tell(row, part, columns[0] ?? '', 'stands where the headings should', `write ${wanted} above`);
+    return;
+  }
   const wanted = columnsOf(part, sizes);
   for (const name of wanted.filter((one) => !columns.includes(one)))
     tell(row, part, name, 'is missing from the headings', `write ${wanted.join(', ')}`);

@@ -115,7 +115,7 @@ function tooFewDays(map: TillMap, chosen: ChosenDays): Outcome<never> {
     about: 'map',
     path: ['days'],
     value: undefined,
-    rule: `fits ${chosen.used.length} days of the export (${map.days.name}${without}), but under ${FEWEST_DAYS} days the difference between days cannot be told from chance`,
+    rule: `fits ${chosen.used.length} day${chosen.used.length === 1 ? '' : 's'} of the export (${map.days.name}${without}), but under ${FEWEST_DAYS} days the difference between days cannot be told from chance`,
     remedy: 'export a longer period, or include more days',
   });
 }

@@ -119,6 +119,61 @@ describe('a filled sheet', () => {
     );
   });
 
+  it('may have clocks, counts and its day as other programs write them', () => {
+    const other = good
+      .replace('date,2026-06-29', 'date,46202')
+      .replace('1,07:03,07:20', '1.0,7:03 am,7h20')
+      .replace('07:10,50,9', '7:10AM,50,"9,00"')
+      .replace('07:21,44', '07.21.00,44');
+    expect(readSheets(`\ufeff${other}`, house)).toEqual(readSheets(good, house));
+    const clock = (text: string) => flawsOf(good.replace('1,07:03,07:20', `1,${text},07:20`));
+    expect(clock('7am')).toEqual([]);
+    for (const wrong of ['7', '13pm', '0am', '24:00', '07:60', 'seven'])
+      expect(clock(wrong), wrong).toEqual([`17 served ${wrong} is not a time of day`]);
+    expect(clock('7pm')).toEqual(['17 left 07:20 is before 19:00, when they were served']);
+  });
+
+  it('leaves no number open to two readings', () => {
+    expect(flawsOf(good.replace('cup,212,89.5', 'cup,"1,212",89.5'))).toEqual([
+      '33 ware 1,212 may have a decimal comma or a comma between thousands'.replace(
+        'ware',
+        'brim, ml',
+      ),
+    ]);
+    expect(flawsOf(good.replace('07:10,50,9', '07:10,"1,000",9'))[0]).toContain(
+      'is not a whole number',
+    );
+    expect(flawsOf(good.replace('07:10,50,9', '07:10,−50,9'))[0]).toContain('is negative');
+  });
+
+  it('without headings says so once', () => {
+    const bare = good.replace(/from,in 1.*\n/, '');
+    expect(flawsOf(bare).filter((flaw) => flaw.includes('headings'))).toEqual([
+      '6 tally before stands where the headings should',
+    ]);
+  });
+
+  it('is held against the drinks that its guests can have', () => {
+    // Seven guests came in, with nine first drinks: a morning with ten or more and none was not counted.
+    const plenty = good.replace('07:00,3,1,0,0,2,0,5,,1', '07:00,12,0,0,0,2,0,99,20,1');
+    const alone = plenty
+      .replaceAll(/^(07:30,0),1(,1),1/gm, '$1,0$2,0')
+      .replace('after,,,1,1\n', '');
+    expect(flawsOf(alone)).toEqual([
+      '11 first drinks 103 are all first drinks of the morning, and only 14 guests came in',
+      '11 second drinks 21 are all later drinks of the morning, and only 14 guests came in',
+    ]);
+    const none = alone
+      .replace(',99,20,', ',0,,')
+      .replace(',2,1,\n', ',0,1,\n')
+      .replace(',0,2,0,4', ',0,0,0,4');
+    expect(flawsOf(none)).toEqual([
+      '11 first drinks 0 are all first drinks of the morning, and 14 guests came in',
+    ]);
+    // Where a large party came, nobody knows how many guests there were.
+    expect(flawsOf(plenty.replace('after,,,1,1\n', ''))).toEqual([]);
+  });
+
   it('is refused empty or as another file', () => {
     expect(flawsOf('')).toEqual(['1 date  is not a day']);
     expect(flawsOf('name: A scenario\nlevel: 95 %\n').length).toBeGreaterThan(0);

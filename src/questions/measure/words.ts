@@ -50,7 +50,7 @@ export const say = {
       ? `the sheet of ${dates[0]!}`
       : `the sheets of ${dates.slice(0, -1).join(', ')} and ${dates.at(-1)!}, taken together`,
   readLead: (count: string, sheets: string): string =>
-    `${count} inputs are now measured, from ${sheets}.`,
+    `${count === '1' ? '1 input is' : `${count} inputs are`} now measured, from ${sheets}.`,
   readNone: (sheets: string): string => `Nothing changes by ${sheets}: too little was counted.`,
   another: (range: string, share: string): string =>
     `One more such morning should leave it between ${range} (in money ${share} of the range before); give all sheets at once, each with --read.`,

@@ -13,6 +13,22 @@ export type TillMapResult =
 
 export function readTillMap(text: string | Uint8Array, fileName: string): TillMapResult {
   const parse = parseYaml(text);
+  if (isBlank(text))
+    return {
+      ok: false,
+      problems: [
+        problem(
+          {
+            path: [],
+            value: undefined,
+            rule: 'is empty',
+            remedy: 'say what the columns of the export mean: columns, dates, drinks, days, hours',
+          },
+          fileName,
+          { line: 1, column: 1 },
+        ),
+      ],
+    };
   if (!parse.ok)
     return {
       ok: false,
@@ -38,6 +54,9 @@ export function readTillMap(text: string | Uint8Array, fileName: string): TillMa
         problems: inOrder(map.flaws.map((flaw) => tillProblem(flaw, fileName, positionOf))),
       };
 }
+
+const isBlank = (text: string | Uint8Array): boolean =>
+  (typeof text === 'string' ? text : new TextDecoder().decode(text)).trim() === '';
 
 /** A flaw of a map, an export or a base as a problem of the file that it is about. */
 export function tillProblem(

@@ -88,8 +88,11 @@ function readRows({ reading }: TillFit): Block {
   ]);
 }
 
+/** A share of rows that repeat the one before, at which the export may hold every row twice. */
+const MANY_REPEATS = 0.45;
+
 function readingNotes({ reading }: TillFit): string[] {
-  const { tooLarge, repeatedRows, dayReturns, otherItems } = reading;
+  const { rows, tooLarge, repeatedRows, dayReturns, otherItems } = reading;
   return [
     ...(tooLarge > 0
       ? [
@@ -98,7 +101,7 @@ function readingNotes({ reading }: TillFit): string[] {
       : []),
     ...(repeatedRows > 0
       ? [
-          `${plural(repeatedRows, 'row repeats', 'rows repeat')} the row before. They were counted: the same item twice on a ticket means two.`,
+          `${plural(repeatedRows, 'row repeats', 'rows repeat')} the row before. They were counted: the same item twice on a ticket means two.${repeatedRows > MANY_REPEATS * rows ? ' That is nearly every other row: if the export holds each row twice, all drinks are counted double; take one copy out.' : ''}`,
         ]
       : []),
     ...(dayReturns > 0
