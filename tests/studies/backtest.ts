@@ -8,7 +8,12 @@ import { inThisThread } from '../../src/cafe/runner.js';
 import { causesOf } from '../../src/questions/backtest/judged.js';
 import { backtestStudy } from '../../src/questions/backtest/study.js';
 import { exactBinomialInterval } from '../../src/statistics/exact-binomial-interval.js';
-import { simulatedTill, smallBase, smallMap } from '../questions/backtest/simulated-till.js';
+import {
+  levelled,
+  simulatedTill,
+  smallBase,
+  smallMap,
+} from '../questions/backtest/simulated-till.js';
 
 const FILE = 'reports/study-backtest.json';
 const DAYS = 24;
@@ -33,7 +38,7 @@ const shareOf = (count: number, of: number) => {
 function causes(drift: number, tills: number): unknown {
   const found = Array.from({ length: tills }, (_, till) => {
     const days = [...simulatedTill(`till ${till}`, DAYS, drift).days.values()];
-    return causesOf(days, days.slice(DAYS / 2)).causes.filter((one) => one.found);
+    return causesOf(levelled(days), DAYS / 2).causes.filter((one) => one.found);
   });
   const with_ = (name: string) =>
     shareOf(found.filter((all) => all.some(({ cause }) => cause === name)).length, tills);

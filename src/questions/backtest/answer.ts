@@ -1,7 +1,11 @@
 /** How a stock fitted to earlier days would have done on later ones, as data. */
 export interface RecordedDay {
   readonly date: string;
+  /** Its kind of day; '' where there is one kind. */
+  readonly kind: string;
   readonly parties: number;
+  /** Parties of a day of its kind, from the days before. */
+  readonly expected: number;
   /** Share of the runs of this day in which nothing ran out. */
   readonly safe: number;
   /** What ran out in most of the others, and when it first did in the middle of them; null where nothing did. */
@@ -24,7 +28,19 @@ export interface Origin {
   readonly tried: readonly RecordedDay[];
 }
 
-export type CauseName = 'drift' | 'spread' | 'weekdays' | 'shape';
+export type CauseName = 'drift' | 'season' | 'spread' | 'weekdays' | 'shape';
+
+export type Verdict = 'held' | 'tooOptimistic' | 'notKnown';
+
+/** Days of one kind: the promise is made for each. */
+export interface KindTried {
+  readonly kind: string;
+  readonly days: number;
+  readonly safe: { readonly share: number; readonly low: number; readonly high: number };
+  readonly verdict: Verdict;
+  /** The stock, times this, would have held the level on these days. */
+  readonly factor: number;
+}
 
 export interface Cause {
   readonly cause: CauseName;
@@ -48,13 +64,17 @@ export interface Backtest {
   readonly safe: { readonly share: number; readonly low: number; readonly high: number };
   /** Days that are worth so many independent ones. */
   readonly effectiveDays: number;
-  readonly verdict: 'held' | 'tooOptimistic' | 'notKnown';
+  readonly verdict: Verdict;
+  /** By kind of day; empty where there is one kind. */
+  readonly kinds: readonly KindTried[];
   readonly causes: readonly Cause[];
-  /** Parties a day of the days tried over those fitted. */
+  /** Parties a day of the days tried over those fitted first, kind by kind. */
   readonly busier: number;
   readonly trend: { readonly shareAWeek: number; readonly p: number } | null;
+  /** Month, 0 for January, that is the busiest, as a multiple of the mean; null with too few weeks to tell. */
+  readonly season: { readonly month: number; readonly times: number; readonly p: number } | null;
   /** The stock, times this, would have held the level on these days. */
   readonly factor: number;
-  /** Day factor over all days, and the upper end of its interval. */
+  /** Day factor over all days of the commonest kind, and the upper end of its interval. */
   readonly dayFactor: { readonly cv: number; readonly high: number };
 }

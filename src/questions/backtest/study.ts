@@ -1,50 +1,25 @@
 /** The backtest: fit on earlier days, size, run the later recorded days at that stock; the origin rolls on. */
-import type { Runner } from '../../cafe/runner.js';
-import { Stream, streamKey } from '../../engine/streams.js';
-import { nameOf } from '../../quantities/name.js';
-import { compile } from '../../scenario/compile.js';
-import { piecesPerRackOf } from '../../scenario/rack-geometry.js';
-import { readScenario } from '../../scenario/read-scenario.js';
-import type { Scenario } from '../../scenario/scenario.js';
-import { applyTill } from '../../till/apply-till.js';
 import { isoDate } from '../../till/clock.js';
-import type { TillMap } from '../../till/compile-map.js';
 import { fitDayFactor } from '../../till/day-factor.js';
 import { chooseDays } from '../../till/days.js';
-import { fitTill, type TillFit } from '../../till/fit-till.js';
 import type { TillFlaw } from '../../till/flaw.js';
-import type { Tally, TillDay } from '../../till/tally.js';
-import { study } from '../size/study.js';
-import type { Backtest, Origin, RecordedDay } from './answer.js';
+import type { TillDay } from '../../till/tally.js';
+import type { Backtest, KindTried, Origin, RecordedDay, Verdict } from './answer.js';
+import { fittedHouse, ONE_KIND, type FittedHouse } from './fitted.js';
+import { partiesOf, tryDays, type Run, type Trying } from './try-days.js';
 import { shareInterval } from '../../statistics/share-interval.js';
 import { causesOf, effectiveDays } from './judged.js';
-import { recordedDay } from './recorded.js';
 
 /** Fewer fitted days cannot be told from chance (as the till import has it); fewer tried ones say nothing. */
 const FEWEST_FITTED = 8;
 const FEWEST_TRIED = 4;
 const MOST_ORIGINS = 4;
 
-export interface BacktestAsking {
-  /** The base scenario, from which all but the demand comes. */
-  readonly text: string;
-  readonly map: TillMap;
-  readonly tally: Tally;
-  readonly file: string;
-  readonly runner: Runner;
-  readonly level: number;
-  readonly seed: string;
-  readonly days: number;
-  readonly draws: number;
-}
-
 export type BacktestResult =
   | { readonly ok: true; readonly value: Backtest }
   | { readonly ok: false; readonly flaws: readonly TillFlaw[] };
 
-const total = ({ parties }: TillDay): number => parties.reduce((sum, one) => sum + one, 0);
-
-export async function backtestStudy(asking: BacktestAsking): Promise<BacktestResult> {
+export async function backtestStudy(asking: Trying): Promise<BacktestResult> {
   const { map, tally, draws, level, seed, days, file } = asking;
   const { used } = chooseDays(tally, map);
   const first = Math.max(FEWEST_FITTED, Math.ceil(used.length / 2));
@@ -63,44 +38,41 @@ export async function backtestStudy(asking: BacktestAsking): Promise<BacktestRes
     };
   const together = Math.ceil((used.length - first) / MOST_ORIGINS);
   const origins: Origin[] = [];
-  const needs: number[] = [];
-  let firstFit: TillFit | null = null;
-  let scenarioName = '';
+  const runs: Run[] = [];
+  const houses: FittedHouse[] = [];
   for (let from = first; from < used.length; from += together) {
     const earlier = used.slice(0, from);
-    const fit = fitTill(
-      { ...tally, days: new Map(earlier.map((day) => [day.day, day])) },
-      { ...map, keepPartialDays: true },
-      file,
-    );
-    if (!fit.ok) return fit;
-    firstFit ??= fit.value;
-    const house = fittedHouse(asking.text, fit.value);
-    if ('flaws' in house) return { ok: false, flaws: house.flaws };
-    scenarioName = house.scenario.name;
-    const one = await tryDays(house.scenario, used.slice(from, from + together), asking);
-    needs.push(...one.needs);
+    const house = fittedHouse(asking, earlier);
+    if (!house.ok) return house;
+    houses.push(house.value);
+    const { fit } = house.value;
+    const one = await tryDays(house.value, used.slice(from, from + together), asking);
+    runs.push(...one.runs);
     origins.push({
-      from: fit.value.from,
-      to: fit.value.to,
-      days: fit.value.days,
-      partiesADay: fit.value.partiesADay.mean,
-      dayFactor: fit.value.dayFactor.cv,
+      from: isoDate(earlier[0]!.day),
+      to: isoDate(earlier.at(-1)!.day),
+      days: earlier.length,
+      partiesADay: fit.partiesADay.mean,
+      dayFactor: fit.dayFactor.cv,
       stock: one.stock,
       tried: one.days,
     });
   }
   const tried = used.slice(first);
   const all = origins.flatMap((origin) => origin.tried);
-  const share = all.reduce((sum, { safe }) => sum + safe, 0) / all.length;
-  const worth = effectiveDays(tried.map(total));
-  const { low, high } = shareInterval(share, worth);
-  const { causes, trend } = causesOf(used, tried);
-  const dayFactor = fitDayFactor(used.map(total));
+  const levels = levelsOf(used, houses.at(-1)!);
+  const levelOf = (day: TillDay): number => levels.get(day.day)!;
+  const { share, low, high, worth, verdict } = heldOn(all, tried.map(levelOf), level);
+  const { kindOf } = houses.at(-1)!;
+  const { causes, trend, season } = causesOf(
+    used.map((day) => ({ day, kind: kindOf(day.day), level: levelOf(day) })),
+    tried.length,
+  );
+  const dayFactor = fitDayFactor(mostOf(used, kindOf).map(partiesOf));
   return {
     ok: true,
     value: {
-      scenario: scenarioName,
+      scenario: houses[0]!.scenario.name,
       file,
       kind: map.days.name,
       seed,
@@ -111,98 +83,94 @@ export async function backtestStudy(asking: BacktestAsking): Promise<BacktestRes
       tried: tried.length,
       safe: { share, low, high },
       effectiveDays: worth,
-      verdict: high < level ? 'tooOptimistic' : low >= level ? 'held' : 'notKnown',
+      verdict,
+      kinds: kindsTried(all, runs, tried, levelOf, level),
       causes,
-      busier:
-        tried.reduce((sum, day) => sum + total(day), 0) / tried.length / firstFit!.partiesADay.mean,
+      busier: busierThan(houses[0]!, tried),
       trend: trend === null ? null : { shareAWeek: trend.shareAWeek, p: trend.p },
-      factor: factorFor(needs, level),
+      season,
+      factor: factorFor(
+        runs.map(({ need }) => need),
+        level,
+      ),
       dayFactor: { cv: dayFactor.cv, high: dayFactor.high },
     },
   };
 }
 
-function fittedHouse(
-  text: string,
-  fit: TillFit,
-): { readonly scenario: Scenario } | { readonly flaws: readonly TillFlaw[] } {
-  const applied = applyTill(text, fit);
-  if (!applied.ok) return { flaws: applied.flaws };
-  const read = readScenario(applied.value.text, 'fitted', { piecesPerRack: piecesPerRackOf });
-  if (read.ok) return { scenario: read.scenario };
-  return {
-    flaws: read.problems.map(({ at, value, rule, remedy }) => ({
-      about: 'base',
-      path: at.map(String),
-      value,
-      rule,
-      remedy,
-    })),
-  };
-}
-
-interface Tried {
-  readonly stock: Origin['stock'];
-  readonly days: RecordedDay[];
-  /** By run of a day: the stock, times this, would just have been enough. */
-  readonly needs: number[];
-}
-
-async function tryDays(
-  scenario: Scenario,
-  tried: readonly TillDay[],
-  { map, runner, level, seed, days, draws }: BacktestAsking,
-): Promise<Tried> {
-  const { answer } = await study(scenario, runner, {
-    level,
-    seed,
-    days,
-    certifyOn: days,
-    piecesPerRack: piecesPerRackOf,
-  });
-  const model = compile(scenario, piecesPerRackOf);
-  const stock = answer.stock.map(({ pieces }) => pieces);
-  const stream = new Stream(streamKey(seed, 'recorded days'));
-  const listed = tried.flatMap((day) =>
-    Array.from({ length: draws }, (_, draw) =>
-      recordedDay(
-        { day, slotMinutes: map.slotMinutes, groups: map.groups },
-        model,
-        stream.toDay(day.day * draws + draw),
-      ),
-    ),
+/** Parties of each day; where kinds of day stand apart, as if all days were of one level. */
+function levelsOf(days: readonly TillDay[], { kindOf }: FittedHouse): ReadonlyMap<number, number> {
+  const all = days.reduce((sum, day) => sum + partiesOf(day), 0) / days.length;
+  const of = new Map<string, number[]>();
+  for (const day of days)
+    of.set(kindOf(day.day), [...(of.get(kindOf(day.day)) ?? []), partiesOf(day)]);
+  const mean = (values: readonly number[]): number =>
+    values.reduce((sum, one) => sum + one, 0) / values.length;
+  return new Map(
+    days.map((day) => [
+      day.day,
+      of.size === 1
+        ? partiesOf(day)
+        : (partiesOf(day) * all) / Math.max(1e-9, mean(of.get(kindOf(day.day))!)),
+    ]),
   );
-  const task = { model, seed: `${seed}/recorded`, from: 0, days: listed.length, listed };
-  const at = await runner.run({ ...task, stock, byDay: true });
-  const free = await runner.run({ ...task, stock: null, byDay: false });
-  return {
-    stock: answer.stock.map(({ ware, name, pieces }) => ({ ware, name, pieces })),
-    needs: listed.map((_, run) =>
-      Math.max(
-        ...stock.map(
-          (pieces, ware) => free.peaks[run * stock.length + ware]! / Math.max(1, pieces),
-        ),
+}
+
+/** The days of the kind of which there are most. */
+function mostOf(days: readonly TillDay[], kindOf: (day: number) => string): readonly TillDay[] {
+  const ids = [...new Set(days.map(({ day }) => kindOf(day)))];
+  return ids
+    .map((id) => days.filter(({ day }) => kindOf(day) === id))
+    .reduce((most, some) => (some.length > most.length ? some : most));
+}
+
+/** Parties of the days tried over those that the first fit expects of days of their kinds. */
+function busierThan({ kindOf, expected }: FittedHouse, tried: readonly TillDay[]): number {
+  const came = tried.reduce((sum, day) => sum + partiesOf(day), 0);
+  return came / tried.reduce((sum, { day }) => sum + expected(kindOf(day)), 0);
+}
+
+/** @param levels of these days, in their order */
+function heldOn(
+  days: readonly RecordedDay[],
+  levels: readonly number[],
+  level: number,
+): { share: number; low: number; high: number; worth: number; verdict: Verdict } {
+  const share = days.reduce((sum, { safe }) => sum + safe, 0) / days.length;
+  const worth = effectiveDays(levels);
+  const { low, high } = shareInterval(share, worth);
+  const verdict = high < level ? 'tooOptimistic' : low >= level ? 'held' : 'notKnown';
+  return { share, low, high, worth, verdict };
+}
+
+/** Each kind of day by itself; none where there is one. */
+function kindsTried(
+  days: readonly RecordedDay[],
+  runs: readonly Run[],
+  tried: readonly TillDay[],
+  levelOf: (day: TillDay) => number,
+  level: number,
+): KindTried[] {
+  const ids = [...new Set(days.map(({ kind }) => kind))];
+  if (ids.length === 1 && ids[0] === ONE_KIND) return [];
+  return ids.map((kind): KindTried => {
+    const own = days.filter((day) => day.kind === kind);
+    const { share, low, high, verdict } = heldOn(
+      own,
+      tried.filter((_, at) => days[at]!.kind === kind).map(levelOf),
+      level,
+    );
+    return {
+      kind,
+      days: own.length,
+      safe: { share, low, high },
+      verdict,
+      factor: factorFor(
+        runs.filter((run) => run.kind === kind).map(({ need }) => need),
+        level,
       ),
-    ),
-    days: tried.map((day, index) => {
-      const runs = at.byDay.slice(index * draws, (index + 1) * draws);
-      const short = runs.filter(({ firstShortMs }) => firstShortMs >= 0);
-      const often = stock.map((_, ware) => short.filter((run) => run.short[ware]! > 0).length);
-      const worst = often.indexOf(Math.max(...often));
-      const times = short.map(({ firstShortMs }) => firstShortMs).toSorted((a, b) => a - b);
-      return {
-        date: isoDate(day.day),
-        parties: total(day),
-        safe: 1 - short.length / draws,
-        ware:
-          short.length === 0
-            ? null
-            : nameOf(answer.stock[worst]!.ware, scenario.ware[answer.stock[worst]!.ware]!),
-        minute:
-          times.length === 0 ? null : Math.round(times[Math.floor(times.length / 2)]! / 60_000),
-      };
-    }),
-  };
+    };
+  });
 }
 
 /** The least that all pieces must be times for so many runs to be safe. */

@@ -4,6 +4,7 @@ import type { ReportContext } from '../../tell/context.js';
 import { digitsOf, formatsFor, type Formats } from '../../tell/format.js';
 import type { Backtest } from './answer.js';
 import { recordedDaysChart } from './charts/recorded-days.js';
+import { months } from '../till/tell-kinds.js';
 import { say } from './words.js';
 
 const chance = (p: number, formats: Formats): string =>
@@ -13,6 +14,7 @@ export function backtestBlocks(found: Backtest, context: ReportContext): Block[]
   const formats = formatsFor(context);
   const { safe, level, causes, verdict, draws, days, origins, trend } = found;
   const asked = formats.percent(level, digitsOf(level));
+  const several = found.kinds.length > 0;
   return [
     heading(say.heading),
     paragraphs([say.lead(formats.percent(safe.share), formats.count(found.tried), asked)], 'lead'),
@@ -28,8 +30,9 @@ export function backtestBlocks(found: Backtest, context: ReportContext): Block[]
       ...(verdict === 'tooOptimistic' ? (['alarm'] as const) : []),
     ),
     paragraphs([
-      `${say.busier(formats.decimal(found.busier, 2))}${trend === null ? '' : ` ${say.trend(formats.percent(trend.shareAWeek), chance(trend.p, formats))}`}`,
+      `${say.busier(formats.decimal(found.busier, 2))}${trend === null ? '' : ` ${say.trend(formats.percent(trend.shareAWeek), trend.p < 0.001 ? '< 0.001' : `= ${chance(trend.p, formats)}`)}`}`,
     ]),
+    ...byKind(found, formats, asked),
     { kind: 'picture', pictures: [recordedDaysChart(found, context)] },
     table({
       caption: say.causes,
@@ -49,17 +52,19 @@ export function backtestBlocks(found: Backtest, context: ReportContext): Block[]
       caption: say.days,
       columns: [
         { title: say.day, as: 'words' },
+        ...(several ? [{ title: say.kind, as: 'words' as const }] : []),
         { title: say.parties, as: 'figures' },
         { title: say.fitted, as: 'figures', spare: true },
         { title: say.safe, as: 'figures' },
         { title: say.ranOut, as: 'words' },
         { title: say.at, as: 'figures' },
       ],
-      rows: origins.flatMap(({ tried, partiesADay }) =>
+      rows: origins.flatMap(({ tried }) =>
         tried.map((day) => [
           day.date,
+          ...(several ? [day.kind] : []),
           formats.count(day.parties),
-          formats.decimal(partiesADay),
+          formats.decimal(day.expected),
           formats.percent(day.safe, 0),
           day.ware ?? '–',
           day.minute === null ? '–' : formats.clock(day.minute),
@@ -87,8 +92,37 @@ export function backtestBlocks(found: Backtest, context: ReportContext): Block[]
   ];
 }
 
+/** The promise is made for each kind of day, so each is held to it. */
+function byKind({ kinds }: Backtest, formats: Formats, asked: string): Block[] {
+  if (kinds.length === 0) return [];
+  return [
+    table({
+      caption: say.byKind(asked),
+      columns: [
+        { title: say.kind, as: 'words' },
+        { title: say.daysTried, as: 'figures' },
+        { title: say.safe, as: 'figures' },
+        { title: say.intervalOf, as: 'figures' },
+        { title: say.enough, as: 'figures' },
+      ],
+      rows: kinds.map(({ kind, days, safe, factor }) => [
+        kind,
+        formats.count(days),
+        formats.percent(safe.share),
+        `${formats.percent(safe.low)} to ${formats.percent(safe.high)}`,
+        say.times(formats.decimal(factor, 2)),
+      ]),
+    }),
+    list(
+      kinds
+        .filter(({ verdict }) => verdict === 'tooOptimistic')
+        .map(({ kind, factor }) => say.kindFell(kind, asked, formats.decimal(factor, 2))),
+    ),
+  ];
+}
+
 function proposals(
-  { causes, factor, dayFactor, verdict }: Backtest,
+  { causes, factor, dayFactor, verdict, busier, season, kinds }: Backtest,
   formats: Formats,
   level: string,
 ): string[] {
@@ -96,8 +130,19 @@ function proposals(
   const text = formats.decimal(factor, 2);
   return [
     verdict === 'tooOptimistic' ? say.factor(text, level) : say.factorEnough(text, level),
-    ...found.map((cause) =>
-      cause === 'spread' ? say.remedy.spread(dayFactor.high.toFixed(2)) : say.remedy[cause],
-    ),
+    ...found.map((cause) => {
+      switch (cause) {
+        case 'spread':
+          return say.remedy.spread(dayFactor.high.toFixed(2));
+        case 'drift':
+          return say.remedy.drift(formats.decimal(busier, 2));
+        case 'season':
+          return say.remedy.season(months[season!.month]!, formats.decimal(season!.times, 2));
+        case 'weekdays':
+          return kinds.length === 0 ? say.remedy.weekdays : say.remedy.weekdaysOfKinds;
+        default:
+          return say.remedy[cause];
+      }
+    }),
   ];
 }

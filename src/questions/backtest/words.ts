@@ -16,10 +16,11 @@ export const say = {
   busier: (factor: string): string =>
     `On the days tried, ${factor} times as many parties came as on the days used first.`,
   trend: (share: string, p: string): string =>
-    `The number of parties changes by ${share} a week (p = ${p}).`,
+    `The number of parties changes by ${share} a week (p ${p}).`,
   causes: 'What could explain it',
   cause: {
     drift: 'Drift: the number of parties changes over the weeks',
+    season: 'Season: months differ from each other',
     spread: 'Spread: the later days differ more than those fitted',
     weekdays: 'Weekdays: they differ from each other',
     shape: 'Shape: days differ in when parties come, or parties come in groups',
@@ -27,10 +28,15 @@ export const say = {
   found: 'found',
   notFound: 'not found',
   remedy: {
-    drift: 'Fit the latest weeks only, or scale arrivals to the trend, and look again each month.',
+    drift: (times: string): string =>
+      `Fit the latest weeks only, or scale arrivals by ${times} (parties on the days tried over those fitted), and look again each month.`,
+    season: (month: string, times: string): string =>
+      `${month} has ${times} times the parties of the mean month: name the busy months as a kind of day (kinds, between) in the map, and size with what cuptide till writes.`,
     spread: (cv: string): string => `Set arrivals.dayFactor to ${cv}, the upper end over all days.`,
     weekdays:
       'Let cuptide till name the kinds of day (week: any in the map) and size with its scenario: the stock then holds on each.',
+    weekdaysOfKinds:
+      'Days of the week differ within a kind too: name the odd ones as a kind of their own in the map (kinds, week).',
     shape: 'Fit kinds of day apart; if parties come in groups, treat large groups as bookings.',
   },
   factor: (factor: string, level: string): string =>
@@ -50,6 +56,15 @@ export const say = {
   },
   letter: (command: string): string =>
     `Worked out when this letter was written (${command}), for the values it then had. It does not follow changes in the boxes.`,
+  byKind: (level: string): string =>
+    `By kind of day: nothing may run out on ${level} of the days of each`,
+  kind: 'Kind of day',
+  daysTried: 'Days tried',
+  intervalOf: '95 % interval',
+  enough: 'Stock that would have been enough',
+  times: (factor: string): string => `${factor} times`,
+  kindFell: (kind: string, level: string, factor: string): string =>
+    `On days of the kind ${kind} the promise was too optimistic; a stock ${factor} times as large would have held ${level} of them.`,
   proposal: 'What to do',
   days: 'The recorded days, in order',
   day: 'Day',

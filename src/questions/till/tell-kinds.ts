@@ -16,7 +16,7 @@ const differing: Readonly<Record<Aspect, string>> = {
   sizes: 'drinks a party',
   spread: 'how much such days differ among themselves',
 };
-const months = [
+export const months = [
   'January',
   'February',
   'March',

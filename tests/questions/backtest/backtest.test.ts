@@ -12,7 +12,10 @@ import { readScenario } from '../../../src/scenario/read-scenario.js';
 import { exactBinomialInterval } from '../../../src/statistics/exact-binomial-interval.js';
 import { renderSvg } from '../../../src/tell/render-svg.js';
 import { fixtureContext } from '../../tell/fixture.js';
-import { simulatedTill, smallBase, smallMap } from './simulated-till.js';
+import { levelled, simulatedTill, smallBase, smallMap } from './simulated-till.js';
+import { baseOfKinds, tillOfKinds, weekendMap } from '../../till/till-of-kinds.js';
+import { backtestBlocks } from '../../../src/questions/backtest/tell.js';
+import { writeText } from '../../../src/tell/write-text.js';
 
 const study = (drift: number, days = 24) =>
   backtestStudy({
@@ -84,7 +87,7 @@ describe('causes', () => {
         parties: day.parties.map((one) => Math.round(one * scale(at))),
       }));
     const found = (days: ReturnType<typeof of>) =>
-      causesOf(days, days.slice(12))
+      causesOf(levelled(days), days.length - 12)
         .causes.filter((one) => one.found)
         .map(({ cause }) => cause);
     expect(found(of('a', (at) => (at % 7 === 0 ? 3 : 1)))).toContain('weekdays');
@@ -111,6 +114,52 @@ describe('a backtest', () => {
     expect(drawn.title).toMatch(/^Safe on \d.* of 12 recorded days; promised: 90\s%$/);
     const svg = await renderSvg(drawn.spec);
     for (const date of dates) expect(svg).toContain(`<title>${date}: `);
+  });
+
+  it('sizes for kinds of day, holds each to the promise, and takes no weekend for a cause', async () => {
+    const asking = {
+      text: baseOfKinds,
+      tally: tillOfKinds('kinds', 8, { times: 2 }),
+      file: 'simulated',
+      runner: inThisThread(),
+      level: 0.9,
+      seed: '1',
+      days: 60,
+      draws: 6,
+    };
+    const [apart, together] = await Promise.all([
+      backtestStudy({ ...asking, map: weekendMap }),
+      backtestStudy({ ...asking, map: { ...weekendMap, kinds: [] } }),
+    ]);
+    if (!apart.ok || !together.ok) throw new Error('not answered');
+    const { kinds, origins, causes } = apart.value;
+    expect(kinds.map(({ kind }) => kind).toSorted()).toEqual(['weekday', 'weekend']);
+    expect(kinds.reduce((sum, one) => sum + one.days, 0)).toBe(apart.value.tried);
+    // As many more parties are expected on weekends as come; without kinds, the same on all days.
+    for (const { tried } of origins)
+      for (const { date, kind, expected } of tried) {
+        const weekend = [0, 6].includes(new Date(`${date}T00:00:00Z`).getUTCDay());
+        expect(kind).toBe(weekend ? 'weekend' : 'weekday');
+        expect(expected > 45).toBe(weekend);
+      }
+    const found = (of: typeof causes) => of.filter((one) => one.found).map(({ cause }) => cause);
+    expect(found(together.value.causes)).toContain('weekdays');
+    expect(found(causes)).not.toContain('weekdays');
+    expect(together.value.kinds).toEqual([]);
+    // The kind that binds decides: its days are safer than where all days were fitted together.
+    const safeOn = (days: typeof origins) => {
+      const own = days
+        .flatMap(({ tried }) => tried)
+        .filter(({ date }) => [0, 6].includes(new Date(`${date}T00:00:00Z`).getUTCDay()));
+      return own.reduce((sum, { safe }) => sum + safe, 0) / own.length;
+    };
+    expect(safeOn(origins)).toBeGreaterThan(safeOn(together.value.origins));
+    const said = writeText(backtestBlocks(apart.value, fixtureContext()), {
+      width: 200,
+      all: true,
+    });
+    expect(said).toMatch(/By kind of day: nothing may run out on 90\s% of the days of each/);
+    expect(said).toMatch(/weekend +8 /);
   });
 
   it('is refused with too few days, with the remedy', async () => {

@@ -47,6 +47,14 @@ export const smallMap: TillMap = {
   largestParty: 99,
 };
 
+/** Days of one kind, as the search for causes takes them. */
+export const levelled = (days: readonly TillDay[]) =>
+  days.map((day) => ({
+    day,
+    kind: '',
+    level: day.parties.reduce((sum, one) => sum + one, 0),
+  }));
+
 /** @param drift parties of the last day over those of the first, growing evenly */
 export function simulatedTill(seed: string, days: number, drift: number): Tally {
   const stream = new Stream(streamKey(seed, 'till'));
