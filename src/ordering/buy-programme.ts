@@ -7,26 +7,10 @@
  * a choice u (0/1), cartons n between the bounds of the step, and mass m; or u of "free", with goods of
  * at least the free-freight value. The objective is the landed cost with tax and holding, in minor units.
  */
-import { mostCartons, openOptions, sourceOf, type BuyNeed, type BuyTask } from './buy.js';
+import { openOptions, type BuyNeed, type BuyTask } from './buy.js';
+import { assignedName, purchasesOf, type Purchase } from './purchases.js';
 import type { BuyLine, Supplier } from './supply.js';
 import { Programme, type Term } from './programme.js';
-
-/** Cartons of a ware by one of its options, in a round, at one of the prices. */
-interface Purchase {
-  readonly ware: string;
-  readonly option: number;
-  readonly supplier: Supplier;
-  readonly round: number;
-  readonly cartonMinor: number;
-  readonly cartonMassG: number;
-  readonly cartonPieces: number;
-  /** Names: of the option's choice, of the price's choice (null where it needs none), of the cartons. */
-  readonly assigned: string;
-  readonly priced: string | null;
-  readonly cartons: string;
-  readonly low: number;
-  readonly high: number;
-}
 
 export interface BuyProgramme {
   /** The programme in LP format. */
@@ -48,22 +32,21 @@ export function buyProgramme(task: BuyTask): BuyProgramme {
     lp.row(
       [
         [1, purchase.cartons],
-        [-purchase.high, purchase.priced ?? purchase.assigned],
+        [-purchase.high, purchase.chosen],
       ],
       '<=',
       0,
     );
-    if (purchase.priced !== null) {
-      lp.choice(purchase.priced);
+    lp.choice(purchase.chosen);
+    if (purchase.low > 0)
       lp.row(
         [
           [1, purchase.cartons],
-          [-purchase.low, purchase.priced],
+          [-purchase.low, purchase.chosen],
         ],
         '>=',
         0,
       );
-    }
   }
   task.needs.forEach((need, w) => {
     const open = openOptions(task, need);
@@ -129,15 +112,11 @@ function optionRows(
   assigned: string,
   own: readonly Purchase[],
 ): void {
-  const { pieces, spares, orderRounds, eachTime } = need.options[index]!;
+  const { pieces, spares, orderRounds } = need.options[index]!;
   for (const round of orderRounds) {
     const now = own.filter((purchase) => purchase.round === round);
-    const priced = now.flatMap((purchase): Term[] =>
-      purchase.priced === null ? [] : [[1, purchase.priced]],
-    );
-    if (priced.length > 0) lp.row([...priced, [-1, assigned]], eachTime ? '=' : '<=', 0);
-    else if (eachTime)
-      lp.row([...now.map((purchase): Term => [1, purchase.cartons]), [-1, assigned]], '>=', 0);
+    const priced = now.flatMap(({ chosen }): Term[] => (chosen === assigned ? [] : [[1, chosen]]));
+    if (priced.length > 0) lp.row([...priced, [-1, assigned]], now[0]!.sure ? '=' : '<=', 0);
   }
   pieces.forEach((wanted, round) => {
     // What earlier rounds must have bought in any case need not be said again.
@@ -146,8 +125,8 @@ function optionRows(
         [
           ...own
             .filter((purchase) => purchase.round <= round)
-            .map((purchase): Term => [purchase.cartonPieces, purchase.cartons]),
-          [-wanted, assigned],
+            .map((purchase): Term => [1, purchase.cartons]),
+          [-Math.ceil(wanted / own[0]!.cartonPieces), assigned],
         ],
         '>=',
         0,
@@ -162,42 +141,6 @@ function optionRows(
   lp.cost(
     spares.pieceMinorARound * task.rounds * (spares.start - (task.rounds * spares.lostARound) / 2),
     assigned,
-  );
-}
-
-const assignedName = (w: number, option: number): string => `y${w}_${option}`;
-
-function purchasesOf(task: BuyTask): readonly Purchase[] {
-  return task.needs.flatMap((need, w) =>
-    openOptions(task, need).flatMap((option) => {
-      const { supplier, quote } = sourceOf(task, need.ware, need.options[option]!);
-      const most = mostCartons(task, need.ware, need.options[option]!);
-      return need.options[option]!.orderRounds.flatMap((round) =>
-        quote.prices.flatMap(({ fromCartons, cartonMinor }, p): readonly Purchase[] => {
-          const low = Math.max(quote.minimumCartons, fromCartons);
-          const high = Math.min(most, (quote.prices[p + 1]?.fromCartons ?? Infinity) - 1);
-          if (low > high) return [];
-          const plain = quote.prices.length === 1 && low <= 1;
-          const name = `${w}_${option}_${p}_${round}`;
-          return [
-            {
-              ware: need.ware,
-              option,
-              supplier,
-              round,
-              cartonMinor,
-              cartonMassG: quote.cartonMassG ?? 0,
-              cartonPieces: quote.cartonPieces,
-              assigned: assignedName(w, option),
-              priced: plain ? null : `z${name}`,
-              cartons: `x${name}`,
-              low,
-              high,
-            },
-          ];
-        }),
-      );
-    }),
   );
 }
 
@@ -282,6 +225,21 @@ function consignment(
     '<=',
     1,
   );
+  // Whoever is sure to send a ware in this round sends something: said for each ware, it is what makes bounds close.
+  for (const ware of new Set(own.map((purchase) => purchase.ware))) {
+    const sure = new Set(
+      own.filter((one) => one.ware === ware && one.sure).map(({ assigned }) => assigned),
+    );
+    if (sure.size > 0)
+      lp.row(
+        [
+          ...[...sure].map((assigned): Term => [1, assigned]),
+          ...used.map((use): Term => [-1, use]),
+        ],
+        '<=',
+        0,
+      );
+  }
   if (supplier.minimumOrderMinor > 0)
     lp.row([...goods, ...used.map((use): Term => [-supplier.minimumOrderMinor, use])], '>=', 0);
 }

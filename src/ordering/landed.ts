@@ -165,6 +165,17 @@ export function nextSteps(consignment: Consignment, mostMoreCartons = 60): reado
   return steps.sort((a, b) => a.netMinor - b.netMinor);
 }
 
+/** Part of the price of the pieces more that a step must save for anyone to think about it; ours, no source. */
+const WORTH_A_THOUGHT = 0.25;
+
+/** Steps that pay for at least a quarter of the pieces they add, tax left out. */
+export const stepsWorthNaming = (consignment: Consignment): readonly NextStep[] =>
+  nextSteps(consignment).filter((step) => {
+    const line = consignment.lines.find(({ quote }) => quote.ware === step.ware)!;
+    const more = goodsOf(line.quote, line.cartons) * (step.cartons / line.cartons);
+    return step.goodsMinor - step.freightSavedMinor <= more * (1 - WORTH_A_THOUGHT);
+  });
+
 /** "Medium cup: 12 more would cost €9.00 and save €31.00 of freight (free freight): €22.00 less in all". */
 export function nextStepSentence(
   step: NextStep,

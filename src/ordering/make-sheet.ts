@@ -10,7 +10,7 @@ import { handling } from './costs/handling.js';
 import { consignmentTotal } from './costs/index.js';
 import { tax } from './costs/tax.js';
 import { addDays } from './dates.js';
-import { landedLines, nextSteps, type LandedLine } from './landed.js';
+import { landedLines, stepsWorthNaming, type LandedLine } from './landed.js';
 import { meanLeadDays } from './lead-time.js';
 import type { OrderLine, OrderSheet, SheetConsignment } from './order-sheet.js';
 import { planOrders, type OrderRounds, type PlannedWare } from './plan.js';
@@ -185,7 +185,7 @@ const consignmentOf = (consignment: Consignment, date: string): SheetConsignment
     handlingMinor: handling(consignment),
     totalMinor: consignmentTotal(consignment),
     delivery: addDays(date, meanLeadDays(supplier.leadTime)),
-    nextSteps: nextSteps(consignment),
+    nextSteps: stepsWorthNaming(consignment),
   };
 };
 
@@ -207,11 +207,26 @@ function sheetWarnings(input: SheetInput, lines: readonly OrderLine[]): readonly
       line.pieces >= 2 * line.needed &&
       line.cartons !== null
     ) {
-      warnings.push({
-        code: 'large-carton',
-        path: `supply.suppliers.${line.supplier}.quotes.${line.ware}`,
-        message: `${line.name}: you need ${counted(line.needed, 'piece')}, but the smallest order is ${line.pieces}; ask for a smaller carton, or share one with another café`,
-      });
+      const path = `supply.suppliers.${line.supplier}.quotes.${line.ware}`;
+      const { minimumCartons, cartonPieces } = quoteFor(
+        input.supply.suppliers.find(({ id }) => id === line.supplier)!,
+        line.ware,
+      )!;
+      const smallest = Math.max(minimumCartons, Math.ceil(line.needed / cartonPieces));
+      const need = `${line.name}: you need ${counted(line.needed, 'piece')}`;
+      warnings.push(
+        line.cartons <= smallest
+          ? {
+              code: 'large-carton',
+              path,
+              message: `${need}, but the smallest order is ${line.pieces}; ask for a smaller carton, or share one with another café`,
+            }
+          : {
+              code: 'more-than-needed',
+              path,
+              message: `${need}, and ${line.pieces} are ordered to reach a better price or freight, or the supplier's smallest order; order other ware in their place if you need it`,
+            },
+      );
     }
   }
   return warnings;

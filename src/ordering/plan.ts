@@ -73,12 +73,14 @@ export const PLAN_GAP = 0.005;
  * @param supply suppliers and rules (`readSupply`)
  * @param date day of the opening order, `YYYY-MM-DD`
  * @param loadSolver loads the solver, or null to do without (then nothing is proved cheapest)
+ * @param effort what the solver may spend on all numbers of rounds together
  */
 export async function planOrders(
   wares: readonly PlannedWare[],
   supply: SupplyModel,
   date: string,
   loadSolver: SolverLoader,
+  effort: Effort = { left: USUAL_EFFORT },
 ): Promise<Outcome<OrderPlan>> {
   const unsold = wares.filter(
     ({ ware }) => !supply.suppliers.some((supplier) => quoteFor(supplier, ware) !== undefined),
@@ -103,7 +105,6 @@ export async function planOrders(
         );
   let best: OrderPlan | null = null;
   let once: Buy | null = null;
-  const effort: Effort = { left: USUAL_EFFORT };
   const considered: OrderRounds[] = [];
   for (const rounds of counts) {
     const task = taskFor(rounds, wares, supply, date);

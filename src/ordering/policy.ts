@@ -25,6 +25,8 @@ import type { RepeatSupply } from './schema.js';
 
 export interface PolicyInput {
   readonly ware: string;
+  /** As people call it; absent: the id. */
+  readonly name?: string;
   /** Pieces that must stand clean at opening. */
   readonly par: number;
   readonly rates: LossRates;
@@ -193,7 +195,9 @@ function warningsOf(
   lastOrder: OrderPolicy['lastOrder'],
 ): readonly Warning[] {
   const path = `ware.${input.ware}`;
-  const years = (input.horizonDays / DAYS_A_YEAR).toFixed(1);
+  const years = Number((input.horizonDays / DAYS_A_YEAR).toFixed(1));
+  const name = input.name ?? input.ware;
+  const keep = `${years} ${years === 1 ? 'year' : 'years'} that you keep this range`;
   if (!repeated) {
     const why =
       input.repeat === 'none'
@@ -203,7 +207,7 @@ function warningsOf(
       {
         code: 'life-of-range',
         path,
-        message: `${input.ware}: ${why}, so ${orderUpTo} pieces must last for the ${years} years that you keep this range; if more break than assumed, you cannot buy more later`,
+        message: `${name}: ${why}, so ${orderUpTo} pieces must last for the ${keep}; if more break than assumed, you cannot buy more later`,
       },
     ];
   }
@@ -212,7 +216,7 @@ function warningsOf(
       {
         code: 'supply-ends',
         path,
-        message: `${input.ware}: supply ends on ${lastOrder.by}; order enough before then to have ${lastOrder.upTo} pieces, which must last for the ${years} years that you keep this range`,
+        message: `${name}: supply ends on ${lastOrder.by}; order enough before then to have ${lastOrder.upTo} pieces, which must last for the ${keep}`,
       },
     ];
   return [];

@@ -33,7 +33,8 @@ interface LineInput {
 }
 
 /** Lead time where nobody is asked to send a ware: stocked goods take 3 to 10 days (from memory). */
-export const UNQUOTED_LEAD: DurationLaw = { law: 'constant', ms: 10 * DAY_MS };
+export const UNQUOTED_LEAD_DAYS = 10;
+export const UNQUOTED_LEAD: DurationLaw = { law: 'constant', ms: UNQUOTED_LEAD_DAYS * DAY_MS };
 
 /** Uses a calendar day, over the whole day and the days the café is shut. */
 export const usesACalendarDay = (
@@ -66,6 +67,7 @@ export function lineOf(
   const onHand = supply.onHand[ware.id] ?? 0;
   const rules = {
     ware: ware.id,
+    name: ware.name,
     par: ware.par,
     rates,
     leadTime,

@@ -76,6 +76,8 @@ export interface StocktakeLine {
   readonly broken: number | null;
   /** Mean pieces that the assumed rates let go in this time. */
   readonly usual: number;
+  /** Chance at the assumed rates that as many go, or more; and as few, or fewer. */
+  readonly chance: { readonly ofAsMany: number; readonly ofAsFew: number };
   /** Where the count is very unlikely at the assumed rates: how. */
   readonly question: 'too many gone' | 'too few gone' | null;
   /** Missing pieces per 1000 uses, with a 95 % interval; null where nothing was used. */
@@ -209,6 +211,16 @@ function lineOf(count: Count, ware: StocktakeWare, days: number): StocktakeLine 
       : null;
 
   const question = questionOf(missing, expected, days, ware, breakage !== null);
+  const usually = {
+    ...assumed,
+    usesADay: ware.usesSince / days,
+    // Retired pieces are counted by themselves.
+    retirementPerYear: 0,
+  };
+  const chance = {
+    ofAsMany: 1 - lossesAtMost(usually, expected, days, missing - 1),
+    ofAsFew: lossesAtMost(usually, expected, days, missing),
+  };
   const learnt: LossRates = {
     ...assumed,
     ...(breakage === null
@@ -230,6 +242,7 @@ function lineOf(count: Count, ware: StocktakeWare, days: number): StocktakeLine 
     missing,
     broken: count.broken,
     usual: accounted,
+    chance,
     question,
     seen: thousandUses > 0 ? countedRate(missing, thousandUses) : null,
     breakage,

@@ -1,5 +1,5 @@
 /** The same order from each supplier alone, for the comparison side by side. */
-import type { SolverLoader } from './choose-buy.js';
+import { USUAL_EFFORT, type SolverLoader } from './choose-buy.js';
 import type { SupplierComparison } from './order-sheet.js';
 import { planOrders, type OrderPlan, type PlannedWare } from './plan.js';
 import type { SupplyModel } from './supply-model.js';
@@ -11,7 +11,7 @@ export interface Alone {
   readonly plan: OrderPlan | null;
 }
 
-/** Each supplier with the whole plan to itself. */
+/** Each supplier with the whole plan to itself; all together cost the solver half of what the plan does. */
 export async function eachAlone(
   supply: SupplyModel,
   date: string,
@@ -27,7 +27,9 @@ export async function eachAlone(
     const outcome =
       missing.length > 0 || supply.suppliers.length === 1
         ? null
-        : await planOrders(wares, { ...supply, suppliers: [supplier] }, date, loadSolver);
+        : await planOrders(wares, { ...supply, suppliers: [supplier] }, date, loadSolver, {
+            left: USUAL_EFFORT / 2 / supply.suppliers.length,
+          });
     const plan = missing.length > 0 ? null : outcome?.ok ? outcome.value : joint;
     const lines = supplier.quotes
       .filter(({ ware }) => wares.some((one) => one.ware === ware))

@@ -147,10 +147,11 @@ function drinkAnswer(plan: DrinkPlan, reads: Reads, input: SuitInput): DrinkAnsw
   };
 }
 
+/** What could stand in for a vessel: cups, and a glass only for a glass, as others are seldom made for hot drinks. */
 function vesselsOnHand(reads: Reads, but: SuitWare): OnHand[] {
   return reads.ware.flatMap((ware) => {
-    if (ware === but || ware.brimMl === null || (ware.shape !== 'cup' && ware.shape !== 'glass'))
-      return [];
+    const fits = ware.shape === 'cup' || (ware.shape === 'glass' && but.shape === 'glass');
+    if (ware === but || ware.brimMl === null || !fits) return [];
     return [
       {
         id: ware.id,

@@ -10,6 +10,7 @@ import {
   landedLines,
   nextStepSentence,
   nextSteps,
+  stepsWorthNaming,
   type NextStep,
 } from '../../src/ordering/landed.js';
 import { formatMoney, splitMinor } from '../../src/ordering/money.js';
@@ -182,6 +183,22 @@ describe('the next step', () => {
       step: 'price break',
     });
     expect(nextSteps({ ...consignment(20, 0) })).toEqual([]);
+  });
+
+  test('a step is named only where it pays for a quarter of what it adds', () => {
+    const dozen = quoteOf('cup', 12, 75);
+    const at = (fixedMinor: number) =>
+      stepsWorthNaming({
+        supplier: supplierOf('quay', [dozen], {
+          freight: [stepOf(1, fixedMinor)],
+          freeFromMinor: 3600,
+        }),
+        handlingMinor: 0,
+        lines: [{ quote: dozen, cartons: 2 }],
+      });
+    // Two cartons of 9.00 more reach free freight: a quarter of them is 4.50.
+    expect(at(449)).toEqual([]);
+    expect(at(450)).toMatchObject([{ pieces: 24, goodsMinor: 1800, freightSavedMinor: 450 }]);
   });
 });
 

@@ -302,6 +302,23 @@ describe('a stocktake', () => {
     expect(at(39).rates.evidence).toBeDefined();
   });
 
+  test('how likely so many are at the usual rate, by the Poisson law of what breaks', () => {
+    const rates = { ...policy.rates, walkOffPerYear: 0 };
+    const mug: StocktakeWare = {
+      ...cup,
+      lastCount: 42,
+      usesSince: 7000,
+      policy: { ...policy, rates },
+    };
+    const outcome = take([{ counted: 38 }], [mug]);
+    if (!outcome.ok) throw new Error('no problems here');
+    // 2.1 are usual, 4 went: 1 − P(3 or fewer), and P(4 or fewer), by hand.
+    const term = (k: number): number => (Math.exp(-2.1) * 2.1 ** k) / [1, 1, 2, 6, 24][k]!;
+    const three = term(0) + term(1) + term(2) + term(3);
+    expect(outcome.value.lines[0]!.chance.ofAsMany).toBeCloseTo(1 - three, 6);
+    expect(outcome.value.lines[0]!.chance.ofAsFew).toBeCloseTo(three + term(4), 6);
+  });
+
   test('nothing gone where dozens are usual is questioned too', () => {
     const outcome = take([{ counted: 80 }], [{ ...cup, usesSince: 400_000 }]);
     if (!outcome.ok) throw new Error('no problems here');

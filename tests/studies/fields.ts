@@ -1,33 +1,11 @@
 /**
  * npm run study:fields: fields of the schema that a file may give and no answer reads. A house with nearly all sections is put to the
  * questions through a record of what is read. A spread counts as reading, so this finds fields that are never touched, not all that
- * are taken up and dropped. About a minute of one core.
+ * are taken up and dropped. About a minute of one core; `tests/questions/fields.test.ts` asks the same of a small house.
  */
 import { readFileSync } from 'node:fs';
-import type * as z from 'zod';
-import { inThisThread } from '../../src/cafe/runner.js';
-import { quantities } from '../../src/quantities/quantity.js';
-import { questions } from '../../src/questions/list.js';
-import type { Asking } from '../../src/questions/question.js';
-import { generalPath } from '../../src/scenario/name-maps.js';
-import { isWithin, type Path } from '../../src/scenario/path.js';
-import { piecesPerRackOf } from '../../src/scenario/rack-geometry.js';
-import { readScenario } from '../../src/scenario/read-scenario.js';
-import { scenarioSchema } from '../../src/scenario/scenario.js';
-import { defOf } from '../../src/scenario/schema-walk.js';
-import { isGroup, unwrap } from '../../src/scenario/tree.js';
-import { contextOf } from '../../src/tell/context-of.js';
+import { fieldsRead } from './fields-read.js';
 
-const FILE = 'tests/studies/fields.yaml';
-/** Changes are paths into the file itself: what reads them reads the file. */
-const CHANGES = [
-  'alternatives.*.change',
-  'alternatives.*.scale',
-  'calendar.kinds.*.change',
-  'calendar.kinds.*.scale',
-];
-/** Where the tables lie that it names. */
-const BESIDE = 'scenarios/house-50/';
 /** Questions, and what they are asked with. */
 const ASKED = {
   order: { days: 20 },
@@ -37,80 +15,15 @@ const ASKED = {
   compare: { days: 20, map: true, moves: true },
 };
 
-function leavesOf(schema: z.core.$ZodType, path = ''): string[] {
-  if (quantities.has(schema)) return [path];
-  const { innerType, in: input, options, shape, valueType, element } = defOf(schema);
-  const step = (key: string): string => (path === '' ? key : `${path}.${key}`);
-  const found = [
-    ...[innerType, input, element].flatMap((one) => (one ? leavesOf(one, path) : [])),
-    ...(options ?? []).flatMap((one) => leavesOf(one, path)),
-    ...Object.entries(shape ?? {}).flatMap(([key, one]) => leavesOf(one, step(key))),
-    ...(valueType ? leavesOf(valueType, step('*')) : []),
-  ];
-  return found.length === 0 ? [path] : found;
-}
-
-/** The same data, with a note of every place that is read. */
-function recorded(value: unknown, path: Path, seen: Set<string>): unknown {
-  if (Array.isArray(value)) return value.map((one, i) => recorded(one, [...path, i], seen));
-  if (!isGroup(value)) return value;
-  const known = new Map<string, unknown>();
-  return new Proxy(
-    { ...value },
-    {
-      get: (target, key) => {
-        if (typeof key !== 'string') return undefined;
-        seen.add(generalPath([...path, key]));
-        if (!known.has(key)) known.set(key, recorded(target[key], [...path, key], seen));
-        return known.get(key);
-      },
-    },
-  );
-}
-
-function placesIn(value: unknown, path: Path = []): string[] {
-  if (Array.isArray(value)) return value.flatMap((one, i) => placesIn(one, [...path, i]));
-  if (!isGroup(value)) return [generalPath(path)];
-  return [
-    generalPath(path),
-    ...Object.entries(value).flatMap(([key, one]) => placesIn(one, [...path, key])),
-  ];
-}
-
 export async function main(): Promise<void> {
-  const read = readScenario(readFileSync(FILE), FILE, { piecesPerRack: piecesPerRackOf });
-  if (!read.ok) throw new Error(read.problems.map(({ message }) => message).join('\n'));
-  const seen = new Set<string>();
-  const scenario = recorded(read.scenario, [], seen) as typeof read.scenario;
-  const asking: Asking = {
-    opened: { ...read, scenario },
-    fileName: FILE,
-    runner: inThisThread(),
-    context: contextOf(read.scenario, read.inputs, '0', piecesPerRackOf),
-    today: '2027-03-01',
-    loadSolver: null,
-  };
-  for (const [name, given] of Object.entries(ASKED)) {
-    const question = questions.find((one) => one.name === name)!;
-    const names = question.beside?.(read.scenario) ?? [];
-    const beside = Object.fromEntries(names.map((file) => [file, readFileSync(BESIDE + file)]));
-    const reply = await question.ask({ ...asking, beside }, given);
-    if (!reply.ok)
-      throw new Error(`${name}: ${reply.problems.map(({ message }) => message).join('\n')}`);
-  }
-  const within = (place: string, owners: readonly string[]): boolean =>
-    owners.some((owner) => isWithin(place.split('.'), owner.split('.')));
-  const all = new Set(leavesOf(scenarioSchema));
-  const leaves = [...all]
-    // Unlimited machines have the fields of a listed one, which `generalPath` says of them.
-    .filter((place) => !within(place, [...CHANGES, 'washing.machines.unlimited']))
-    .filter((place) => ![...all].some((owner) => owner !== place && within(place, [owner])))
-    .toSorted();
-  const given = new Set(placesIn(unwrap(read.raw).tree));
-  const unread = leaves.filter((place) => given.has(place) && !seen.has(place));
-  const untried = leaves.filter((place) => !given.has(place) && !seen.has(place));
+  const { fields, read, unread, untried } = await fieldsRead(
+    readFileSync('tests/studies/fields.yaml', 'utf8'),
+    ASKED,
+    // Where the tables lie that it names.
+    (file) => readFileSync(`scenarios/house-50/${file}`),
+  );
   process.stdout.write(
-    `${leaves.length} fields; read: ${leaves.filter((place) => seen.has(place)).length}.\nNeither given nor read, so not tried: ${untried.join(', ')}\nGiven, and read by nobody: ${unread.join(', ') || 'none'}\n`,
+    `${fields.length} fields; read: ${read.length}.\nNeither given nor read, so not tried: ${untried.join(', ')}\nGiven, and read by nobody: ${unread.join(', ') || 'none'}\n`,
   );
   if (unread.length > 0) process.exitCode = 1;
 }

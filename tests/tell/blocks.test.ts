@@ -89,6 +89,10 @@ describe('blocks as text', () => {
       'Ware         Pieces\n-------------------\nCup   1,234,567,890\nLeft out at this width:\nremark.\n',
     );
     expect(writeText([fold('washing', [wide])])).toBe('With --all: washing.\n');
+    // A fold of pictures alone has nothing for a terminal, not even its title.
+    const pictures = fold('pictures', [{ kind: 'picture', pictures: [] }]);
+    expect(writeText([pictures])).toBe('');
+    expect(writeText([pictures], { all: true })).toBe('');
   });
 
   it('shows a row as a list where nothing else fits', () => {

@@ -145,7 +145,10 @@ async function lineOf(
               ]
             : [],
         ),
-        warnings: [...answer.warnings, ...sheet.value.warnings].map(({ message }) => message),
+        // What a line costs that ends is said once for all its vessels.
+        warnings: [...answer.warnings, ...sheet.value.warnings]
+          .filter(({ code }) => code !== 'life-of-range')
+          .map(({ message }) => message),
       },
     },
   };

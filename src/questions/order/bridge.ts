@@ -28,7 +28,7 @@ const COSTS: readonly (readonly [string, Amount])[] = [
 ];
 
 /** "Why so many": each step from the par to the order that adds or takes off anything. */
-export function whySoMany(sheet: OrderSheet, { count }: Formats): string {
+export function whySoMany(sheet: OrderSheet, unquoted: boolean, { count }: Formats): string {
   const { par, sparesUntilDelivery, sparesAfter, fromCartons, onHand } = sheet.bridges.ordered;
   const covers = new Set(sheet.lines.map(({ coverDays }) => Math.round(coverDays)));
   const days =
@@ -37,7 +37,9 @@ export function whySoMany(sheet: OrderSheet, { count }: Formats): string {
       : say.span(count(Math.min(...covers)), count(Math.max(...covers)));
   const steps = [
     ...(sparesUntilDelivery === 0 ? [] : [say.whySteps.untilDelivery(count(sparesUntilDelivery))]),
-    ...(sparesAfter === 0 ? [] : [say.whySteps.after(count(sparesAfter), days)]),
+    ...(sparesAfter === 0
+      ? []
+      : [(unquoted ? say.whySteps.afterUnquoted : say.whySteps.after)(count(sparesAfter), days)]),
     ...(fromCartons === 0 ? [] : [say.whySteps.cartons(count(fromCartons))]),
     ...(onHand === 0 ? [] : [say.whySteps.onHand(count(onHand))]),
   ];
@@ -89,7 +91,7 @@ export function bridgeBlocks(sheet: OrderSheet, context: ReportContext): Block[]
       [
         [
           ...(same(smallest, ordered) ? [] : [say.bridgeNotes.smallest]),
-          ...(same(horizon, ordered) ? [] : [say.bridgeNotes.horizon(days)]),
+          same(horizon, ordered) ? say.bridgeNotes.horizonToo(days) : say.bridgeNotes.horizon(days),
           ...(ways.length === 1 ? [] : [say.bridgeNotes.priced]),
         ].join(' '),
       ],

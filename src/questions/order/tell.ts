@@ -2,6 +2,7 @@
 import { nextStepSentence } from '../../ordering/landed.js';
 import type { OrderSheet } from '../../ordering/order-sheet.js';
 import { repeatWords } from '../../ordering/order-sheet-csv.js';
+import { UNQUOTED_LEAD_DAYS } from '../../ordering/sheet-line.js';
 import { fold, heading, list, paragraphs, table, type Block } from '../../tell/block.js';
 import { asSentence } from '../../tell/clean-text.js';
 import type { ReportContext } from '../../tell/context.js';
@@ -32,7 +33,7 @@ export function orderBlocks(study: OrderStudy, context: ReportContext): Block[] 
           ? say.notProved
           : say.notProvedWithin(formats.percent(sheet.plan.gap, 0)),
       promiseOf(sheet, formats),
-      unquoted ? '' : whySoMany(sheet, formats),
+      whySoMany(sheet, unquoted, formats),
       kindsText(study, formats),
     ]),
     nowTable(study, formats),
@@ -46,14 +47,14 @@ export function orderBlocks(study: OrderStudy, context: ReportContext): Block[] 
       say.warnings,
     ),
     ...bridgeBlocks(sheet, context),
-    ...(unquoted ? [] : againBlocks(sheet, formats)),
+    ...againBlocks(sheet, unquoted, formats),
     list(
       sheet.consignments.flatMap((one) =>
         one.nextSteps.map((step) => nextStepSentence(step, nameIn(sheet), moneyIn(sheet))),
       ),
       say.next,
     ),
-    list(suppliers(sheet, formats), say.suppliers),
+    ...suppliers(sheet, formats),
     ...pictures(study, context),
     ...takeaway(sheet, formats),
     ...saucerBlocks(study, context),
@@ -153,24 +154,35 @@ function nowTable({ sheet, unquoted }: OrderStudy, { count }: Formats): Block {
   });
 }
 
-function againBlocks(sheet: OrderSheet, { count }: Formats): Block[] {
+function againBlocks(sheet: OrderSheet, unquoted: boolean, { count }: Formats): Block[] {
+  const kept = say.again.flatMap((_, at) => (unquoted && at > 2 ? [] : [at]));
+  const pick = (cells: readonly string[]): string[] => kept.map((at) => cells[at]!);
   return [
     table({
       caption: say.againCaption,
-      columns: say.again.map((title, at) => ({
+      columns: pick(say.again).map((title, at) => ({
         title,
         as: at === 1 || at === 2 ? 'figures' : 'words',
         ...(at > 2 ? { spare: true } : {}),
       })),
-      rows: sheet.lines.map((line) => [
-        shortName(line.name),
-        line.reorderPoint === null ? say.none : count(line.reorderPoint),
-        line.nextOrder?.expected ?? say.none,
-        line.supplierName === null ? say.none : shortName(line.supplierName),
-        repeatWords(line.repeat) || say.none,
-      ]),
+      rows: sheet.lines.map((line) =>
+        pick([
+          shortName(line.name),
+          line.reorderPoint === null ? say.none : count(line.reorderPoint),
+          line.nextOrder?.expected ?? say.none,
+          line.supplierName === null ? say.none : shortName(line.supplierName),
+          repeatWords(line.repeat) || say.none,
+        ]),
+      ),
     }),
-    paragraphs([say.againNote], 'small'),
+    paragraphs(
+      [
+        unquoted
+          ? `${say.againNote} ${say.againUnquoted(count(UNQUOTED_LEAD_DAYS))}`
+          : say.againNote,
+      ],
+      'small',
+    ),
   ];
 }
 
@@ -189,29 +201,31 @@ function consignments(sheet: OrderSheet, { decimal }: Formats): string[] {
   );
 }
 
-function suppliers(sheet: OrderSheet, { count }: Formats): string[] {
+function suppliers(sheet: OrderSheet, { count }: Formats): Block[] {
+  if (sheet.plan === null) return [];
   const money = moneyIn(sheet);
   const days = count(sheet.horizonDays);
+  const { openingMinor, totalMinor } = sheet.plan.chosen;
+  const several = sheet.suppliers.length > 1;
+  const asOrdered = several ? say.asOrdered : say.overTime;
   return [
-    ...sheet.suppliers.map((one) =>
-      one.alone === null
-        ? say.missing(shortName(one.name), listed(one.missing.map(nameIn(sheet))))
-        : say.alone(
-            shortName(one.name),
-            money(one.alone.openingMinor),
-            money(one.alone.totalMinor),
-            days,
-          ),
+    list(
+      [
+        ...(several ? sheet.suppliers : []).map((one) =>
+          one.alone === null
+            ? say.missing(shortName(one.name), listed(one.missing.map(nameIn(sheet))))
+            : say.alone(
+                shortName(one.name),
+                money(one.alone.openingMinor),
+                money(one.alone.totalMinor),
+                days,
+              ),
+        ),
+        asOrdered(money(openingMinor), money(totalMinor), days),
+      ],
+      several ? say.suppliers : say.overTimeCaption,
     ),
-    ...(sheet.plan === null || sheet.suppliers.length < 2
-      ? []
-      : [
-          say.asOrdered(
-            money(sheet.plan.chosen.openingMinor),
-            money(sheet.plan.chosen.totalMinor),
-            days,
-          ),
-        ]),
+    paragraphs([say.overTimeNote], 'small'),
   ];
 }
 

@@ -40,6 +40,8 @@ export const say = {
       `${pieces} more are spares until the next count and delivery.`,
     after: (pieces: string, days: string): string =>
       `${pieces} more are spares for the rest of the ${days} days that this order lasts: one large order costs less than several small ones.`,
+    afterUnquoted: (pieces: string, days: string): string =>
+      `${pieces} more are spares for the rest of the ${days} days that this order is to last.`,
     cartons: (pieces: string): string => `${pieces} come from rounding up to whole cartons.`,
     onHand: (pieces: string): string => `You have ${pieces} already.`,
   },
@@ -85,6 +87,8 @@ export const say = {
     smallest:
       'Until more can come: the smallest order that lasts until a delivery ordered at the next count.',
     horizon: (days: string): string => `All ${days} days: everything at once, nothing later.`,
+    horizonToo: (days: string): string =>
+      `As ordered lasts all ${days} days: no later order is expected.`,
     priced: 'Each column is priced at today’s terms, as one order.',
   },
   bridgePieces: (par: string, pieces: string): string => `From a par of ${par} to ${pieces} pieces`,
@@ -102,6 +106,8 @@ export const say = {
   ],
   againNote:
     'Order again when a count finds fewer than this. A dash: you will probably not need to order again while you keep this range.',
+  againUnquoted: (days: string): string =>
+    `A delivery is taken to come ${days} days after the order (assumed).`,
   consignment: (
     name: string,
     cartons: number,
@@ -119,6 +125,10 @@ export const say = {
     `${name} alone: ${opening} now, ${total} over ${days} days.`,
   asOrdered: (opening: string, total: string, days: string): string =>
     `As ordered here: ${opening} now, ${total} over ${days} days.`,
+  overTime: (opening: string, total: string, days: string): string =>
+    `${opening} now, ${total} over ${days} days.`,
+  overTimeNote: 'Over all the days: this order, the later ones, and what it costs to keep spares.',
+  overTimeCaption: 'Over the whole time',
   missing: (name: string, list: string): string => `${name} does not sell ${list}.`,
   warnings: 'Warnings',
   takeaway: (share: string): string =>

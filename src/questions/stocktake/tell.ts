@@ -84,7 +84,13 @@ function findingOf(
   return `${gone}${retired}${againstUsual(line, formats)}${(line.question === null ? say.aYear : say.usualAYear)(count(line.counted), count(line.goAYear))}${orderOf(line, answer, formats)}`;
 }
 
-function againstUsual({ missing, usual, question }: StocktakeLine, { decimal }: Formats): string {
+/** Chance below which a count is more than luck; common practice, no source. */
+const BY_LUCK = 0.1;
+
+function againstUsual(
+  { missing, usual, question, chance }: StocktakeLine,
+  { decimal }: Formats,
+): string {
   const times = usual > 0 ? missing / usual : null;
   const mean = decimal(usual);
   if (question === 'too few gone') return say.tooFew(mean);
@@ -92,8 +98,10 @@ function againstUsual({ missing, usual, question }: StocktakeLine, { decimal }: 
     return times === null || times > 99
       ? say.tooManyUnknown(mean)
       : say.tooMany(decimal(times), mean);
-  if (times !== null && times > 1.5) return say.times(decimal(times), mean);
-  return times !== null && times < 0.67 ? say.fewer(mean) : say.asUsual(mean);
+  if (times === null || (times >= 0.67 && times <= 1.5)) return say.asUsual(mean);
+  if (times > 1.5)
+    return chance.ofAsMany < BY_LUCK ? say.times(decimal(times), mean) : say.byLuck(mean);
+  return chance.ofAsFew < BY_LUCK ? say.fewer(mean) : say.byLuck(mean);
 }
 
 function orderOf(line: StocktakeLine, answer: StocktakeAnswer, { count }: Formats): string {

@@ -16,6 +16,7 @@ export const say = {
   noneGone: (ware: string, expected: string): string => `${ware}: none of ${expected} has gone`,
   retired: (pieces: string): string => `, ${pieces} retired`,
   asUsual: (usual: string): string => `, about what is usual (${usual}).`,
+  byLuck: (usual: string): string => `; ${usual} is usual, and so small a difference may be luck.`,
   times: (times: string, usual: string): string => `, ${times} times what is usual (${usual}).`,
   fewer: (usual: string): string => `, fewer than is usual (${usual}).`,
   tooMany: (times: string, usual: string): string =>
@@ -27,7 +28,7 @@ export const say = {
   aYear: (counted: string, pieces: string): string =>
     ` We expect about ${pieces} of the ${counted} you have to go in a year.`,
   usualAYear: (counted: string, pieces: string): string =>
-    ` At the usual rate about ${pieces} of the ${counted} you have go in a year.`,
+    ` At the usual rate, expect to lose about ${pieces} of the ${counted} you have in a year.`,
   askFirst: (list: string): string => `Before you buy, find out what happened to: ${list}.`,
   orderNow: (pieces: string, cartons: string, money: string, why: string): string =>
     ` Order ${pieces} now (${cartons}, ${money} with freight and tax).${why}`,
