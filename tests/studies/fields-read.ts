@@ -4,7 +4,7 @@ import { inThisThread } from '../../src/cafe/runner.js';
 import type { SolverLoader } from '../../src/ordering/choose-buy.js';
 import { quantities } from '../../src/quantities/quantity.js';
 import { questions } from '../../src/questions/list.js';
-import type { Asking } from '../../src/questions/question.js';
+import type { Asking, Question } from '../../src/questions/question.js';
 import { generalPath } from '../../src/scenario/name-maps.js';
 import { isWithin, type Path } from '../../src/scenario/path.js';
 import { piecesPerRackOf } from '../../src/scenario/rack-geometry.js';
@@ -80,7 +80,7 @@ export interface FieldsRead {
  */
 export async function fieldsRead(
   text: string,
-  asked: Readonly<Record<string, object>>,
+  asked: Readonly<Record<string, Parameters<Question['ask']>[1]>>,
   besideOf: (file: string) => Uint8Array,
 ): Promise<FieldsRead> {
   const file = 'fields.yaml';
