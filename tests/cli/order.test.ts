@@ -31,7 +31,7 @@ describe('cuptide order', () => {
       goodsMinor + freightMinor + taxMinor + handlingMinor,
     ]).toContain(totalMinor);
     for (const say of [
-      /Suppliers side by side/,
+      /Over the whole time/,
       /Paper cups and lids for a week: enough for 95/,
       /Where the pieces go/,
       /From the par to the order/,
@@ -48,7 +48,7 @@ describe('cuptide order', () => {
     expect(pools[0]!.gain.saved).toBeGreaterThan(0);
     expect(fetching!.trips).toBeGreaterThan(0);
     expect(fetching!.safe).toBeGreaterThan(0.85);
-    expect(told.out).toMatch(/one saucer for 2 cups saves \d+ saucers/);
+    expect(told.out).toMatch(/sharing it between 2 cups saves \d+ saucers/);
   });
 
   it('writes the same numbers to CSV, workbook and page', () => {
@@ -67,7 +67,7 @@ describe('cuptide order', () => {
       expect(page).toContain(message.replaceAll("'", '&#39;'));
     for (const say of [
       `From ${sheet.consignments[0]!.name}: `,
-      'Suppliers side by side',
+      'Over the whole time',
       'Paper cups and lids for a week',
       'Where the pieces go',
       'From the par to the order',
