@@ -57,6 +57,7 @@ export class Floor implements Flow {
 
   private readonly others: OtherLoads | null;
   private number = 0;
+  private arrived = 0;
   /** Events in the calendar that only keep a habit going: they are no reason to go on. */
   private recurring = 0;
   /** What wakes a rule of the part racks beside the events that always do. */
@@ -114,10 +115,10 @@ export class Floor implements Flow {
    * @throws an error that `isTooMuch` knows, for a day of more than MOST_EVENTS
    */
   advance(most: number, watcher: Watcher | null = null): boolean {
-    const { calendar, ledger, day, visits } = this;
+    const { calendar, ledger, day } = this;
     if (this.happened >= MOST_EVENTS) throw tooManyEvents(this.number);
     const events = Math.min(most, MOST_EVENTS - this.happened);
-    let arrivalKey = visits.nextKey();
+    let arrivalKey = this.nextArrivalKey();
     for (let event = 0; event < events; event += 1) {
       if (watcher !== null)
         watcher.before(Math.floor(Math.min(calendar.nextKey(), arrivalKey) / RANKS), this);
@@ -129,13 +130,21 @@ export class Floor implements Flow {
           this.happened += event;
           return true;
         }
-        this.now = ledger.now = day.arrivalMs[visits.arrived]!;
-        visits.arriveNext();
-        arrivalKey = visits.nextKey();
+        const party = this.arrived;
+        this.now = ledger.now = day.arrivalMs[party]!;
+        this.arrived = party + 1;
+        this.visits.arrive(party);
+        arrivalKey = this.nextArrivalKey();
       }
     }
     this.happened += events;
     return false;
+  }
+
+  private nextArrivalKey(): number {
+    return this.arrived < this.day.parties
+      ? this.day.arrivalMs[this.arrived]! * RANKS + EVENT.arrival
+      : Infinity;
   }
 
   /** Open a day, to be gone on with by `advance`. */
@@ -144,7 +153,7 @@ export class Floor implements Flow {
     this.number = number;
     this.happened = 0;
     this.visits.open(day);
-    this.now = this.recurring = 0;
+    this.now = this.arrived = this.recurring = 0;
     this.calendar.clear();
     this.ledger.open(stock);
     this.staff.open();
@@ -212,7 +221,7 @@ export class Floor implements Flow {
   // What the stages ask of one another.
 
   get moreToCome(): boolean {
-    return this.calendar.size > this.recurring || this.visits.arrived < this.day.parties;
+    return this.calendar.size > this.recurring || this.arrived < this.day.parties;
   }
 
   inHouse(party: number): boolean {

@@ -1,14 +1,10 @@
 /** Parties from the door to their first order: who sits in the house, who takes away. */
-import { RANKS } from '../engine/calendar.js';
 import type { Counter } from './counter.js';
 import type { Day } from './day.js';
-import { EVENT } from './events.js';
 import type { Seats } from './seats.js';
 import type { Tables } from './tables.js';
 
 export class Visits {
-  /** Parties that have come through the door: the number of the next. */
-  arrived = 0;
   /** Guests who chose to take away. */
   guestsTookAway = 0;
   private day!: Day;
@@ -23,20 +19,11 @@ export class Visits {
 
   open(day: Day): void {
     this.day = day;
-    this.arrived = this.guestsTookAway = 0;
+    this.guestsTookAway = 0;
     if (day.parties > this.seatedParty.length) this.seatedParty = new Uint8Array(day.parties * 2);
   }
 
-  /** Key in the calendar of the next arrival; Infinity when all have come. */
-  nextKey(): number {
-    return this.arrived < this.day.parties
-      ? this.day.arrivalMs[this.arrived]! * RANKS + EVENT.arrival
-      : Infinity;
-  }
-
-  arriveNext(): void {
-    const party = this.arrived;
-    this.arrived = party + 1;
+  arrive(party: number): void {
     if (this.day.staysIn[party] === 1) return this.seats.arrive(party);
     this.guestsTookAway += this.day.size[party]!;
     this.takesAway(party);
