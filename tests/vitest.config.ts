@@ -11,6 +11,13 @@ export default defineConfig({
   root,
   test: {
     reporters: ['dot'],
+    // `npm run coverage` alone; tests/coverage.mjs makes the table.
+    coverage: {
+      provider: 'v8',
+      include: ['src/**'],
+      reporter: ['json-summary'],
+      reportOnFailure: true,
+    },
     projects: [
       {
         root,
