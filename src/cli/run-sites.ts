@@ -2,6 +2,7 @@
 import { basename, extname, join } from 'node:path';
 import { createHash } from 'node:crypto';
 import { candidatesOf } from '../questions/compare/alternatives.js';
+import type { Made } from '../questions/made.js';
 import type { OutFile } from '../questions/question.js';
 import { acrossAnswer } from '../questions/sites/across/answer.js';
 import { acrossFiles } from '../questions/sites/across/files.js';
@@ -31,6 +32,8 @@ import { today } from './run-question.js';
 import { studyDigest } from './sites/part-file.js';
 import { tillsOf } from './sites/tills.js';
 import { siteLetters, sitesWithLetter } from './sites/letters.js';
+import { sitesMade, type SitesFiles } from './sites/made.js';
+import { withMade } from './made.js';
 import { solverForMany } from './solver.js';
 import { widthOf } from './terminal.js';
 import { version } from './version.js';
@@ -65,6 +68,7 @@ export interface SitesStudy {
   readonly base: Base;
   readonly table: SiteTable;
   readonly units: readonly Unit[];
+  readonly files: SitesFiles;
   /** Digest of everything that the row of a unit depends on. */
   readonly digest: string;
 }
@@ -86,7 +90,18 @@ export async function openStudy(args: SitesArguments): Promise<SitesStudy> {
     base: { ...start, tills: tills.bases },
     table,
     units: unitsOf(table, asked),
-    digest: studyDigest([version, JSON.stringify(settings), baseBytes, tableBytes, ...tills.bytes]),
+    files: {
+      base: { name: args.base, bytes: baseBytes },
+      table: { name: args.table, bytes: tableBytes },
+      tills: tills.files,
+    },
+    digest: studyDigest([
+      version,
+      JSON.stringify(settings),
+      baseBytes,
+      tableBytes,
+      ...tills.files.map(({ bytes }) => bytes),
+    ]),
   };
 }
 
@@ -177,12 +192,27 @@ export async function runSites(args: SitesArguments): Promise<void> {
   await tellSites(study, [...sites.values()], rows);
 }
 
-/** The answer from the rows of all units: printed, and its files written where asked for. @param sites all, in their order */
-export async function tellSites(
+/** What was asked, of which files, with the day of the order where nobody gave one. */
+const madeOfStudy = ({ args, files, base }: SitesStudy): Made =>
+  sitesMade(
+    args,
+    files,
+    base.seed,
+    base.opened.scenario.supply?.date === undefined ? today() : undefined,
+  );
+
+interface SitesReply {
+  readonly json: object;
+  readonly blocks: readonly Block[];
+  readonly files: () => Promise<readonly OutFile[]>;
+}
+
+/** The answer from the rows of all units. @param sites all, in their order */
+export async function sitesReply(
   study: SitesStudy,
   sites: readonly Site[],
   rows: readonly string[],
-): Promise<void> {
+): Promise<SitesReply> {
   const { args, base } = study;
   const { opened } = base;
   const context = contextOf(opened.scenario, opened.inputs, version, piecesPerRackOf);
@@ -196,9 +226,12 @@ export async function tellSites(
       args.asked,
       args,
     );
-    const made = args.out === undefined ? [] : await acrossFiles(answer, context, await page());
     const { drawn: _, ...json } = answer;
-    return tell(study, json, acrossBlocks(answer, context), made);
+    return {
+      json,
+      blocks: acrossBlocks(answer, context),
+      files: async () => acrossFiles(answer, context, await page()),
+    };
   }
   const answer = await sitesAnswer(
     sites,
@@ -212,18 +245,30 @@ export async function tellSites(
       loadSolver: solverForMany(),
     },
   );
-  const letters = args.out === undefined ? [] : await siteLetters(args, sites, stemOf(args));
-  const made =
-    args.out === undefined
-      ? []
-      : await sitesFiles(answer, context, {
-          ...(await page()),
-          letters: new Map(letters.map(({ id, name }) => [id, name])),
-        });
-  return tell(study, answer, sitesBlocks(answer, context), [
-    ...made,
-    ...letters.map(({ ending, html }) => ({ ending, content: html })),
-  ]);
+  return {
+    json: answer,
+    blocks: sitesBlocks(answer, context),
+    files: async () => {
+      const letters = await siteLetters(args, sites, stemOf(args), madeOfStudy(study));
+      const made = await sitesFiles(answer, context, {
+        ...(await page()),
+        letters: new Map(letters.map(({ id, name }) => [id, name])),
+      });
+      return [...made, ...letters.map(({ ending, html }) => ({ ending, content: html }))];
+    },
+  };
+}
+
+/** The same, printed, and its files written where asked for. */
+export async function tellSites(
+  study: SitesStudy,
+  sites: readonly Site[],
+  rows: readonly string[],
+): Promise<void> {
+  const { args } = study;
+  const { json, blocks, files } = await sitesReply(study, sites, rows);
+  const made = args.out === undefined ? [] : await files();
+  return tell(study, withMade(json, madeOfStudy(study)), blocks, made);
 }
 
 const hashOf = (text: string): string =>

@@ -105,6 +105,30 @@ describe('cuptide sites', () => {
     expect(other.err).toContain('is of another study');
   });
 
+  it('is worked out again by verify, which finds the one number that was altered, and another table', () => {
+    const answer = JSON.parse(whole) as { totals: { cost: number } };
+    const { cost } = answer.totals;
+    const file = join(folder, 'sites.json');
+    writeFileSync(
+      file,
+      JSON.stringify({ ...answer, totals: { ...answer.totals, cost: cost + 1 } }),
+    );
+    const again = (files: string) =>
+      cuptide(['verify', file, '--scenario', base, '--files', files, '--json']);
+    const found = again(folder);
+    expect([found.status, found.err]).toEqual([1, '']);
+    expect((JSON.parse(found.out) as { differences: unknown }).differences).toEqual([
+      { place: 'totals.cost', printed: String(cost + 1), found: String(cost) },
+    ]);
+    const other = emptyFolder();
+    writeFileSync(join(other, 'three.csv'), 'id,seats,guests\na,12,20\nb,14,24\nc,10,19\n');
+    const refused = again(other);
+    expect([refused.status, refused.err.replace(/\s+/g, ' ')]).toEqual([
+      2,
+      expect.stringContaining('three.csv: is not the file that'),
+    ]);
+  }, 120_000);
+
   it('refuses what cannot go together, and mistakes of the table, before any work', () => {
     const both = run('--part', '0/2', '--merge');
     expect([both.status, both.err]).toEqual([

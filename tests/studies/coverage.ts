@@ -62,12 +62,12 @@ const SETTINGS: readonly Setting[] = [
   ...HOUSES.map((house) => setting(house, 200)),
   ...CHAINS.map((house) => setting(house, null)),
   ...CHAINS.map((house) => setting(house, 200, { assured: true })),
-  setting('steady-180', 200, { engine: true }),
-  setting('morning-rush', 200, { engine: true, repeats: 300 }),
+  setting('steady-180', 200, { engine: true, repeats: 400 }),
+  setting('morning-rush', 200, { engine: true, repeats: 200 }),
   setting('steady-180', 200, { assured: true, engine: true, repeats: 100 }),
   setting(DEMO, 200, { assured: true }),
   setting(DEMO, null, { repeats: 300 }),
-  setting('steady-180', null, { engine: true, repeats: 100 }),
+  setting('steady-180', null, { engine: true, repeats: 50 }),
 ];
 
 function nameOf({ house, days, assured, engine }: Setting, level: number): string {

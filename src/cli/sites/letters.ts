@@ -2,6 +2,8 @@
 import { stringify } from 'yaml';
 import { didYouMean } from '../../quantities/nearest.js';
 import type { Site } from '../../questions/sites/site.js';
+import type { Made, MadeFrom } from '../../questions/made.js';
+import { sha256 } from '../made.js';
 import { MistakeError } from '../mistakes.js';
 import { letterOf } from '../write-report.js';
 
@@ -35,16 +37,30 @@ export function sitesWithLetter(wanted: readonly string[], sites: readonly Site[
   return sites.filter(({ line }) => wanted.includes(line.id));
 }
 
+/** The command makes the letter; the letter holds the site's own scenario, and that is what it was made from. */
+function ofSite(made: Made, id: string, scenario: MadeFrom): Made {
+  const { settings, files: _, ...rest } = made;
+  return { ...rest, command: `${made.command} --letter ${id}`, settings, scenario };
+}
+
 export async function siteLetters(
   { letters, level, days, threads }: LettersWanted,
   sites: readonly Site[],
   stem: string,
+  made: Made,
 ): Promise<SiteLetter[]> {
-  const made: SiteLetter[] = [];
+  const written: SiteLetter[] = [];
   for (const { line, opened } of sitesWithLetter(letters, sites)) {
+    const fileName = `${line.id}.yaml`;
+    // Lines are not folded, so that boxes of the letter find each value where it stands.
+    const text = stringify(opened.raw, { lineWidth: 0 });
     const letter = await letterOf(
-      // Lines are not folded, so that boxes of the letter find each value where it stands.
-      { fileName: `${line.id}.yaml`, text: stringify(opened.raw, { lineWidth: 0 }), opened },
+      {
+        fileName,
+        text,
+        opened,
+        made: ofSite(made, line.id, { file: fileName, sha256: sha256(text) }),
+      },
       {
         given: {
           ...(level === undefined ? {} : { level }),
@@ -55,7 +71,7 @@ export async function siteLetters(
     );
     const html = letter.files.find(({ ending }) => ending === 'html')!.content;
     const ending = `${line.id}.html`;
-    made.push({ id: line.id, name: `${stem}.${ending}`, ending, html });
+    written.push({ id: line.id, name: `${stem}.${ending}`, ending, html });
   }
-  return made;
+  return written;
 }

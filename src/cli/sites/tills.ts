@@ -12,8 +12,8 @@ const [LARGEST_TILL, LARGEST_MAP] = [200_000_000, 1_000_000];
 
 export interface Tills {
   readonly bases: ReadonlyMap<string, Base>;
-  /** Bytes of all files, each once, in the order of the table: part of what the study is. */
-  readonly bytes: readonly Uint8Array[];
+  /** All files, each once, in the order of the table: part of what the study is. */
+  readonly files: readonly GivenFile[];
 }
 
 /** @throws MistakeError with everything that is wrong with any of them */
@@ -39,5 +39,5 @@ export async function tillsOf(
     else problems.push(...found.problems);
   }
   if (problems.length > 0) throw problemsAsMistake(problems);
-  return { bases, bytes: [...read.values()].map(({ bytes }) => bytes) };
+  return { bases, files: [...read.values()] };
 }

@@ -55,7 +55,7 @@ async function scenarioOf(
   return { text, path: given };
 }
 
-function checkDigest(
+export function checkDigest(
   content: string | Uint8Array,
   wanted: string,
   path: string,
