@@ -1,6 +1,6 @@
 /**
  * Mornings' sheets of houses whose truth is known, simulated and read back: how often the interval of each input holds
- * the truth (1,000 mornings), how far the stock's range really shrinks beside what was foretold (200 mornings of the
+ * the truth (1,000 mornings, and 1,000 pairs of them pooled), how often equal mornings are called different, how far the stock's range really shrinks beside what was foretold (200 mornings of the
  * demo), and what is foretold beside brute force on a small house.
  */
 import { appendFileSync, existsSync, readFileSync, writeFileSync } from 'node:fs';
@@ -79,6 +79,8 @@ export async function main(folder: string): Promise<void> {
   for (const house of HOUSES) {
     const name = `${house}: intervals of ${MORNINGS} mornings`;
     if (!(name in figures)) keep(name, coverage(house));
+    const pairs = `${house}: intervals of ${MORNINGS} pairs of mornings`;
+    if (!(pairs in figures)) keep(pairs, coverage(house, 2));
   }
   if (!('brute force' in figures))
     keep('brute force', await worthByBruteForce({ days: 100, draws: 100, mornings: 10 }));
@@ -88,7 +90,7 @@ export async function main(folder: string): Promise<void> {
   }
 }
 
-function coverage(house: string): unknown {
+function coverage(house: string, together = 1): unknown {
   const { read } = opened(house);
   const { scenario, inputs } = read;
   // As if nothing had been measured, so that the sheet speaks of all it can.
@@ -97,15 +99,27 @@ function coverage(house: string): unknown {
   const facts = sheetFacts(scenario, contextOf(scenario, inputs, '', piecesPerRackOf), []);
   const readers = habitReaders(scenario, 'readers');
   const seen = new Map<string, { inside: number; n: number; error: number; kept: number }>();
+  let [named, compared] = [0, 0];
   for (let number = 0; number < MORNINGS; number += 1) {
-    const { csv } = morningOf(scenario, 'sheets', number);
-    const sheet = sheetsOf(
-      { name: 'sheet.csv', bytes: new TextEncoder().encode(csv) },
-      facts,
-      '2026-12-31',
+    const sheets = Array.from({ length: together }, (_, morning) => {
+      const { csv } = morningOf(scenario, 'sheets', number + morning * MORNINGS);
+      const sheet = sheetsOf(
+        { name: 'sheet.csv', bytes: new TextEncoder().encode(csv) },
+        facts,
+        '2026-12-31',
+      );
+      if (!sheet.ok) throw new Error(sheet.problems.map(({ message }) => message).join('\n'));
+      return { ...sheet.value[0]!, date: `2026-01-${15 + morning}` };
+    });
+    const { measured, kept, differences } = measuredInputs(
+      sheets,
+      scenario,
+      unmeasured,
+      null,
+      readers,
     );
-    if (!sheet.ok) throw new Error(sheet.problems.map(({ message }) => message).join('\n'));
-    const { measured, kept } = measuredInputs(sheet.value, scenario, unmeasured, null, readers);
+    compared += differences?.compared ?? 0;
+    if ((differences?.differ.length ?? 0) > 0) named += 1;
     const of = (path: string) => {
       const one = seen.get(path) ?? { inside: 0, n: 0, error: 0, kept: 0 };
       seen.set(path, one);
@@ -121,7 +135,7 @@ function coverage(house: string): unknown {
     }
     for (const { path } of kept) if (truth.has(path)) of(path).kept += 1;
   }
-  return Object.fromEntries(
+  const inputsFound = Object.fromEntries(
     [...seen].map(([path, { inside, n, error, kept }]) => [
       path,
       {
@@ -131,6 +145,14 @@ function coverage(house: string): unknown {
       },
     ]),
   );
+  return together === 1
+    ? inputsFound
+    : {
+        inputs: inputsFound,
+        // All mornings are of one house: each pair that is called different is so by chance.
+        calledDifferent: share(named, MORNINGS),
+        comparedInAPair: compared / MORNINGS,
+      };
 }
 
 /** The range really left by each morning, read at the ends of what its sheet says. Resumable morning by morning. */
