@@ -120,6 +120,7 @@ export class Bench {
 
   /** Racks have come free: loose pieces go into them in the order of the bench. */
   rackLoose(): void {
+    if (this.looseFrom === this.looseTo) return;
     let kept = this.looseFrom;
     let at = this.looseFrom;
     for (; at < this.looseTo; at += 1) {
