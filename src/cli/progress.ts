@@ -16,6 +16,8 @@ const AFTER_MS = 1000;
 /** Processor time left, s, from which a line is worth writing; the same however busy the machine is. */
 const LONG_S = 10;
 const WARM_S = 1;
+/** Time between two looks at the processor time, ms. */
+const ASK_MS = 100;
 const NARROW = 60;
 
 interface Standing {
@@ -150,8 +152,12 @@ export function oneLine(
 
 function processorSeconds(): () => number {
   const began = process.cpuUsage();
+  let [seconds, askedAt] = [0, performance.now()];
   return () => {
+    // The system takes up to a millisecond to answer, and is asked after every few days.
+    if (performance.now() - askedAt < ASK_MS) return seconds;
+    askedAt = performance.now();
     const { user, system } = process.cpuUsage(began);
-    return (user + system) / 1e6;
+    return (seconds = (user + system) / 1e6);
   };
 }

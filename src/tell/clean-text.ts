@@ -22,7 +22,10 @@ export const cleanText = (text: string): string =>
     .replace(/[ \u00A0]{2,}/g, ' ')
     .trim();
 
-const graphemes = new Intl.Segmenter('en', { granularity: 'grapheme' });
+let segmenter: Intl.Segmenter | undefined;
+/** Made when first needed: it takes longer than most of what is loaded at the beginning of a command. */
+const graphemes = (text: string): Intl.Segments =>
+  (segmenter ??= new Intl.Segmenter('en', { granularity: 'grapheme' })).segment(text);
 /** Characters that a terminal draws two columns wide (Unicode Standard Annex 11: W and F), and emoji. */
 const wide =
   /\p{Emoji_Presentation}|[\u1100-\u115F\u2E80-\u303E\u3041-\uA4CF\uA960-\uA97F\uAC00-\uD7A3\uF900-\uFAFF\uFE30-\uFE6F\uFF00-\uFF60\uFFE0-\uFFE6\u{20000}-\u{3FFFD}]/u;
@@ -31,7 +34,7 @@ const wide =
 export function columnsOf(text: string): number {
   if (/^[\x20-\x7E]*$/.test(text)) return text.length;
   let columns = 0;
-  for (const { segment } of graphemes.segment(text)) columns += wide.test(segment) ? 2 : 1;
+  for (const { segment } of graphemes(text)) columns += wide.test(segment) ? 2 : 1;
   return columns;
 }
 
@@ -40,7 +43,7 @@ export function shorten(text: string, most: number): string {
   if (text.length <= most && columnsOf(text) <= most) return text;
   let kept = '';
   let columns = 0;
-  for (const { segment } of graphemes.segment(text)) {
+  for (const { segment } of graphemes(text)) {
     const width = columnsOf(segment);
     if (columns + width > most - 1)
       return columns + width === most && kept.length + segment.length === text.length

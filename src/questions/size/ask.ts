@@ -29,7 +29,16 @@ export const ask: Ask<typeof size> = async (asking, given) => {
   const { answer } = study.value;
   const habits = given.habits === true ? await withHabits(asking, answer, HABIT_DAYS) : answer;
   const full = given['allow-for-inputs'] === true ? await withInputs(asking, habits) : habits;
-  return { ok: true, value: { json: full, blocks: sizeBlocks(full, shownOn(asking, answer)) } };
+  return {
+    ok: true,
+    value: {
+      json: full,
+      // Only where somebody reads them: figures as text take a while to get ready.
+      get blocks() {
+        return sizeBlocks(full, shownOn(asking, answer));
+      },
+    },
+  };
 };
 
 /** Habits and inputs are in doubt beside a stock that was chosen. @throws SettingError where it was given, or days were */
