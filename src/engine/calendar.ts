@@ -44,7 +44,7 @@ export class Calendar {
    * @param bucketMs  width of a bucket in ms; about the usual time between events
    * @param buckets   buckets in the ring, a power of two
    */
-  constructor(bucketMs = 8192, buckets = 4096) {
+  constructor(bucketMs = 16384, buckets = 2048) {
     if (buckets < 2 || (buckets & (buckets - 1)) !== 0)
       throw new RangeError(`buckets: ${buckets} is not a power of two; use one, such as 4096`);
     if (!(bucketMs > 0))
