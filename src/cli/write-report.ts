@@ -30,7 +30,7 @@ import { piecesPerRackOf } from '../scenario/rack-geometry.js';
 import { problem } from '../scenario/problems.js';
 import { inThisThread } from '../cafe/runner.js';
 import { keepInputs, tryOutput, writeAll } from './files.js';
-import { recordedPart, type RecordedFiles } from './recorded-part.js';
+import { partsOf, type PartAsked } from './report-parts.js';
 import { livePage, typefaces } from './live-page.js';
 import { madeOf, withMade } from './made.js';
 import { openScenario, problemsAsMistake, type OpenScenario } from './open-scenario.js';
@@ -53,7 +53,8 @@ export interface ReportArguments {
   readonly typed: Readonly<Record<string, string>>;
   readonly all: boolean;
   readonly threads: number | undefined;
-  readonly recorded?: RecordedFiles | undefined;
+  /** Questions that have a part in the letter. */
+  readonly parts?: readonly PartAsked[];
 }
 
 /** A scenario that a letter is written of. */
@@ -66,7 +67,7 @@ export interface LetterSource {
   readonly made?: Made;
 }
 
-type LetterOptions = Pick<ReportArguments, 'given' | 'threads' | 'recorded'>;
+type LetterOptions = Pick<ReportArguments, 'given' | 'threads' | 'parts'>;
 
 /** Writes the files and prints the answer. @throws MistakeError with everything that is wrong */
 export async function writeReport(args: ReportArguments): Promise<void> {
@@ -154,12 +155,12 @@ export async function letterOf(
           ...(full.habits === undefined ? {} : { habits: full.habits }),
           ...(made === undefined ? {} : { made }),
         });
-  const recorded = await recordedPart({
+  const parts = await partsOf({
     opened,
     fileName,
     context,
     text,
-    recorded: args.recorded,
+    parts: args.parts ?? [],
     given,
     threads: args.threads,
   });
@@ -174,7 +175,7 @@ export async function letterOf(
       cautions: cautionsFor(context),
       version,
       made: made && madeSentence(made),
-      recorded: recorded.html,
+      recorded: parts.html,
     },
     live,
     await typefaces(),
@@ -189,7 +190,7 @@ export async function letterOf(
         content: `${JSON.stringify(made === undefined ? answer : withMade(answer, made), null, 1)}\n`,
       },
       ...charts.map(({ id, file }) => ({ ending: `${id}.svg`, content: file })),
-      ...recorded.files,
+      ...parts.files,
     ],
   };
 }

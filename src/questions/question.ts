@@ -32,6 +32,20 @@ export interface Head {
   readonly offers?: readonly Offer[];
   /** Its reply has a workbook, which the letter saves. */
   readonly workbook?: boolean;
+  /** Its part in the letter of a report; absent: it has none. */
+  readonly inReport?: ReportPart;
+}
+
+/** A part that the letter of a report has where its files are given. */
+export interface ReportPart {
+  /** Those of its settings that the report takes for it: all of them or none. */
+  readonly settings: Settings;
+  /** By setting: what to do where it alone is missing. */
+  readonly missing: Readonly<Record<string, string>>;
+  /** What is being done, beside the bar of long work. */
+  readonly working: string;
+  /** The line under the part. @param command asks the question by itself */
+  readonly foot: (command: string) => string;
 }
 
 /** A part of an answer that the letter works out when its reader asks for it. */

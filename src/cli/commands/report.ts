@@ -1,16 +1,17 @@
 /** cuptide report: the answer, its pictures and its inputs as files. */
 import type { CommandModule } from 'yargs';
-import { backtest } from '../../questions/backtest/head.js';
+import { questions } from '../../questions/list.js';
 import { size } from '../../questions/size/head.js';
-import { allowingForInputs, type GivenFile } from '../../questions/settings.js';
+import { allowingForInputs } from '../../questions/settings.js';
 import { settingOptions, THREADS, threadsOf, typedIn } from '../setting-options.js';
 
 /** Those of the size that a letter can be made with. */
 const { level, seed, days, confidence, stock, day } = size.settings;
 const settings = { level, seed, days, confidence, stock, day, ...allowingForInputs };
-/** Recorded days to try the stock on: both or neither. */
-const { till, map } = backtest.settings;
-const recorded = { till: { ...till, required: false }, map: { ...map, required: false } };
+/** What questions need for their parts in the letter. */
+const ofParts = Object.fromEntries(
+  questions.flatMap(({ inReport }) => Object.entries(inReport?.settings ?? {})),
+);
 
 export const report: CommandModule = {
   command: 'report <file>',
@@ -22,7 +23,7 @@ export const report: CommandModule = {
         demandOption: true,
         describe: 'Scenario file (YAML or JSON)',
       }),
-      { ...settings, ...recorded },
+      { ...settings, ...ofParts },
     )
       .option('out', {
         type: 'string',
@@ -37,23 +38,12 @@ export const report: CommandModule = {
       })
       .option('threads', THREADS),
   async handler(args) {
-    const [{ writeReport }, { givenOf }, { MistakeError }] = await Promise.all([
+    const [{ writeReport }, { givenOf }, { partsAsked }] = await Promise.all([
       import('../write-report.js'),
       import('../run-question.js'),
-      import('../mistakes.js'),
+      import('../report-parts.js'),
     ]);
     const typed = typedIn(args, settings);
-    const days = await givenOf(recorded, typedIn(args, recorded));
-    const [tillFile, mapFile] = [
-      days['till'] as GivenFile | undefined,
-      days['map'] as GivenFile | undefined,
-    ];
-    if ((tillFile === undefined) !== (mapFile === undefined))
-      throw new MistakeError(
-        tillFile === undefined
-          ? '--map is given without --till; give the export of the till too'
-          : '--till is given without --map; give the map that says what its columns mean',
-      );
     await writeReport({
       file: String(args['file']),
       folder: String(args['out']),
@@ -61,10 +51,7 @@ export const report: CommandModule = {
       typed,
       all: args['all'] === true,
       threads: threadsOf(args),
-      recorded:
-        tillFile === undefined || mapFile === undefined
-          ? undefined
-          : { till: tillFile, map: mapFile },
+      parts: await partsAsked((one) => givenOf(one, typedIn(args, one))),
     });
   },
 };

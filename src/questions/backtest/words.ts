@@ -54,8 +54,6 @@ export const say = {
       `${date}: ${parties} parties, safe in ${safe} of runs${ware === null ? '' : `; ${ware} ran out most`}`,
     y: 'runs in which nothing ran out',
   },
-  letter: (command: string): string =>
-    `Worked out when this letter was written (${command}), for the values it then had. It does not follow changes in the boxes.`,
   byKind: (level: string): string =>
     `By kind of day: nothing may run out on ${level} of the days of each`,
   kind: 'Kind of day',
