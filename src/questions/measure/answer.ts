@@ -57,6 +57,15 @@ export interface MeasurePlan {
   readonly swings: readonly Swing[];
 }
 
+export interface CountedShare {
+  /** Guests in the party, as a column has it; '' for a share that is an input itself. */
+  readonly size: string;
+  readonly share: number;
+  readonly low: number;
+  readonly high: number;
+  readonly before: number;
+}
+
 /** An input as a sheet has it. */
 export interface Measured {
   readonly path: string;
@@ -72,6 +81,8 @@ export interface Measured {
   readonly high: number | null;
   readonly sd: number | null;
   readonly unit: 'min' | 's' | 'share' | 'guests' | 'pieces' | 'ml' | 'mm';
+  /** Shares counted, each with its exact 95 % interval and what the scenario had; of sizes one for each column. */
+  readonly shares?: readonly CountedShare[];
   /** Times, and the laws tried on them. */
   readonly law: { readonly fit: LawFit; readonly times: readonly number[] } | null;
 }

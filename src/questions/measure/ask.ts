@@ -2,6 +2,7 @@
 import { piecesPerRackOf } from '../../scenario/rack-geometry.js';
 import { renderSvg, standaloneSvg } from '../../tell/render-svg.js';
 import type { Ask, Asking, OutFile } from '../question.js';
+import { sharesCharts } from './charts/counted-shares.js';
 import { lawCharts } from './charts/fitted-laws.js';
 import { sheetFacts } from './facts.js';
 import type { measure } from './head.js';
@@ -56,7 +57,10 @@ export const ask: Ask<typeof measure> = async (asking, given) => {
         files: async () => [
           ...files,
           ...(await Promise.all(
-            lawCharts(reading.measured, context).map(async ({ id, spec }) => ({
+            [
+              ...lawCharts(reading.measured, context),
+              ...sharesCharts(reading.measured, context),
+            ].map(async ({ id, spec }) => ({
               ending: `measured.${id}.svg`,
               content: standaloneSvg(await renderSvg(spec)),
             })),

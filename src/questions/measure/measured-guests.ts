@@ -62,6 +62,17 @@ function sizesFound({ tally, sizes }: Counted, { guests }: Scenario): Found {
     low: ends[0],
     high: ends[1],
     sd,
+    shares: counts.map((count, at) => {
+      const last = at === sizes - 1;
+      const { share, low, high } = exactBinomialInterval(count, n);
+      return {
+        size: `${at + 1}${last ? '+' : ''}`,
+        share,
+        low,
+        high,
+        before: last ? all : (guests.partySize[at] ?? 0),
+      };
+    }),
     unit: 'guests',
     law: null,
   };
@@ -81,6 +92,9 @@ function staysInFound(
         return [...all, { from, to: last ? Infinity : from + step.for / 60_000 }];
       }, [])
     : [{ from: -Infinity, to: Infinity }];
+  const before = Array.isArray(guests.staysIn)
+    ? guests.staysIn.map((step) => step.staysIn)
+    : [guests.staysIn as number];
   return spans.map(({ from, to }, at): Found => {
     const path =
       spans.length === 1 && !Array.isArray(guests.staysIn)
@@ -92,11 +106,12 @@ function staysInFound(
     const n = stayed + sum(rows.map(({ away }) => sum(away)));
     return n < FEWEST.share
       ? tooFew(path, n, FEWEST.share, 'parties counted')
-      : shareFound(path, stayed, n, 'parties counted');
+      : shareFound(path, stayed, n, 'parties counted', before[at]!);
   });
 }
 
-function shareFound(path: string, count: number, n: number, what: string): Found {
+/** @param before the share as the scenario has it */
+function shareFound(path: string, count: number, n: number, what: string, before: number): Found {
   const { share, low, high } = exactBinomialInterval(count, n);
   return {
     path,
@@ -109,13 +124,17 @@ function shareFound(path: string, count: number, n: number, what: string): Found
     low,
     high,
     sd: null,
+    shares: [{ size: '', share, low, high, before }],
     unit: 'share',
     law: null,
   };
 }
 
 /** Drinks each of the first round, and the share of guests with a second, of those who came in. */
-function drinksFound({ tally, sizes }: Counted, { guests: { partySize } }: Scenario): Found[] {
+function drinksFound(
+  { tally, sizes }: Counted,
+  { guests: { partySize, secondDrink } }: Scenario,
+): Found[] {
   // The last column is for all larger parties too: as many guests as these have on average, as far as is known.
   const larger = partySize.slice(sizes - 1);
   const most = sum(larger) === 0 ? sizes : sizes - 1 + meanSize(larger) / sum(larger);
@@ -163,7 +182,7 @@ function drinksFound({ tally, sizes }: Counted, { guests: { partySize } }: Scena
     found.push(
       of < FEWEST.guests
         ? tooFew(path, of, FEWEST.guests, 'guests counted')
-        : shareFound(path, Math.min(of, drinks), of, 'guests counted'),
+        : shareFound(path, Math.min(of, drinks), of, 'guests counted', secondDrink),
     );
   }
   return found;

@@ -4,6 +4,7 @@ import type { ReportContext } from '../../tell/context.js';
 import { formatsFor, type Formats } from '../../tell/format.js';
 import { inputName } from '../../tell/input-name.js';
 import type { Measured, SheetReading } from './answer.js';
+import { sharesCharts } from './charts/counted-shares.js';
 import { goodness, lawCharts } from './charts/fitted-laws.js';
 import { rangeText } from './tell-plan.js';
 import { say } from './words.js';
@@ -61,7 +62,10 @@ export function readingBlocks(reading: SheetReading, context: ReportContext): Bl
         one.law?.fit.chosen.law ?? '–',
       ]),
     }),
-    { kind: 'picture', pictures: lawCharts(measured, context) },
+    {
+      kind: 'picture',
+      pictures: [...lawCharts(measured, context), ...sharesCharts(measured, context)],
+    },
     fold(say.laws, [
       table({
         caption: say.laws,

@@ -88,6 +88,18 @@ export const say = {
     time: (unit: string): string => (unit === 's' ? 'seconds' : 'minutes'),
     multiple: 'multiple of the mean of its party size',
     share: 'share of times',
+    shares: {
+      title: 'Party sizes and shares, as counted and as they were in the scenario',
+      description:
+        'Dots: the share that was counted; lines: its exact 95 % interval; hollow diamonds: the share that the scenario had before.',
+      counted: 'counted',
+      before: 'in the scenario before',
+      low: 'low end',
+      high: 'high end',
+      axis: 'share',
+      size: (guests: string): string =>
+        guests === '1' ? 'Guests on their own' : `Parties of ${guests.replace('+', ' or more')}`,
+    },
     notTested: 'How well it fits was not tested.',
     fits: (p: number): string =>
       p >= 0.1

@@ -4,6 +4,8 @@ import { readFileSync } from 'node:fs';
 import write from 'write-excel-file/universal';
 import { describe, expect, it } from 'vitest';
 import { fitLaw, lawCdf } from '../../../src/measuring/fit-law.js';
+import { sharesCharts } from '../../../src/questions/measure/charts/counted-shares.js';
+import { measuredInputs } from '../../../src/questions/measure/inputs.js';
 import { lawCharts } from '../../../src/questions/measure/charts/fitted-laws.js';
 import { sheetFacts } from '../../../src/questions/measure/facts.js';
 import { sheetsOf } from '../../../src/questions/measure/given-sheets.js';
@@ -110,6 +112,39 @@ describe('the picture of a law', () => {
     expect(drawn!.table.columns[0]!.title).toBe('multiple of the mean of its party size');
     const svg = await renderSvg(drawn!.spec);
     for (const { law } of fit.tried) expect(svg).toContain(law);
+  });
+});
+
+describe('the picture of shares', () => {
+  it('has each party size and share as counted, its interval, and what the scenario had', async () => {
+    const { csv } = morningOf(scenario, 'shares', 0);
+    const sheet = sheetsOf(named('sheet.csv', new TextEncoder().encode(csv)), facts, '2026-01-16');
+    if (!sheet.ok) throw new Error(sheet.problems[0]!.message);
+    const unmeasured = inputs.map((one) => ({ ...one, basis: 'assumed' as const }));
+    const { measured } = measuredInputs(sheet.value, scenario, unmeasured, null, () => ({
+      read: () => null,
+      now: null,
+    }));
+    const [drawn, ...more] = sharesCharts(measured, fixtureContext());
+    expect(more).toEqual([]);
+    const rows = drawn!.table.rows as [string, number, number, number, number][];
+    expect(rows.map(([name]) => name).slice(0, 4)).toEqual([
+      'Guests on their own',
+      'Parties of 2',
+      'Parties of 3',
+      'Parties of 4 or more',
+    ]);
+    const sizes = rows.slice(0, 4);
+    const sum = (column: 1 | 4) => sizes.reduce((all, row) => all + row[column], 0);
+    expect(sum(1)).toBeCloseTo(1, 9);
+    expect(sum(4)).toBeCloseTo(1, 9);
+    for (const [name, share, low, high] of rows) {
+      expect(low, name).toBeLessThanOrEqual(share);
+      expect(high, name).toBeGreaterThanOrEqual(share);
+    }
+    expect(rows.find(([name]) => name.includes('stay in'))![4]).toBe(scenario.guests.staysIn);
+    expect(await renderSvg(drawn!.spec)).toContain('in the scenario before');
+    expect(sharesCharts([], fixtureContext())).toEqual([]);
   });
 });
 
