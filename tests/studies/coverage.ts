@@ -233,8 +233,15 @@ function figuresOf(
   };
 }
 
-/** Resumable: sizings that are done are not done again. */
-export async function main(folder: string, only: readonly string[]): Promise<void> {
+/** Fewer sizings than this say too little. */
+const LEAST = 50;
+
+/**
+ * Resumable: sizings that are done are not done again. `npm run study:coverage so-far` gives the figures of what was
+ * sized so far, and sizes nothing.
+ */
+export async function main(folder: string, [word]: readonly string[]): Promise<void> {
+  const soFar = word === 'so-far';
   const houses = new Map<string, KnownHouse>();
   const houseOf = (id: string): KnownHouse => {
     const house = houses.get(id) ?? (id === DEMO ? populationHouse(id) : chainHouse(id));
@@ -244,13 +251,11 @@ export async function main(folder: string, only: readonly string[]): Promise<voi
   for (const one of SETTINGS)
     for (const level of LEVELS) {
       const name = nameOf(one, level);
-      if (only.length > 0 && !only.some((word) => name.includes(word))) continue;
       const figures = (existsSync(FILE) ? JSON.parse(readFileSync(FILE, 'utf8')) : {}) as Record<
         string,
         unknown
       >;
-      if (name in figures) continue;
-      const house = houseOf(one.house);
+      if (name in figures && !soFar) continue;
       const log = join(folder, `coverage-${name.replace(/\W+/g, '-')}.jsonl`);
       const all: Sizing[] = existsSync(log)
         ? readFileSync(log, 'utf8')
@@ -258,8 +263,10 @@ export async function main(folder: string, only: readonly string[]): Promise<voi
             .split('\n')
             .map((line) => JSON.parse(line) as Sizing)
         : [];
+      if (soFar && all.length < LEAST) continue;
+      const house = houseOf(one.house);
       const sizeOnce = one.engine ? sizedByEngine : sizedByLaw;
-      while (all.length < one.repeats) {
+      while (!soFar && all.length < one.repeats) {
         const sizing = await sizeOnce(house, one, level, `coverage-${all.length}`);
         all.push(sizing);
         appendFileSync(log, `${JSON.stringify(sizing)}\n`);

@@ -53,3 +53,14 @@ export function lawOfPeak(loop: Loop): number[] {
   while (law.at(-1)! < 1 - 1e-12);
   return law;
 }
+
+/** Number of the first value of an ascending list that is above `rank`. */
+export function firstAbove(law: readonly number[], rank: number): number {
+  let [low, high] = [0, law.length - 1];
+  while (low < high) {
+    const middle = (low + high) >> 1;
+    if (law[middle]! > rank) high = middle;
+    else low = middle + 1;
+  }
+  return low;
+}

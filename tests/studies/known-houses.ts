@@ -9,7 +9,7 @@ import { readScenario } from '../../src/scenario/read-scenario.js';
 import { leastCostStock } from '../../src/sizing/least-cost-stock.js';
 import { countMisses, type Peaks } from '../../src/sizing/peaks.js';
 import type { SizingProvider } from '../../src/sizing/sizing-request.js';
-import { isLoop, lawOfPeak, type Loop } from './exact-peak.js';
+import { firstAbove, isLoop, lawOfPeak, type Loop } from './exact-peak.js';
 
 export interface KnownHouse {
   readonly id: string;
@@ -36,17 +36,6 @@ const provider = (ware: number, seed: string, day: (stream: Stream, into: Uint16
     },
   };
 };
-
-/** Number of the first value of an ascending list that is above `rank`. */
-function firstAbove(law: readonly number[], rank: number): number {
-  let [low, high] = [0, law.length - 1];
-  while (low < high) {
-    const middle = (low + high) >> 1;
-    if (law[middle]! > rank) high = middle;
-    else low = middle + 1;
-  }
-  return low;
-}
 
 export type PublishedHouse = (typeof published.cases)[number] & Loop;
 
