@@ -16,10 +16,10 @@ describe('one saucer under several cups', () => {
     expect(gain.pooled).toBe([...pooled].sort((x, y) => y - x)[5]);
     expect(gain.saved).toBe(12 + 24 + 36 - gain.pooled);
     expect(poolingSentence(gain)).toBe(
-      `one saucer for 3 cups saves ${gain.saved} saucers (${gain.pooled} instead of 12 + 24 + 36; each counted by itself, so the par is higher)`,
+      `sharing it between 3 cups saves ${gain.saved} saucers (${gain.pooled} instead of 12 + 24 + 36, if nothing else could run out; so the par is higher)`,
     );
     expect(poolingSentence({ separate: [4, 5], pooled: 9, saved: 0 })).toBe(
-      'one saucer for 2 cups saves none',
+      'sharing it between 2 cups saves none',
     );
   });
 

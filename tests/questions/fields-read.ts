@@ -21,6 +21,8 @@ const CHANGES = [
   'calendar.kinds.*.change',
   'calendar.kinds.*.scale',
 ];
+/** Handed on as they are: a collection's terms become those of a supplier, whose fields are asked after too. */
+const HANDED_ON = ['collections.*.freight', 'collections.*.tax', 'collections.*.minimumOrder'];
 
 function leavesOf(schema: z.core.$ZodType, path = ''): string[] {
   if (quantities.has(schema)) return [path];
@@ -45,6 +47,8 @@ function recorded(value: unknown, path: Path, seen: Set<string>): unknown {
     {
       get: (target, key) => {
         if (typeof key !== 'string') return undefined;
+        // Writing the whole file out, to change it and read it again, is not reading its fields.
+        if (key === 'toJSON') return () => value;
         seen.add(generalPath([...path, key]));
         if (!known.has(key)) known.set(key, recorded(target[key], [...path, key], seen));
         return known.get(key);
@@ -109,7 +113,7 @@ export async function fieldsRead(
   const all = new Set(leavesOf(scenarioSchema));
   const fields = [...all]
     // Unlimited machines have the fields of a listed one, which `generalPath` says of them.
-    .filter((place) => !within(place, [...CHANGES, 'washing.machines.unlimited']))
+    .filter((place) => !within(place, [...CHANGES, ...HANDED_ON, 'washing.machines.unlimited']))
     .filter((place) => ![...all].some((owner) => owner !== place && within(place, [owner])))
     .toSorted();
   const given = new Set(placesIn(unwrap(read.raw).tree));
