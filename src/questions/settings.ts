@@ -79,6 +79,9 @@ export class SettingError extends Error {
   }
 }
 
+/** Every random stream is begun from the whole seed. */
+const MOST_IN_WORD = 200;
+
 /**
  * What a person typed, as the setting's value.
  * @throws SettingError with the value, the rule and the remedy
@@ -107,6 +110,12 @@ export function parseSetting(
     case 'flag':
       return typed !== 'no' && typed !== 'false';
     case 'word':
+      if (typed.length > MOST_IN_WORD)
+        throw new SettingError(
+          `has ${typed.length.toLocaleString('en')} characters; give at most ${MOST_IN_WORD}`,
+        );
+      if (typed === '') throw new SettingError('is empty; give a value');
+      return typed;
     case 'file':
     case 'files':
       if (typed === '') throw new SettingError('is empty; give a value');

@@ -6,6 +6,7 @@ import type { DurationLaw } from '../engine/durations.js';
 import { rackKind, rackKindIds } from '../catalogue/catalogue.js';
 import { nameOf } from '../quantities/name.js';
 import { nearest } from '../quantities/nearest.js';
+import { unitCosts } from './compile.js';
 import { dotted } from './path.js';
 import type { Scenario } from './scenario.js';
 import { meanOfLaw, openMs, spreadOf, stepsOf } from './steps.js';
@@ -47,14 +48,18 @@ export function warningsOf(scenario: Scenario): Warning[] {
       'hours',
       `The rush lasts ${Math.round(open / HOUR)} hours. Give only the busiest hours of one day: the stock is sized for those.`,
     );
+  const long = new Set<string>();
   for (const [path, law] of stepsOf(scenario)) {
-    if (meanOfLaw(law) > open)
+    if (meanOfLaw(law) > open) {
+      // Parties of several sizes may stay by laws of their own: said once.
+      if (long.has(dotted(path))) continue;
+      long.add(dotted(path));
       warn(
         'longer-than-rush',
         dotted(path),
         'This takes longer than the whole rush, so nothing that waits for it comes back in time. Check the number and its unit.',
       );
-    else if (
+    } else if (
       law.law !== 'constant' &&
       law.law !== 'measured' &&
       spreadOf(law) > WIDE * meanOfLaw(law)
@@ -65,12 +70,22 @@ export function warningsOf(scenario: Scenario): Warning[] {
         `Its standard deviation is more than ${WIDE} times its mean, so nearly all values are close to zero and a few are enormous. Check both.`,
       );
   }
-  const largest = guests.partySize.findLastIndex((share) => share > 0) + 1;
-  if (seats.count !== null && largest > seats.count)
+  const sizes = guests.partySize.flatMap((share, i) => (share > 0 ? [i + 1] : []));
+  const tooLarge = seats.count === null ? [] : sizes.filter((size) => size > seats.count!);
+  if (tooLarge.length > 0) {
+    const [least, most] = [tooLarge[0]!, tooLarge.at(-1)!];
     warn(
       'party-larger-than-house',
       'seats.count',
-      `Parties of ${largest} are expected, but there are only ${seats.count} seats, so these parties always leave.`,
+      `Parties of ${least === most ? most : `${least} to ${most}`} are expected, but there ${seats.count === 1 ? 'is only 1 seat' : `are only ${seats.count} seats`}, so these parties always leave.`,
+    );
+  }
+  warnings.push(...roundsTooLate(scenario, open));
+  if (unitCosts(scenario).every((cost) => cost === 0))
+    warn(
+      'ware-costs-nothing',
+      'ware',
+      'All ware costs nothing, so no stock is cheaper than another, and more pieces than needed may be named. Give prices.',
     );
 
   const used = new Set(
@@ -89,6 +104,21 @@ export function warningsOf(scenario: Scenario): Warning[] {
   }
   warnings.push(...constantHabits(scenario), ...easyHandles(scenario), ...ownRacks(scenario));
   return warnings;
+}
+
+/** Rounds that first come when the house is closed, and none besides. */
+function roundsTooLate({ clearing }: Scenario, open: number): Warning[] {
+  if (clearing === 'atOnce' || clearing.forSeats || (clearing.whenDirty ?? null) !== null)
+    return [];
+  if (meanOfLaw(clearing.every) <= open) return [];
+  return [
+    {
+      code: 'rounds-after-closing',
+      path: 'clearing.every',
+      message:
+        'The first round of clearing comes after the rush, so nothing is cleared or washed within it. Check the number and its unit.',
+    },
+  ];
 }
 
 /** People do not keep a beat: exact rounds and exact waits fall together, and a minute more or less then seems to matter. */

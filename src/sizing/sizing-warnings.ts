@@ -83,6 +83,8 @@ export function sizingWarnings({
 
 const count = (days: number): string => days.toLocaleString('en');
 
+/** With a decimal; a share so near to all that it would read as all keeps its digits. */
 function percent(share: number): string {
-  return `${(100 * share).toFixed(1)} %`;
+  const rounded = (100 * share).toFixed(1);
+  return `${rounded === '100.0' && share < 1 ? Number((100 * share).toPrecision(8)) : rounded} %`;
 }

@@ -47,36 +47,12 @@ async function run(kind: string, seed: number, cases: number): Promise<Block> {
   return { seed, kind, cases: ran, outcomes, slowestMs, mostMb, failure };
 }
 
-export async function main(
-  folder: string,
-  [wanted = '100000', first = '1']: string[],
-): Promise<void> {
-  const log = join(folder, 'fuzz.jsonl');
-  const blocks: Block[] = existsSync(log)
-    ? readFileSync(log, 'utf8')
-        .trim()
-        .split('\n')
-        .map((line) => JSON.parse(line) as Block)
-    : [];
-  const done = (): number => blocks.reduce((sum, { cases }) => sum + cases, 0);
-  const schedule = Object.entries(kinds).flatMap(([kind, { share }]) =>
-    Array.from({ length: Math.max(1, Math.round(share / 2)) }, () => kind),
-  );
-  for (let seed = Number(first) + blocks.length; done() < Number(wanted); seed += 1) {
-    // A stride that has no factor in common with the schedule, so that every kind comes early.
-    const kind = schedule[(seed * 17) % schedule.length]!;
-    const block = await run(kind, seed, CASES_A_BLOCK);
-    blocks.push(block);
-    appendFileSync(log, `${JSON.stringify(block)}\n`);
-    if (block.failure !== null)
-      console.log(
-        `${kind}, seed ${seed}: ${block.failure.says}\n${block.failure.text.slice(0, 3000)}\n`,
-      );
-  }
+/** The figures so far: written after every block, so that a run that is stopped has lost nothing. */
+function write(blocks: readonly Block[]): { readonly failures: readonly unknown[] } {
   const sum = (of: readonly Block[], outcome: Outcome): number =>
     of.reduce((all, { outcomes }) => all + (outcomes[outcome] ?? 0), 0);
   const figures = {
-    cases: done(),
+    cases: casesOf(blocks),
     node: process.version,
     kinds: Object.fromEntries(
       Object.keys(kinds).map((kind) => {
@@ -84,7 +60,7 @@ export async function main(
         return [
           kind,
           {
-            cases: of.reduce((all, { cases }) => all + cases, 0),
+            cases: casesOf(of),
             answered: sum(of, 'answered'),
             refused: sum(of, 'refused'),
             tooMuch: sum(of, 'too much'),
@@ -99,6 +75,39 @@ export async function main(
     ),
   };
   writeFileSync('reports/fuzz.json', `${JSON.stringify(figures, null, 1)}\n`);
+  return figures;
+}
+
+const casesOf = (blocks: readonly Block[]): number =>
+  blocks.reduce((sum, { cases }) => sum + cases, 0);
+
+export async function main(
+  folder: string,
+  [wanted = '100000', first = '1']: string[],
+): Promise<void> {
+  const log = join(folder, 'fuzz.jsonl');
+  const blocks: Block[] = existsSync(log)
+    ? readFileSync(log, 'utf8')
+        .trim()
+        .split('\n')
+        .map((line) => JSON.parse(line) as Block)
+    : [];
+  const schedule = Object.entries(kinds).flatMap(([kind, { share }]) =>
+    Array.from({ length: Math.max(1, Math.round(share / 2)) }, () => kind),
+  );
+  for (let seed = Number(first) + blocks.length; casesOf(blocks) < Number(wanted); seed += 1) {
+    // A stride that has no factor in common with the schedule, so that every kind comes early.
+    const kind = schedule[(seed * 17) % schedule.length]!;
+    const block = await run(kind, seed, CASES_A_BLOCK);
+    blocks.push(block);
+    appendFileSync(log, `${JSON.stringify(block)}\n`);
+    write(blocks);
+    if (block.failure !== null)
+      console.log(
+        `${kind}, seed ${seed}: ${block.failure.says}\n${block.failure.text.slice(0, 3000)}\n`,
+      );
+  }
+  const figures = write(blocks);
   console.log(JSON.stringify(figures, null, 1));
   if (figures.failures.length > 0) process.exitCode = 1;
 }

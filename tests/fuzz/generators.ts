@@ -200,6 +200,21 @@ const cells = fc.constantFrom(
   '9'.repeat(400),
 );
 
+/** A cell of another row in the same column: likely to fit, and rarely true. */
+interface Other {
+  readonly row: number;
+}
+const otherCell: fc.Arbitrary<Other> = fc.record({ row: fc.nat() });
+
+/** Which rows stay: mostly all where their order matters, as parts of a sheet that lack a row are refused at once. */
+function rowsKept(places: number[], inOrder: boolean): fc.Arbitrary<number[]> {
+  if (!inOrder) return fc.shuffledSubarray(places, { minLength: Math.min(3, places.length) });
+  return fc.oneof(
+    { weight: 3, arbitrary: fc.constant(places) },
+    { weight: 1, arbitrary: fc.subarray(places, { minLength: Math.max(0, places.length - 2) }) },
+  );
+}
+
 /** Tables with rows left out or moved, cells of other rows or wrong ones, and tears. @param inOrder rows stay in their order, as parts of a sheet do */
 export const spoiltTable = (
   rows: readonly string[],
@@ -207,18 +222,28 @@ export const spoiltTable = (
 ): fc.Arbitrary<string> =>
   fc
     .record({
-      kept: (inOrder ? fc.subarray : fc.shuffledSubarray)([...rows.keys()], {
-        minLength: Math.min(inOrder ? rows.length - 2 : 3, rows.length),
-      }),
-      put: fc.array(fc.record({ row: fc.nat(), cell: fc.nat(), by: cells }), { maxLength: 3 }),
-      holes: fc.array(tear, { maxLength: 3 }),
+      kept: rowsKept([...rows.keys()], inOrder),
+      put: fc.array(
+        fc.record({
+          row: fc.nat(),
+          cell: fc.nat(),
+          by: fc.oneof(
+            { weight: inOrder ? 5 : 1, arbitrary: otherCell },
+            { weight: 1, arbitrary: cells },
+          ),
+        }),
+        { maxLength: 3 },
+      ),
+      holes: inOrder ? tears : fc.array(tear, { maxLength: 3 }),
       ends: fc.constantFrom('\n', '\r\n', '\r'),
     })
     .map(({ kept, put, holes, ends }) => {
       const lines = [rows[0]!, ...kept.filter((row) => row > 0).map((row) => rows[row]!)];
+      const cellsOf = (row: number): string[] => lines[row % lines.length]!.split(',');
       for (const { row, cell, by } of put) {
-        const parts = lines[row % lines.length]!.split(',');
-        parts[cell % parts.length] = by;
+        const parts = cellsOf(row);
+        const at = cell % parts.length;
+        parts[at] = typeof by === 'string' ? by : (cellsOf(by.row)[at] ?? '');
         lines[row % lines.length] = parts.join(',');
       }
       return holes.reduce<string>(torn, lines.join(ends));

@@ -1,8 +1,9 @@
 import { describe, expect, it } from 'vitest';
-import { accepted, changed, problemsOf } from './a-scenario.js';
+import { accepted, changed, problemsOf, valid } from './a-scenario.js';
 
 const ARRIVALS = '  slots: { every: 30 min, parties: [6, 9] }';
 const CLEARING = 'clearing: atOnce';
+const ROUNDS = 'clearing: { clearers: 1, tripPieces: 10, trip: 30 s';
 const MACHINE = '    - { class: undercounter }';
 
 describe('bounds of what a rush may be asked for', () => {
@@ -74,11 +75,33 @@ describe('bounds of what a rush may be asked for', () => {
     [MACHINE, '    - { class: undercounter, cycle: 20 h }', 'longer-than-rush'],
     [MACHINE, '    - { class: undercounter, warmUp: 20 h }', 'longer-than-rush'],
     ['drying: 3 min', 'drying: 20 h', 'longer-than-rush'],
+    [CLEARING, `${ROUNDS}, every: about 20 h }`, 'rounds-after-closing'],
+    [
+      'cup: { price: 4 EUR',
+      'cup: { price: 0 EUR',
+      'ware-costs-nothing',
+      /saucer: .*\n {2}mug: { price: 5 EUR/.exec(valid)![0],
+      'saucer: { like: saucer, price: 0 EUR }\n  mug: { price: 0 EUR',
+    ],
     ['drying: 3 min', 'drying: { lognormal: { mean: 3 min, sd: 30 min } }', 'wide-spread'],
   ])('%s → %s is warned about', (from, to, code, from2?: string, to2?: string) => {
     const first = changed(from, to);
     const text = from2 === undefined ? first : changed(from2, to2!, first);
     expect(accepted(text).warnings.map((one) => one.code)).toContain(code);
+  });
+
+  it('says once that parties are too large, and all of their sizes', () => {
+    const { warnings } = accepted(changed('seats: { count: 20 }', 'seats: { count: 1 }'));
+    expect(warnings.map(({ message }) => message)).toContain(
+      'Parties of 2 are expected, but there is only 1 seat, so these parties always leave.',
+    );
+  });
+
+  it('does not warn of late rounds where a full bench or a waiting party calls for one', () => {
+    const { warnings } = accepted(
+      changed(CLEARING, `${ROUNDS}, every: about 20 h, whenDirty: 12 }`),
+    );
+    expect(warnings.map(({ code }) => code)).not.toContain('rounds-after-closing');
   });
 
   it('leaves an ordinary café alone', () => {

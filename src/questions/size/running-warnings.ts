@@ -12,6 +12,8 @@ const percent = (share: number): string => `${Math.round(share * 100)} %`;
 const count = (value: number): string =>
   value < 10 ? value.toFixed(1) : String(Math.round(value));
 
+const whole = (value: number): string => Math.round(value).toLocaleString('en');
+
 export function runningWarnings(model: CafeModel, facts: RushFacts): Warning[] {
   return [...emptyDishwasher(model, facts), ...seatsBind(facts), ...nothingComesBack(model)];
 }
@@ -63,13 +65,11 @@ function nothingComesBack(model: CafeModel): Warning[] {
   const least = Math.min(...machines.map(loadMs));
   const late = ware.filter(({ drying }) => least + meanMs(drying) >= closingMs);
   if (late.length === 0) return [];
-  const minutes = Math.round(
-    (least + Math.min(...late.map(({ drying }) => meanMs(drying)))) / MINUTE,
-  );
+  const minutes = (least + Math.min(...late.map(({ drying }) => meanMs(drying)))) / MINUTE;
   return [
     {
       code: 'nothing-comes-back',
-      message: `${late.length === ware.length ? 'nothing' : late.map(({ id }) => id).join(', ')} can come back within the rush: warm-up, load and drying take ${minutes} min of the ${Math.round(closingMs / MINUTE)} min that the house is open`,
+      message: `${late.length === ware.length ? 'nothing can' : `${late.map(({ id }) => id).join(', ')} cannot`} come back within the rush: warm-up, load and drying take ${whole(minutes)} min, and the house is open for ${whole(closingMs / MINUTE)} min`,
       path: 'washing.machines',
     },
   ];
