@@ -44,7 +44,10 @@ describe('cuptide measure', () => {
     const right = run(good);
     expect([right.status, right.err]).toEqual([0, '']);
     expect(right.out).toContain('Drinks per guest');
-    expect(readdirSync(out)).toEqual(['1-commuter-bar.measured.yaml']);
+    expect(readdirSync(out).toSorted()).toEqual([
+      '1-commuter-bar.measured.counted-shares.svg',
+      '1-commuter-bar.measured.yaml',
+    ]);
     const text = readFileSync(join(out, '1-commuter-bar.measured.yaml'), 'utf8');
     expect(text).toMatch(
       /partySize: \{ value: .*basis: measured, .*source: "sheet of 2026-01-15, 67 parties counted"/,
