@@ -4,7 +4,7 @@
 // Each result is a line of mutation.jsonl: a run that was stopped goes on where it was. Figures go to reports/mutation.json.
 import { fork } from 'node:child_process';
 import * as fs from 'node:fs';
-import { dirname, join, relative } from 'node:path';
+import { dirname, join } from 'node:path';
 import { fileURLToPath } from 'node:url';
 import { drawn, placesOf } from './places.mjs';
 import { equivalent } from './equivalent.mjs';
@@ -14,7 +14,7 @@ const root = fileURLToPath(new URL('../..', import.meta.url));
 const [most = '300', seed = '1'] = process.argv.slice(2);
 const FOLDERS = ['src/statistics', 'src/sizing', 'src/cafe'];
 /** Where tests of these folders are; what tests the built command, or a browser, sees no change of a source. */
-const TESTS = ['cafe', 'engine', 'sizing', 'statistics'];
+const TESTS = ['cafe', 'engine', 'sizing', 'statistics', 'comparing', 'questions'];
 /** Processor time of a test file beyond which it is not run, s. */
 const SLOW_S = 15;
 /** A runner that uses more than so many times what the unchanged copy did, and this much more, is in a loop without end. */
@@ -66,7 +66,10 @@ function usedBy({ pid }) {
   return (Number(fields[11]) + Number(fields[12])) / 100;
 }
 
-/** What tests say of the copy as it stands. @param limit processor time, s */
+/** The file that differed in the run before: a runner that keeps what it read of it would show its change in every run that follows. */
+let last = null;
+
+/** What tests say of the copy as it stands. @param changed the file that differs, or null @param limit processor time, s */
 async function tested(changed, list, limit) {
   const child = await started();
   const before = usedBy(child);
@@ -88,9 +91,10 @@ async function tested(changed, list, limit) {
     });
     child.once('message', (said) => end({ ...said, seconds: usedBy(child) - before }));
     child.send({
-      changed: changed && join(copy, changed),
+      changed: [last, changed].filter(Boolean).map((file) => join(copy, file)),
       tests: list.map((file) => join(copy, file)),
     });
+    last = changed;
   });
 }
 
@@ -145,12 +149,16 @@ for (const place of chosen) {
   const usual = list.reduce((sum, file) => sum + unchanged.get(file).seconds, 0);
   const { failed, name, seconds } = await tested(place.file, list, usual * TIMES + MORE_S);
   writeFileSync(path, original);
-  const by = failed === null ? null : `${relative(copy, failed)}${name ? `: ${name}` : ''}`;
-  const result = { key, seed, ...place, tests: list.length, seconds, caughtBy: by };
+  // A test that fails without the change too has caught nothing.
+  const by = list.find((file) => failed === join(copy, file));
+  if (by !== undefined && (await tested(null, [by], SLOW_S * TIMES)).failed !== null)
+    throw new Error(`${by} fails in the unchanged copy too, after ${place.file}:${place.line}`);
+  const caughtBy = failed === null ? null : `${by ?? failed}${name ? `: ${name}` : ''}`;
+  const result = { key, seed, ...place, tests: list.length, seconds, caughtBy };
   known.push(result);
   log('mutation.jsonl', result);
   console.log(
-    `${by === null ? 'SURVIVED' : 'caught'} ${place.file}:${place.line} ${from} -> ${to}: ${place.code}`,
+    `${caughtBy === null ? 'SURVIVED' : 'caught'} ${place.file}:${place.line} ${from} -> ${to}: ${place.code}`,
   );
   write();
 }
@@ -167,7 +175,7 @@ function write() {
     drawn: chosen.length,
     tried: known.length,
     caught: known.length - survivors.length,
-    caughtByTime: known.filter(({ caughtBy }) => caughtBy?.endsWith('time')).length,
+    caughtByTime: known.filter(({ caughtBy }) => caughtBy === 'time').length,
     equivalent: survivors.filter(argued).map((one) => ({ ...at(one), because: argued(one) })),
     survivors: survivors.filter((one) => !argued(one)).map(at),
     testFiles: usable.length,

@@ -26,7 +26,7 @@ await vitest.standalone();
 const all = await vitest.globTestSpecifications();
 
 process.on('message', async ({ changed, tests }) => {
-  if (changed !== null) vitest.invalidateFile(changed);
+  for (const file of changed) vitest.invalidateFile(file);
   order = tests;
   // What an earlier run said is not said again.
   vitest.state.filesMap.clear();
