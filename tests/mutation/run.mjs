@@ -17,6 +17,8 @@ const FOLDERS = ['src/statistics', 'src/sizing', 'src/cafe'];
 const TESTS = ['cafe', 'engine', 'sizing', 'statistics', 'comparing', 'questions'];
 /** Processor time of a test file beyond which it is not run, s. */
 const SLOW_S = 15;
+/** Processor time of all tests of one change, s; those of the source's own folder are run in any case. */
+const MOST_S = 40;
 /** A runner that uses more than so many times what the unchanged copy did, and this much more, is in a loop without end. */
 const [TIMES, MORE_S] = [4, 30];
 
@@ -127,14 +129,16 @@ const usable = tests.filter(({ file }) => {
   return passed && seconds <= SLOW_S;
 });
 
-/** Tests of a source: those of its own folder first, then the quickest. */
+/** Tests of a source: those of its own folder first, then the quickest, for up to MOST_S. */
 function testsOf(source) {
   const own = `tests/${source.split('/')[1]}/`;
   const rank = ({ file }) => (file.startsWith(own) ? 0 : 1000) + unchanged.get(file).seconds;
+  let sum = 0;
   return usable
     .filter(({ imports }) => imports.has(source))
     .toSorted((a, b) => rank(a) - rank(b))
-    .map(({ file }) => file);
+    .map(({ file }) => file)
+    .filter((file) => (sum += unchanged.get(file).seconds) <= MOST_S || file.startsWith(own));
 }
 
 const known = linesOf(join(studies, 'mutation.jsonl')).filter((one) => one.seed === seed);
