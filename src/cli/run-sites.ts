@@ -284,7 +284,8 @@ async function tell(
 ): Promise<void> {
   const files = made.map(({ ending, content }) => ({
     path: join(args.out!, `${stemOf(args)}.${ending}`),
-    content,
+    // The answer as a file says what it was made from, as it does when printed.
+    content: ending.endsWith('.json') ? `${JSON.stringify(json, null, 1)}\n` : content,
   }));
   await writeAll(files);
   printAnswer(

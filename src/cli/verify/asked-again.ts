@@ -1,4 +1,5 @@
 /** Whatever says what it was made from, asked again: its scenario, the files beside that, the command that made it. */
+import { existsSync } from 'node:fs';
 import { basename, dirname, join } from 'node:path';
 import type { Made } from '../../questions/made.js';
 import { questions } from '../../questions/list.js';
@@ -55,6 +56,20 @@ async function scenarioOf(
   return { text, path: given };
 }
 
+/** @throws MistakeError where one is not there */
+export function checkThere(paths: readonly string[], name: string): void {
+  const missing = paths.filter((path) => !existsSync(path));
+  if (missing.length > 0)
+    throw new MistakeError(
+      missing
+        .map(
+          (path) =>
+            `${path}: is not there, and ${name} was made from ${basename(path)}; say which folder has it: --files FOLDER`,
+        )
+        .join('\n'),
+    );
+}
+
 export function checkDigest(
   content: string | Uint8Array,
   wanted: string,
@@ -98,6 +113,8 @@ async function replyAgain(
         : value,
     ]),
   );
+  for (const [setting, value] of Object.entries(inFolder))
+    if (namesFiles(wanted, setting)) checkThere(pathsOf(value), name);
   const given = await givenOf(wanted, inFolder);
   const beside = await filesBeside(
     join(folder, basename(path)),

@@ -12,7 +12,7 @@ import {
   type SitesStudy,
 } from '../run-sites.js';
 import type { SavedAnswer } from './answer-file.js';
-import { checkDigest, type Sources } from './asked-again.js';
+import { checkDigest, checkThere, type Sources } from './asked-again.js';
 import { countValues, valueDifferences } from './differences.js';
 import type { Verified } from './verify-letter.js';
 
@@ -44,6 +44,7 @@ export async function verifySites(
       `${name}: the base is not inside; name it: --scenario ${made.scenario.file} (and --files FOLDER where ${table.name} is not beside it)`,
     );
   const path = join(files ?? dirname(base), basename(table.name));
+  checkThere([path], name);
   const study = await openStudy(argumentsOf(made.settings, path, base, threads));
   checkFiles(study, made, name);
   const sites = sitesOfUnits(study, study.units);
