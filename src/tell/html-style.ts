@@ -96,7 +96,7 @@ p,ul{max-width:none;margin-bottom:5pt}
 main>p:not(.lead){font-size:9.3pt}
 li{margin-bottom:3pt}
 table{font-size:8.5pt;min-width:0}
-tbody th{min-width:0}
+tbody th{min-width:19mm}
 caption{font-size:9.5pt}
 th,td{padding:1.5pt 6pt}
 .small{font-size:8.5pt;line-height:1.35}

@@ -29,6 +29,12 @@ export function writeText(blocks: readonly Block[], options: TextOptions = {}): 
   return text === '' ? '' : `${text}\n`;
 }
 
+/** Inside a fold a table need not say again what the fold is called. */
+const untitled = (blocks: readonly Block[], title: string): Block[] =>
+  blocks.map((block) =>
+    block.kind === 'table' && block.caption === title ? { ...block, caption: '' } : block,
+  );
+
 const foldsOf = (blocks: readonly Block[]): string[] =>
   shownIn('text', blocks).flatMap((block) =>
     block.kind === 'fold' && shownIn('text', block.blocks).some(({ kind }) => kind !== 'picture')
@@ -57,7 +63,9 @@ function linesOf(block: Block, width: number, all: boolean): string[] {
     case 'picture':
       return [];
     case 'fold': {
-      const inside = all ? writeText(block.blocks, { width, all }).trimEnd() : '';
+      const inside = all
+        ? writeText(untitled(block.blocks, block.title), { width, all }).trimEnd()
+        : '';
       return inside === '' ? [] : [cleanText(block.title), '', ...inside.split('\n')];
     }
   }

@@ -188,7 +188,7 @@ describe('cuptide stocktake', () => {
     expect(status, err).toBe(0);
     const flat = out.replaceAll(/\s+/g, ' ');
     expect(flat).toMatch(
-      /Medium cup: 6 of 47 went in 3 months \(2 broken, 4 missing\), 1 retired, [\d.]+ times what is usual/,
+      /Medium cup: 6 of 47 lost in 3 months \(2 broken, 4 missing\), 1 retired, [\d.]+ times what is usual/,
     );
     expect(flat).toMatch(/Medium cup 47 40 1 2 4 /);
     expect(flat).toMatch(/Broken per 1,000 uses .* Medium cup [\d.]+ [\d.]+–[\d.]+ 0\.30 0\.\d\d /);
@@ -199,7 +199,7 @@ describe('cuptide stocktake', () => {
     const { status, out, err } = cuptide(args('ware,counted,broken\nmedium-cup,29,5\n'));
     expect(status, err).toBe(0);
     const flat = out.replaceAll(/\s+/g, ' ');
-    expect(flat).toMatch(/18 of 47 went in 3 months \(5 broken, 13 missing\)/);
+    expect(flat).toMatch(/18 of 47 lost in 3 months \(5 broken, 13 missing\)/);
     expect(flat).toMatch(/Find out where before you buy/);
     expect(flat).toMatch(/Order (12|24|36) now \([123] cartons?, €[\d.]+ with freight and tax\)/);
     expect(Math.max(...out.split('\n').map((line) => line.length))).toBeLessThanOrEqual(100);

@@ -4,9 +4,9 @@ import type { CauseName } from './answer.js';
 export const say = {
   heading: 'How this would have done on recorded days',
   lead: (share: string, days: string, level: string): string =>
-    `Nothing would have run out on ${share} of ${days} recorded days; the promise was ${level}.`,
+    `Nothing would have run out on ${share} of ${days} recorded days, each tried many times; the promise was ${level}.`,
   interval: (low: string, high: string, worth: string): string =>
-    `The 95 % interval is ${low} to ${high} (exact binomial); as days resemble each other, they count as ${worth} independent ones.`,
+    `The 95 % interval is ${low} to ${high} (exact binomial, counting the days as ${worth} independent ones).`,
   verdict: {
     held: 'The promise held: the whole interval is at or above it.',
     notKnown:

@@ -1,6 +1,7 @@
 /** Collections in blocks: one sheet with a column a collection, then the vessels of each. */
 import { isMisfit } from '../../racking/saucer-fit.js';
 import { fold, heading, list, paragraphs, table, type Block } from '../../tell/block.js';
+import { asSentence } from '../../tell/clean-text.js';
 import type { ReportContext } from '../../tell/context.js';
 import { formatsFor, type Formats } from '../../tell/format.js';
 import { shortName } from '../../tell/section-parts.js';
@@ -34,7 +35,7 @@ export function collectionsBlocks(answer: Collections, context: ReportContext): 
     list(collections.flatMap((one) => ending(one, answer, formats))),
     ...collections.map((one) => vesselTable(one, formats)),
     ...collections.map((one) =>
-      fold(say.warnings(shortName(one.name)), [list([...new Set(one.warnings)])]),
+      fold(say.warnings(shortName(one.name)), [list([...new Set(one.warnings)].map(asSentence))]),
     ),
     paragraphs([say.notes(days), say.lead, say.colour], 'small'),
   ];

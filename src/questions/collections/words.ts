@@ -18,7 +18,7 @@ export const say = {
     over: (days: string): string => `All orders, ${days} days`,
     each: 'Cost of a piece in it',
     racks: 'Full racks a day',
-    alike: 'Drinks that taste as to take away',
+    alike: 'Drinks that taste the same to take away',
     heavy: 'Vessels too heavy when full',
     sip: 'Coolest first sip',
     saucers: 'Kinds of saucer',

@@ -129,7 +129,7 @@ export const sizeWords = {
   racks: 'Racks of cups, saucers, glasses and cutlery washed',
   rackFill: 'How full an average rack is',
   aDay: 'a day',
-  loopCaption: 'Average time until a used piece is back on the shelf',
+  loopCaption: 'Average time off the shelf',
 
   stockCaption: 'How this stock does',
   rushLevel: (days: string): string => `Share of ${days} on which nothing runs out`,

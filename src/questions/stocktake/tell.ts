@@ -5,6 +5,7 @@ import type { ReportContext } from '../../tell/context.js';
 import { formatsFor, type Formats } from '../../tell/format.js';
 import { shortName } from '../../tell/section-parts.js';
 import { listed } from '../../tell/words.js';
+import { answerWords } from '../../tell/words/answer.js';
 import { moneyIn } from '../order/money.js';
 import type { StocktakeAnswer } from './study.js';
 import { say } from './words.js';
@@ -41,12 +42,11 @@ function leadOf(
 ): string {
   const wanted = lines.filter(({ topUp }) => topUp > 0);
   if (wanted.length === 0) return say.leadNothing;
+  const piecesText = (pieces: number, name: string): string =>
+    answerWords.pieces(count(pieces), name, pieces === 1);
   const parts = listed(
     wanted.map(({ ware, topUp }) =>
-      say.part(
-        count(order.lines.find((line) => line.ware === ware)?.pieces ?? topUp),
-        nameOf(ware),
-      ),
+      piecesText(order.lines.find((line) => line.ware === ware)?.pieces ?? topUp, nameOf(ware)),
     ),
   );
   return order.lines.length === 0

@@ -7,13 +7,12 @@ export const say = {
   leadUnpriced: (list: string): string =>
     `Order now: ${list}. No supplier sells them, so there is no price.`,
   leadNothing: 'There is enough of everything that was counted: order nothing now.',
-  part: (pieces: string, ware: string): string => `${pieces} × ${ware}`,
   findings: 'What the count says',
   gone: (missing: string, expected: string, ware: string, time: string, how: string): string =>
-    `${ware}: ${missing} of ${expected} went in ${time}${how}`,
+    `${ware}: ${missing} of ${expected} lost in ${time}${how}`,
   brokenAndMissing: (broken: string, rest: string): string =>
     ` (${broken} broken, ${rest} missing)`,
-  noneGone: (ware: string, expected: string): string => `${ware}: none of ${expected} has gone`,
+  noneGone: (ware: string, expected: string): string => `${ware}: none of ${expected} lost`,
   retired: (pieces: string): string => `, ${pieces} retired`,
   asUsual: (usual: string): string => `, about what is usual (${usual}).`,
   byLuck: (usual: string): string => `; ${usual} is usual, and so small a difference may be luck.`,
@@ -26,7 +25,7 @@ export const say = {
   tooFew: (usual: string): string =>
     `, far fewer than is usual (${usual}). Count again, and check that every delivery is entered. The order below follows the usual rate until you know.`,
   aYear: (counted: string, pieces: string): string =>
-    ` We expect about ${pieces} of the ${counted} you have to go in a year.`,
+    ` We expect you to lose about ${pieces} of the ${counted} in a year.`,
   usualAYear: (counted: string, pieces: string): string =>
     ` At the usual rate, expect to lose about ${pieces} of the ${counted} you have in a year.`,
   askFirst: (list: string): string => `Before you buy, find out what happened to: ${list}.`,
@@ -34,7 +33,7 @@ export const say = {
     ` Order ${pieces} now (${cartons}, ${money} with freight and tax).${why}`,
   wholeCartons: (needed: string): string => ` You need ${needed}; cartons are whole.`,
   smallestOrder: (needed: string): string =>
-    ` You need ${needed}; the rest is there for the supplier’s smallest order, or a better price or freight. Put other ware on the order instead if you need it.`,
+    ` You need ${needed}; the rest is there for the supplier’s smallest order, or a better price or freight. Put other items on the order instead if you need them.`,
   orderUnquoted: (pieces: string): string => ` Order ${pieces} now; no supplier sells it.`,
   enough: (counted: string, point: string): string =>
     ` Enough for now: you have ${counted}; order when a count finds fewer than ${point}.`,
@@ -49,11 +48,11 @@ export const say = {
         ? `${Math.round(days / 30.4)} months`
         : `${(days / 365).toFixed(1)} years`,
   expected:
-    'What we expect for a year blends this count with what is usual: the longer you count, the more your own count decides (weights with --all).',
+    'What we expect for a year combines this count with what is usual: the longer you count, the more your own count decides (weights with --all).',
   freight: (freight: string): string => `Freight on this order: ${freight}, before tax.`,
   countCaption: 'The count',
   countHead: [
-    'Ware',
+    'Item',
     'There\nwere',
     'Counted',
     'Retired',
@@ -65,10 +64,10 @@ export const say = {
   uncounted: (list: string): string => `Not counted: ${list}.`,
   rates: 'Loss rates before and after',
   brokenCaption: 'Broken per 1,000 uses',
-  brokenHead: ['Ware', 'Gone per\n1,000 uses', '95 %\ninterval'],
+  brokenHead: ['Item', 'Lost per\n1,000 uses', '95 %\ninterval'],
   walkedCaption: 'Walked off, a year, for each piece held',
   rateHead: ['Assumed', 'From\nnow on', '95 %\ninterval', 'Weight of\nassumed'],
   interval: (low: string, high: string): string => `${low}–${high}`,
   ratesNote:
-    'Gone: all pieces missing in this count, broken or not, with the exact interval for a count (Garwood 1936). From now on: the assumed rate brought up to date with the count (gamma–Poisson); the weight says how much of it still comes from the assumption of the trade. For a questioned count the order uses the assumed rate.',
+    'Lost: all pieces missing in this count, broken or not, with the exact interval for a count (Garwood 1936). From now on: the assumed rate brought up to date with the count (gamma–Poisson); the weight says how much of it is still assumed. Where a count looks wrong, the order uses the assumed rate.',
 };

@@ -13,7 +13,7 @@ const differing: Readonly<Record<Aspect, string>> = {
   volume: 'how many parties come',
   shape: 'when they come',
   mix: 'what they drink',
-  sizes: 'drinks a party',
+  sizes: 'drinks per party',
   spread: 'how much such days differ among themselves',
 };
 export const months = [
@@ -50,9 +50,9 @@ export function kindBlocks(kinds: TillKinds): Block[] {
         { title: 'Kind', as: 'words' },
         { title: 'Days', as: 'figures' },
         { title: 'Parties a day', as: 'figures' },
-        { title: 'Against the first (95 % interval)', as: 'figures' },
+        { title: 'Compared with the first (95 % interval)', as: 'figures' },
         { title: 'Busiest from', as: 'figures', spare: true },
-        { title: 'Drinks a party', as: 'figures', spare: true },
+        { title: 'Drinks per party', as: 'figures', spare: true },
         { title: 'Spread of days', as: 'figures', spare: true },
       ],
       rows: [kinds.base, ...compared].map((kind) => [
@@ -68,7 +68,7 @@ export function kindBlocks(kinds: TillKinds): Block[] {
     list([
       ...tooFew.map(
         ({ id, days }) =>
-          `${id}: only ${days} ${days === 1 ? 'day' : 'days'}, and under ${FEWEST_DAYS} cannot be told from chance. Fitted together with the others; if they are odd, leave them out under days.except.`,
+          `${id}: only ${days} ${days === 1 ? 'day' : 'days'}, and fewer than ${FEWEST_DAYS} cannot be told from chance. They are taken together with the others; if they are odd, leave them out under days.except.`,
       ),
       ...absent.map((id) => `${id}: no day of the export is of this kind.`),
     ]),
@@ -79,8 +79,8 @@ export function kindBlocks(kinds: TillKinds): Block[] {
 function sentence({ id, differs, chances, days }: KindCompared, base: KindSeen): string {
   const tested = Object.values(chances).length;
   if (differs.length === 0)
-    return `Days of the kind ${id} (${days}) do not differ from ${base.id} days (${base.days}) beyond chance in anything tested (${tested} tests), so both are fitted together.`;
-  return `Days of the kind ${id} (${days}) differ from ${base.id} days (${base.days}) beyond chance: ${joined(differs.map((aspect) => differing[aspect]))}.`;
+    return `Days of the kind ${id} (${days}) do not differ from ${base.id} days (${base.days}) by more than chance in anything tested (${tested} tests), so both are taken together.`;
+  return `Days of the kind ${id} (${days}) differ from ${base.id} days (${base.days}) by more than chance in this: ${joined(differs.map((aspect) => differing[aspect]))}.`;
 }
 
 function proposal({ base, fitted, daysAYear }: TillKinds): string[] {
@@ -90,14 +90,14 @@ function proposal({ base, fitted, daysAYear }: TillKinds): string[] {
     ...fitted.map((kind) => `${kind.id} ${kind.daysAYear}`),
   ];
   return [
-    `Proposed for the scenario: calendar.kinds with ${joined(kinds)} days a year. cuptide size then finds one stock that holds on each kind, and names the one that binds.`,
+    `Proposed for the scenario: calendar.kinds with ${joined(kinds)} days a year. cuptide size then finds one stock that is enough on each kind, and names the kind that needs most.`,
   ];
 }
 
 const chancesTable = (compared: readonly KindCompared[]): Block =>
   table({
     caption:
-      'Chance of a difference as large by luck alone (days dealt anew 1,999 times); found: it stands after all tests are allowed for (Holm, 5 %)',
+      'How often chance alone gives a difference as large (days shuffled 1,999 times). Found: still clear after allowing for the number of tests (Holm, 5 %)',
     columns: [
       { title: 'What', as: 'words' },
       ...compared.map(({ id }) => ({ title: id, as: 'figures' as const })),
@@ -125,15 +125,15 @@ export function seasonSentences({ weeks, span, trend, months: year }: Season): s
   else if (trend.found) {
     const way = trend.aWeek > 0 ? 'more' : 'fewer';
     told.push(
-      `Trend: ${percent(Math.abs(trend.aWeek))} ${way} parties with every week, beyond chance (${chance(trend.p)}). The last four weeks had ${fixed(trend.recent, 2)} times the mean that is fitted here${
+      `Trend: ${percent(Math.abs(trend.aWeek))} ${way} parties with every week, more than chance explains (${chance(trend.p)}). The last four weeks had ${fixed(trend.recent, 2)} times the average used here${
         trend.aWeek > 0
-          ? ': to size for what is coming, fit the latest weeks alone (days.between), and look again in a few months.'
-          : '. Fit the latest weeks alone (days.between) if they are what is coming.'
+          ? ': to size for what is coming, use the latest weeks alone (days.between), and look again in a few months.'
+          : '. Use the latest weeks alone (days.between) if the next months will be like them.'
       }`,
     );
   } else
     told.push(
-      `Trend: none beyond chance in ${weeks} weeks (${percent(trend.aWeek)} a week, ${chance(trend.p)}).`,
+      `Trend: none that chance does not explain in ${weeks} weeks (${percent(trend.aWeek)} a week, ${chance(trend.p)}).`,
     );
   if (trend === null) return told;
   if (year === null)
@@ -142,15 +142,15 @@ export function seasonSentences({ weeks, span, trend, months: year }: Season): s
     );
   else if (year.found)
     told.push(
-      `Season: months differ beyond chance (${chance(year.p)}). ${months[year.busiest.month]} is the busiest, at ${fixed(year.busiest.times, 2)} times the mean${
+      `Season: months differ by more than chance (${chance(year.p)}). ${months[year.busiest.month]} is the busiest, at ${fixed(year.busiest.times, 2)} times the mean${
         year.returns
           ? '.'
           : `; whether that comes back each year ${span} weeks cannot say (it takes two years).`
-      } To size for it, name it as a kind of day (kinds, between) or fit it alone.`,
+      } To size for it, make it a kind of day (kinds, between) or use it alone.`,
     );
   else
     told.push(
-      `Season: months do not differ beyond chance (${chance(year.p)})${year.returns ? '.' : ', in less than two years.'}`,
+      `Season: months do not differ by more than chance (${chance(year.p)})${year.returns ? '.' : ', in less than two years.'}`,
     );
   return told;
 }

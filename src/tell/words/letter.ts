@@ -9,9 +9,9 @@ export const letterWords = {
   tableBehind: 'The figures behind this chart',
   inputsHead: 'What this is based on',
   inputsIntro: (assumed: string, all: string): string =>
-    `${assumed} of ${all} inputs are assumed, not measured. They come first: measure those you can before you order.`,
+    `${assumed} of ${all} inputs ${assumed === '1' ? 'is' : 'are'} assumed, not measured, and listed first: measure what you can before you order.`,
   basisLine: (measured: string, all: string, assumed: string): string =>
-    `${measured} of ${all} inputs are measured, ${assumed} assumed.`,
+    `${measured} of ${all} inputs ${measured === '1' ? 'is' : 'are'} measured, ${assumed} assumed.`,
   basisKey: (inputs: string): string =>
     `Assumed among those that matter most: ${inputs}. Measure them before you order.`,
   inputsCaption: 'Inputs, assumed ones first',

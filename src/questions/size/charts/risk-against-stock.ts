@@ -139,13 +139,15 @@ export function riskAgainstStock(
       },
       {
         data: { values: [{ ...chosen, label: say.chosen(pieces) }] },
-        mark: { type: 'text', align: 'left', baseline: 'bottom', dx: 8, dy: -3, fontWeight: 600 },
+        // Under the falling curve there is room for it; above, the others have theirs.
+        mark: { type: 'text', align: 'right', baseline: 'top', dx: -8, dy: 4, fontWeight: 600 },
         encoding: { x, y: { ...y, field: 'risk' }, text: { field: 'label', type: 'nominal' } },
       },
       {
         data: {
           values: beside.map((point) => ({
             ...point,
+            more: point.stock > chosen.stock,
             label: say.besideLabel(
               formats.count(Math.abs(point.stock - chosen.stock)),
               formats.money(Math.abs(point.cost - chosen.cost)),
@@ -156,10 +158,21 @@ export function riskAgainstStock(
         encoding: { x, y: { ...y, field: 'risk' } },
         layer: [
           { mark: { type: 'point', filled: true, size: 60, color: palette.blue, opacity: 1 } },
-          {
-            mark: { type: 'text', align: 'left', baseline: 'bottom', dx: 6, dy: -4 },
-            encoding: { text: { field: 'label', type: 'nominal' } },
-          },
+          // Points that lie close together keep their labels apart.
+          ...[
+            { more: false, dy: -16 },
+            { more: true, dy: -3 },
+          ].map(({ more, dy }) => ({
+            transform: [{ filter: { field: 'more', equal: more } }],
+            mark: {
+              type: 'text' as const,
+              align: 'left' as const,
+              baseline: 'bottom' as const,
+              dx: 6,
+              dy,
+            },
+            encoding: { text: { field: 'label', type: 'nominal' as const } },
+          })),
         ],
       },
       ...tellingStrips(sentence, x),
