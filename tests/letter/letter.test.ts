@@ -94,7 +94,7 @@ describe('the letter', () => {
     expect(measured).toContain('€97.50 more, and it lasts on 95.3\u00A0%');
     for (const { pieces } of answer.stock)
       expect(order).toContain(`<td>${pieces}</td><td>${pieces + 3}</td>`);
-    expect(order).toContain('200 times with 5 days each');
+    expect(order).toContain('200 times, with 5 days each');
     const without = letterParts(plain);
     expect(without.measured).not.toContain('in its range');
     const { measured: _, order: __, ...same } = without;
