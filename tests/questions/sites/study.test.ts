@@ -1,4 +1,5 @@
 /** The whole: rows of a few sites on few days, and the order that is made from them. */
+import { strFromU8, unzipSync } from 'fflate';
 import { beforeAll, describe, expect, it } from 'vitest';
 import { readFileSync } from 'node:fs';
 import { inThisThread } from '../../../src/cafe/runner.js';
@@ -14,6 +15,7 @@ import { scenarioStudy } from '../../../src/questions/size/scenario-study.js';
 import { piecesPerRackOf } from '../../../src/scenario/rack-geometry.js';
 import { readScenario } from '../../../src/scenario/read-scenario.js';
 import { contextOf } from '../../../src/tell/context-of.js';
+import { sitesWorkbook } from '../../../src/questions/sites/workbook.js';
 import { writeText } from '../../../src/tell/write-text.js';
 import { solver } from '../../ordering/solver.js';
 
@@ -106,6 +108,28 @@ describe('sites together', () => {
     expect(writeText(sitesBlocks(failed, context), { width: 100, all: true })).toContain(
       'Birch House cannot be sized: it is too large',
     );
+  });
+
+  it('make a workbook with a sheet of sites, order, roll-out and spares, each as long as what it holds', async () => {
+    const context = contextOf(base.opened.scenario, base.opened.inputs, 't', piecesPerRackOf);
+    const parts = unzipSync(await sitesWorkbook(answer, context));
+    const names = [
+      ...strFromU8(parts['xl/workbook.xml']!).matchAll(/<sheet [^>]*?name="([^"]*)"/g),
+    ];
+    expect(names.map(([, name]) => name)).toEqual(['Sites', 'Order', 'When to order', 'Spares']);
+    // Three sites are too few to fit a guide.
+    expect(answer.guide).toBeNull();
+    const rowsOf = (sheet: number): number =>
+      [...strFromU8(parts[`xl/worksheets/sheet${sheet}.xml`]!).matchAll(/<row /g)].length;
+    const lines = answer.order!.drops.flatMap((drop) => drop.lines);
+    expect([1, 2, 4].map(rowsOf)).toEqual([
+      siteRows(answer, context).length,
+      1 + lines.length,
+      1 + answer.spares.lines.length,
+    ]);
+    // Every amount of the order stands in its sheet, to the cent.
+    const order = strFromU8(parts['xl/worksheets/sheet2.xml']!);
+    for (const { landedMinor } of lines) expect(order).toContain(`<v>${landedMinor / 100}</v>`);
   });
 
   it('stand in one table and one page, with nothing that a browser would take for markup', async () => {
