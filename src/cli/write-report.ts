@@ -1,5 +1,6 @@
 /** The files of a report: letter, pictures and answer, written whole or not at all. */
-import { basename, extname, join } from 'node:path';
+import { existsSync } from 'node:fs';
+import { basename, dirname, extname, join } from 'node:path';
 import type { ReportContext } from '../tell/context.js';
 import { contextOf } from '../tell/context-of.js';
 import { cautionsFor } from '../tell/cautions.js';
@@ -10,6 +11,7 @@ import { letterPictures } from '../letter/pictures.js';
 import { drawnChart } from '../tell/drawn-chart.js';
 import type { ReportChart } from '../tell/html-picture.js';
 import { renderSvg, standaloneSvg } from '../tell/render-svg.js';
+import { inLetter } from '../questions/letter-list.js';
 import { riskCurves } from '../questions/size/risk-curves.js';
 import type { Answer } from '../questions/size/answer.js';
 import {
@@ -26,11 +28,13 @@ import { sizeBlocks } from '../questions/size/tell.js';
 import type { Given } from '../questions/settings.js';
 import { writeText } from '../tell/write-text.js';
 import { tightMorningOf } from '../questions/walk/letter-picture.js';
+import type { Scenario } from '../scenario/scenario.js';
 import { piecesPerRackOf } from '../scenario/rack-geometry.js';
 import { problem } from '../scenario/problems.js';
 import { inThisThread } from '../cafe/runner.js';
 import { keepInputs, tryOutput, writeAll } from './files.js';
 import { partsOf, type PartAsked } from './report-parts.js';
+import { filesBeside } from './run-question.js';
 import { livePage, typefaces } from './live-page.js';
 import { madeOf, withMade } from './made.js';
 import { openScenario, problemsAsMistake, type OpenScenario } from './open-scenario.js';
@@ -65,6 +69,8 @@ export interface LetterSource {
   readonly opened: OpenScenario;
   /** What the letter was made from, where it was asked for by a command of its own. */
   readonly made?: Made;
+  /** Tables that the scenario names, as text by name. */
+  readonly beside?: Readonly<Record<string, string>>;
 }
 
 type LetterOptions = Pick<ReportArguments, 'given' | 'threads' | 'parts'>;
@@ -86,7 +92,8 @@ export async function writeReport(args: ReportArguments): Promise<void> {
     text: opened.text,
     seed: opened.scenario.seed,
   });
-  const letter = await letterOf({ fileName, text: opened.text, opened, made }, args);
+  const beside = await tablesBeside(scenarioFile, opened.scenario);
+  const letter = await letterOf({ fileName, text: opened.text, opened, made, beside }, args);
   const files = letter.files.map(({ ending, content }) => ({ path: `${stem}.${ending}`, content }));
   await writeAll(files);
   printAnswer(
@@ -98,7 +105,7 @@ export async function writeReport(args: ReportArguments): Promise<void> {
 
 /** The letter, its pictures and its answer; nothing is written yet. */
 export async function letterOf(
-  { fileName, text, opened, made }: LetterSource,
+  { fileName, text, opened, made, beside = {} }: LetterSource,
   args: LetterOptions,
 ): Promise<{
   readonly answer: Answer;
@@ -154,6 +161,7 @@ export async function letterOf(
           curves,
           ...(full.habits === undefined ? {} : { habits: full.habits }),
           ...(made === undefined ? {} : { made }),
+          ...(Object.keys(beside).length === 0 ? {} : { beside }),
         });
   const parts = await partsOf({
     opened,
@@ -193,6 +201,17 @@ export async function letterOf(
       ...parts.files,
     ],
   };
+}
+
+/** Tables that the letter's questions read, those that are there: the letter asks its reader for the others. */
+async function tablesBeside(file: string, scenario: Scenario): Promise<Record<string, string>> {
+  const tables: Record<string, string> = {};
+  for (const name of new Set(inLetter.flatMap(({ beside }) => beside?.(scenario) ?? []))) {
+    if (!existsSync(join(dirname(file), name))) continue;
+    const read = await filesBeside(file, [name]);
+    tables[name] = new TextDecoder().decode(read[name]);
+  }
+  return tables;
 }
 
 async function studied(

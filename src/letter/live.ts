@@ -44,6 +44,8 @@ export interface GivenScenario {
   readonly habits?: HabitsAnswer;
   /** Where the letter is as a command made it. */
   readonly made?: Made;
+  /** Tables that the scenario names, as text by name. */
+  readonly beside?: Readonly<Record<string, string>>;
 }
 
 /** What was asked on the command's line beside the file. */

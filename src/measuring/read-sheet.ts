@@ -144,6 +144,8 @@ function tallyOf(rows: readonly SheetRow[], sizes: number, house: SheetHouse, te
   let before: readonly number[] = none;
   let after: readonly number[] | null = null;
   const tally: Sheet['tally'][number][] = [];
+  /** Rows up to the last that somebody wrote in. */
+  let counted = 0;
   for (const from of rows) {
     const cells = new Cells(from, tell);
     const head = cells.text('from').toLowerCase();
@@ -162,10 +164,14 @@ function tallyOf(rows: readonly SheetRow[], sizes: number, house: SheetHouse, te
       const filled = [...names, 'seats taken'].some((name) => cells.text(name) !== '');
       const [came, went, away] = [counts(0), counts(1), counts(2)];
       // Rows after closing that nobody needed are left out, not zero.
-      if (minute !== null && (filled || minute < house.toMinute))
+      if (minute !== null && (filled || minute < house.toMinute)) {
         tally.push({ row: from.row, minute, came, went, away, drinks, seconds, seats });
+        if (filled) counted = tally.length;
+      }
     }
   }
+  // Where the count ends before the house closes, the rest of the rows is not known, rather than zero.
+  tally.length = counted;
   checkTally({ before, after, tally }, names.slice(sizes, 2 * sizes), house, tell);
   return { before, after, tally };
 }

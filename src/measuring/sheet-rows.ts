@@ -99,10 +99,13 @@ interface Mutable extends SheetTables {
 }
 const emptyTables = (): Mutable => ({ head: new Map(), parts: new Map(), sizes: MOST_SIZES });
 
+/** Columns that stand on the sheet as it is printed. */
+export const printedColumns = (part: PartId): number =>
+  part === 'tally' || part === 'loads' || part === 'ware' ? 1 : 0;
+
 /** A row of which nothing was filled in is left out; a machine's number and a ware's name are printed. */
 function isFilled(part: PartId, record: readonly string[]): boolean {
-  const printed = part === 'tally' || part === 'loads' || part === 'ware' ? 1 : 0;
-  return part === 'tally' || record.slice(printed).some((cell) => cell !== '');
+  return part === 'tally' || record.slice(printedColumns(part)).some((cell) => cell !== '');
 }
 
 function checkColumns(

@@ -4,10 +4,17 @@ import type { Edit } from '../scenario/edit.js';
 import type { FormGroup } from '../scenario/input-forms.js';
 import { alternativeOf } from './alternative.js';
 import type { Engines, OnReply } from './engines.js';
-import type { Asked, Look, Reply, View } from './messages.js';
-import { OpenQuestions, type Typed } from './open-questions.js';
+import type { Asked, Look, Reply, Request, View } from './messages.js';
+import { OpenQuestions, type Offered } from './open-questions.js';
 import { takeReply } from './take-reply.js';
-import { settledOf, type PageState, type Settled, type Store } from './store.js';
+import {
+  isAsSent,
+  settledOf,
+  type PageState,
+  type Settled,
+  type Store,
+  type Whole,
+} from './store.js';
 
 /** A quick answer under way for longer than this is given up for a newer change, ms. */
 const PATIENCE_MS = 500;
@@ -22,6 +29,10 @@ export class Actions {
   private candidate: Pick<PageState, 'text' | 'fileName' | 'options'> | null = null;
   private changed = false;
   private answering = false;
+  /** A certified answer that is being written anew; it stands, though the page has not all of it yet. */
+  private restoring: Whole | null = null;
+  /** When the quick engine is free of changes. */
+  private answered: Promise<void> = Promise.resolve();
   private answeringSince = 0;
   private readonly questions: OpenQuestions;
   /** What the sure engine has yet to do, one after the other. */
@@ -56,10 +67,12 @@ export class Actions {
     this.later(() => this.engines.sure.ask({ kind: 'warm', asked, pictures: true }));
   }
 
-  /** Change values of the scenario. */
-  edit(edits: readonly Edit[]): void {
+  /** Change values of the scenario. @param options what the answer is asked with from now on */
+  edit(edits: readonly Edit[], options: GivenOptions = this.store.state.options): void {
     // Nothing is to change after all: only what was refused before goes.
     if (edits.length === 0) return this.store.set({ mistakes: [] });
+    this.remember();
+    this.store.set({ options });
     this.edits.push(...edits);
     this.change();
   }
@@ -68,6 +81,7 @@ export class Actions {
   replace(text: string, fileName: string, options: GivenOptions = {}): void {
     this.edits = [];
     this.candidate = { text, fileName, options };
+    this.remember();
     this.change();
   }
 
@@ -81,7 +95,7 @@ export class Actions {
 
   /** Other units, or another place's numbers: the answer is written anew, not worked out anew. */
   look(look: Partial<Look>): void {
-    const settled = settledOf(this.store.state);
+    const settled = this.whole();
     this.store.set({ look: { ...this.store.state.look, ...look } });
     if (settled !== null) this.restore(settled, this.store.state.before);
     else if (this.store.state.phase !== 'blank') this.change();
@@ -106,6 +120,7 @@ export class Actions {
     const { before } = this.store.state;
     void this.engines.quick.ask({ kind: 'stop' });
     if (before !== null) return this.restore(before, null);
+    if (this.store.state.given.scenario !== null) return this.backToSent();
     this.drop();
     this.store.set({ phase: 'blank', progress: 0, text: '', view: null });
   }
@@ -116,8 +131,7 @@ export class Actions {
     if (before === null) return;
     const edit = alternativeOf(name, before, groups);
     if (edit === null) return;
-    this.store.set({ text: before.text, fileName: before.fileName, options: before.options });
-    this.store.set({ groups: before.groups, answer: before.answer, curves: before.curves });
+    this.store.set(before);
     this.edit([edit]);
   }
 
@@ -129,8 +143,25 @@ export class Actions {
   }
 
   /** A section that is worked out while it stands open, and again after each change. */
-  openQuestion(offer: string, onReply: OnReply, typed: Typed = {}): void {
-    this.later(this.questions.add(offer, onReply, typed));
+  openQuestion(offered: Offered, onReply: OnReply): void {
+    this.later(this.questions.add(offered, onReply));
+  }
+
+  /** Asked until it is answered, and not again after later changes. */
+  askOnce(offered: Offered, onReply: OnReply): void {
+    this.later(this.questions.add(offered, onReply, true));
+  }
+
+  /** What takes no days: it need not wait for the answer that is being certified. */
+  askNow(offered: Offered, onReply: OnReply): void {
+    const request = { kind: 'question', ...offered, alone: true } as const;
+    void this.quickly(() => ({ ...request, asked: this.asked() }), onReply);
+  }
+
+  /** A table that the scenario names. */
+  lay(name: string, text: string): void {
+    this.store.set({ beside: { ...this.store.state.beside, [name]: text } });
+    for (const task of this.questions.again()) this.later(task);
   }
 
   closeQuestion(offer: string): void {
@@ -144,7 +175,7 @@ export class Actions {
     stock: Readonly<Record<string, number>>,
     onReply: OnReply,
   ): void {
-    void this.engines.quick.ask({ kind: 'walk', asked: this.asked(), ofDay, day, stock }, onReply);
+    void this.quickly(() => ({ kind: 'walk', asked: this.asked(), ofDay, day, stock }), onReply);
   }
 
   /** A file that an engine makes. */
@@ -159,7 +190,7 @@ export class Actions {
 
   /** What a saved letter shows of itself; null where this page cannot read it. */
   async read({ fileName, text, options, answer }: GivenScenario): Promise<Reading | null> {
-    const asked = { fileName, text, options, look: this.store.state.look };
+    const asked = { ...this.asked(), fileName, text, options };
     let [view, groups]: [View | null, readonly FormGroup[] | null] = [null, null];
     await new Promise<void>((done) =>
       this.later(async () => {
@@ -174,14 +205,26 @@ export class Actions {
   }
 
   private asked(): Asked {
-    const { fileName, text, options, look } = this.store.state;
-    return { fileName, text, options, look };
+    const { fileName, text, options, look, beside } = this.store.state;
+    return { fileName, text, options, look, beside };
+  }
+
+  /** The certified answer that stands, with all that belongs to it; null: there is none. */
+  private whole(): Whole | null {
+    return settledOf(this.store.state) ?? this.restoring;
   }
 
   /** What stands now is what the change is compared with, if it is certified; else what was before stays so. */
   private remember(): void {
-    const settled = settledOf(this.store.state);
-    if (settled !== null) this.store.set({ before: settled });
+    const { phase, text, fileName, options, groups, view } = this.store.state;
+    const whole = this.whole();
+    this.restoring = null;
+    if (whole !== null) return this.store.set({ before: whole });
+    // The figures are certified, but their pictures are not there yet.
+    if (phase === 'certified' && view !== null)
+      this.store.set({
+        before: { text, fileName, options, groups, view, answer: null, curves: [] },
+      });
   }
 
   private drop(): void {
@@ -198,12 +241,15 @@ export class Actions {
     const { safety, given } = this.store.state;
     const sent = given.scenario;
     const { text, fileName, options, groups, view, answer, curves } = settled;
-    const isSent = sent !== null && text === sent.text && options === sent.options;
+    this.store.set({ options });
+    if (answer === null) return this.again({ text, fileName, options });
+    this.restoring = { ...settled, answer };
+    const isSent = isAsSent({ given, text, options });
     this.store.set({ text, fileName, options, groups, view, before, mistakes: [], fault: null });
     this.store.set({ safety: before === null ? null : safety, progress: 0, answer: null });
     const asked = this.asked();
     // Habits were varied for the letter as it was sent alone, and a command made it alone.
-    const { habits, made } = isSent ? sent : {};
+    const { habits, made } = isSent ? sent! : {};
     const retell = { kind: 'retell', asked, answer, curves, habits, made } as const;
     void this.engines.quick.ask(retell, (reply) => {
       this.take(reply);
@@ -212,15 +258,32 @@ export class Actions {
     for (const task of this.questions.again()) this.later(task);
   }
 
+  /** What stood before, worked out once more. */
+  private again(candidate: NonNullable<Actions['candidate']>): void {
+    this.candidate = candidate;
+    this.store.set({ before: null });
+    this.change();
+  }
+
   private change(): void {
     this.engines.widen();
-    this.remember();
     this.changed = true;
     this.tasks = [];
     void this.engines.sure.ask({ kind: 'stop' });
-    if (!this.answering) void this.answer();
+    if (!this.answering) this.answered = this.answer();
     else if (performance.now() - this.answeringSince > PATIENCE_MS)
       void this.engines.quick.ask({ kind: 'stop' });
+  }
+
+  /** Asks the quick engine beside changes: it waits for one under way, and is asked again if one gave it up. */
+  private async quickly(request: () => Request, onReply: OnReply): Promise<void> {
+    for (let heard = false; !heard;) {
+      await this.answered;
+      await this.engines.quick.ask(request(), (reply) => {
+        heard = true;
+        onReply(reply);
+      });
+    }
   }
 
   private async answer(): Promise<void> {
@@ -253,7 +316,11 @@ export class Actions {
       }
     }
     this.answering = false;
-    if (this.store.state.phase === 'provisional') this.later(() => this.certify());
+    const { phase, answer } = this.store.state;
+    // Also where a mistake came between a certified answer and its pictures: they are still to come.
+    const lacking = (phase === 'certified' || phase === 'as-sent') && answer === null;
+    if (phase === 'provisional' || (lacking && this.restoring === null))
+      this.later(() => this.certify());
     for (const task of this.questions.again()) this.later(task);
   }
 
@@ -284,6 +351,7 @@ export class Actions {
 
   private take(reply: Reply): void {
     takeReply(this.store, reply);
+    if (reply.kind === 'whole') this.restoring = null;
     if (reply.kind === 'whole') for (const act of this.whenCertified.splice(0)) act();
   }
 }

@@ -1,10 +1,10 @@
 /** What an answer of the page was made from: the scenario itself goes with it, as it may be in no file yet. */
 import type { Given, GivenOptions } from '../letter/live.js';
 import { commandText, type Made } from '../questions/made.js';
-import type { Settled } from './store.js';
+import type { Whole } from './store.js';
 
 export function madeHere(
-  { fileName, text, options, answer }: Pick<Settled, 'fileName' | 'text' | 'options' | 'answer'>,
+  { fileName, text, options, answer }: Pick<Whole, 'fileName' | 'text' | 'options' | 'answer'>,
   { version }: Pick<Given, 'version'>,
 ): { readonly made?: Made } {
   // Listed days have no name here: they stay in the letter alone.

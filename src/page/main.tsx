@@ -45,6 +45,7 @@ async function wake(): Promise<void> {
     text: scenario?.text ?? '',
     options: scenario?.options ?? {},
     look: given.look ?? { units: 'metric', locale: null },
+    beside: scenario?.beside ?? {},
     reader: readerOf(location.hash.slice(1)) ?? readerOf(given.reader) ?? 'owner',
     sender: given.sender ?? { name: '', logo: null },
     phase: scenario === null ? 'blank' : 'as-sent',

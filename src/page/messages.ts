@@ -6,8 +6,10 @@ import type { GivenOptions } from '../letter/live.js';
 import type { LetterPart } from '../letter/letter.js';
 import type { Answer, HabitsAnswer, Share } from '../questions/size/answer.js';
 import type { RiskCurve } from '../questions/size/charts/risk-against-stock.js';
+import type { FillIn } from '../questions/fill-in.js';
 import type { Made } from '../questions/made.js';
 import type { OutFile } from '../questions/question.js';
+import type { GivenFile } from '../questions/settings.js';
 import type { DayWalk } from '../questions/walk/day.js';
 import type { Edit } from '../scenario/edit.js';
 import type { FormGroup } from '../scenario/input-forms.js';
@@ -19,6 +21,8 @@ export interface Asked {
   readonly text: string;
   readonly options: GivenOptions;
   readonly look: Look;
+  /** Tables that the scenario names, as text by name. */
+  readonly beside?: Readonly<Record<string, string>>;
 }
 
 export interface Look {
@@ -61,6 +65,11 @@ export type Request =
       readonly offer: string;
       /** Settings of the question as they were typed, by name. */
       readonly typed: Readonly<Record<string, string>>;
+      /** A filled table; `fill`: put it into the boxes, and work nothing out yet. */
+      readonly table?: GivenFile | undefined;
+      readonly fill?: boolean | undefined;
+      /** It takes no days, so that no other engine is asked for any. */
+      readonly alone?: boolean | undefined;
     }
   | {
       readonly kind: 'walk';
@@ -127,6 +136,19 @@ export interface ViewOffer {
   readonly title: string | null;
   /** Labels of the boxes to ask with, by name of the setting. */
   readonly boxes: Readonly<Record<string, string>>;
+  /** It is a table to fill in. */
+  readonly fillIn: boolean;
+  /** Names of the tables beside the scenario that it reads. */
+  readonly tables: readonly string[];
+}
+
+/** What an offer is answered with. */
+export interface Section {
+  readonly html: string;
+  readonly figures?: OutFile | undefined;
+  readonly form?: FillIn | undefined;
+  /** Changes of the scenario that it comes to. */
+  readonly edits?: readonly Edit[] | undefined;
 }
 
 export interface ViewWare {
@@ -155,7 +177,7 @@ export type Reply =
       readonly curves: readonly RiskCurve[];
     }
   | { readonly kind: 'safety'; readonly share: number }
-  | { readonly kind: 'section'; readonly html: string; readonly figures?: OutFile | undefined }
+  | ({ readonly kind: 'section' } & Section)
   /** `most`: no more than so many days follow, from now on. */
   | { readonly kind: 'progress'; readonly days: number; readonly most?: number }
   | {

@@ -1,12 +1,21 @@
-/** Sections that stand open: worked out one after the other by the sure engine, and again after each change. */
+/**
+ * Sections that stand open: worked out one after the other by the sure engine, and again after each change. What is asked
+ * once is asked again only until it has been answered.
+ */
 import type { Engine, OnReply } from './engines.js';
-import type { Asked } from './messages.js';
+import type { Asked, Request } from './messages.js';
 
-/** Settings as they were typed, by name. */
-export type Typed = Readonly<Record<string, string>>;
+/** What an offer is asked with. */
+export type Offered = Omit<Extract<Request, { kind: 'question' }>, 'kind' | 'asked'>;
+
+interface Open {
+  readonly offered: Offered;
+  readonly onReply: OnReply;
+  readonly once: boolean;
+}
 
 export class OpenQuestions {
-  private readonly open = new Map<string, { readonly onReply: OnReply; readonly typed: Typed }>();
+  private readonly open = new Map<string, Open>();
   private underWay: string | null = null;
 
   constructor(
@@ -15,9 +24,9 @@ export class OpenQuestions {
   ) {}
 
   /** @returns the work to do */
-  add(offer: string, onReply: OnReply, typed: Typed): () => Promise<void> {
-    this.open.set(offer, { onReply, typed });
-    return this.asking(offer);
+  add(offered: Offered, onReply: OnReply, once = false): () => Promise<void> {
+    this.open.set(offered.offer, { offered, onReply, once });
+    return this.asking(offered.offer);
   }
 
   /** What is under way for it is given up. */
@@ -35,9 +44,12 @@ export class OpenQuestions {
     return async () => {
       const open = this.open.get(offer);
       if (open === undefined) return;
-      const { onReply, typed } = open;
+      const { offered, onReply, once } = open;
       this.underWay = offer;
-      await this.engine.ask({ kind: 'question', asked: this.asked(), offer, typed }, onReply);
+      await this.engine.ask({ kind: 'question', asked: this.asked(), ...offered }, (reply) => {
+        if (once && reply.kind !== 'progress') this.open.delete(offer);
+        onReply(reply);
+      });
       this.underWay = null;
     };
   }

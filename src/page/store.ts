@@ -24,9 +24,13 @@ export interface Settled {
   readonly options: GivenOptions;
   readonly groups: readonly FormGroup[];
   readonly view: View;
-  readonly answer: Answer;
+  /** Null where a newer change came before all of it was there: it is then worked out again. */
+  readonly answer: Answer | null;
   readonly curves: readonly RiskCurve[];
 }
+
+/** A scenario whose certified answer is there with all that belongs to it. */
+export type Whole = Settled & { readonly answer: Answer };
 
 /** Work on a letter that the browser keeps. */
 export interface Kept {
@@ -46,6 +50,8 @@ export interface PageState {
   readonly text: string;
   readonly options: GivenOptions;
   readonly look: Look;
+  /** Tables that the scenario names, as text by name. */
+  readonly beside: Readonly<Record<string, string>>;
   readonly reader: Reader;
   readonly sender: Sender;
   readonly phase: Phase;
@@ -95,9 +101,30 @@ export class Store {
 }
 
 /** The scenario and answer on show, where the answer is certified and belongs to the text; else null. */
-export function settledOf(state: PageState): Settled | null {
+export function settledOf(state: PageState): Whole | null {
   const { phase, text, fileName, options, groups, view, answer, curves } = state;
   if ((phase !== 'as-sent' && phase !== 'certified') || view === null || answer === null)
     return null;
   return { text, fileName, options, groups, view, answer, curves };
 }
+
+/** Whether the same was asked on the command's line, or by the page in its place. */
+export function sameOptions(one: GivenOptions, other: GivenOptions): boolean {
+  const inOrder = (options: GivenOptions): string =>
+    JSON.stringify(
+      Object.entries(options)
+        .filter(([, value]) => value !== undefined)
+        .toSorted(([a], [b]) => (a < b ? -1 : 1)),
+    );
+  return one === other || inOrder(one) === inOrder(other);
+}
+
+/** Whether the letter stands as it was sent. */
+export const isAsSent = ({
+  given,
+  text,
+  options,
+}: Pick<PageState, 'given' | 'text' | 'options'>): boolean =>
+  given.scenario !== null &&
+  text === given.scenario.text &&
+  sameOptions(options, given.scenario.options);

@@ -1,8 +1,6 @@
 /** All questions, in the order of the help. A new one that the letter has no need of: its folder, and one line here. */
 import { question, type Question } from './question.js';
 import { backtest } from './backtest/head.js';
-import { collections } from './collections/head.js';
-import { measure } from './measure/head.js';
 import { size } from './size/head.js';
 import { stocktake } from './stocktake/head.js';
 import { inLetter } from './letter-list.js';
@@ -10,8 +8,6 @@ import { inLetter } from './letter-list.js';
 export const questions: readonly Question[] = [
   question(size, () => import('./size/ask.js')),
   ...inLetter,
-  question(collections, () => import('./collections/ask.js')),
   question(stocktake, () => import('./stocktake/ask.js')),
-  question(measure, () => import('./measure/ask.js')),
   question(backtest, () => import('./backtest/ask.js')),
 ];

@@ -4,11 +4,13 @@
  */
 import type { SolverLoader } from '../ordering/choose-buy.js';
 import type { Runner } from '../cafe/runner.js';
+import type { Edit } from '../scenario/edit.js';
 import type { ReadResult } from '../scenario/read-scenario.js';
 import type { Scenario } from '../scenario/scenario.js';
 import type { Block } from '../tell/block.js';
 import type { ReportContext } from '../tell/context.js';
 import type { Draw } from '../tell/write-html.js';
+import type { FillIn } from './fill-in.js';
 import type { Made } from './made.js';
 import type { Result } from './result.js';
 import type { StudyOptions } from './size/study.js';
@@ -58,6 +60,8 @@ export interface Offer {
   readonly applies?: (scenario: Scenario) => boolean;
   /** Labels of the settings that have a box, by name. */
   readonly boxes?: Readonly<Record<string, string>>;
+  /** It is a table to fill in; the setting that takes its file. */
+  readonly fillIn?: string;
 }
 
 /** The letter that asks. */
@@ -66,6 +70,8 @@ export interface FromLetter {
   readonly offer: string;
   /** What the letter's own answer was asked with. */
   readonly options: StudyOptions;
+  /** Put what the file says into the boxes; nothing is worked out yet. */
+  readonly fill?: boolean;
 }
 
 /** What a question is asked about and with. */
@@ -106,6 +112,10 @@ export interface Reply<J = unknown> {
   readonly workbook?: (made?: Made) => Promise<OutFile>;
   /** Its figures as CSV, which the letter saves. */
   readonly figures?: OutFile;
+  /** A table for the letter's reader to fill in. */
+  readonly form?: FillIn;
+  /** Changes of the scenario that it comes to; the letter makes them. */
+  readonly edits?: readonly Edit[];
   /** Ending under which the JSON is written beside the other files. */
   readonly jsonFile?: string;
   /**

@@ -8,6 +8,7 @@ import { mistakeWords } from './words/mistakes.js';
 import { cautionWords } from './words/cautions.js';
 import { chartWords } from './words/charts.js';
 import { compareWords } from './words/compare.js';
+import { fillInWords } from './words/fill-in.js';
 import { fieldWords, placeWords } from './words/fields.js';
 import { formWords } from './words/forms.js';
 import { letterWords } from './words/letter.js';
@@ -24,6 +25,7 @@ export const english = {
   cautions: cautionWords,
   charts: chartWords,
   compare: compareWords,
+  fillIn: fillInWords,
   fields: fieldWords,
   places: placeWords,
   forms: formWords,

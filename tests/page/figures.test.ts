@@ -14,7 +14,8 @@ async function figures(offer: string, typed: Record<string, string> = {}) {
   if (!opened.ok) throw new Error('refused');
   const context = contextOf(opened.scenario, opened.inputs, '0', piecesPerRackOf);
   const asking = { opened, fileName: 'a.yaml', runner: inThisThread(), context };
-  return (await section({ ...asking, today: '2027-03-01' }, { days: 40 }, offer, typed)).figures;
+  return (await section({ ...asking, today: '2027-03-01' }, { days: 40 }, { offer, typed }))
+    .figures;
 }
 
 describe('figures of a section', () => {

@@ -21,7 +21,7 @@ async function moves(options: GivenOptions): Promise<string> {
     context,
     today: '2027-03-01',
   };
-  return (await section(asking, options, 'moves')).html;
+  return (await section(asking, options, { offer: 'moves', typed: {} })).html;
 }
 
 describe('what moves the order, in the page', () => {

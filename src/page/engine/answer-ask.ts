@@ -93,13 +93,15 @@ async function retell(
 
 async function question(
   engine: Engine,
-  { asked, offer, typed }: Extract<Request, { kind: 'question' }>,
+  { asked, ...offered }: Extract<Request, { kind: 'question' }>,
   wanted: () => boolean,
   say: Say,
 ): Promise<void> {
-  const asking = askingOf(engine, asked, wanted, say);
-  if (asking !== null)
-    say({ kind: 'section', ...(await section(asking, asked.options, offer, typed)) });
+  // Whoever runs days for others must not ask them for any: both would wait.
+  const here = offered.alone === true ? { ...engine, neighbours: [] } : engine;
+  const asking = askingOf(here, asked, wanted, say);
+  if (asking === null) return;
+  say({ kind: 'section', ...(await section(asking, asked.options, offered)) });
 }
 
 async function file(engine: Engine, asked: Asked, wanted: () => boolean, say: Say): Promise<void> {
@@ -126,9 +128,15 @@ function askingOf(
       expect: (most) => say({ kind: 'progress', days: 0, most }),
     },
     context: contextFor(read, asked, version),
+    beside: bytesOf(asked.beside ?? {}),
     today: new Date().toISOString().slice(0, 10),
   };
 }
+
+const bytesOf = (texts: Readonly<Record<string, string>>): Record<string, Uint8Array> =>
+  Object.fromEntries(
+    Object.entries(texts).map(([name, text]) => [name, new TextEncoder().encode(text)]),
+  );
 
 /** Each telling makes the page draw, on a core that the engines could use. */
 const TELL_EVERY_MS = 300;

@@ -8,7 +8,7 @@ import { formatsFor } from '../../tell/format.js';
 import { writeHtml } from '../../tell/write-html.js';
 import type { GivenOptions } from '../../letter/live.js';
 import { drawnCharts } from '../../tell/drawn-chart.js';
-import type { ViewOffer } from '../messages.js';
+import type { Request, Section, ViewOffer } from '../messages.js';
 
 /** A question that the scenario as it stands cannot answer. */
 export class NoAnswer extends Error {
@@ -20,47 +20,51 @@ export class NoAnswer extends Error {
 /** What is asked about; the solver is larger than the whole page. */
 export type AskingHere = Omit<Asking, 'letter' | 'loadSolver'>;
 
-type Typed = Readonly<Record<string, string>>;
-
-interface Section {
-  readonly html: string;
-  readonly figures: OutFile | undefined;
-}
+/** What is asked of an offer. */
+export type Offered = Pick<
+  Extract<Request, { kind: 'question' }>,
+  'offer' | 'typed' | 'table' | 'fill'
+>;
 
 /** What can be asked of a house. */
 export const offersFor = (scenario: Scenario): ViewOffer[] =>
-  inLetter
-    .flatMap(({ offers = [] }): readonly Offer[] => offers)
-    .filter(({ applies }) => applies?.(scenario) ?? true)
-    .map(({ id, title = null, boxes = {} }) => ({ id, title, boxes }));
+  inLetter.flatMap(({ offers = [], beside }: Question) =>
+    offers
+      .filter(({ applies }) => applies?.(scenario) ?? true)
+      .map(({ id, title = null, boxes = {}, fillIn }) => ({
+        id,
+        title,
+        boxes,
+        fillIn: fillIn !== undefined,
+        tables: beside?.(scenario) ?? [],
+      })),
+  );
 
 /**
  * An offer as HTML, with its figures where it has any.
  * @param options what the letter's own answer was asked with
- * @param typed settings of the question, as they were typed
  * @throws NoAnswer with what stands in the way; SettingError for what was typed
  */
 export async function section(
   asking: AskingHere,
   options: GivenOptions,
-  offer: string,
-  typed: Typed = {},
+  offered: Offered,
 ): Promise<Section> {
-  const question = found(({ offers = [] }) => offers.some(({ id }) => id === offer));
-  const { blocks, pages, figures } = await replyOf(question, asking, options, offer, typed);
+  const question = found(({ offers = [] }) => offers.some(({ id }) => id === offered.offer));
+  const { blocks, pages, figures, form, edits } = await replyOf(question, asking, options, offered);
   const html =
     pages?.join('\n') ??
     (await writeHtml(blocks, {
       draw: drawnCharts,
       formats: formatsFor(asking.context),
     }));
-  return { html, figures };
+  return { html, figures, form, edits };
 }
 
 /** The workbook that the letter saves. @throws NoAnswer with what stands in the way */
 export async function workbook(asking: AskingHere, options: GivenOptions): Promise<OutFile> {
   const question = found((one) => one.workbook === true);
-  return (await replyOf(question, asking, options, '', {})).workbook!();
+  return (await replyOf(question, asking, options, { offer: '', typed: {} })).workbook!();
 }
 
 function found(matches: (question: Question) => boolean): Question {
@@ -70,18 +74,24 @@ function found(matches: (question: Question) => boolean): Question {
 }
 
 async function replyOf(
-  { ask, settings }: Question,
+  { ask, settings, offers = [] }: Question,
   asking: AskingHere,
   options: GivenOptions,
-  offer: string,
-  typed: Typed,
+  { offer, typed, table, fill = false }: Offered,
 ): Promise<Reply> {
   const { level, seed, days } = options;
   const asked: Readonly<Record<string, Value | undefined>> = { level, seed, days };
   const given = Object.fromEntries(Object.entries(asked).filter(([name]) => name in settings));
+  const { fillIn } = offers.find(({ id }): boolean => id === offer) ?? ({} as Partial<Offer>);
   const reply = await ask(
-    { ...asking, loadSolver: null, letter: { offer, options } },
-    { ...given, ...settingsTyped(settings, typed) },
+    { ...asking, loadSolver: null, letter: { offer, options, fill } },
+    {
+      ...given,
+      ...settingsTyped(settings, typed),
+      ...(fillIn === undefined || table === undefined
+        ? {}
+        : { [fillIn]: settings[fillIn]?.as === 'files' ? [table] : table }),
+    },
   );
   if (!reply.ok) throw new NoAnswer(reply.problems);
   return reply.value;

@@ -25,5 +25,11 @@ summary>.hint{margin-left:.75rem}
 .whole-text textarea{display:block;width:100%;margin:.25rem 0 .75rem;font:.85rem/1.45 ui-monospace,monospace;tab-size:2;white-space:pre;overflow:auto}
 .whole-text label{font-size:.9rem;color:var(--faint)}
 .to-line{min-height:1.75rem;padding:.1rem .5rem;font-size:.85rem}
+.fill-in :is(td,th){padding:.1rem .15rem;vertical-align:bottom}
+.fill-in tbody th{font-weight:400;white-space:nowrap}
+.fill-in input{width:3.2rem;min-width:0}
+.fill-in input.first{width:5rem}
+.fill-in .shut{background:var(--panel)}
+.fill-in .wrong p{margin:0 0 .25rem}
 @media (max-width:30rem){.box,.box:is(.wide,.long){width:100%;max-width:none}.box>:is(input[type=text],textarea,select){width:100%;max-width:none}}
 `;

@@ -13,10 +13,18 @@ import { scaledDurations, scaledNumbers } from '../forms/scaled.js';
 import { Pieces } from './pieces.js';
 import type { FormField } from '../../scenario/input-forms.js';
 import type { Edit } from '../../scenario/edit.js';
+import type { GivenOptions } from '../../letter/live.js';
 import { useState } from 'preact/hooks';
 
+/** What a box's text comes to. */
+interface Taken {
+  readonly edits: readonly Edit[];
+  /** What the answer is asked with from now on, where that changes. */
+  readonly options?: GivenOptions;
+}
+
 export function Boxes() {
-  const { state, store, formats, actions } = usePage();
+  const { state, formats, actions } = usePage();
   const { view, groups, mistakes, look } = state;
   const [wrong, setWrong] = useState<Readonly<Record<string, string>>>({});
   if (view === null || groups.length === 0) return null;
@@ -32,7 +40,7 @@ export function Boxes() {
     id: string,
     label: string,
     value: string,
-    read: (text: string) => { readonly edits: readonly Edit[] } | { readonly wrong: string },
+    read: (text: string) => Taken | { readonly wrong: string },
   ) => (
     <Box
       id={id}
@@ -41,9 +49,9 @@ export function Boxes() {
       problem={wrong[id] ?? null}
       onCommit={(text) => {
         const { [id]: _, ...others } = wrong;
-        const taken = text.trim() === value ? { edits: [] } : read(text);
+        const taken: Taken | { wrong: string } = text.trim() === value ? { edits: [] } : read(text);
         setWrong('wrong' in taken ? { ...others, [id]: taken.wrong } : others);
-        if ('edits' in taken && taken.edits.length > 0) actions.edit(taken.edits);
+        if ('edits' in taken && taken.edits.length > 0) actions.edit(taken.edits, taken.options);
         return 'wrong' in taken || taken.edits.length > 0;
       }}
     />
@@ -129,10 +137,10 @@ export function Boxes() {
           say.six.level,
           formats.percent(view.level, view.level * 100 === Math.round(view.level * 100) ? 0 : 2),
           (text) => {
-            // A level asked for on the command's line would hide the file's. Without one the options stay the very same: undo knows the letter as sent by them.
+            // A level asked for on the command's line would hide the file's.
             const { level, ...options } = state.options;
             const taken = readLevel(text);
-            if ('edits' in taken && level !== undefined) store.set({ options });
+            if ('edits' in taken && level !== undefined) return { ...taken, options };
             return taken;
           },
         )}

@@ -20,7 +20,7 @@ export function Cards() {
     if (!open) return fill('cards', '');
     setDays(0);
     if (offer === undefined) return;
-    actions.openQuestion(offer, (reply) => {
+    actions.openQuestion({ offer, typed: {} }, (reply) => {
       if (reply.kind === 'progress') setDays((before) => (before ?? 0) + reply.days);
       if (reply.kind === 'fault') {
         setFault(reply.message);

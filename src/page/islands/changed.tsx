@@ -2,6 +2,7 @@
 import { english } from '../../tell/words.js';
 import { usePage } from '../context.js';
 import { alternativeOf } from '../alternative.js';
+import { isAsSent } from '../store.js';
 import { changesInWords } from '../changes-in-words.js';
 
 /** Values that a sentence still names one by one. */
@@ -9,15 +10,14 @@ const MOST_NAMED = 3;
 
 export function Changed() {
   const { state, formats, actions } = usePage();
-  const { before, view, groups, safety, phase, given, text, options } = state;
+  const { before, view, groups, safety, phase, given } = state;
   const say = english.page;
-  const sent = given.scenario;
-  const isSent = sent === null || (text === sent.text && options === sent.options);
-  const backToSent = isSent ? null : (
-    <button type="button" onClick={() => actions.backToSent()}>
-      {say.backToSent}
-    </button>
-  );
+  const backToSent =
+    given.scenario === null || isAsSent(state) ? null : (
+      <button type="button" onClick={() => actions.backToSent()}>
+        {say.backToSent}
+      </button>
+    );
   if (before === null || view === null)
     return backToSent === null ? null : <div class="changed">{backToSent}</div>;
   const named = changesInWords(before, state, formats);

@@ -6,8 +6,8 @@ import { Beside } from './beside.js';
 import { madeHere } from '../made-here.js';
 import { letterAsFile, save } from '../saving.js';
 import { stemOf } from '../file-name.js';
-import type { PageState, Settled } from '../store.js';
-import { settledOf } from '../store.js';
+import type { PageState, Whole } from '../store.js';
+import { sameOptions, settledOf } from '../store.js';
 import type { Given } from '../../letter/live.js';
 
 const LARGEST = 1_000_000;
@@ -26,7 +26,7 @@ export function Files() {
   };
   const keep = (): void => store.set({ kept: store.state.text });
   /** Saves something of the certified answer, once it is there. */
-  const certified = (act: (settled: Settled, now: PageState) => void) => (): void =>
+  const certified = (act: (settled: Whole, now: PageState) => void) => (): void =>
     actions.onceCertified(() => {
       const settled = settledOf(store.state);
       if (settled !== null) act(settled, store.state);
@@ -111,11 +111,11 @@ export function Files() {
 
 /** The page as the next reader is to find it. */
 function asSent(
-  { fileName, text, options, answer, curves }: Settled,
-  { given, reader, look, sender }: PageState,
+  { fileName, text, options, answer, curves }: Whole,
+  { given, reader, look, sender, beside }: PageState,
 ): Given {
   const { scenario: sent } = given;
-  const same = sent !== null && sent.text === text && sent.options === options;
+  const same = sent !== null && sent.text === text && sameOptions(sent.options, options);
   return {
     ...given,
     scenario: {
@@ -126,6 +126,7 @@ function asSent(
       curves,
       ...(same && sent.habits !== undefined ? { habits: sent.habits } : {}),
       ...(same && sent.made !== undefined ? { made: sent.made } : {}),
+      ...(Object.keys(beside).length === 0 ? {} : { beside }),
     },
     reader,
     look,

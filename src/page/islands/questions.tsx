@@ -7,7 +7,10 @@ import { stemOf } from '../file-name.js';
 import type { OutFile } from '../../questions/question.js';
 import type { Reply, ViewOffer } from '../messages.js';
 import { save } from '../saving.js';
-import { begun, further, waitInWords, type Wait } from '../wait.js';
+import { begun, further, type Wait } from '../wait.js';
+import { Waiting } from '../forms/waiting.js';
+import { FillInSheet } from './fill-in.js';
+import { Tables } from './tables.js';
 
 export function Questions() {
   const { state } = usePage();
@@ -17,16 +20,20 @@ export function Questions() {
     <section>
       <h2>{english.page.questionsHead}</h2>
       <div class="asks">
-        {view.offers.map(({ title, ...offer }) =>
-          title === null ? null : <Asked key={offer.id} title={title} {...offer} />,
+        {view.offers.map((offer) =>
+          offer.title === null ? null : offer.fillIn ? (
+            <FillInSheet key={offer.id} offer={offer.id} title={offer.title} />
+          ) : (
+            <Asked key={offer.id} {...offer} />
+          ),
         )}
       </div>
     </section>
   );
 }
 
-function Asked({ id, title, boxes }: ViewOffer) {
-  const { state, actions, formats } = usePage();
+function Asked({ id, title, boxes, tables }: ViewOffer) {
+  const { state, actions } = usePage();
   const [open, setOpen] = useState(false);
   const [wait, setWait] = useState<Wait | null>(null);
   const [figures, setFigures] = useState<OutFile | null>(null);
@@ -57,7 +64,7 @@ function Asked({ id, title, boxes }: ViewOffer) {
         setFault(null);
       }
     };
-    actions.openQuestion(id, onReply, asked);
+    actions.openQuestion({ offer: id, typed: asked }, onReply);
     return () => actions.closeQuestion(id);
   }, [open, asked]);
   return (
@@ -85,20 +92,11 @@ function Asked({ id, title, boxes }: ViewOffer) {
           <button type="submit">{english.page.askAgain}</button>
         </form>
       )}
-      <p role="status" class="small">
-        {open && wait !== null ? english.page.workingDays(...waitInWords(wait, formats)) : ''}
-      </p>
-      {open && wait !== null ? (
-        <p>
-          <button
-            type="button"
-            class="plain"
-            onClick={() => place.current?.closest('details')?.removeAttribute('open')}
-          >
-            {english.page.cancel}
-          </button>
-        </p>
-      ) : null}
+      <Tables names={tables} />
+      <Waiting
+        wait={open ? wait : null}
+        onCancel={() => place.current?.closest('details')?.removeAttribute('open')}
+      />
       {fault === null ? null : (
         <p role="alert" class="wrong">
           {fault}

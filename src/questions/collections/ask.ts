@@ -31,7 +31,7 @@ export const ask: Ask<typeof collections> = async (asking, given) => {
     value: {
       json: study.value,
       blocks: collectionsBlocks(study.value, context),
-      files: async () => [{ ending: 'collections.csv', content: collectionsCsv(study.value) }],
+      figures: { ending: 'collections.csv', content: collectionsCsv(study.value) },
     },
   };
 };
@@ -41,7 +41,7 @@ type Read =
   | { readonly ok: false; readonly problems: readonly Problem[] };
 
 /** The house as it is, and with each collection; or every problem of their tables. */
-function candidates({ opened, fileName, beside = {} }: Asking): Read {
+function candidates({ opened, fileName, beside = {}, letter }: Asking): Read {
   const { scenario, inputs, raw, positionOf } = opened;
   const slice = Object.entries(scenario.collections ?? {});
   const all: ToCompare[] = [
@@ -75,7 +75,9 @@ function candidates({ opened, fileName, beside = {} }: Asking): Read {
           ['collections', id, 'file'],
           collection.file,
           'was not handed over',
-          'ask on a command line, with the file beside the scenario',
+          letter === undefined
+            ? 'ask on a command line, with the file beside the scenario'
+            : 'choose this table in its box',
         ),
       );
       continue;

@@ -9,5 +9,12 @@ export const collections = {
     ...sizing,
     date: orderDay,
   },
+  offers: [
+    {
+      id: 'collections',
+      title: 'Other sets of vessels side by side',
+      applies: ({ collections }) => Object.keys(collections ?? {}).length > 0,
+    },
+  ],
   beside: (scenario) => Object.values(scenario.collections ?? {}).map(({ file }) => file),
 } as const satisfies Head;

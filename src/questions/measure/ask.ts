@@ -5,29 +5,39 @@ import type { Ask, Asking, OutFile } from '../question.js';
 import { sharesCharts } from './charts/counted-shares.js';
 import { lawCharts } from './charts/fitted-laws.js';
 import { sheetFacts } from './facts.js';
+import { blankForm, filledForm } from './form.js';
 import type { measure } from './head.js';
 import { sheetPage } from './print.js';
-import { readFilled } from './read.js';
+import { measuredEdits, readFilled } from './read.js';
 import { planBlocks } from './tell-plan.js';
 import { readingBlocks } from './tell-reading.js';
 import { sheetCsv } from './template.js';
 import { sheetXlsx } from './workbook.js';
 import { measurePlan } from './worth.js';
 
+/** What the letter calls its form. */
+const SHEET = 'sheet';
 /** Days of each reading, unless said otherwise. */
 const DAYS = 200;
 
 export const ask: Ask<typeof measure> = async (asking, given) => {
-  const { opened, runner, context, today } = asking;
+  const { opened, runner, context, today, letter } = asking;
   const { scenario } = opened;
   const options = {
     level: scenario.level,
     seed: given.seed ?? scenario.seed,
-    days: given.days ?? DAYS,
+    // The letter's days are those of one answer; here each is run some hundred times.
+    days: letter === undefined ? (given.days ?? DAYS) : DAYS,
     piecesPerRack: piecesPerRackOf,
   };
+  const facts = sheetFacts(scenario, context, []);
+  if (given.read === undefined && letter?.offer === SHEET)
+    return { ok: true, value: { json: null, blocks: [], form: blankForm(facts) } };
+  if (given.read !== undefined && letter?.fill === true) {
+    const form = await filledForm(given.read[0]!, facts);
+    return form.ok ? { ok: true, value: { json: null, blocks: [], form: form.value } } : form;
+  }
   if (given.read !== undefined) {
-    const facts = sheetFacts(scenario, context, []);
     const read = await readFilled({
       files: given.read,
       opened,
@@ -54,6 +64,7 @@ export const ask: Ask<typeof measure> = async (asking, given) => {
       value: {
         json: reading,
         blocks: readingBlocks(reading, context),
+        edits: measuredEdits(reading.measured),
         files: async () => [
           ...files,
           ...(await Promise.all(
@@ -70,7 +81,7 @@ export const ask: Ask<typeof measure> = async (asking, given) => {
     };
   }
   const plan = await measurePlan(opened, runner, options);
-  const facts = sheetFacts(
+  const worth = sheetFacts(
     scenario,
     context,
     plan.parts.map(({ part }) => part),
@@ -81,9 +92,9 @@ export const ask: Ask<typeof measure> = async (asking, given) => {
       json: plan,
       blocks: planBlocks(plan, context),
       files: async (_draw, typefaces) => [
-        { ending: 'sheet.html', content: sheetPage(facts, await typefaces()) },
-        { ending: 'sheet.csv', content: sheetCsv(facts) },
-        { ending: 'sheet.xlsx', content: await sheetXlsx(facts) },
+        { ending: 'sheet.html', content: sheetPage(worth, await typefaces()) },
+        { ending: 'sheet.csv', content: sheetCsv(worth) },
+        { ending: 'sheet.xlsx', content: await sheetXlsx(worth) },
       ],
     },
   };

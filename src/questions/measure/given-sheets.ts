@@ -1,6 +1,6 @@
 /** Filled sheets from the files that were handed over: a morning each, or everything that is wrong with them. */
 import { readSheets } from '../../measuring/read-sheet.js';
-import type { Sheet } from '../../measuring/sheet.js';
+import type { Sheet, SheetFlaw } from '../../measuring/sheet.js';
 import { inOrder, problem, type Problem } from '../../scenario/problems.js';
 import type { Result } from '../result.js';
 import type { GivenFile } from '../settings.js';
@@ -59,35 +59,39 @@ export function sheetsOf(
   facts: SheetFacts,
   today: string,
 ): Result<readonly Sheet[]> {
-  const at = (row: number, column: string, value: string, rule: string, remedy: string): Problem =>
-    problem({ path: column === '' ? [] : [column], value, rule, remedy }, file.name, {
-      line: row,
-      column: 0,
-    });
-  let text: string;
-  try {
-    text = new TextDecoder('utf-8', { fatal: true }).decode(file.bytes);
-  } catch {
-    return {
-      ok: false,
-      problems: [
-        at(1, '', '', 'is not text in UTF-8', 'save the sheet as XLSX, or as CSV in UTF-8'),
-      ],
-    };
-  }
-  const read = readSheets(text, {
+  const text = csvText(file);
+  if (!text.ok) return text;
+  const read = readSheets(text.value, {
     ...facts,
     ware: facts.ware.map(({ id }) => id),
     today,
   });
-  return read.ok
-    ? read
-    : {
-        ok: false,
-        problems: inOrder(
-          read.flaws.map(({ row, column, value, rule, remedy }) =>
-            at(row, column, value, rule, remedy),
-          ),
-        ),
-      };
+  return read.ok ? read : { ok: false, problems: sheetProblems(read.flaws, file.name) };
 }
+
+/** The text of a CSV file. */
+export function csvText({ name, bytes }: GivenFile): Result<string> {
+  try {
+    return { ok: true, value: new TextDecoder('utf-8', { fatal: true }).decode(bytes) };
+  } catch {
+    const flaw = {
+      row: 1,
+      column: '',
+      value: '',
+      rule: 'is not text in UTF-8',
+      remedy: 'save the sheet as XLSX, or as CSV in UTF-8',
+    };
+    return { ok: false, problems: sheetProblems([flaw], name) };
+  }
+}
+
+/** Flaws at their rows and columns of the file. */
+export const sheetProblems = (flaws: readonly SheetFlaw[], fileName: string): Problem[] =>
+  inOrder(
+    flaws.map(({ row, column, value, rule, remedy }) =>
+      problem({ path: column === '' ? [] : [column], value, rule, remedy }, fileName, {
+        line: row,
+        column: 0,
+      }),
+    ),
+  );

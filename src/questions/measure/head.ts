@@ -20,4 +20,8 @@ export const measure = {
     },
   },
   writes: true,
+  offers: [
+    { id: 'measuring', title: 'What to measure on a first morning, and what it is worth' },
+    { id: 'sheet', title: 'Put in what was counted on a morning', fillIn: 'read' },
+  ],
 } as const satisfies Head;

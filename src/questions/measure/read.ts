@@ -10,7 +10,7 @@ import type { QuickOptions } from '../compare/quick.js';
 import type { Opened } from '../question.js';
 import type { Result } from '../result.js';
 import type { GivenFile } from '../settings.js';
-import type { SheetReading } from './answer.js';
+import type { Measured, SheetReading } from './answer.js';
 import { dirtyNotes } from './dirty.js';
 import type { SheetFacts } from './facts.js';
 import { givenSheets } from './given-sheets.js';
@@ -45,14 +45,7 @@ export async function readFilled(asking: ReadAsking): Promise<Result<ReadReply>>
   const sheets = given.value;
   const found = measuredInputs(sheets, scenario, inputs, options.seed);
   const { measured, kept, differences } = found;
-  const edits = measured.map(({ at, value, range, source }): Edit => ({
-    kind: 'set',
-    path: at,
-    value,
-    basis: 'measured',
-    range,
-    source,
-  }));
+  const edits = measuredEdits(measured);
   const made = changed(text, edits, files.map(({ name }) => name).join(' and '));
   if (!made.ok) return made;
   const before = await swingsOf(opened, runner, options);
@@ -94,6 +87,17 @@ export async function readFilled(asking: ReadAsking): Promise<Result<ReadReply>>
     },
   };
 }
+
+/** What was measured as changes of the scenario. */
+export const measuredEdits = (measured: readonly Measured[]): Edit[] =>
+  measured.map(({ at, value, range, source }) => ({
+    kind: 'set',
+    path: at,
+    value,
+    basis: 'measured',
+    range,
+    source,
+  }));
 
 function changed(
   text: string,

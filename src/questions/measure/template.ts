@@ -20,13 +20,16 @@ export const quarterHours = ({ fromMinute, toMinute }: SheetFacts): number[] =>
     (_, at) => fromMinute + at * SLOT_MINUTES,
   );
 
+/** Lines before the first part. */
+export const headLines = (house: string): [name: string, value: string][] => [
+  ['sheet', 'cuptide measure'],
+  ['house', house],
+  ['date', ''],
+];
+
 /** The cells of the sheet, row by row; a part begins with its name alone. */
 export function sheetLines(facts: SheetFacts): string[][] {
-  const lines: string[][] = [
-    ['sheet', 'cuptide measure'],
-    ['house', facts.name],
-    ['date', ''],
-  ];
+  const lines: string[][] = headLines(facts.name);
   for (const part of facts.parts) {
     const columns = columnsOf(part, facts.sizes);
     const empty = (first = ''): string[] => [first, ...columns.slice(1).map(() => '')];
