@@ -33,7 +33,7 @@ const inPlaceOf = (name, filter, contents) => ({
 // Vega carries the drawing of maps, trees and forces, which no picture of ours uses: a sixth of the page.
 const withoutMaps = inPlaceOf(
   'without-maps',
-  /^(vega-(crossfilter|force|geo|hierarchy|label|projection|regression|voronoi|wordcloud)|d3-geo)$/,
+  /^(vega-(crossfilter|force|geo|hierarchy|label|projection|regression|statistics|voronoi|wordcloud)|d3-geo)$/,
   'module.exports = {}',
 );
 // Ready-made lists of colours for it: our charts name theirs.

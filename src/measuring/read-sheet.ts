@@ -171,7 +171,7 @@ function tallyOf(rows: readonly SheetRow[], sizes: number, house: SheetHouse, te
     }
   }
   // Where the count ends before the house closes, the rest of the rows is not known, rather than zero.
-  tally.length = counted;
+  if (counted > 0) tally.length = counted;
   checkTally({ before, after, tally }, names.slice(sizes, 2 * sizes), house, tell);
   return { before, after, tally };
 }

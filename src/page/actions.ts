@@ -1,28 +1,15 @@
 /** What the reader can do, and how the page answers: a quick answer first, then the certified one, then what else stands open. */
-import type { GivenOptions, GivenScenario } from '../letter/live.js';
+import type { GivenOptions } from '../letter/live.js';
 import type { Edit } from '../scenario/edit.js';
-import type { FormGroup } from '../scenario/input-forms.js';
 import { alternativeOf } from './alternative.js';
-import type { Engines, OnReply } from './engines.js';
-import type { Asked, Look, Reply, Request, View } from './messages.js';
-import { OpenQuestions, type Offered } from './open-questions.js';
-import { takeReply } from './take-reply.js';
-import {
-  isAsSent,
-  settledOf,
-  type PageState,
-  type Settled,
-  type Store,
-  type Whole,
-} from './store.js';
+import { Asks } from './asks.js';
+import type { Look, Reply } from './messages.js';
+import { isAsSent, settledOf, type PageState, type Settled, type Whole } from './store.js';
 
 /** A quick answer under way for longer than this is given up for a newer change, ms. */
 const PATIENCE_MS = 500;
 
-type Task = () => Promise<void>;
-type Reading = Pick<Settled, 'view' | 'groups'>;
-
-export class Actions {
+export class Actions extends Asks {
   /** Changes made while the quick engine is at work; they go together when it is done. */
   private edits: Edit[] = [];
   /** A whole text to take the scenario's place, not yet known to be without mistakes. */
@@ -31,22 +18,9 @@ export class Actions {
   private answering = false;
   /** A certified answer that is being written anew; it stands, though the page has not all of it yet. */
   private restoring: Whole | null = null;
-  /** When the quick engine is free of changes. */
-  private answered: Promise<void> = Promise.resolve();
   private answeringSince = 0;
-  private readonly questions: OpenQuestions;
-  /** What the sure engine has yet to do, one after the other. */
-  private tasks: Task[] = [];
-  private working = false;
   /** What waits for the certified answer. */
   private whenCertified: (() => void)[] = [];
-
-  constructor(
-    private readonly store: Store,
-    private readonly engines: Engines,
-  ) {
-    this.questions = new OpenQuestions(engines.sure, () => this.asked());
-  }
 
   /** The forms of the letter as it was sent. */
   async begin(): Promise<void> {
@@ -142,73 +116,6 @@ export class Actions {
     this.store.set({ waiting: true });
   }
 
-  /** A section that is worked out while it stands open, and again after each change. */
-  openQuestion(offered: Offered, onReply: OnReply): void {
-    this.later(this.questions.add(offered, onReply));
-  }
-
-  /** Asked until it is answered, and not again after later changes. */
-  askOnce(offered: Offered, onReply: OnReply): void {
-    this.later(this.questions.add(offered, onReply, true));
-  }
-
-  /** What takes no days: it need not wait for the answer that is being certified. */
-  askNow(offered: Offered, onReply: OnReply): void {
-    const request = { kind: 'question', ...offered, alone: true } as const;
-    void this.quickly(() => ({ ...request, asked: this.asked() }), onReply);
-  }
-
-  /** A table that the scenario names. */
-  lay(name: string, text: string): void {
-    this.store.set({ beside: { ...this.store.state.beside, [name]: text } });
-    for (const task of this.questions.again()) this.later(task);
-  }
-
-  closeQuestion(offer: string): void {
-    this.questions.close(offer);
-  }
-
-  /** One day on the floor, with so many pieces of each ware. */
-  walk(
-    ofDay: string | undefined,
-    day: number,
-    stock: Readonly<Record<string, number>>,
-    onReply: OnReply,
-  ): void {
-    void this.quickly(() => ({ kind: 'walk', asked: this.asked(), ofDay, day, stock }), onReply);
-  }
-
-  /** A file that an engine makes. */
-  file(kind: 'workbook', onFile: (ending: string, bytes: Uint8Array) => void): void {
-    this.later(() =>
-      this.engines.sure.ask({ kind, asked: this.asked() }, (reply) => {
-        if (reply.kind === 'file') onFile(reply.ending, reply.bytes);
-        else this.take(reply);
-      }),
-    );
-  }
-
-  /** What a saved letter shows of itself; null where this page cannot read it. */
-  async read({ fileName, text, options, answer }: GivenScenario): Promise<Reading | null> {
-    const asked = { ...this.asked(), fileName, text, options };
-    let [view, groups]: [View | null, readonly FormGroup[] | null] = [null, null];
-    await new Promise<void>((done) =>
-      this.later(async () => {
-        await this.engines.sure.ask({ kind: 'forms', asked, answer }, (reply) => {
-          if (reply.kind === 'view') ({ view } = reply);
-          if (reply.kind === 'text') ({ groups } = reply);
-        });
-        done();
-      }),
-    );
-    return view === null || groups === null ? null : { view, groups };
-  }
-
-  private asked(): Asked {
-    const { fileName, text, options, look, beside } = this.store.state;
-    return { fileName, text, options, look, beside };
-  }
-
   /** The certified answer that stands, with all that belongs to it; null: there is none. */
   private whole(): Whole | null {
     return settledOf(this.store.state) ?? this.restoring;
@@ -275,17 +182,6 @@ export class Actions {
       void this.engines.quick.ask({ kind: 'stop' });
   }
 
-  /** Asks the quick engine beside changes: it waits for one under way, and is asked again if one gave it up. */
-  private async quickly(request: () => Request, onReply: OnReply): Promise<void> {
-    for (let heard = false; !heard;) {
-      await this.answered;
-      await this.engines.quick.ask(request(), (reply) => {
-        heard = true;
-        onReply(reply);
-      });
-    }
-  }
-
   private async answer(): Promise<void> {
     this.answering = true;
     while (this.changed) {
@@ -338,19 +234,8 @@ export class Actions {
     );
   }
 
-  private later(task: Task): void {
-    this.tasks.push(task);
-    if (!this.working) void this.work();
-  }
-
-  private async work(): Promise<void> {
-    this.working = true;
-    for (let task = this.tasks.shift(); task !== undefined; task = this.tasks.shift()) await task();
-    this.working = false;
-  }
-
-  private take(reply: Reply): void {
-    takeReply(this.store, reply);
+  protected override take(reply: Reply): void {
+    super.take(reply);
     if (reply.kind === 'whole') this.restoring = null;
     if (reply.kind === 'whole') for (const act of this.whenCertified.splice(0)) act();
   }

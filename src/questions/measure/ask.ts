@@ -1,18 +1,13 @@
 /** Measuring, asked and answered: which sheet is worth a morning here, or what a filled one says. */
 import { piecesPerRackOf } from '../../scenario/rack-geometry.js';
-import { renderSvg, standaloneSvg } from '../../tell/render-svg.js';
-import type { Ask, Asking, OutFile } from '../question.js';
-import { sharesCharts } from './charts/counted-shares.js';
-import { lawCharts } from './charts/fitted-laws.js';
+import type { Ask, Asking } from '../question.js';
 import { sheetFacts } from './facts.js';
+import { planFiles, readingFiles } from './files.js';
 import { blankForm, filledForm } from './form.js';
 import type { measure } from './head.js';
-import { sheetPage } from './print.js';
 import { measuredEdits, readFilled } from './read.js';
 import { planBlocks } from './tell-plan.js';
 import { readingBlocks } from './tell-reading.js';
-import { sheetCsv } from './template.js';
-import { sheetXlsx } from './workbook.js';
 import { measurePlan } from './worth.js';
 
 /** What the letter calls its form. */
@@ -49,34 +44,13 @@ export const ask: Ask<typeof measure> = async (asking, given) => {
     });
     if (!read.ok) return read;
     const { reading, text } = read.value;
-    const files: OutFile[] =
-      reading.measured.length === 0
-        ? []
-        : [
-            {
-              ending: `measured.${text.trimStart().startsWith('{') ? 'json' : 'yaml'}`,
-              content: text,
-              fresh: true,
-            },
-          ];
     return {
       ok: true,
       value: {
         json: reading,
         blocks: readingBlocks(reading, context),
         edits: measuredEdits(reading.measured),
-        files: async () => [
-          ...files,
-          ...(await Promise.all(
-            [
-              ...lawCharts(reading.measured, context),
-              ...sharesCharts(reading.measured, context),
-            ].map(async ({ id, spec }) => ({
-              ending: `measured.${id}.svg`,
-              content: standaloneSvg(await renderSvg(spec)),
-            })),
-          )),
-        ],
+        files: () => readingFiles(reading, text, context),
       },
     };
   }
@@ -91,11 +65,7 @@ export const ask: Ask<typeof measure> = async (asking, given) => {
     value: {
       json: plan,
       blocks: planBlocks(plan, context),
-      files: async (_draw, typefaces) => [
-        { ending: 'sheet.html', content: sheetPage(worth, await typefaces()) },
-        { ending: 'sheet.csv', content: sheetCsv(worth) },
-        { ending: 'sheet.xlsx', content: await sheetXlsx(worth) },
-      ],
+      files: (_draw, typefaces) => planFiles(worth, typefaces),
     },
   };
 };
