@@ -21,6 +21,7 @@ import { contextOf } from '../../src/tell/context-of.js';
 import { worthByBruteForce } from '../measuring/brute-force.js';
 import { morningOf } from '../measuring/morning.js';
 
+/** Mornings, and pairs of them, that intervals are counted on. */
 const MORNINGS = 1000;
 const READ = 200;
 /** Of each reading: with fewer, chance moves the stock as much as an input that has been measured. */
