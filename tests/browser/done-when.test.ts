@@ -143,7 +143,7 @@ describe('work on a letter', () => {
       WAIT,
     );
     const third = await again();
-    await third.getByRole('button', { name: 'Drop them' }).click();
+    await third.getByRole('button', { name: 'Discard them' }).click();
     await third.reload();
     await third.waitForSelector('html[data-ready]', { state: 'attached', ...WAIT });
     expect(await third.locator('#restore').count()).toBe(0);

@@ -89,7 +89,7 @@ describe.each(houses)('the guide of %s', (_, source, options, least) => {
       'What to change if',
       'How this was made',
       'Scalds',
-      'certifies nothing',
+      'it is not a guarantee',
     ])
       expect(text).toContain(part);
     expect((size * 72) / 96).toBeGreaterThanOrEqual(least);

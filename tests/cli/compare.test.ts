@@ -56,7 +56,7 @@ describe('cuptide compare', () => {
     expect([longer.said, longer.withinHabits]).toEqual(['cheaper', true]);
     expect(comparison.ranking.best).not.toBe('wait-longer');
     expect(told.out).toMatch(/^First change a habit/m);
-    expect(told.out).toMatch(/Wait longer: .*?The habits above bring it\s+already\./s);
+    expect(told.out).toMatch(/Wait longer: .*?Changing the habits above already does\s+this\./s);
   });
 
   // The aim set for the demo: the same guests in every alternative cut the variance of a difference at least 5-fold;

@@ -53,7 +53,11 @@ describe('cuptide racks', () => {
     expect(told.out).not.toMatch(/Racks waiting|grid|rack of 9/);
     expect(told.out).toMatch(/With --all: .*every 15/s);
     const all = cuptide(['racks', demo, '--all']).out;
-    for (const say of [/Racks\s+waiting/, /rack of 9/, /Minutes of one use/])
+    for (const say of [
+      /Racks\s+waiting/,
+      /rack of 9/,
+      /Minutes a piece\s+spends\s+at\s+each\s+place/,
+    ])
       expect(all).toMatch(say);
   });
 

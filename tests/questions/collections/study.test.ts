@@ -97,8 +97,7 @@ describe('collections', () => {
     const text = writeText(reply.value.blocks, { width: 80, all: true });
     expect(text).toContain('One cup costs least');
     expect(Math.max(...text.split('\n').map((line) => line.length))).toBeLessThanOrEqual(80);
-    const [csv] = await reply.value.files!(null as never, null as never);
-    expect(String(csv!.content).split('\r\n')).toHaveLength(4);
+    expect(String(reply.value.figures!.content).split('\r\n')).toHaveLength(4);
   });
 
   test('mistakes of the table stand in its rows, those of the names in the scenario', async () => {
