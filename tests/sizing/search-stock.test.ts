@@ -48,6 +48,20 @@ describe('the search by runs', () => {
     }
   });
 
+  it('lowers the dearest first, where either of two could be lowered but not both', async () => {
+    for (const dearest of [0, 1, 2]) {
+      const costs = [1, 1, 1].map((cost, w) => (w === dearest ? 300 : cost * 100));
+      const { stock } = await searchStock({
+        byPeaks: () => [12, 12, 12],
+        days: DAYS,
+        unitCostMinor: costs,
+        k: K,
+        misses: async (some) => (some.reduce((sum, pieces) => sum + pieces, 0) >= 30 ? 0 : DAYS),
+      });
+      expect(stock[dearest]).toBe(0);
+    }
+  });
+
   it('meets the service level and stays near the least cost where they mislead: one ware needs a tenth less', async () => {
     let same = 0;
     for (let sample = 0; sample < 12; sample++) {

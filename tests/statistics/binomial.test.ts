@@ -68,6 +68,19 @@ describe('binomial probabilities', () => {
     ]).toEqual([1, 0, 1, 0]);
   });
 
+  it('are exact at both ends', () => {
+    for (const [a, b] of [
+      [0.5, 3],
+      [1, 1],
+      [40, 0.2],
+      [1e-3, 1e4],
+    ] as const)
+      for (const end of [0, 1]) {
+        expect(regularisedIncompleteBeta(end, a, b)).toBe(end);
+        expect(betaQuantile(end, a, b)).toBe(end);
+      }
+  });
+
   it('refuse what has no probability', () => {
     expect(() => binomialProbability(0.5, 2, 0.5)).toThrow(RangeError);
     expect(() => binomialAtMost(1, 2, Number.NaN)).toThrow(RangeError);
