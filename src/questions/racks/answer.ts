@@ -74,7 +74,7 @@ export interface RacksAnswer {
     readonly pieces: number;
     readonly from: 'given' | 'class';
   }[];
-  /** Racks a day of the ware of known shape, were every rack full: in the racks the scenario uses (null: some do not go in), and in those of the plan. */
+  /** Racks a day, were every rack full: in the racks the scenario uses (null: some ware does not go in), and in those of the plan. */
   readonly plan: {
     readonly usedRacksADay: number | null;
     readonly racksADay: number;

@@ -83,6 +83,16 @@ export async function racksStudy(
   });
   const usesOf = (id: string): number => answer.uses.find(({ ware }) => ware === id)?.aDay ?? 0;
   const inUse = lines.filter(({ used }) => used);
+  // Ware without a shape, such as spoons, goes in the same racks whatever the plan is.
+  const shapeless = Object.entries(scenario.ware)
+    .filter(([id]) => known.every((one) => one.id !== id))
+    .reduce((sum, [id, ware]) => {
+      const rack = rackKindOf(scenario.racks, familyOf(id, ware));
+      return (
+        sum +
+        usesOf(id) / (rackFill(ware, rack, scenario.racks, piecesPerRackOf)?.pieces ?? Infinity)
+      );
+    }, 0);
   const heaviest = Math.max(0, ...inUse.map(({ loadedKg }) => loadedKg ?? 0));
   return {
     scenario: scenario.name,
@@ -109,8 +119,11 @@ export async function racksStudy(
       usedRacksADay:
         inUse.length < known.length || inUse.some(({ pieces }) => pieces === 0)
           ? null
-          : inUse.reduce((sum, { ware, pieces }) => sum + usesOf(ware) / pieces, 0),
-      racksADay: plan.lines.reduce((sum, { ware, perRack }) => sum + usesOf(ware) / perRack, 0),
+          : inUse.reduce((sum, { ware, pieces }) => sum + usesOf(ware) / pieces, shapeless),
+      racksADay: plan.lines.reduce(
+        (sum, { ware, perRack }) => sum + usesOf(ware) / perRack,
+        shapeless,
+      ),
       fewest: plan.fewest,
     },
     lift,

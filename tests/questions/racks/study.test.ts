@@ -50,6 +50,16 @@ describe('racks as a study', () => {
     expect(twoShapes!.shapes[0]!.fullRacksADay).toBeLessThan(plan.usedRacksADay!);
   });
 
+  it('counts spoons among the racks that would be washed if all were full, as washing does', async () => {
+    const spoons = (perRack: number): string =>
+      demo.replace('price: 1.30 EUR }', `price: 1.30 EUR, perRack: ${perRack} }`);
+    expect(spoons(60)).not.toBe(demo);
+    const [few, many] = [await racksOf(spoons(60)), await racksOf(spoons(120))];
+    const more = few.plan.usedRacksADay! - many.plan.usedRacksADay!;
+    expect(more).toBeGreaterThan(0.3);
+    expect(few.plan.racksADay - many.plan.racksADay).toBeCloseTo(more, 9);
+  });
+
   it('advises a lift by the length of the shift: a morning of three hours has the multiplier of long work (NIOSH 94-110, table 5)', () => {
     const { lines, lift } = usual;
     const { LCkg } = (published as unknown as { id: string; expected: { LCkg: number } }[]).find(
