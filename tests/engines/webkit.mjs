@@ -7,7 +7,9 @@ const DRIVER = '/usr/bin/WebKitWebDriver';
 
 /** @returns null where there is no driver or no display to show on */
 export async function webkit() {
-  if (!existsSync(DRIVER)) return null;
+  // Without a display the browser waits for one until the request is given up, five minutes later.
+  const { DISPLAY, WAYLAND_DISPLAY } = process.env;
+  if (!existsSync(DRIVER) || !(DISPLAY || WAYLAND_DISPLAY)) return null;
   const port = await freePort();
   const driver = spawn(DRIVER, [`--port=${port}`], { stdio: 'ignore' });
   const call = async (method, path, body) => {
