@@ -9,7 +9,9 @@ import {
   copyFileSync,
   createReadStream,
   linkSync,
+  lstatSync,
   readdirSync,
+  realpathSync,
   renameSync,
   rmdirSync,
   rmSync,
@@ -116,8 +118,8 @@ export async function tryOutput(
     throw new MistakeError(
       `${option}: the name is empty; name a ${kind}, such as ${kind === 'file' ? 'new.yaml' : 'reports'}`,
     );
-  const folder = kind === 'folder' ? target : dirname(target);
   try {
+    const folder = kind === 'folder' ? target : dirname(followed(target));
     foldersMade.push(...makeFolders(folder));
     const trial = partOf(join(folder, 'trial'));
     sweepStale(join(folder, 'trial'));
@@ -129,6 +131,19 @@ export async function tryOutput(
   } catch (error) {
     throw cannotWrite([target], error);
   }
+}
+
+/**
+ * Where a file that is written ends up: a symbolic link stays, and what it points to is written, as by most tools.
+ * @throws MistakeError where the link points to nothing
+ */
+function followed(path: string): string {
+  if (lstatSync(path, { throwIfNoEntry: false })?.isSymbolicLink() !== true) return path;
+  if (statSync(path, { throwIfNoEntry: false }) === undefined)
+    throw new MistakeError(
+      `${path}: is a link to a file that is not there; remove the link or give another name`,
+    );
+  return realpathSync(path);
 }
 
 /** A target that is there must be a plain file that may be replaced: a device or a pipe would be gone afterwards. */
@@ -181,12 +196,13 @@ export async function writeAll(
   try {
     for (const { path, content } of files) {
       foldersMade.push(...makeFolders(dirname(path)));
-      checkTarget(path);
-      sweepStale(path);
-      const from = partOf(path);
+      const to = followed(path);
+      checkTarget(to);
+      sweepStale(to);
+      const from = partOf(to);
       temporary.add(from);
       await writeFile(from, content, { flush: true });
-      pending.push({ from, to: path });
+      pending.push({ from, to });
     }
     renameTogether(pending);
   } catch (error) {

@@ -1,6 +1,7 @@
 import { spawnSync } from 'node:child_process';
 import {
   existsSync,
+  lstatSync,
   mkdirSync,
   readdirSync,
   readFileSync,
@@ -63,6 +64,35 @@ describe('files written together', () => {
     for (const name of Object.values(parts)) writeFileSync(join(folder, name), 'half');
     await writeAll([{ path: join(folder, 'a'), content: 'whole' }]);
     expect(readdirSync(folder).toSorted()).toEqual([parts.living, parts.other, 'a'].toSorted());
+  });
+});
+
+describe('a symbolic link in the place of a file', () => {
+  it('stays one, and what it points to is written, also beyond its folder', async () => {
+    const [here, there] = [emptyFolder(), emptyFolder()];
+    const [link, target] = [join(here, 'a.html'), join(there, 'b.html')];
+    writeFileSync(target, 'old');
+    symlinkSync(target, link);
+    await tryOutput(link, 'file');
+    await writeAll([{ path: link, content: 'new' }]);
+    expect(lstatSync(link).isSymbolicLink()).toBe(true);
+    expect(readFileSync(target, 'utf8')).toBe('new');
+    expect([readdirSync(here), readdirSync(there)]).toEqual([['a.html'], ['b.html']]);
+  });
+
+  it('is refused where it leads to no file, or in a circle', async () => {
+    const folder = emptyFolder();
+    const [lost, circle] = [join(folder, 'lost'), join(folder, 'circle')];
+    symlinkSync(join(folder, 'none'), lost);
+    symlinkSync(circle, circle);
+    for (const [path, says] of [
+      [lost, /lost: is a link to a file that is not there/],
+      [circle, /its links lead in a circle/],
+    ] as const) {
+      await expect(tryOutput(path, 'file')).rejects.toThrow(says);
+      await expect(writeAll([{ path, content: 'x' }])).rejects.toThrow(says);
+    }
+    expect(readdirSync(folder).toSorted()).toEqual(['circle', 'lost']);
   });
 });
 
