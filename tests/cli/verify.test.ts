@@ -128,6 +128,54 @@ describe('an answer', () => {
       /made\.scenario/,
     );
   });
+
+  it.each<[string, (made: Record<string, unknown>) => unknown, string]>([
+    ['is nothing', () => null, 'made: is no group of fields'],
+    ['lacks its command', (made) => ({ ...made, command: undefined }), 'made.command: is missing'],
+    [
+      'has a seed of numbers',
+      (made) => ({ ...made, seed: 1 }),
+      'made.seed: 1 is a number where text is needed',
+    ],
+    [
+      'lists its settings',
+      (made) => ({ ...made, settings: [] }),
+      'made.settings: is no group of settings',
+    ],
+    [
+      'has days in a list',
+      (made) => ({ ...made, settings: { days: ['20'] } }),
+      'made.settings.days: is a list where text is needed',
+    ],
+    [
+      'holds no scenario',
+      (made) => ({ ...made, scenario: 3 }),
+      'made.scenario: 3 neither holds the scenario nor names it with its SHA-256',
+    ],
+    [
+      'has half a digest',
+      (made) => ({ ...made, files: [{ name: 'a.csv', sha256: 'ab' }] }),
+      'made.files[0].sha256: "ab" is no SHA-256',
+    ],
+    [
+      'names one file',
+      (made) => ({ ...made, files: 'a.csv' }),
+      'made.files: "a.csv" is no list of files',
+    ],
+  ])('that %s is refused in our words', (_, damage, says) => {
+    const saved = JSON.parse(answer) as { made: Record<string, unknown> };
+    const damaged = JSON.stringify({ ...saved, made: damage(saved.made) });
+    expect(() => readAnswer(damaged, 'a.json')).toThrow(
+      `a.json: ${says}; the file is damaged: take it as the command wrote it`,
+    );
+  });
+
+  it('is refused with every problem of what it was made from', () => {
+    const made = { version: 1, command: 2 };
+    expect(() => readAnswer(JSON.stringify({ made }), 'a.json')).toThrow(
+      /made\.version: 1.*\n.*made\.command: 2.*\n/,
+    );
+  });
 });
 
 describe('an order sheet', () => {

@@ -27,19 +27,25 @@ export const check: CommandModule<object, Arguments> = {
       const { MistakeError } = await import('../mistakes.js');
       throw new MistakeError('Name a scenario file, or give --schema.');
     }
-    const [{ openScenario, problemsAsMistake }, { partProblems }, { piecesPerRackOf }, { say }] =
-      await Promise.all([
-        import('../open-scenario.js'),
-        import('../../questions/part-checks.js'),
-        import('../../scenario/rack-geometry.js'),
-        import('../print.js'),
-      ]);
+    const [
+      { openScenario, problemsAsMistake },
+      { partProblems },
+      { piecesPerRackOf },
+      { say },
+      { together },
+    ] = await Promise.all([
+      import('../open-scenario.js'),
+      import('../../questions/part-checks.js'),
+      import('../../scenario/rack-geometry.js'),
+      import('../print.js'),
+      import('../../quantities/warned.js'),
+    ]);
     const opened = await openScenario(file);
     const problems = partProblems(opened, file, { piecesPerRack: piecesPerRackOf });
     if (problems.length > 0) throw problemsAsMistake(problems);
     const { scenario, inputs, warnings } = opened;
     const count = (basis: string): number => inputs.filter((input) => input.basis === basis).length;
-    for (const { message, path } of warnings)
+    for (const { message, path } of together(warnings))
       say(`warning${path === '' ? '' : ` (${path})`}: ${message}`);
     say(
       `${file}: no mistakes found. ${scenario.name}: ${Object.keys(scenario.ware).length} kinds of ware, ${Object.keys(scenario.menu).length} drinks, ` +

@@ -2,6 +2,7 @@
  * The answer in sentences and rows of text, for the blocks of `tell.ts`. No layout here.
  */
 import type { Answer, StockLine } from './answer.js';
+import { together } from '../../quantities/warned.js';
 import { asSentence, cleanText, shorten } from '../../tell/clean-text.js';
 import type { ReportContext, WareKind } from '../../tell/context.js';
 import { formatsFor, type Formats } from '../../tell/format.js';
@@ -85,8 +86,8 @@ export function answerFacts(answer: Answer, context: ReportContext): AnswerFacts
         formats.count(wouldDo),
       ),
     ),
-    warnings: answer.warnings.map(({ message, path }) =>
-      shorten(say.warningAt(asSentence(cleanText(message)), shorten(cleanText(path), 80)), 600),
+    warnings: together(answer.warnings).map(({ message, path }) =>
+      shorten(say.warningAt(asSentence(cleanText(message)), shorten(cleanText(path), 600)), 999),
     ),
     days: daysText(answer, formats),
     tightest: tightest(answer, formats, nameOf),
