@@ -119,6 +119,22 @@ describe('the house', () => {
     ).toEqual([]);
   });
 
+  it('starts the command without what reads scenarios, so that help comes at once', () => {
+    const start = new Set(['cli/main.ts']);
+    for (const file of start) {
+      const text = readFileSync(join(src, file), 'utf8');
+      for (const [, target] of text.matchAll(/^(?:im|ex)port (?!type )[^;]*?from '([^']+)'/gm))
+        start.add(
+          target!.startsWith('.')
+            ? relative(src, resolve(src, dirname(file), target!)).replace(/\.js$/, '.ts')
+            : '',
+        );
+      start.delete('');
+      expect(text, file).not.toMatch(/^import (?!type )[^;]*?from '(zod|yaml)'/m);
+    }
+    expect(start.size).toBeGreaterThan(20);
+  });
+
   it('reads the reference data in catalogue/ alone', () => {
     const readers = imports
       .filter(({ target }) => /\/shared\//.test(target))

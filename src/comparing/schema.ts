@@ -5,17 +5,8 @@ import * as z from 'zod';
 import { group, list, named } from '../quantities/group.js';
 import { money } from '../quantities/money.js';
 import { count, plainNumber, share } from '../quantities/numbers.js';
-import {
-  bad,
-  filled,
-  good,
-  kindOf,
-  quantity,
-  text,
-  wrongKind,
-  type Parsed,
-  type Quantity,
-} from '../quantities/quantity.js';
+import { bad, good, kindOf, wrongKind, type Parsed } from '../quantities/parsed.js';
+import { filled, quantity, text, type Quantity } from '../quantities/quantity.js';
 import { splitNumber } from '../quantities/unit-sizes.js';
 import { duration } from '../quantities/units.js';
 

@@ -7,17 +7,8 @@ import { durationLaw } from '../quantities/duration-law.js';
 import { group, list, named } from '../quantities/group.js';
 import { money } from '../quantities/money.js';
 import { count, plainNumber, share } from '../quantities/numbers.js';
-import {
-  bad,
-  good,
-  kindOf,
-  quantities,
-  quantity,
-  text,
-  wrongKind,
-  type Parsed,
-  type Quantity,
-} from '../quantities/quantity.js';
+import { bad, good, kindOf, wrongKind, type Parsed } from '../quantities/parsed.js';
+import { quantities, quantity, text, type Quantity } from '../quantities/quantity.js';
 import { duration, length, mass } from '../quantities/units.js';
 import { isDate } from './dates.js';
 

@@ -3,8 +3,10 @@
  */
 import * as z from 'zod';
 import type { DurationLaw } from '../engine/durations.js';
-import { quantities, quantity, wrongKind, type Parsed, type Quantity } from './quantity.js';
-import { duration, durationUnits, parseWithUnit } from './units.js';
+import { wrongKind, type Parsed } from './parsed.js';
+import { quantities, quantity, type Quantity } from './quantity.js';
+import { durationUnits, parseWithUnit } from './unit-tables.js';
+import { duration } from './units.js';
 
 /**
  * Standard deviation of "about 10 min" as a share of its mean. Assumed. Repeated tasks that nobody paces vary with a

@@ -2,7 +2,7 @@
  * Groups of fields and lists of them, as zod schemas whose messages read "rule; remedy".
  */
 import * as z from 'zod';
-import { kindOf } from './quantity.js';
+import { kindOf } from './parsed.js';
 
 // A scenario is read once or a few hundred times: writing a program for each group, as zod would, costs more
 // than it saves, and a page without permission to make programs of text could not.

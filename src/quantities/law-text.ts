@@ -4,8 +4,8 @@
  * Whoever tries other values changes the mean; the kind of the law and the ratio of its spread to its mean
  * stay, as they describe how people and machines vary and not how long they take.
  */
-import { parseWithUnit, durationUnits } from './units.js';
-import { clean } from './quantity.js';
+import { parseWithUnit, durationUnits } from './unit-tables.js';
+import { clean } from './parsed.js';
 import { splitNumber } from './unit-sizes.js';
 
 const isGroup = (node: unknown): node is Record<string, unknown> =>

@@ -3,9 +3,10 @@
  * holds in any currency ("0.3 staff hours"). Amounts are whole minor units (cents) from here on.
  */
 import { power } from '../elementary/powers.js';
-import { bad, good, kindOf, quantity, wrongKind, type Parsed, type Quantity } from './quantity.js';
+import { bad, good, kindOf, wrongKind, type Parsed } from './parsed.js';
+import { quantity, type Quantity } from './quantity.js';
 import { splitNumber } from './unit-sizes.js';
-import { notFinite } from './units.js';
+import { notFinite } from './unit-tables.js';
 
 export type Money =
   { readonly currency: string; readonly minor: number } | { readonly staffHours: number };

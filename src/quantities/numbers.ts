@@ -1,17 +1,9 @@
 /**
  * Quantities without a unit: shares, counts, plain numbers, and moments of the clock.
  */
-import { notFinite, parseWithUnit, durationUnits } from './units.js';
-import {
-  bad,
-  clean,
-  good,
-  kindOf,
-  quantity,
-  wrongKind,
-  type Parsed,
-  type Quantity,
-} from './quantity.js';
+import { notFinite, parseWithUnit, durationUnits } from './unit-tables.js';
+import { bad, clean, good, kindOf, wrongKind, type Parsed } from './parsed.js';
+import { quantity, type Quantity } from './quantity.js';
 import { splitNumber } from './unit-sizes.js';
 
 /** A share, 0..1: "35 %" or 0.35. */

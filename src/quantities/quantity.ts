@@ -5,18 +5,7 @@
  * the remedy, and it is registered with its JSON Schema, so that editors can complete and check it.
  */
 import * as z from 'zod';
-
-export type Parsed<T> =
-  | { readonly ok: true; readonly value: T }
-  | {
-      readonly ok: false;
-      /** A clause that follows the value: "is a number without a unit where a duration is needed". */
-      readonly rule: string;
-      /** What to write instead. */
-      readonly remedy: string;
-      /** The input is not even of the right kind, so another form of the field may be meant. */
-      readonly wrongKind?: boolean;
-    };
+import { bad, good, kindOf, wrongKind, type Parsed } from './parsed.js';
 
 export interface QuantityMeta {
   /** 'duration', 'length', ... */
@@ -29,15 +18,6 @@ export interface QuantityMeta {
 export const quantities = z.registry<QuantityMeta>();
 
 export type Quantity<T> = z.ZodType<T>;
-
-export const good = <T>(value: T): Parsed<T> => ({ ok: true, value });
-export const bad = (rule: string, remedy: string): Parsed<never> => ({ ok: false, rule, remedy });
-export const wrongKind = (rule: string, remedy: string): Parsed<never> => ({
-  ok: false,
-  rule,
-  remedy,
-  wrongKind: true,
-});
 
 /**
  * Marks a field that may be left out of a file because a default or a class fills it before the file
@@ -65,19 +45,6 @@ export function quantity<T>(
   quantities.add(schema, { kind, json });
   return schema;
 }
-
-/** What kind of thing the input is, for messages. */
-export function kindOf(input: unknown): string {
-  if (input === null || input === undefined) return 'nothing';
-  if (Array.isArray(input)) return 'a list';
-  if (typeof input === 'object') return 'a group of fields';
-  if (typeof input === 'number') return 'a number';
-  if (typeof input === 'boolean') return 'yes or no';
-  return 'text';
-}
-
-/** Drops the last binary digits that a change of unit may leave behind: 0.4 / min is 24 / h. */
-export const clean = (value: number): number => Number(value.toPrecision(15));
 
 /** Regular expression text (for JSON Schema) of a number followed by one of the units. */
 export const patternOf = (units: readonly string[]): string =>

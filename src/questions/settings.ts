@@ -3,7 +3,7 @@
  * and both read what a person types with the same function.
  */
 import { isDate } from '../ordering/dates.js';
-import { length } from '../quantities/units.js';
+import { lengthUnits, parseWithUnit } from '../quantities/unit-tables.js';
 
 /** A file that a person hands over. */
 export interface GivenFile {
@@ -182,9 +182,9 @@ function parseWhole(text: string, { from = 0, to = Number.MAX_SAFE_INTEGER }: Se
 
 /** `90 cm`, in mm. */
 function parseLength(text: string): number {
-  const read = length.safeParse(text);
-  if (read.success) return read.data;
-  throw new SettingError(`"${text}" ${read.error.issues[0]!.message}`);
+  const read = parseWithUnit(text, lengthUnits);
+  if (read.ok) return read.value;
+  throw new SettingError(`"${text}" ${read.rule}; ${read.remedy}`);
 }
 
 /** `cup=40,saucer=60` → { cup: 40, saucer: 60 }. */

@@ -1,6 +1,6 @@
 /** Shares that must make up the whole, at every time of day where they differ by time. */
 import { parseShare } from '../quantities/numbers.js';
-import { durationUnits, parseWithUnit } from '../quantities/units.js';
+import { durationUnits, parseWithUnit } from '../quantities/unit-tables.js';
 import type { Path } from './path.js';
 import { problemAt, type Flaw } from './problems.js';
 import { isGroup } from './tree.js';

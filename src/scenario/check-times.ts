@@ -4,7 +4,8 @@
 import { meanMs } from '../engine/durations.js';
 import { durationLaw } from '../quantities/duration-law.js';
 import { parseClock } from '../quantities/numbers.js';
-import { durationUnits, parseRate, parseWithUnit } from '../quantities/units.js';
+import { durationUnits, parseWithUnit } from '../quantities/unit-tables.js';
+import { parseRate } from '../quantities/units.js';
 import type { Path } from './path.js';
 import { problemAt, type Flaw } from './problems.js';
 import { isGroup, valueAt } from './tree.js';

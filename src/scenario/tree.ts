@@ -4,7 +4,7 @@
  */
 import { bases, type Basis } from '../catalogue/catalogue.js';
 import { didYouMean } from '../quantities/nearest.js';
-import { kindOf } from '../quantities/quantity.js';
+import { kindOf } from '../quantities/parsed.js';
 import { isMark, MARK_KEYS } from './name-maps.js';
 import { pathKey, type Path } from './path.js';
 import { problemAt, type Flaw } from './problems.js';

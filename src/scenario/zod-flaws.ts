@@ -3,7 +3,7 @@
  */
 import type * as z from 'zod';
 import { didYouMean } from '../quantities/nearest.js';
-import { kindOf } from '../quantities/quantity.js';
+import { kindOf } from '../quantities/parsed.js';
 import type { Path } from './path.js';
 import { problemAt, type Flaw } from './problems.js';
 import { knownKeys } from './schema-walk.js';

@@ -22,7 +22,8 @@ import * as z from 'zod';
 import { group, list, named } from '../quantities/group.js';
 import { money } from '../quantities/money.js';
 import { parseShare, plainNumber, share } from '../quantities/numbers.js';
-import { bad, good, quantity, text } from '../quantities/quantity.js';
+import { bad, good } from '../quantities/parsed.js';
+import { quantity, text } from '../quantities/quantity.js';
 import {
   duration,
   length,

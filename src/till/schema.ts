@@ -6,7 +6,8 @@
 import * as z from 'zod';
 import { group, list, named } from '../quantities/group.js';
 import { clock, count } from '../quantities/numbers.js';
-import { bad, good, kindOf, quantity, text, wrongKind } from '../quantities/quantity.js';
+import { bad, good, kindOf, wrongKind } from '../quantities/parsed.js';
+import { quantity, text } from '../quantities/quantity.js';
 import { duration } from '../quantities/units.js';
 import { readDate, weekdayNames } from './clock.js';
 

@@ -10,7 +10,8 @@ import {
   wareClass,
   wareClassIds,
 } from '../../src/catalogue/catalogue.js';
-import { parseWithUnit, durationUnits, volume } from '../../src/quantities/units.js';
+import { parseWithUnit, durationUnits } from '../../src/quantities/unit-tables.js';
+import { volume } from '../../src/quantities/units.js';
 
 const published = JSON.parse(
   readFileSync(new URL('../../shared/checks/published.json', import.meta.url), 'utf8'),

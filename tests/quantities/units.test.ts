@@ -1,14 +1,13 @@
 import { readFileSync } from 'node:fs';
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
+import { durationUnits, parseWithUnit } from '../../src/quantities/unit-tables.js';
 import {
   duration,
-  durationUnits,
   length,
   mass,
   parseRate,
   parseTemperature,
-  parseWithUnit,
   rate,
   temperature,
   volume,
