@@ -9,7 +9,7 @@
 import * as z from 'zod';
 import { durationLaw } from '../quantities/duration-law.js';
 import { group, list, named } from '../quantities/group.js';
-import { money } from '../quantities/money.js';
+import { price } from '../quantities/price.js';
 import { clock, count, countOrUnlimited, plainNumber, share } from '../quantities/numbers.js';
 import { filled, quantities, text } from '../quantities/quantity.js';
 import { duration, length, mass, rate, volume } from '../quantities/units.js';
@@ -176,7 +176,7 @@ export const drinkFields = {
 export const wareFields = {
   like: text('a class of ware').optional(),
   name: text('the name of the ware').optional(),
-  price: filled(money),
+  price: filled(price),
   family: text('the family that shares racks').optional(),
   perRack: count('pieces in a rack', 1).optional(),
   drying: filled(durationLaw),

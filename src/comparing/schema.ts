@@ -4,6 +4,7 @@
 import * as z from 'zod';
 import { group, list, named } from '../quantities/group.js';
 import { money } from '../quantities/money.js';
+import { price } from '../quantities/price.js';
 import { count, plainNumber, share } from '../quantities/numbers.js';
 import { bad, good, kindOf, wrongKind, type Parsed } from '../quantities/parsed.js';
 import { filled, quantity, text, type Quantity } from '../quantities/quantity.js';
@@ -106,7 +107,7 @@ export const costsSchema = group(
     shortDrink: filled(
       group(
         {
-          paperCup: filled(money),
+          paperCup: filled(price),
           delay: filled(duration),
           guestLost: filled(share),
           guestWorth: filled(money),

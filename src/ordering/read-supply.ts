@@ -3,9 +3,11 @@
  * with it at once: unknown ware, a second currency, steps out of order, a lead time past the horizon.
  */
 import { nameOf } from '../quantities/name.js';
-import { inMinor, type Money } from '../quantities/money.js';
+import { amountText, inMinor, type Money } from '../quantities/money.js';
+import { priceMinor, type Price } from '../quantities/price.js';
 import { didYouMean } from '../quantities/nearest.js';
 import { DAY_MS, longestLeadDays } from './lead-time.js';
+import { inUnits } from './money.js';
 import { problem } from './problems.js';
 import type { Fault, Outcome } from '../quantities/flaw.js';
 import type { SupplySlice } from './schema.js';
@@ -178,7 +180,7 @@ class Reader {
 
   private prices(slice: QuoteSlice, path: readonly string[]): readonly CartonPrice[] {
     const prices: CartonPrice[] = [
-      { fromCartons: 1, cartonMinor: this.price(slice.price, [...path, 'price']) * slice.carton },
+      { fromCartons: 1, cartonMinor: this.price(slice.price, slice.carton, [...path, 'price']) },
     ];
     let pieces = 1;
     slice.breaks?.forEach(({ from, price }, index) => {
@@ -193,7 +195,7 @@ class Reader {
           ),
         );
       pieces = from;
-      const cartonMinor = this.price(price, [...at, 'price']) * slice.carton;
+      const cartonMinor = this.price(price, slice.carton, [...at, 'price']);
       if (cartonMinor >= prices[prices.length - 1]!.cartonMinor)
         this.problems.push(
           problem(
@@ -211,10 +213,23 @@ class Reader {
     return prices;
   }
 
-  private price(value: Money, path: readonly (string | number)[]): number {
-    const minor = this.money(value, path);
+  /** Minor units of a carton, which are whole: a supplier's bill has no parts of a cent. */
+  private price(price: Price, carton: number, path: readonly (string | number)[]): number {
+    this.money(price, path);
+    const { currency, staffHourMinor } = this.context;
+    const exact = priceMinor(price, carton, carton, staffHourMinor);
+    const minor = Math.round(exact);
     if (minor === 0)
       this.problems.push(problem(path, 0, 'is not a price', 'give the price of a piece'));
+    else if (minor !== exact)
+      this.problems.push(
+        problem(
+          path,
+          amountText(inMinor(price, 0), currency),
+          `makes a carton of ${carton} cost ${inUnits(exact, currency)} ${currency}, which has more decimals than ${currency} has`,
+          `write what the supplier charges for the carton, such as "${amountText(minor, currency)} a carton"`,
+        ),
+      );
     return minor;
   }
 

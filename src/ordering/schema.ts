@@ -6,6 +6,7 @@ import * as z from 'zod';
 import { durationLaw } from '../quantities/duration-law.js';
 import { group, list, named } from '../quantities/group.js';
 import { money } from '../quantities/money.js';
+import { priceInCartons, priceInSleeves } from '../quantities/price.js';
 import { count, plainNumber, share } from '../quantities/numbers.js';
 import { bad, good, kindOf, wrongKind, type Parsed } from '../quantities/parsed.js';
 import { quantities, quantity, text, type Quantity } from '../quantities/quantity.js';
@@ -104,14 +105,14 @@ const losses = group(
 
 /** One price for the whole quantity from so many pieces on. */
 const priceBreak = group(
-  { from: count('pieces', 1), price: money },
+  { from: count('pieces', 1), price: priceInCartons },
   'write { from: 72, price: 3.90 EUR }',
 );
 
 const quote = group(
   {
-    /** Price of a piece below the first break. */
-    price: money,
+    /** Price below the first break: of a piece, a hundred, a thousand or a carton. */
+    price: priceInCartons,
     carton: count('pieces per carton', 1),
     minimumCartons: count('cartons', 1).optional(),
     cartonMass: mass.optional(),
@@ -175,7 +176,7 @@ const takeawayCup = group(
     }),
     /** Cups in a sleeve. */
     sleeve: count('cups per sleeve', 1),
-    price: money.optional(),
+    price: priceInSleeves.optional(),
     lid: z.string().optional(),
     /** Share of these cups that get a lid. */
     lidded: share.optional(),
@@ -187,7 +188,7 @@ const takeawayLid = group(
   {
     name: text('the name of the lid').optional(),
     sleeve: count('lids per sleeve', 1),
-    price: money.optional(),
+    price: priceInSleeves.optional(),
   },
   'write { sleeve: 100 }',
 );

@@ -4,7 +4,7 @@
  */
 import { mixtureOf, quantileOf, sumOf, type PieceCounts } from './counts-of-pieces.js';
 import { nameOf } from '../quantities/name.js';
-import { inMinor } from '../quantities/money.js';
+import { priceMinor, type Price } from '../quantities/price.js';
 import { didYouMean } from '../quantities/nearest.js';
 import { problem } from './problems.js';
 import type { Fault, Outcome } from '../quantities/flaw.js';
@@ -131,7 +131,7 @@ export function takeawayLines(input: TakeawayInput): Outcome<readonly TakeawayLi
     item: {
       name?: string | undefined;
       sleeve: number;
-      price?: Parameters<typeof inMinor>[0] | undefined;
+      price?: Price | undefined;
     },
     { aDay, insteadADay }: Use,
   ): TakeawayLine => {
@@ -151,7 +151,9 @@ export function takeawayLines(input: TakeawayInput): Outcome<readonly TakeawayLi
       minorAWeek:
         item.price === undefined
           ? null
-          : sleevesAWeek * item.sleeve * inMinor(item.price, input.staffHourMinor),
+          : Math.round(
+              priceMinor(item.price, sleevesAWeek * item.sleeve, item.sleeve, input.staffHourMinor),
+            ),
     };
   };
   const cupLines = Object.entries(cups).map(([id, cup]) => line(id, 'cup', cup, used({ [id]: 1 })));

@@ -49,7 +49,7 @@ const COLUMNS = [
   'until',
 ];
 
-/** Reads the table; a bare number is in mm, ml, g, pieces, days or the currency. */
+/** Reads the table; a bare number is in mm, ml, g, pieces, days or the currency ("4.50 a hundred" too). */
 export function readVessels(text: string, currency: string): Outcome<readonly Vessel[]> {
   const table = readTable(text, {
     what: 'a table of vessels',
@@ -80,12 +80,13 @@ export function readVessels(text: string, currency: string): Outcome<readonly Ve
     const until = cell('until');
     if (until !== '' && until !== 'none' && until !== 'assured' && !isDate(until))
       wrong('until', until, 'is not a day', 'write a day such as 2027-06-30, or none or assured');
-    if (cell('price') === '') wrong('price', '', 'is missing', 'write the price of a piece');
+    if (cell('price') === '')
+      wrong('price', '', 'is missing', 'write the price of a piece, or “a hundred”, “a carton”');
     return {
       id,
       row,
       measures: {
-        price: withUnit(cell('price'), currency),
+        price: cell('price').replace(/^(\d+(?:\.\d+)?)(?= *(?:$|\/| a | per ))/, `$1 ${currency}`),
         ...Object.fromEntries(
           Object.entries(UNITS).flatMap(([column, unit]) =>
             cell(column) === '' ? [] : [[column, withUnit(cell(column), unit)]],

@@ -68,13 +68,17 @@ export const currency: Quantity<string> = quantity('currency', parseCurrency, {
 });
 
 /** Whole minor units of a decimal text, without going through binary fractions; null if it has too many decimals. */
-function toMinor(digits: string, decimals: number): number | null {
+export function toMinor(digits: string, decimals: number): number | null {
   const found = /^\+?(\d*)(?:\.(\d*))?$/.exec(digits);
   if (found === null) return null;
   const fraction = (found[2] ?? '').replace(/0+$/, '');
   if (fraction.length > decimals) return null;
   return Number((found[1] ?? '') + fraction.padEnd(decimals, '0'));
 }
+
+/** As a file writes it: 450 cents are "4.50 EUR". */
+export const amountText = (minor: number, currency: string): string =>
+  `${(minor / minorPerUnit(currency)).toFixed(minorDigits(currency))} ${currency}`;
 
 export function parseMoney(input: unknown): Parsed<Money> {
   const remedy = 'write an amount with its currency, such as "4.20 EUR", or "0.3 staff hours"';

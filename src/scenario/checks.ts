@@ -3,7 +3,8 @@
  * times that do not fit. Works on the filled tree, so that it finds what it can beside other mistakes.
  */
 import { machineClass, machineClassIds, wareClass, wareClassIds } from '../catalogue/catalogue.js';
-import { parseCurrency, parseMoney } from '../quantities/money.js';
+import { parseCurrency } from '../quantities/money.js';
+import { parsePrice } from '../quantities/price.js';
 import { didYouMean } from '../quantities/nearest.js';
 import { length } from '../quantities/units.js';
 import { checkCalendar } from './calendar.js';
@@ -201,7 +202,7 @@ function checkMachines(tree: unknown): Flaw[] {
 /** An amount must be in the scenario's own currency; nothing is said of what is no amount. */
 export function otherCurrency(path: Path, value: unknown, tree: unknown): Flaw[] {
   const own = valueAt(tree, ['currency']);
-  const parsed = parseMoney(value);
+  const parsed = parsePrice(value);
   if (
     typeof own !== 'string' ||
     !parseCurrency(own).ok ||

@@ -15,7 +15,7 @@ import type {
   WashingModel,
 } from '../cafe/model.js';
 import { partLoadsOf } from '../cafe/washing/part-loads.js';
-import { inMinor } from '../quantities/money.js';
+import { priceMinor } from '../quantities/price.js';
 import type { Moment } from '../quantities/numbers.js';
 import { arrivalSteps, closingMs, stepped } from './arrivals.js';
 import { familyOf, rackFill, rackKindOf, type PiecesPerRack } from './pieces-per-rack.js';
@@ -32,9 +32,9 @@ const clear = { law: 'constant', ms: 0 } as const;
 export const openingClockMs = (scenario: Scenario): number =>
   'from' in scenario.hours ? scenario.hours.from : 0;
 
-/** Cost of a piece of every ware, in minor units of the scenario's currency, in the order of the file. */
-export const unitCosts = (scenario: Scenario): number[] =>
-  Object.values(scenario.ware).map(({ price }) => inMinor(price, scenario.staffHour.minor));
+/** Cost of a piece of every ware, in whole minor units of the scenario's currency, in the order of the file. */
+export const unitCosts = ({ ware, staffHour }: Scenario): number[] =>
+  Object.values(ware).map(({ price }) => Math.round(priceMinor(price, 1, 1, staffHour.minor)));
 
 /** The drinks that are ordered, with these shares by drink of the menu. Guests who need an easy handle ask for variants, which come after the menu's own. */
 function variantsOf(scenario: Scenario, shares: Readonly<Record<string, number>>): DrinkVariant[] {

@@ -15,7 +15,8 @@ export function valueSize(value: unknown): number | null {
   if (!isGroup(value)) return null;
   if ('law' in value) return meanMs(value as DurationLaw);
   const amount = value['minor'] ?? value['staffHours'];
-  return typeof amount === 'number' ? amount : null;
+  const { per = 1 } = value;
+  return typeof amount === 'number' ? amount / (typeof per === 'number' ? per : 1) : null;
 }
 
 const parts = new Map<string | number, z.ZodType>();

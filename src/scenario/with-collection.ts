@@ -2,7 +2,9 @@
 import type { CollectionsSlice } from '../ordering/collections-schema.js';
 import type { Vessel } from '../ordering/vessels-file.js';
 import { didYouMean } from '../quantities/nearest.js';
+import { amountText } from '../quantities/money.js';
 import { nameOf } from '../quantities/name.js';
+import { parsePrice, priceMinor } from '../quantities/price.js';
 import { problemAt, type Flaw } from './problems.js';
 import { rawValueAt, withoutRaw, withRawValue } from './raw-paths.js';
 import type { Scenario } from './scenario.js';
@@ -99,7 +101,7 @@ export function withCollection(
   const pieces = Object.fromEntries(
     [...bases].map(([vessel, base]) => [
       vessel,
-      pieceOf(rawValueAt(raw, ['ware', base]), of(vessel)),
+      pieceOf(rawValueAt(raw, ['ware', base]), of(vessel), scenario),
     ]),
   );
   const kept = rawValueAt(raw, ['ware']) as Readonly<Record<string, unknown>>;
@@ -124,11 +126,25 @@ export function withCollection(
   });
 }
 
-function pieceOf(base: unknown, { measures }: Vessel): unknown {
+function pieceOf(
+  base: unknown,
+  { measures, carton }: Vessel,
+  { currency, staffHour }: Scenario,
+): unknown {
   const kept = isGroup(base) ? base : { like: 'saucer' };
+  const price = parsePrice(measures['price'], 'carton');
   return {
     ...Object.fromEntries(Object.entries(kept).filter(([field]) => !OWN.includes(field))),
     ...measures,
+    // A ware has no carton: its piece at a part of the carton's price, to the cent.
+    ...(price.ok && price.value.per === 'carton'
+      ? {
+          price: amountText(
+            Math.round(priceMinor(price.value, 1, carton, staffHour.minor)),
+            currency,
+          ),
+        }
+      : {}),
   };
 }
 

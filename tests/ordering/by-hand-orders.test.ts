@@ -8,10 +8,14 @@ import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
 import { buyProblems, type BuyNeed, type BuyTask } from '../../src/ordering/buy.js';
 import { chooseBuy } from '../../src/ordering/choose-buy.js';
+import { readSupply } from '../../src/ordering/read-supply.js';
+import { supplySchema } from '../../src/ordering/schema.js';
+import type { Supplier } from '../../src/ordering/supply.js';
 import { solver } from './solver.js';
-import { quoteOf, stepOf, supplierOf } from './supply-samples.js';
 
 const int = (min: number, max: number) => fc.integer({ min, max });
+
+const gcd = (a: number, b: number): number => (b === 0 ? a : gcd(b, a % b));
 
 interface Terms {
   readonly quotes: readonly {
@@ -19,6 +23,8 @@ interface Terms {
     readonly carton: number;
     readonly grams: number;
     readonly least: number;
+    /** How many pieces the supplier's price is of; null: a carton. */
+    readonly per: number | null;
     /** From so many cartons: price of a carton, from the last that holds. */
     readonly prices: readonly (readonly [number, number])[];
   }[];
@@ -40,23 +46,27 @@ const termsArb = (wares: number, cartons: readonly number[]): fc.Arbitrary<Terms
               carton: fc.constantFrom(...cartons),
               grams: int(500, 9000),
               least: fc.constantFrom(1, 1, 2),
+              per: fc.constantFrom(1, 100, 1000, null),
               price: int(3000, 9000),
               breaks: fc.uniqueArray(int(2, 6), { maxLength: 2 }),
               off: int(3, 25),
             })
-            .map(({ sold, price, breaks, off, ...rest }) => ({
-              ware,
-              sold: sold || ware === 0,
-              ...rest,
-              prices: [
-                [1, price] as const,
-                ...breaks
-                  .toSorted((a, b) => a - b)
-                  .map(
-                    (from, at) => [from, Math.round(price * (1 - off / 100) ** (at + 1))] as const,
-                  ),
-              ],
-            })),
+            .map(({ sold, price, breaks, off, ...rest }) => {
+              // The nearest that can be said in whole cents of so many pieces and makes whole cents a carton.
+              const grid = rest.per === null ? 1 : rest.carton / gcd(rest.carton, rest.per);
+              const said = (minor: number) => Math.round(minor / grid) * grid;
+              return {
+                ware,
+                sold: sold || ware === 0,
+                ...rest,
+                prices: [
+                  [1, said(price)] as const,
+                  ...breaks
+                    .toSorted((a, b) => a - b)
+                    .map((from, at) => [from, said(price * (1 - off / 100) ** (at + 1))] as const),
+                ],
+              };
+            }),
         ),
       )
       .map((all) => all.filter(({ sold }) => sold)),
@@ -146,34 +156,64 @@ function cheapest(
   return least;
 }
 
+const euros = (minor: number): string => `${(minor / 100).toFixed(2)} EUR`;
+
+/** The price of a carton as the supplier writes it: of a piece, a hundred, a thousand or a carton. */
+const written = (minor: number, carton: number, per: number | null): string =>
+  per === null
+    ? `${euros(minor)} a carton`
+    : `${euros((minor * per) / carton)}${per === 1 ? '' : ` per ${per}`}`;
+
+/** The suppliers of a file with these terms. */
+function suppliersOf(all: readonly Terms[]): readonly Supplier[] {
+  const suppliers = all.map((terms, at) => [
+    `s${at}`,
+    {
+      leadTime: '7 days',
+      minimumOrder: euros(terms.smallest),
+      tax: terms.tax,
+      freight: {
+        ...(terms.free === null ? {} : { freeFrom: euros(terms.free) }),
+        steps: terms.freight.map(([from, fixed, perCarton, perKg]) => ({
+          from,
+          fixed: euros(fixed),
+          perCarton: euros(perCarton),
+          perKg: euros(perKg),
+        })),
+      },
+      quotes: Object.fromEntries(
+        terms.quotes.map(({ ware, carton, grams, least, per, prices: [first, ...breaks] }) => [
+          `w${ware}`,
+          {
+            price: written(first![1], carton, per),
+            carton,
+            minimumCartons: least,
+            cartonMass: `${grams} g`,
+            breaks: breaks.map(([from, minor]) => ({
+              from: from * carton,
+              price: written(minor, carton, per),
+            })),
+          },
+        ]),
+      ),
+    },
+  ]);
+  const ware = [0, 1].map((id) => ({ id: `w${id}`, massG: null }));
+  const outcome = readSupply(supplySchema.parse({ suppliers: Object.fromEntries(suppliers) }), {
+    currency: 'EUR',
+    staffHourMinor: 2200,
+    ware,
+  });
+  if (!outcome.ok) throw new Error(JSON.stringify(outcome.problems));
+  return outcome.value.suppliers;
+}
+
 const taskOf = (
   suppliers: readonly Terms[],
   needs: readonly BuyNeed[],
   rounds: number,
   handlingMinor: number,
-): BuyTask => ({
-  suppliers: suppliers.map((terms, at) =>
-    supplierOf(
-      `s${at}`,
-      terms.quotes.map(({ ware, carton, grams, least, prices }) =>
-        quoteOf(`w${ware}`, carton, 1, {
-          minimumCartons: least,
-          cartonMassG: grams,
-          prices: prices.map(([fromCartons, cartonMinor]) => ({ fromCartons, cartonMinor })),
-        }),
-      ),
-      {
-        freight: terms.freight.map((step) => stepOf(...step)),
-        freeFromMinor: terms.free,
-        minimumOrderMinor: terms.smallest,
-        taxRate: terms.tax,
-      },
-    ),
-  ),
-  needs,
-  rounds,
-  handlingMinor,
-});
+): BuyTask => ({ suppliers: suppliersOf(suppliers), needs, rounds, handlingMinor });
 
 async function matches(task: BuyTask, least: number): Promise<void> {
   const chosen = await chooseBuy(task, solver);

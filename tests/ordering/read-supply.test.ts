@@ -29,6 +29,22 @@ const quay = (more: object = {}, quote: object = {}) => ({
 });
 
 describe('a slice that is right', () => {
+  test('a carton costs the same however its price is written, breaks too', () => {
+    const cartons = (price: string, later: string): unknown => {
+      const outcome = read(quay({}, { price, carton: 24, breaks: [{ from: 48, price: later }] }));
+      return outcome.ok && outcome.value.suppliers[0]!.quotes[0]!.prices;
+    };
+    const same = [
+      { fromCartons: 1, cartonMinor: 300 },
+      { fromCartons: 2, cartonMinor: 270 },
+    ];
+    expect(cartons('12.50 EUR a hundred', '11.25 EUR a hundred')).toEqual(same);
+    expect(cartons('125 EUR a thousand', '2.70 EUR a carton')).toEqual(same);
+    expect(problemsOf(quay({}, { price: '4.55 EUR a hundred', carton: 24 }))).toEqual([
+      'supply.suppliers.quay.quotes.cup.price makes a carton of 24 cost 1.092 EUR, which has more decimals than EUR has',
+    ]);
+  });
+
   test('money in minor units, breaks and steps in cartons, staff hours converted', () => {
     const outcome = read({
       horizon: '365 days',

@@ -74,6 +74,20 @@ test('cups and lids a week, fall-backs included, in whole sleeves', () => {
   ]);
 });
 
+test('cups at less than a cent are priced by the hundred or by the sleeve, to the cent', () => {
+  const aWeek = (price: object): unknown => {
+    const { cups } = input.takeaway;
+    const outcome = takeawayLines({
+      ...input,
+      takeaway: { ...input.takeaway, cups: { ...cups, small: { ...cups['small']!, ...price } } },
+    });
+    return outcome.ok ? outcome.value[0]!.minorAWeek : null;
+  };
+  // 11 sleeves of 50: 5.5 hundreds at 4.55 is 25.025, billed as 25.03.
+  expect(aWeek({ price: { currency: 'EUR', minor: 455, per: 100 } })).toBe(2503);
+  expect(aWeek({ price: { currency: 'EUR', minor: 225, per: 'sleeve' } })).toBe(11 * 225);
+});
+
 test('drinks without a size, in two sizes, off the menu, and unknown lids: all told at once', () => {
   const cups = {
     small: { drinks: ['espresso', 'chai'], sleeve: 50, lid: 'lids' },

@@ -31,6 +31,15 @@ describe('a table of vessels', () => {
     });
   });
 
+  test('a price of many takes the currency before what it is of', () => {
+    const read = readVessels('id,price\na,4.50 a hundred\nb,81 EUR a carton\nc,45/1000', 'EUR');
+    expect(read.ok && read.value.map(({ measures }) => measures['price'])).toEqual([
+      '4.50 EUR a hundred',
+      '81 EUR a carton',
+      '45 EUR/1000',
+    ]);
+  });
+
   test('everything that is wrong is told at once, by row and column', () => {
     expect(problems('id;price;saucer;carton;until\na;1;nowhere;0;soon\na;;;;\n-b;2;;;')).toEqual([
       '2 until is not a day',

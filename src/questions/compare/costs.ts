@@ -11,6 +11,7 @@ import type { ShortDrink } from '../../comparing/level-worth.js';
 import { calendarOf } from '../../scenario/calendar.js';
 import { ownedPieces } from '../../scenario/have.js';
 import { inMinor, type Money } from '../../quantities/money.js';
+import { priceMinor } from '../../quantities/price.js';
 
 import type { Answer } from '../size/answer.js';
 import type { Scenario } from '../../scenario/scenario.js';
@@ -45,7 +46,7 @@ export function shortDrinkOf({
   staffHour: { minor: hour },
 }: Scenario): ShortDrink {
   return {
-    paperCup: inMinor(shortDrink.paperCup, hour),
+    paperCup: priceMinor(shortDrink.paperCup, 1, 1, hour),
     delayMinutes: shortDrink.delay / 60_000,
     guestLost: shortDrink.guestLost,
     guestWorth: inMinor(shortDrink.guestWorth, hour),

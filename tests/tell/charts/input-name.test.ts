@@ -14,7 +14,7 @@ describe('an input', () => {
     ['menu.flat-white.share', 'Share of all drinks: flat-white'],
     [
       'supply.suppliers.harbour.quotes.cup.breaks[0].price',
-      'Price of a piece from there: harbour, cup, step 1',
+      'Price from there: harbour, cup, step 1',
     ],
     ['ware.cup.unheard-of', 'ware.cup.unheard-of'],
     ['constructor', 'constructor'],
