@@ -11,7 +11,8 @@ import {
   toMinor,
   type Money,
 } from './money.js';
-import { bad, good, quantity, type Parsed, type Quantity } from './quantity.js';
+import { bad, good, type Parsed } from './parsed.js';
+import { quantity, type Quantity } from './quantity.js';
 import { splitNumber } from './unit-sizes.js';
 
 type Pack = 'carton' | 'sleeve';
