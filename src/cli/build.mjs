@@ -83,6 +83,29 @@ const plainBytes = {
 // Vega draws on a canvas where there is one; our pictures are SVG.
 const withoutCanvas = inPlaceOf('without-canvas', /^canvas$/, 'module.exports = {};');
 
+// Counts of racks for the classes of the catalogue, worked out here once rather than at every start. Not for the page,
+// which stays open: it need not be larger for them.
+const { outputFiles: counting } = await build({
+  absWorkingDir: root,
+  entryPoints: ['src/scenario/class-counts.ts'],
+  bundle: true,
+  format: 'esm',
+  platform: 'node',
+  write: false,
+  logLevel: 'warning',
+});
+const { countsOfClasses } = await import(
+  `data:text/javascript;base64,${Buffer.from(counting[0].contents).toString('base64')}`
+);
+const withClassCounts = {
+  name: 'with-class-counts',
+  setup(building) {
+    building.onLoad({ filter: /src\/racking\/class-counts\.ts$/ }, () => ({
+      contents: `export const classCounts = ${JSON.stringify(countsOfClasses())};`,
+    }));
+  },
+};
+
 const { metafile } = await build({
   absWorkingDir: root,
   metafile: true,
@@ -101,7 +124,7 @@ const { metafile } = await build({
   },
   legalComments: 'none',
   logLevel: 'warning',
-  plugins: [plainWidths, withoutEval, withoutCanvas],
+  plugins: [plainWidths, withoutEval, withoutCanvas, withClassCounts],
 });
 chmodSync(`${dist}/cuptide.js`, 0o755);
 // The solver's program, which it looks for beside the command.

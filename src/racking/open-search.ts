@@ -1,4 +1,5 @@
 /** How many pieces the floor of a rack takes, and by what search. */
+import { classCounts } from './class-counts.js';
 import { compartmentPieces } from './compartments.js';
 import { outlineOf } from './outline.js';
 import { mostPieces } from './open-rack.js';
@@ -34,10 +35,18 @@ export const massLimit = (vessel: Vessel, rack: Rack): number =>
         Math.floor((rack.maxMassG - (rack.emptyMassG ?? EMPTY_MASS_G)) / vessel.massG + 1e-9),
       );
 
+/** All that the count of an open rack hangs on, as text. */
+export function countKey(vessel: Vessel, rack: Rack, rule: LoadingRule): string {
+  const { footprint, rimMm, rimAcrossMm, footMm, handleMm, handleWidthMm, handleTip } = vessel;
+  const { x, y } = usableOf(rack);
+  const plan = [footprint, rimMm, rimAcrossMm, footMm, handleMm, handleWidthMm, handleTip];
+  return JSON.stringify([...plan, x, y, clearanceOf(rack), rule]);
+}
+
 /** Pieces that the floor of the rack takes, whatever their mass. */
 export function floorPieces(vessel: Vessel, rack: Rack, rule: LoadingRule): number {
   if (rack.kind === 'grid') return compartmentPieces(vessel, rack, rule);
   if (rack.kind === 'peg') return pegLoad(vessel, rack).pieces;
   if (rack.kind === 'basket') return basketPieces(vessel, rack);
-  return mostPieces(openSearch(vessel, rack, rule));
+  return classCounts[countKey(vessel, rack, rule)] ?? mostPieces(openSearch(vessel, rack, rule));
 }
