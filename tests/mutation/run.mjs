@@ -1,192 +1,164 @@
-// npm run study:mutation [most] [seed]: does any test notice a changed operator or constant of src/cafe, src/sizing, src/statistics?
-// Changes are drawn from all there are and tried in a copy of the project, in a runner that stays warm. Only tests that import the changed
-// file are run, those of its own folder first, then the quickest; those over SLOW_S are left out. That an unchanged copy passes is seen first.
-// Each result is a line of mutation.jsonl: a run that was stopped goes on where it was. Figures go to reports/mutation.json.
-import { fork } from 'node:child_process';
+// npm run study:mutation [most] [seed] [part/parts]: does any test notice a changed operator or constant of src/cafe, src/sizing, src/statistics?
+// Changes are drawn from all there are and made in a copy of the project in plain JavaScript. Each is tried in a fresh process, which runs
+// files of tests that import the changed source, up to the first that fails: the digests and the cheap ones of its own folder, then, where
+// all passed, the rest of that folder and the nearest of others. What a digest caught is tried by tests that are none at the end.
+// A file is used that passes unchanged in the same way; after every GUARD changes what caught them has to pass unchanged once more.
+// Each result is a line of node_modules/.studies/mutation/tried.jsonl: a run that was stopped goes on where it was, and one that survived
+// is tried again by tests that it has not met; remove that folder to begin anew. Parts may run beside each other. Figures of all go to reports/mutation.json.
+import { execFileSync } from 'node:child_process';
 import * as fs from 'node:fs';
-import { dirname, join } from 'node:path';
+import { join } from 'node:path';
 import { fileURLToPath } from 'node:url';
-import { drawn, placesOf } from './places.mjs';
+import { Copy } from './copy.mjs';
 import { equivalent } from './equivalent.mjs';
+import { figuresOf } from './figures.mjs';
+import { drawn, placesOf } from './places.mjs';
+import { filesIn, isDigest, Tests } from './tests.mjs';
+import { trial } from './trial.mjs';
 
-const { cpSync, existsSync, mkdirSync, readFileSync, readdirSync, writeFileSync } = fs;
 const root = fileURLToPath(new URL('../..', import.meta.url));
-const [most = '300', seed = '1'] = process.argv.slice(2);
+const [most = '300', seed = '1', share = '1/1'] = process.argv.slice(2);
+const [part, parts] = share.split('/').map(Number);
 const FOLDERS = ['src/statistics', 'src/sizing', 'src/cafe'];
-/** Where tests of these folders are; what tests the built command, or a browser, sees no change of a source. */
-const TESTS = ['cafe', 'engine', 'sizing', 'statistics', 'comparing', 'questions'];
-/** Processor time of a test file beyond which it is not run, s. */
-const SLOW_S = 15;
-/** Processor time of all tests of one change, s; those of the source's own folder are run in any case. */
-const MOST_S = 40;
-/** A runner that uses more than so many times what the unchanged copy did, and this much more, is in a loop without end. */
-const [TIMES, MORE_S] = [4, 30];
+/** Processor time of the tests that a change is tried with first, s. */
+const QUICK_S = 9.5;
+/** A test that takes so many times what it took unchanged, and this much more, is held to have no end. */
+const [TIMES, MORE_S] = [5, 4];
+const GUARD = 60;
 
-const filesIn = (folder, name) =>
-  readdirSync(join(root, folder), { recursive: true })
-    .filter((one) => name.test(one))
-    .toSorted()
-    .map((one) => `${folder}/${one}`);
-const files = FOLDERS.flatMap((folder) => filesIn(folder, /^(?!.*(schema|model\.ts)).*\.ts$/));
-const places = files.flatMap((file) => placesOf(join(root, file), file));
+const studies = join(root, 'node_modules/.studies/mutation');
+fs.mkdirSync(studies, { recursive: true });
+const store = {
+  lines(name) {
+    const file = join(studies, `${name}.jsonl`);
+    const text = fs.existsSync(file) ? fs.readFileSync(file, 'utf8').trim() : '';
+    return text === '' ? [] : text.split('\n').map((line) => JSON.parse(line));
+  },
+  log: (name, line) =>
+    fs.appendFileSync(join(studies, `${name}.jsonl`), `${JSON.stringify(line)}\n`),
+};
 
-/** Every file that one leads to by its imports. */
-function importsOf(file, found = new Set()) {
-  if (found.has(file)) return found;
-  found.add(file);
-  const text = readFileSync(join(root, file), 'utf8');
-  for (const [, from] of text.matchAll(/(?:from |import\()'(\.[^']+)'/g)) {
-    const path = join(dirname(file), from).replace(/\.js$/, '.ts');
-    if (existsSync(join(root, path)) && path.endsWith('.ts')) importsOf(path, found);
-  }
-  return found;
+/** The sources that a study began with, and their commit: it goes on with them, whatever is done to the project meanwhile. */
+const house = join(studies, 'house');
+if (!fs.existsSync(house)) {
+  fs.cpSync(join(root, 'src'), join(house, 'src'), { recursive: true });
+  const head = execFileSync('git', ['rev-parse', '--short', 'HEAD'], { cwd: root });
+  fs.writeFileSync(join(house, 'commit'), `${head}`.trim());
 }
-const tests = TESTS.flatMap((folder) => filesIn(`tests/${folder}`, /\.test\.ts$/))
-  .map((file) => ({ file, imports: importsOf(file) }))
-  .filter(({ imports }) => !imports.has('tests/cli/run.ts'));
-
-const studies = join(root, 'node_modules/.studies');
-const copy = join(studies, 'mutant');
-fs.rmSync(copy, { recursive: true, force: true });
-mkdirSync(copy, { recursive: true });
-for (const name of ['src', 'tests', 'shared', 'scenarios', 'package.json', 'tsconfig.json'])
-  cpSync(join(root, name), join(copy, name), { recursive: true });
-fs.symlinkSync(join(root, 'node_modules'), join(copy, 'node_modules'));
-
-let runner = null;
-async function started() {
-  if (runner !== null) return runner;
-  const child = fork(join(copy, 'tests/mutation/warm.mjs'), { cwd: copy, stdio: 'inherit' });
-  await new Promise((ready) => child.once('message', ready));
-  runner = child;
-  return child;
-}
-
-/** Processor time of a process and its threads, s. */
-function usedBy({ pid }) {
-  const fields = readFileSync(`/proc/${pid}/stat`, 'utf8').split(') ')[1].split(' ');
-  return (Number(fields[11]) + Number(fields[12])) / 100;
-}
-
-/** The file that differed in the run before: a runner that keeps what it read of it would show its change in every run that follows. */
-let last = null;
-
-/** What tests say of the copy as it stands. @param changed the file that differs, or null @param limit processor time, s */
-async function tested(changed, list, limit) {
-  const child = await started();
-  const before = usedBy(child);
-  return new Promise((done) => {
-    const end = (said) => {
-      clearInterval(watch);
-      child.removeAllListeners();
-      done(said);
-    };
-    const watch = setInterval(() => {
-      if (usedBy(child) - before < limit) return;
-      runner = null;
-      end({ failed: 'time' });
-      child.kill('SIGKILL');
-    }, 200);
-    child.once('exit', () => {
-      runner = null;
-      end({ failed: 'the runner ended' });
-    });
-    child.once('message', (said) => end({ ...said, seconds: usedBy(child) - before }));
-    child.send({
-      changed: [last, changed].filter(Boolean).map((file) => join(copy, file)),
-      tests: list.map((file) => join(copy, file)),
-    });
-    last = changed;
-  });
-}
-
-const linesOf = (log) =>
-  existsSync(log)
-    ? readFileSync(log, 'utf8')
-        .trim()
-        .split('\n')
-        .map((line) => JSON.parse(line))
-    : [];
-const log = (name, line) => fs.appendFileSync(join(studies, name), `${JSON.stringify(line)}\n`);
-
+const commit = fs.readFileSync(join(house, 'commit'), 'utf8');
+const copy = new Copy(root, house, join(studies, `copy-${part}`));
+const sources = FOLDERS.flatMap((folder) =>
+  filesIn(house, folder, /^(?!.*(schema|model\.ts)).*\.ts$/),
+);
+const places = sources.flatMap((file) => placesOf(join(house, file), file));
 const chosen = drawn(places, Number(most), seed);
 console.log(
-  `${places.length} operators and constants in ${files.length} files; ${chosen.length} drawn with seed ${seed}`,
+  `${places.length} operators and constants in ${sources.length} files; ${chosen.length} drawn with seed ${seed}`,
 );
 
-// What each test takes in an unchanged copy; one that fails there would catch everything.
-const unchanged = new Map(linesOf(join(studies, 'unchanged.jsonl')).map((one) => [one.file, one]));
-for (const { file } of tests) {
-  if (unchanged.has(file)) continue;
-  const { failed, name, seconds = SLOW_S + 1, ran } = await tested(null, [file], SLOW_S + 15);
-  const one = { file, seconds, passed: failed === null && ran === 1, failed: name ?? failed };
-  unchanged.set(file, one);
-  log('unchanged.jsonl', one);
-  console.log(`unchanged: ${file}: ${one.passed ? `${seconds.toFixed(1)} s` : one.failed}`);
+const fileOf = (path) => path?.slice(copy.to.length + 1).replace(/\.js$/, '.ts') ?? null;
+async function tried(list, limitOf) {
+  const paths = list.map((file) => copy.path(file));
+  const said = await trial(copy.to, paths, (path, part) => limitOf(fileOf(path), part));
+  return { ...said, by: fileOf(said.by) };
 }
-const usable = tests.filter(({ file }) => {
-  const { passed, seconds } = unchanged.get(file);
-  return passed && seconds <= SLOW_S;
-});
+const tests = new Tests(root, house, sources, tried, store);
+const limitOf = (file, part) => tests.secondsOf(file, part) * TIMES + MORE_S;
 
-/** Tests of a source: those of its own folder first, then the quickest, for up to MOST_S. */
-function testsOf(source) {
-  const own = `tests/${source.split('/')[1]}/`;
-  const rank = ({ file }) => (file.startsWith(own) ? 0 : 1000) + unchanged.get(file).seconds;
-  let sum = 0;
-  return usable
-    .filter(({ imports }) => imports.has(source))
-    .toSorted((a, b) => rank(a) - rank(b))
-    .map(({ file }) => file)
-    .filter((file) => (sum += unchanged.get(file).seconds) <= MOST_S || file.startsWith(own));
+/** A place by what it looks like, so that a change elsewhere in its file does not make it another. */
+function keyOf(place) {
+  const same = places.filter(({ file, line }) => file === place.file && line === place.line);
+  const { file, from, code } = place;
+  return `${file}:${same.indexOf(place)}:${from}:${code}`;
 }
-
-const known = linesOf(join(studies, 'mutation.jsonl')).filter((one) => one.seed === seed);
-for (const place of chosen) {
-  const key = `${place.file}:${place.index}:${place.from}`;
-  if (known.some((one) => one.key === key)) continue;
-  const original = readFileSync(join(root, place.file), 'utf8');
-  const path = join(copy, place.file);
-  const { index, from, to } = place;
-  writeFileSync(path, original.slice(0, index) + to + original.slice(index + from.length));
-  const list = testsOf(place.file);
-  const usual = list.reduce((sum, file) => sum + unchanged.get(file).seconds, 0);
-  const { failed, name, seconds } = await tested(place.file, list, usual * TIMES + MORE_S);
-  writeFileSync(path, original);
-  // A test that fails without the change too has caught nothing.
-  const by = list.find((file) => failed === join(copy, file));
-  if (by !== undefined && (await tested(null, [by], SLOW_S * TIMES)).failed !== null)
-    throw new Error(`${by} fails in the unchanged copy too, after ${place.file}:${place.line}`);
-  const caughtBy = failed === null ? null : `${by ?? failed}${name ? `: ${name}` : ''}`;
-  const result = { key, seed, ...place, tests: list.length, seconds, caughtBy };
-  known.push(result);
-  log('mutation.jsonl', result);
-  console.log(
-    `${caughtBy === null ? 'SURVIVED' : 'caught'} ${place.file}:${place.line} ${from} -> ${to}: ${place.code}`,
+/** What came of each so far, by whichever part. */
+const results = () =>
+  new Map(
+    store
+      .lines('tried')
+      .filter((one) => one.seed === seed)
+      .map((one) => [one.key, one]),
   );
-  write();
-}
-write();
-runner?.kill('SIGKILL');
+const known = results();
 
-function write() {
-  const at = ({ file, line, from, to, code }) => ({ file, line, from, to, code });
-  const survivors = known.filter(({ caughtBy }) => caughtBy === null);
-  const argued = (one) => equivalent(one) ?? null;
-  const figures = {
-    seed,
-    places: places.length,
-    drawn: chosen.length,
-    tried: known.length,
-    caught: known.length - survivors.length,
-    caughtByTime: known.filter(({ caughtBy }) => caughtBy === 'time').length,
-    equivalent: survivors.filter(argued).map((one) => ({ ...at(one), because: argued(one) })),
-    survivors: survivors.filter((one) => !argued(one)).map(at),
-    testFiles: usable.length,
-    leftOut: tests
-      .map(({ file }) => unchanged.get(file))
-      .filter(({ file }) => !usable.some((one) => one.file === file))
-      .map(({ file, passed, failed }) => ({ file, because: passed ? 'slow' : failed })),
-  };
-  writeFileSync(join(root, 'reports/mutation.json'), `${JSON.stringify(figures, null, 1)}\n`);
+let caughtBy = new Set();
+let since = 0;
+/** @throws Error where a file of tests that is held to have caught something fails unchanged too */
+async function guard() {
+  const files = [...caughtBy];
+  [caughtBy, since] = [new Set(), 0];
+  if (files.length === 0) return;
+  const { caught, by, name } = await tried(files, limitOf);
+  if (caught !== null) throw new Error(`${by} > ${name} fails unchanged too: ${caught}`);
+  console.log(`unchanged code passes: ${files.join(', ')}`);
 }
+
+/** What files of tests say of a change; null where it gives no program, or the same one. */
+async function triedWith(place, list) {
+  const isOther = await copy.change(place);
+  const said = isOther ? await tried(list, limitOf) : null;
+  copy.restore();
+  if (said !== null && said.by !== null) caughtBy.add(said.by);
+  since += 1;
+  if (since >= GUARD) await guard();
+  return said;
+}
+
+function keep(result) {
+  known.set(result.key, result);
+  store.log('tried', result);
+  const all = results();
+  const { caught, by, beyond, file, line, from, to, code, seconds } = result;
+  const verdict = caught === null ? 'SURVIVED' : `${caught} (${by})`;
+  const without = beyond === undefined ? '' : `, without digests: ${beyond ?? 'NOT CAUGHT'}`;
+  console.log(
+    `${verdict}${without} ${file}:${line} ${from} -> ${to}: ${code} [${seconds.toFixed(1)} s, ${all.size}]`,
+  );
+  const figures = figuresOf({
+    places,
+    chosen,
+    sources,
+    tests,
+    results: chosen.map((one) => all.get(keyOf(one))).filter(Boolean),
+  });
+  fs.writeFileSync(
+    join(root, 'reports/mutation.json'),
+    `${JSON.stringify({ seed, commit, ...figures }, null, 1)}\n`,
+  );
+}
+
+/** Tries those that no test has caught yet with files that they have not met. */
+async function round(some, filesFor) {
+  for (const place of some) {
+    const key = keyOf(place);
+    const before = known.get(key);
+    if (before !== undefined && before.caught !== null) continue;
+    const list = (await filesFor(place.file)).filter(
+      (file) => !(before?.met ?? []).includes(tests.stamped(file)),
+    );
+    if (list.length === 0) continue;
+    const said = await triedWith(place, list);
+    const { caught = 'same', by = null, name = '', said: why = '', seconds = 0 } = said ?? {};
+    const met = [...(before?.met ?? []), ...list.map((file) => tests.stamped(file))];
+    const spent = seconds + (before?.seconds ?? 0);
+    keep({ key, seed, ...place, caught, by, name, why, seconds: spent, met });
+  }
+}
+
+const mine = chosen.filter((_, at) => at % parts === part % parts);
+const open = mine.filter((place) => !equivalent(place));
+await round(mine, (source) => tests.near(source, QUICK_S));
+await round(open, (source) => tests.near(source));
+await round(open, (source) => tests.far(source));
+await guard();
+for (const place of mine) {
+  const before = known.get(keyOf(place));
+  if (before.by === null || !isDigest(before.by) || before.beyond !== undefined) continue;
+  const list = [...(await tests.near(place.file)), ...(await tests.far(place.file))];
+  const said = await triedWith(
+    place,
+    list.filter((file) => !isDigest(file)),
+  );
+  keep({ ...before, ...place, beyond: said.by, seconds: before.seconds + said.seconds });
+}
+await guard();
