@@ -118,6 +118,8 @@ export async function tryOutput(
     throw new MistakeError(
       `${option}: the name is empty; name a ${kind}, such as ${kind === 'file' ? 'new.yaml' : 'reports'}`,
     );
+  if (target === '-')
+    throw new MistakeError(`${option}: files are written, not a stream; name a ${kind}`);
   try {
     const folder = kind === 'folder' ? target : dirname(followed(target));
     foldersMade.push(...makeFolders(folder));

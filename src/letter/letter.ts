@@ -284,5 +284,5 @@ function tightestTable({ tightest }: AnswerFacts): string {
   );
   const caption = say.tightestCaption;
   return `<p class="keep">${escapeHtml(tightest.text)}</p>
-${scrolled(caption, `<table><caption>${escapeHtml(caption)}</caption><thead><tr>${head}</tr></thead><tbody>\n${body.join('\n')}\n</tbody></table>`)}`;
+${body.length === 0 ? '' : scrolled(caption, `<table><caption>${escapeHtml(caption)}</caption><thead><tr>${head}</tr></thead><tbody>\n${body.join('\n')}\n</tbody></table>`)}`;
 }

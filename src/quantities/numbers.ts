@@ -58,7 +58,7 @@ interface CountRule {
 }
 
 function parseCount(input: unknown, rule: CountRule): Parsed<number | null> {
-  const also = rule.unlimited ? ' or unlimited' : '';
+  const also = rule.unlimited ? ', or unlimited' : '';
   const remedy =
     rule.most < MOST
       ? `write a whole number from ${rule.least} to ${rule.most}${also}`

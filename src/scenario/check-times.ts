@@ -71,7 +71,7 @@ export function checkHours(tree: unknown): Flaw[] {
       ['hours', 'to'],
       valueAt(tree, ['hours', 'to']),
       rule,
-      `write a time after ${String(valueAt(tree, ['hours', 'from']))}; a rush lies within one day`,
+      `write a time after ${String(valueAt(tree, ['hours', 'from']))}; a rush lies within one day: for one past midnight, write all times some hours earlier`,
     ),
   ];
 }

@@ -113,6 +113,7 @@ describe('outputs tried before the work', () => {
     );
     await expect(tryOutput(folder, 'file')).rejects.toThrow(/is a directory/);
     await expect(tryOutput('', 'folder')).rejects.toThrow(MistakeError);
+    await expect(tryOutput('-', 'folder')).rejects.toThrow(/--out: .* name a folder/);
   });
 });
 

@@ -89,7 +89,7 @@ describe('a single mistake: place, path, value, rule and remedy', () => {
       'closing before opening',
       'from: "07:00"',
       'from: "17:00"',
-      '4:29: hours.to: "08:00" is a closing time before the opening time; write a time after 17:00; a rush lies within one day',
+      '4:29: hours.to: "08:00" is a closing time before the opening time; write a time after 17:00; a rush lies within one day: for one past midnight, write all times some hours earlier',
     ],
     [
       'slots that do not cover the hours',

@@ -109,7 +109,12 @@ function promiseOf(sheet: OrderSheet, { count, percent }: Formats): string {
   const asked = percent(sheet.confidence, 0);
   return sheet.promise === 'together'
     ? say.promiseTogether(review, asked, together)
-    : say.promiseEach(review, asked, together, sheet.chanceTogether >= sheet.confidence);
+    : say.promiseEach(
+        review,
+        asked,
+        together,
+        sheet.chanceTogether >= sheet.confidence && sheet.totals.cartons > 0,
+      );
 }
 
 function nowTable({ sheet, unquoted }: OrderStudy, { count }: Formats): Block {

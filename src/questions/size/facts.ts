@@ -73,10 +73,9 @@ export function answerFacts(answer: Answer, context: ReportContext): AnswerFacts
     order: orderRows(answer, context, formats),
     day: dayRows(answer, formats),
     busy: busyRows(answer, formats),
-    loop: answer.minutes.loop.map(({ ware, minutes }) => ({
-      label: nameOf(ware),
-      value: formats.minutes(minutes),
-    })),
+    loop: answer.minutes.loop.flatMap(({ ware, minutes }) =>
+      minutes > 0 ? [{ label: nameOf(ware), value: formats.minutes(minutes) }] : [],
+    ),
     stock: stockRows(answer, context, formats, nameOf),
     overloads: answer.overloads.map(({ what, load, fromMinute, wouldDo }) =>
       say.overload(
@@ -247,6 +246,7 @@ function tightest(
   const places = found.places
     .map((_, place) => place)
     .filter((place) => found.pieces.some(({ counts }) => (counts[place] ?? 0) > 0));
+  if (places.length === 0) return { text: say.noneTight, places: [], rows: [] };
   return {
     text: say.tightest(nameOf(found.ware), formats.clock(found.minute)),
     places: places.map((place) => found.places[place]!),

@@ -60,6 +60,15 @@ function seatsBind({ guests }: RushFacts): Warning[] {
 function nothingComesBack(model: CafeModel): Warning[] {
   const { closingMs, washing, ware } = model;
   const machines = washing.machines ?? [washing.everyMachine];
+  if (machines.every(({ down }) => down.some(([from, to]) => from <= 0 && to >= closingMs)))
+    return [
+      {
+        code: 'nothing-comes-back',
+        message:
+          'nothing can come back within the rush: no dishwasher works while the house is open',
+        path: 'washing.machines',
+      },
+    ];
   const loadMs = (machine: MachineModel): number =>
     machine.warmUpMs + meanMs(machine.loading) + meanMs(machine.cycle) + meanMs(machine.unloading);
   const least = Math.min(...machines.map(loadMs));
@@ -69,7 +78,7 @@ function nothingComesBack(model: CafeModel): Warning[] {
   return [
     {
       code: 'nothing-comes-back',
-      message: `${late.length === ware.length ? 'nothing can' : `${late.map(({ id }) => id).join(', ')} cannot`} come back within the rush: warm-up, load and drying take ${whole(minutes)} min, and the house is open for ${whole(closingMs / MINUTE)} min`,
+      message: `${late.length === ware.length ? 'nothing can' : `${late.map(({ id }) => id.replaceAll('-', ' ')).join(', ')} cannot`} come back within the rush: warm-up, load and drying take ${whole(minutes)} min, and the house is open for ${whole(closingMs / MINUTE)} min`,
       path: 'washing.machines',
     },
   ];

@@ -49,9 +49,9 @@ export function sizeParts(answer: Answer, context: ReportContext): SizeParts {
       ...(tightest === null ? [] : [paragraphs([say.kinds.rush(tightest)], 'small')]),
       rowsTable(say.busyCaption, say.busyShare, facts.busy),
       rowsTable(say.dayCaption, say.onAverage, facts.day),
-      rowsTable(say.loopCaption, say.onAverage, facts.loop),
+      ...(facts.loop.length === 0 ? [] : [rowsTable(say.loopCaption, say.onAverage, facts.loop)]),
       paragraphs([facts.tightest.text]),
-      tightestTable(facts),
+      ...(facts.tightest.rows.length === 0 ? [] : [tightestTable(facts)]),
     ],
     method: [paragraphs([...say.notes, facts.days, say.informs], 'small')],
   };

@@ -143,6 +143,7 @@ export const sizeWords = {
   tightestCaption: 'Where the pieces are at the tightest moment',
   tightest: (name: string, time: string): string =>
     `The tightest moment is ${time}: “${name}” then comes closest to running out. It is taken from one of the busiest days that the stock must still carry at the level you asked for.`,
+  noneTight: 'No piece leaves the shelf.',
   off: 'Not on the shelf',
 
   overload: (what: string, load: string, from: string, would: string): string => {

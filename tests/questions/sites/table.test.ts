@@ -87,8 +87,8 @@ describe('a table of sites', () => {
       't.csv:2: machines: "3 hod" is not a list of dishwashers; did you mean "hood"?',
       't.csv:2: hours: "7-9" is not a pair of times; write opening and closing, such as 07:00-11:00',
       't.csv:2: have: "cup=x" is not a list of pieces there are; write ids and pieces, such as medium-cup=30; saucer=40',
-      't.csv:2: counter.makers: 0 is too few makers; write a whole number, 1 or more or unlimited',
-      't.csv:2: seats: "many" is not a count of seats; write a whole number, 1 or more or unlimited',
+      't.csv:2: counter.makers: 0 is too few makers; write a whole number, 1 or more, or unlimited',
+      't.csv:2: seats: "many" is not a count of seats; write a whole number, 1 or more, or unlimited',
       't.csv:4: have: "mugg" is not in ware; did you mean "mug"?',
     ]);
   });

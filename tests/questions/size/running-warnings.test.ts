@@ -75,6 +75,10 @@ describe('what is said of how a house runs', () => {
     );
     const tumbler = await sizedHouse(bar, { 'ware.tumbler.drying': '4 h' });
     expect(messageOf(tumbler, 'nothing-comes-back')).toMatch(/^tumbler cannot come back/);
+    const broken = await sizedHouse(bar, {
+      'washing.machines[0].down': [{ from: '07:00', for: '3 h' }],
+    });
+    expect(messageOf(broken, 'nothing-comes-back')).toMatch(/: no dishwasher works while/);
     expect(
       warnedOf(await sizedHouse(bar, { 'washing.machines[0].warmUp': '20 min' })),
     ).not.toContain('nothing-comes-back');

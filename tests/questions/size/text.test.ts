@@ -212,6 +212,24 @@ describe('the answer as text', () => {
     );
   });
 
+  it('names no tightest moment where no piece leaves the shelf, nor times off it', () => {
+    const answer = fixtureAnswer();
+    const { minutes, tightest } = answer;
+    const none = textOf({
+      ...answer,
+      minutes: { ...minutes, loop: minutes.loop.map((one) => ({ ...one, minutes: 0 })) },
+      tightest: {
+        ...tightest,
+        pieces: tightest.pieces.map((one) => ({ ...one, counts: one.counts.map(() => 0) })),
+      },
+    });
+    expect(none).toContain('No piece leaves the shelf.');
+    for (const words of ['The tightest moment is', 'Where the pieces are', 'Average time off']) {
+      expect(text).toContain(words);
+      expect(none).not.toContain(words);
+    }
+  });
+
   it('tells a level that is missed, met and beaten apart', () => {
     const measured = (level: number): string => paragraph(textOf({ ...fixtureAnswer(), level }), 1);
     expect(measured(0.99)).toContain('less than the 99 % you asked for');
