@@ -184,11 +184,6 @@ export class Bench {
     );
   }
 
-  /** Racks that have been numbered so far today; those not in use hold no pieces. */
-  get numbered(): number {
-    return this.racks;
-  }
-
   /** Share of a rack that is used, 0..1. */
   fill(rack: number): number {
     return this.used[rack]! / this.fullUnits[this.family[rack]!]!;
@@ -212,6 +207,7 @@ export class Bench {
     const cell = rack * this.wareCount + ware;
     this.pieces[cell] = this.pieces[cell]! + 1;
     this.ledger.move(ware, BENCH, RACKED, 1);
+    this.ledger.observer?.racked(rack, ware);
     if (used + this.smallest[family]! > full) {
       this.openRack[family] = NONE;
       this.next.rackClosed(rack);

@@ -21,8 +21,7 @@ const NOBODY: readonly number[] = [];
 const NONE = -1;
 
 /** What one clearer carries: pieces in the order picked up, and parties whose last piece is among them. */
-export interface Trip {
-  startedAt: number;
+interface Trip {
   pieces: Int32Array;
   count: number;
   readonly parties: number[];
@@ -116,18 +115,12 @@ export class Clearing {
       this.extra = this.sendOut();
   }
 
-  /** For those who look on: what each clearer who is out carries. */
-  eachTrip(see: (trip: Trip, clearer: number) => void): void {
-    this.carrying.forEach((trip, clearer) => {
-      if (!this.idle.includes(clearer)) see(trip, clearer);
-    });
-  }
-
   /** A clearer puts the pieces on the bench and, if tables are dirty, sets out again. */
   tripEnds(clearer: number): void {
     const { flow } = this;
     const trip = this.carrying[clearer]!;
     this.clearers.release();
+    flow.ledger.observer?.tripEnded(clearer);
     for (let at = 0; at < trip.count; at += 1) {
       const ware = trip.pieces[at]!;
       flow.ledger.move(ware, CARRIED, BENCH, 1);
@@ -148,7 +141,7 @@ export class Clearing {
   private sendOut(): number {
     const clearer =
       this.idle.pop() ??
-      this.carrying.push({ startedAt: 0, pieces: new Int32Array(64), count: 0, parties: [] }) - 1;
+      this.carrying.push({ pieces: new Int32Array(64), count: 0, parties: [] }) - 1;
     this.setOut(clearer);
     return clearer;
   }
@@ -157,7 +150,6 @@ export class Clearing {
     const { flow, tables } = this;
     const trip = this.carrying[clearer]!;
     trip.count = 0;
-    trip.startedAt = flow.now;
     while (trip.count < this.most && this.head < this.tail) {
       const party = this.dirty[this.head]!;
       const ware = tables.pickUp(party);
@@ -172,6 +164,7 @@ export class Clearing {
       }
     }
     this.trips += 1;
+    flow.ledger.observer?.tripBegan(clearer, trip.pieces.subarray(0, trip.count));
     const time = this.duration.draw(this.durations);
     this.clearers.hold(flow.now, time);
     flow.calendar.schedule(flow.now + time, EVENT.tripEnds, clearer);

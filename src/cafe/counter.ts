@@ -140,6 +140,7 @@ export class Counter {
     this.shortDrinks += 1;
     this.short[missing] = this.short[missing]! + 1;
     if (this.firstShort === NONE) this.firstShort = this.flow.now;
+    this.flow.ledger.observer?.short(missing);
     if (!this.fallBack(drink)) this.stepAside(drink);
   }
 

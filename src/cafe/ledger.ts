@@ -4,6 +4,7 @@
  * Its one verb is to move pieces from a place to a place; nothing else changes a count, so nothing can
  * be lost. Peaks, minutes at each place and pictures are all read off its moves.
  */
+import type { Observer } from './observer.js';
 import { PLACE_COUNT, SHELF } from './places.js';
 
 /** Pieces on the shelf when the stock is unlimited: more than any day takes. */
@@ -20,6 +21,8 @@ export class Ledger {
   private readonly spent: Float64Array;
   /** The present moment, ms; the floor sets it. */
   now = 0;
+  /** Whoever is notified of what happens on the floor; null in usual runs. */
+  observer: Observer | null = null;
   private readonly stock: Int32Array;
 
   constructor(readonly ware: number) {
@@ -56,6 +59,7 @@ export class Ledger {
       this.uses[ware] = this.uses[ware]! + pieces;
       if (left < this.fewest[ware]!) this.fewest[ware] = left;
     }
+    this.observer?.moved(ware, from, to, pieces);
   }
 
   /** Pieces of a ware on the shelf. */

@@ -28,4 +28,9 @@ export class Settings {
       this.start[index + 1] = this.start[index]! + setting.length;
     });
   }
+
+  /** The pieces of a setting, in the order taken. */
+  of(setting: number): Int32Array {
+    return this.pieces.subarray(this.start[setting], this.start[setting + 1]);
+  }
 }

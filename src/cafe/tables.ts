@@ -62,6 +62,7 @@ export class Tables {
     this.state[party] = DWELLS;
     this.firstServed[party] = NONE;
     this.pickedUp[party] = 0;
+    this.flow.ledger.observer?.seated(party);
     if (firsts === 0) this.startDwell(party);
   }
 
@@ -81,6 +82,7 @@ export class Tables {
     if (this.firstServed[party] === NONE) this.firstServed[party] = drink;
     else this.nextServed[this.lastServed[party]!] = drink;
     this.lastServed[party] = drink;
+    this.flow.ledger.observer?.served(party, drink, this.settings.of(setting));
     if (drink < this.flow.day.firstSecond[party]!) {
       const open = (this.firstsOpen[party] = this.firstsOpen[party]! - 1);
       if (open === 0) this.startDwell(party);
@@ -107,28 +109,13 @@ export class Tables {
         this.flow.ledger.move(pieces[at]!, IN_USE, DIRTY_TABLE, 1);
     }
     this.dropEmptyDrinks(party);
+    this.flow.ledger.observer?.left(party);
     this.flow.tableLeft(party);
   }
 
   /** Whether pieces still lie on the table of a party that has left. */
   hasPieces(party: number): boolean {
     return this.firstServed[party] !== NONE;
-  }
-
-  /** For those who look on: whether a party that has sat down has left, and the pieces on its table, in the order served. */
-  hasLeft(party: number): boolean {
-    return this.state[party] === LEFT;
-  }
-
-  eachPiece(party: number, see: (ware: number, drink: number) => void): void {
-    const { pieces, start } = this.settings;
-    let gone = this.pickedUp[party]!;
-    for (let drink = this.firstServed[party]!; drink !== NONE; drink = this.nextServed[drink]!) {
-      const setting = this.standsIn[drink]!;
-      for (let at = start[setting]! + gone; at < start[setting + 1]!; at += 1)
-        see(pieces[at]!, drink);
-      gone = 0;
-    }
   }
 
   /** Pick up the next piece from a left table, in the order served; its ware. Only while `hasPieces`. */
@@ -144,6 +131,7 @@ export class Tables {
     } else {
       this.pickedUp[party] = this.pickedUp[party]! + 1;
     }
+    this.flow.ledger.observer?.pickedUp(party);
     return pieces[at]!;
   }
 

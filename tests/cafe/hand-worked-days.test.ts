@@ -7,6 +7,7 @@ import { fillDay, type ListedDay } from '../../src/cafe/listed-day.js';
 import { BENCH, CARRIED, IN_USE, RACKED, WASHING } from '../../src/cafe/places.js';
 import { Recurrence } from '../../src/cafe/recurrence.js';
 import { idealised, instantMachine, modelOf } from '../published/scenario-of.js';
+import { watchMoves } from './watch-moves.js';
 
 const MINUTE = 60_000;
 const open = {
@@ -30,11 +31,9 @@ function minutesTo(place: number, changes: Record<string, unknown>, day: ListedD
   const model = modelOf(idealised({ ...open, ...changes }));
   const floor = new Floor(model, 'by hand');
   const seen: number[] = [];
-  const move = floor.ledger.move.bind(floor.ledger);
-  floor.ledger.move = (ware, from, to, pieces) => {
+  watchMoves(floor, (_ware, to, pieces) => {
     if (to === place) for (let n = 0; n < pieces; n += 1) seen.push(floor.now / MINUTE);
-    move(ware, from, to, pieces);
-  };
+  });
   const filled = new Day();
   fillDay(day, model.menu, filled);
   floor.run(filled, 0, null);
@@ -217,11 +216,9 @@ describe('of equally full part racks', () => {
     const first = (order: readonly [string, string]): number => {
       const floor = new Floor(model, 'ties');
       const washed: number[] = [];
-      const move = floor.ledger.move.bind(floor.ledger);
-      floor.ledger.move = (ware, from, to, pieces) => {
+      watchMoves(floor, (ware, to) => {
         if (to === WASHING) washed.push(ware);
-        move(ware, from, to, pieces);
-      };
+      });
       const day = new Day();
       const of = (drink: string, dwell: number) => ({
         ...party(0, dwell),

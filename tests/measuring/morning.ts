@@ -4,7 +4,7 @@ import { Demand } from '../../src/cafe/demand.js';
 import { Floor } from '../../src/cafe/floor.js';
 import { columnsOf, clockText, ROWS, SLOT_MINUTES } from '../../src/measuring/sheet.js';
 import { roundsSeen } from '../../src/questions/measure/seen.js';
-import { WalkRecorder } from '../../src/questions/walk/recorder.js';
+import { recorded } from '../../src/questions/walk/recorder.js';
 import { compile } from '../../src/scenario/compile.js';
 import { piecesPerRackOf } from '../../src/scenario/rack-geometry.js';
 import type { Scenario } from '../../src/scenario/scenario.js';
@@ -32,8 +32,8 @@ export function morningOf(
   const opening = 'from' in scenario.hours ? scenario.hours.from / MINUTE : 0;
   const [floor, day, demand] = [new Floor(model, seed), new Day(), new Demand(model, seed)];
   demand.draw(number, day);
-  const recorder = new WalkRecorder(model);
-  floor.run(day, number, null, recorder);
+  floor.day = day;
+  const recorder = recorded(floor, number, null);
   const { times } = recorder.moments;
   const end = (moment: number): number => times[Math.min(moment, times.length - 1)]!;
   const parties = recorder.parties.map((seen) => {

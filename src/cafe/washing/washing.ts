@@ -15,7 +15,7 @@ import type { CafeModel } from '../model.js';
 import type { People } from '../people.js';
 import { DRYING, RACKED, WASHING } from '../places.js';
 import { NEVER, NO_RACK, type LoadRule, type RuleView } from './load-rule.js';
-import { Machines, STAGE } from './machines.js';
+import { Machines, STAGE, type Machine } from './machines.js';
 import { rulesInOrder } from './rules/in-order.js';
 
 const OTHER_LOAD = -2;
@@ -89,6 +89,7 @@ export class Washing implements RackTaker {
   /** A rack has just been closed. */
   rackClosed(rack: number): void {
     this.ready.push(rack);
+    this.flow.ledger.observer?.rackClosed(rack);
   }
 
   /** A part rack has taken its first piece and stays open. */
@@ -126,8 +127,7 @@ export class Washing implements RackTaker {
 
   loaded(number: number): void {
     this.hands.release();
-    const machine = this.machines.list[number]!;
-    machine.stage = STAGE.running;
+    const machine = this.goOn(number, STAGE.running);
     this.flow.calendar.schedule(
       this.flow.now + machine.cycle.draw(this.times),
       EVENT.cycleDone,
@@ -137,7 +137,7 @@ export class Washing implements RackTaker {
   }
 
   cycleDone(number: number): void {
-    this.machines.list[number]!.stage = STAGE.waiting;
+    this.goOn(number, STAGE.waiting);
     this.toUnload.push(number);
     this.work();
   }
@@ -153,6 +153,7 @@ export class Washing implements RackTaker {
       bench.giveBack(rack);
     }
     this.machines.release(number, flow.now);
+    flow.ledger.observer?.machine(number, machine);
     flow.racksFree();
     flow.handFree();
   }
@@ -162,9 +163,10 @@ export class Washing implements RackTaker {
     const number = payload >> 2;
     const what = payload & 3;
     const machine = this.machines.list[number]!;
-    const { calendar, now } = this.flow;
+    const { calendar, ledger, now } = this.flow;
     if (what === 0 || what === 2) machine.stopped += 1;
     else machine.stopped -= 1;
+    ledger.observer?.machine(number, machine);
     if (what === 2)
       calendar.schedule(
         now + machine.repair!.draw(this.times),
@@ -181,6 +183,14 @@ export class Washing implements RackTaker {
     if (machine.stopped === 0) this.work();
   }
 
+  /** A loaded machine goes on to its next stage. */
+  private goOn(number: number, stage: number): Machine {
+    const machine = this.machines.list[number]!;
+    machine.stage = stage;
+    this.flow.ledger.observer?.machine(number, machine);
+    return machine;
+  }
+
   private callAgain(number: number, moment: number): void {
     if (moment !== NEVER) this.flow.recur(moment, EVENT.ruleCalled, number);
   }
@@ -193,8 +203,7 @@ export class Washing implements RackTaker {
   private unload(): void {
     while (this.hands.free > 0 && this.toUnload.size > 0) {
       const number = this.toUnload.shift();
-      const machine = this.machines.list[number]!;
-      machine.stage = STAGE.unloading;
+      const machine = this.goOn(number, STAGE.unloading);
       const time = machine.unloading.draw(this.times);
       this.hands.hold(this.flow.now, time);
       this.handlingMs += time;
@@ -216,6 +225,7 @@ export class Washing implements RackTaker {
     this.racks += machine.count;
     const time = machine.loading.draw(this.times);
     this.machines.start(number, flow.now);
+    flow.ledger.observer?.machine(number, machine);
     this.hands.hold(flow.now, time);
     this.handlingMs += time;
     flow.calendar.schedule(flow.now + time, EVENT.loaded, number);

@@ -13,7 +13,7 @@ import { square } from '../../elementary/powers.js';
 import { scaledLaw } from '../../engine/durations.js';
 import type { CafeModel } from '../../cafe/model.js';
 import { ROWS } from '../../measuring/sheet.js';
-import { WalkRecorder } from '../walk/recorder.js';
+import { recorded, type WalkRecorder } from '../walk/recorder.js';
 
 const MINUTE = 60_000;
 const DAYS = 40;
@@ -85,14 +85,15 @@ interface Shown {
 
 /** Null: hardly anything is seen. */
 function shownBy(model: CafeModel, habit: Habit, seed: string): Shown | null {
-  const [floor, demand, day] = [new Floor(model, seed), new Demand(model, seed), new Day()];
+  const [floor, demand] = [new Floor(model, seed), new Demand(model, seed)];
+  floor.day = new Day();
   const perRack = model.ware.map((ware) => ware.perRack);
   const mornings: number[][] = [];
   for (let number = 0; number < DAYS; number += 1) {
-    demand.draw(number, day);
-    const recorder = new WalkRecorder(model);
-    floor.run(day, number, null, recorder);
-    mornings.push(timesSeen(recorder, habit, perRack).map((ms) => ms / MINUTE));
+    demand.draw(number, floor.day);
+    mornings.push(
+      timesSeen(recorded(floor, number, null), habit, perRack).map((ms) => ms / MINUTE),
+    );
   }
   const all = mornings.flat();
   const seen = mornings.filter((times) => times.length >= 2 && mean(times) > 0);

@@ -11,7 +11,7 @@ import type { CafeModel } from '../../cafe/model.js';
 import { PLACE_COUNT, PLACES, SHELF } from '../../cafe/places.js';
 import { prepared } from '../size/evidence.js';
 import type { WalkParty, WalkRack, WalkShortage, WalkStage, WalkTrip } from './parts.js';
-import { WalkRecorder } from './recorder.js';
+import { recorded } from './recorder.js';
 
 export interface DayWalk {
   readonly day: number;
@@ -76,8 +76,7 @@ export function walkDay({ model, seed, day, stock, listed }: WalkOptions): DayWa
     );
   const { floor, guests } = prepared({ model, seed, listed });
   guests(day);
-  const recorder = new WalkRecorder(model);
-  floor.run(floor.day, day, stock, recorder);
+  const recorder = recorded(floor, day, stock);
   const wares = model.ware.length;
   const peaks = model.ware.map((_, ware) => floor.ledger.peak(ware));
   const pieces = stock === null ? peaks : stock.slice(0, wares);

@@ -16,21 +16,16 @@ export class Moments {
   /** @param cells places of all ware */
   constructor(private readonly cells: number) {}
 
-  /** Whether the last moment looked just so. */
-  isLast(row: MomentRow, counts: Int32Array): boolean {
+  /** Whether the same was counted at the last moment. */
+  isLast(row: MomentRow): boolean {
     const last = this.rows.at(-1);
-    if (
-      last === undefined ||
-      last.drinksWaiting !== row.drinksWaiting ||
-      last.partiesWaiting !== row.partiesWaiting ||
-      last.makersBusy !== row.makersBusy ||
-      last.foodRacksWaiting !== row.foodRacksWaiting
-    )
-      return false;
-    const start = (this.rows.length - 1) * this.cells;
-    for (let at = 0; at < counts.length; at += 1)
-      if (this.columns[start + at] !== counts[at]) return false;
-    return true;
+    return (
+      last !== undefined &&
+      last.drinksWaiting === row.drinksWaiting &&
+      last.partiesWaiting === row.partiesWaiting &&
+      last.makersBusy === row.makersBusy &&
+      last.foodRacksWaiting === row.foodRacksWaiting
+    );
   }
 
   add(now: number, row: MomentRow, counts: Int32Array): void {

@@ -60,7 +60,7 @@ export interface WalkStage {
   readonly racks: readonly number[];
 }
 
-/** A drink that lacked a piece of a ware. */
+/** A drink that lacked a piece of a ware; those of one instant in the order of ware. */
 export interface WalkShortage {
   readonly moment: number;
   readonly ware: number;

@@ -1,9 +1,6 @@
-/**
- * Writes down a day as it goes by. It compares what it sees after each event with what it saw before, so
- * that the stages need to tell nothing but how things stand.
- */
+/** Writes down a day as it goes by, from what the floor reports. */
 import type { Floor, Watcher } from '../../cafe/floor.js';
-import type { CafeModel } from '../../cafe/model.js';
+import { Observer } from '../../cafe/observer.js';
 import { PLACE_COUNT, SHELF } from '../../cafe/places.js';
 import { STAGE, type Machine } from '../../cafe/washing/machines.js';
 import { Moments } from './moments.js';
@@ -15,13 +12,31 @@ const NONE = -1;
 /** The end of what has none yet; made one past the last moment when the day is over. */
 const OPEN = 0x7fffffff;
 
-/** A rack on its way, and which filling of the rack it is. */
+/** A rack on its way: its number, the event that opened it, and by piece the event that racked it. */
 interface Filling {
-  readonly first: number;
-  readonly index: number;
+  readonly rack: number;
+  readonly event: number;
+  readonly seen: WalkRack;
+  readonly events: number[];
 }
 
-export class WalkRecorder implements Watcher {
+/** A spell of a machine, the event that began it, and what is in the machine; undefined: food ware. */
+interface Spell {
+  readonly event: number;
+  readonly seen: Omit<WalkStage, 'racks'>;
+  readonly load: readonly (Filling | undefined)[];
+}
+
+/** Run a day, whose guests have come to the floor, and write it down. `stock` as in `Floor.run`. */
+export function recorded(floor: Floor, day: number, stock: ArrayLike<number> | null): WalkRecorder {
+  const recorder = new WalkRecorder(floor);
+  floor.ledger.observer = recorder;
+  floor.run(floor.day, day, stock, recorder);
+  floor.ledger.observer = null;
+  return recorder;
+}
+
+export class WalkRecorder extends Observer implements Watcher {
   readonly moments: Moments;
   readonly parties: WalkParty[] = [];
   readonly trips: WalkTrip[] = [];
@@ -30,244 +45,201 @@ export class WalkRecorder implements Watcher {
   readonly shortages: WalkShortage[] = [];
   readonly tightest: number[];
 
-  /** Number of the moment that is being made. */
+  /** Number of the moment that is being made, and of the event under way. */
   private moment = 0;
+  private event = 0;
   /** Whether anything is different from the last moment. */
   private changed = true;
   private readonly fewest: number[];
-  private readonly short: number[];
-  /** Parties that have arrived: the next to come, and those who sit or have left something. */
-  private arrived = 0;
-  private toSit: number[] = [];
-  private present: WalkParty[] = [];
-  private readonly tripOf = new Map<number, { startedAt: number; trip: WalkTrip }>();
+  private readonly partyOf = new Map<number, WalkParty>();
+  private readonly tripOf = new Map<number, WalkTrip>();
   private readonly fillingOf = new Map<number, Filling>();
-  private readonly stageOf = new Map<number, WalkStage>();
+  private readonly spellOf = new Map<number, Spell>();
+  private readonly fillings: Filling[] = [];
+  private readonly spells: Spell[] = [];
+  /** Racks that are closed and wait for a machine. */
+  private racksWaiting = 0;
 
-  constructor(model: CafeModel) {
-    this.moments = new Moments(model.ware.length * PLACE_COUNT);
-    this.tightest = model.ware.map(() => 0);
-    this.fewest = model.ware.map(() => Infinity);
-    this.short = model.ware.map(() => 0);
+  constructor(private readonly floor: Floor) {
+    super();
+    const { ware } = floor.model;
+    this.moments = new Moments(ware.length * PLACE_COUNT);
+    this.tightest = ware.map(() => 0);
+    this.fewest = ware.map(() => Infinity);
   }
 
-  before(nextMs: number, floor: Floor): void {
-    this.seeParties(floor);
-    this.seeTrips(floor);
-    this.seeRacks(floor);
-    this.seeMachines(floor);
-    this.seeShelf(floor);
-    if (nextMs > floor.now) this.write(floor);
+  before(nextMs: number): void {
+    if (nextMs > this.floor.now) this.write();
     if (nextMs === Infinity) this.end();
+    this.event += 1;
   }
 
-  private seeParties(floor: Floor): void {
-    const { day, now, tables } = floor;
-    while (this.arrived < day.parties && day.arrivalMs[this.arrived]! <= now) {
-      if (day.staysIn[this.arrived] === 1) this.toSit.push(this.arrived);
-      this.arrived += 1;
-    }
-    this.toSit = this.toSit.filter((party) => {
-      if (!floor.inHouse(party)) return true;
-      this.changed = true;
-      const seen: WalkParty = {
-        party,
-        size: day.size[party]!,
-        from: this.moment,
-        left: OPEN,
-        until: OPEN,
-        ware: [],
-        drink: [],
-        served: [],
-        picked: [],
-      };
-      this.parties.push(seen);
-      this.present.push(seen);
-      return false;
-    });
-    let anyGone = false;
-    for (const party of this.present) {
-      if (this.seeTable(party, tables)) anyGone = true;
-    }
-    if (anyGone) this.present = this.present.filter(({ until }) => until === OPEN);
+  override moved(ware: number, from: number): void {
+    const moment = this.change();
+    if (from !== SHELF) return;
+    const onShelf = this.floor.ledger.shelf(ware);
+    if (onShelf >= this.fewest[ware]!) return;
+    this.fewest[ware] = onShelf;
+    this.tightest[ware] = moment;
   }
 
-  /** One event serves a table or picks up from it, never both. True once nothing is left there. */
-  private seeTable(seen: WalkParty, tables: Floor['tables']): boolean {
-    if (seen.left === OPEN && tables.hasLeft(seen.party)) {
-      seen.left = this.moment;
-      this.changed = true;
-    }
-    const gone = seen.left !== OPEN;
-    const known = seen.ware.length;
-    let there = 0;
-    tables.eachPiece(seen.party, (ware, drink) => {
-      there += 1;
-      if (gone || there <= known) return;
+  override short(ware: number): void {
+    this.shortages.push({ moment: this.change(), ware });
+  }
+
+  override seated(party: number): void {
+    const seen: WalkParty = {
+      party,
+      size: this.floor.day.size[party]!,
+      from: this.change(),
+      left: OPEN,
+      until: OPEN,
+      ware: [],
+      drink: [],
+      served: [],
+      picked: [],
+    };
+    this.parties.push(seen);
+    this.partyOf.set(party, seen);
+  }
+
+  override served(party: number, drink: number, wares: Int32Array): void {
+    const moment = this.change();
+    const seen = this.partyOf.get(party)!;
+    for (const ware of wares) {
       seen.ware.push(ware);
       seen.drink.push(drink);
-      seen.served.push(this.moment);
+      seen.served.push(moment);
       seen.picked.push(OPEN);
-      this.changed = true;
-    });
-    if (!gone) return false;
-    for (let at = 0; at < known - there; at += 1) {
-      if (seen.picked[at] !== OPEN) continue;
-      seen.picked[at] = this.moment;
-      this.changed = true;
-    }
-    if (there === 0) seen.until = this.moment;
-    return there === 0;
-  }
-
-  private seeTrips({ clearing }: Floor): void {
-    const out = new Set<number>();
-    clearing.eachTrip(({ startedAt, pieces, count }, clearer) => {
-      out.add(clearer);
-      const known = this.tripOf.get(clearer);
-      if (known !== undefined && known.startedAt === startedAt) return;
-      if (known !== undefined) known.trip.until = this.moment;
-      const trip: WalkTrip = {
-        clearer,
-        from: this.moment,
-        until: OPEN,
-        pieces: Array.from(pieces.subarray(0, count)),
-      };
-      this.trips.push(trip);
-      this.tripOf.set(clearer, { startedAt, trip });
-      this.changed = true;
-    });
-    for (const [clearer, { trip }] of this.tripOf) {
-      if (out.has(clearer)) continue;
-      trip.until = this.moment;
-      this.tripOf.delete(clearer);
-      this.changed = true;
     }
   }
 
-  private seeRacks({ washing: { bench, machines } }: Floor): void {
-    const { wareCount } = bench;
-    for (let rack = 0; rack < bench.numbered; rack += 1) {
-      const row = bench.pieces.subarray(rack * wareCount, (rack + 1) * wareCount);
-      const used = row.some((pieces) => pieces > 0);
-      let filling = this.fillingOf.get(rack);
-      if (filling !== undefined && (!used || filling.first !== bench.firstPiece[rack])) {
-        this.racks[filling.index]!.until = this.moment;
-        this.fillingOf.delete(rack);
-        this.changed = true;
-        filling = undefined;
-      }
-      if (!used) continue;
-      if (filling === undefined) {
-        filling = { first: bench.firstPiece[rack]!, index: this.racks.length };
-        this.fillingOf.set(rack, filling);
-        this.racks.push({
-          family: bench.family[rack]!,
-          from: this.moment,
-          closed: OPEN,
-          washed: OPEN,
-          machine: NONE,
-          until: OPEN,
-          ware: [],
-          racked: [],
-        });
-      }
-      const seen = this.racks[filling.index]!;
-      this.seePieces(seen, row);
-      if (seen.closed === OPEN && bench.openRack[seen.family] !== rack) {
-        seen.closed = this.moment;
-        this.changed = true;
-      }
-    }
-    machines.list.forEach((machine, number) => {
-      for (let at = 0; machine.busy && at < machine.count; at += 1) {
-        const filling = this.fillingOf.get(machine.racks[at]!);
-        const seen = filling && this.racks[filling.index]!;
-        if (seen === undefined || seen.washed !== OPEN) continue;
-        seen.washed = this.moment;
-        seen.machine = number;
-        this.changed = true;
-      }
-    });
+  override left(party: number): void {
+    const seen = this.partyOf.get(party)!;
+    seen.left = this.change();
+    if (seen.picked.length === 0) seen.until = seen.left;
   }
 
-  private seePieces(seen: WalkRack, row: Int32Array): void {
-    row.forEach((pieces, ware) => {
-      let known = 0;
-      for (const one of seen.ware) if (one === ware) known += 1;
-      for (; known < pieces; known += 1) {
-        seen.ware.push(ware);
-        seen.racked.push(this.moment);
-        this.changed = true;
-      }
-    });
+  override pickedUp(party: number): void {
+    const seen = this.partyOf.get(party)!;
+    const at = seen.picked.indexOf(OPEN);
+    seen.picked[at] = this.change();
+    if (at === seen.picked.length - 1) seen.until = this.moment;
   }
 
-  private seeMachines({ washing: { machines } }: Floor): void {
-    machines.list.forEach((machine, number) => {
-      const stage = !machine.busy && machine.stopped > 0 ? STOPPED : machine.stage;
-      const racks = machine.busy ? this.racksIn(machine) : [];
-      const known = this.stageOf.get(number);
-      if (
-        known === undefined
-          ? stage === STAGE.idle
-          : known.stage === stage && sameList(known.racks, racks)
-      )
-        return;
-      if (known !== undefined) known.until = this.moment;
-      this.stageOf.delete(number);
-      this.changed = true;
-      if (stage === STAGE.idle) return;
-      const seen: WalkStage = { machine: number, stage, from: this.moment, until: OPEN, racks };
-      this.stages.push(seen);
-      this.stageOf.set(number, seen);
-    });
+  override tripBegan(clearer: number, wares: Int32Array): void {
+    const trip = { clearer, from: this.change(), until: OPEN, pieces: [...wares] };
+    this.trips.push(trip);
+    this.tripOf.set(clearer, trip);
   }
 
-  private racksIn(machine: Machine): number[] {
-    return Array.from(
-      machine.racks.subarray(0, machine.count),
-      (rack) => this.fillingOf.get(rack)?.index ?? NONE,
-    );
+  override tripEnded(clearer: number): void {
+    this.tripOf.get(clearer)!.until = this.change();
   }
 
-  /** The least on the shelf may be reached between two events of one instant. */
-  private seeShelf({ ledger, counter }: Floor): void {
-    for (let ware = 0; ware < this.fewest.length; ware += 1) {
-      const onShelf = ledger.counts[ware * PLACE_COUNT + SHELF]!;
-      if (onShelf < this.fewest[ware]!) {
-        this.fewest[ware] = onShelf;
-        this.tightest[ware] = this.moment;
-        this.changed = true;
-      }
-      for (; this.short[ware]! < counter.short[ware]!; this.short[ware] = this.short[ware]! + 1) {
-        this.shortages.push({ moment: this.moment, ware });
-        this.changed = true;
-      }
-    }
+  override racked(rack: number, ware: number): void {
+    const { seen, events } = this.fillingOf.get(rack) ?? this.opened(rack, ware);
+    // Those of one event stand in the order of ware.
+    let at = events.length;
+    while (events[at - 1] === this.event && seen.ware[at - 1]! > ware) at -= 1;
+    seen.ware.splice(at, 0, ware);
+    seen.racked.push(this.change());
+    events.push(this.event);
   }
 
-  private write({ ledger, counter, seats, staff, washing, now }: Floor): void {
-    const waitingOwn = this.racks.reduce(
-      (sum, { closed, washed, until }) =>
-        sum + (closed !== OPEN && washed === OPEN && until === OPEN ? 1 : 0),
-      0,
-    );
+  private opened(rack: number, ware: number): Filling {
+    const seen: WalkRack = {
+      family: this.floor.bench.familyOf[ware]!,
+      from: this.moment,
+      closed: OPEN,
+      washed: OPEN,
+      machine: NONE,
+      until: OPEN,
+      ware: [],
+      racked: [],
+    };
+    const filling = { rack, event: this.event, seen, events: [] };
+    this.fillingOf.set(rack, filling);
+    this.fillings.push(filling);
+    return filling;
+  }
+
+  override rackClosed(rack: number): void {
+    this.fillingOf.get(rack)!.seen.closed = this.change();
+    this.racksWaiting += 1;
+  }
+
+  override machine(number: number, machine: Machine): void {
+    const known = this.spellOf.get(number);
+    const stage = !machine.busy && machine.stopped > 0 ? STOPPED : machine.stage;
+    if (stage === (known?.seen.stage ?? STAGE.idle)) return;
+    const from = this.change();
+    // What begins and ends within one event is not shown.
+    if (known?.event === this.event) this.spells.splice(this.spells.indexOf(known), 1);
+    else if (known !== undefined) known.seen.until = from;
+    if (!machine.busy) known?.load.forEach((filling) => this.givenBack(filling));
+    this.spellOf.delete(number);
+    if (stage === STAGE.idle) return;
+    const load =
+      stage === STAGE.loading
+        ? Array.from(machine.racks.subarray(0, machine.count), (rack) => this.loaded(rack, number))
+        : (known?.load ?? []);
+    const spell = {
+      event: this.event,
+      seen: { machine: number, stage, from, until: OPEN },
+      load,
+    };
+    this.spells.push(spell);
+    this.spellOf.set(number, spell);
+  }
+
+  private loaded(rack: number, machine: number): Filling | undefined {
+    const filling = this.fillingOf.get(rack);
+    if (filling === undefined) return undefined;
+    const { seen } = filling;
+    if (seen.closed === OPEN) seen.closed = this.moment;
+    else this.racksWaiting -= 1;
+    seen.washed = this.moment;
+    seen.machine = machine;
+    return filling;
+  }
+
+  private givenBack(filling: Filling | undefined): void {
+    if (filling === undefined) return;
+    filling.seen.until = this.moment;
+    this.fillingOf.delete(filling.rack);
+  }
+
+  /** The moment at which something changes: the present one. */
+  private change(): number {
+    this.changed = true;
+    return this.moment;
+  }
+
+  private write(): void {
+    const { ledger, counter, seats, staff, washing, now } = this.floor;
     const row = {
       drinksWaiting: counter.waiting,
       partiesWaiting: seats.waiting,
       makersBusy: staff.makers.working,
-      foodRacksWaiting: washing.waiting - waitingOwn,
+      foodRacksWaiting: washing.waiting - this.racksWaiting,
     };
-    if (!this.changed && this.moments.isLast(row, ledger.counts)) return;
+    if (!this.changed && this.moments.isLast(row)) return;
     this.moments.add(now, row, ledger.counts);
     this.moment += 1;
     this.changed = false;
   }
 
+  /** What one event began stands in the order of the numbers of racks and machines; shortages of one instant in that of ware. */
   private end(): void {
-    const end = this.moment;
-    const atMostEnd = (moment: number): number => Math.min(moment, end);
+    this.fillings.sort((a, b) => a.event - b.event || a.rack - b.rack);
+    this.spells.sort((a, b) => a.event - b.event || a.seen.machine - b.seen.machine);
+    this.shortages.sort((a, b) => a.moment - b.moment || a.ware - b.ware);
+    const index = new Map(this.fillings.map((filling, at) => [filling, at]));
+    this.racks.push(...this.fillings.map(({ seen }) => seen));
+    for (const { seen, load } of this.spells)
+      this.stages.push({ ...seen, racks: load.map((one) => (one ? index.get(one)! : NONE)) });
+    const atMostEnd = (moment: number): number => Math.min(moment, this.moment);
     for (const party of this.parties) {
       party.left = atMostEnd(party.left);
       party.until = atMostEnd(party.until);
@@ -282,6 +254,3 @@ export class WalkRecorder implements Watcher {
     }
   }
 }
-
-const sameList = (a: readonly number[], b: readonly number[]): boolean =>
-  a.length === b.length && a.every((value, at) => value === b[at]);

@@ -5,6 +5,7 @@ import { Floor } from '../../../src/cafe/floor.js';
 import { fillDay, type ListedDay } from '../../../src/cafe/listed-day.js';
 import { DRYING, PLACE_COUNT, POLISHING, SHELF, WASHING } from '../../../src/cafe/places.js';
 import { idealised, instantMachine, modelOf } from '../../published/scenario-of.js';
+import { watchMoves } from '../watch-moves.js';
 
 const MINUTE = 60_000;
 const hour = {
@@ -31,11 +32,9 @@ function moves(changes: Record<string, unknown>, day: ListedDay): Move[] {
   const model = modelOf(idealised({ ...hour, ...changes }));
   const floor = new Floor(model, 'habits');
   const seen: Move[] = [];
-  const move = floor.ledger.move.bind(floor.ledger);
-  floor.ledger.move = (ware, from, to, pieces) => {
+  watchMoves(floor, (ware, to, pieces) => {
     if (ware === 0) seen.push({ minute: floor.now / MINUTE, to, pieces });
-    move(ware, from, to, pieces);
-  };
+  });
   const filled = new Day();
   fillDay(day, model.menu, filled);
   floor.run(filled, 0, null);
