@@ -35,7 +35,7 @@ export interface WalkRack {
   washed: number;
   machine: number;
   until: number;
-  /** By piece: ware, and when it was racked. In the order racked; those of one instant in the order of ware. */
+  /** By piece: ware, and when it was racked. In the order racked; those of one event in the order of ware. */
   readonly ware: number[];
   readonly racked: number[];
 }
@@ -60,7 +60,7 @@ export interface WalkStage {
   readonly racks: readonly number[];
 }
 
-/** A drink that lacked a piece of a ware; those of one instant in the order of ware. */
+/** A drink that lacked a piece of a ware; those of one event in the order of ware. */
 export interface WalkShortage {
   readonly moment: number;
   readonly ware: number;

@@ -48,6 +48,8 @@ export class WalkRecorder extends Observer implements Watcher {
   /** Number of the moment that is being made, and of the event under way. */
   private moment = 0;
   private event = 0;
+  /** Shortages before that event. */
+  private shortBefore = 0;
   /** Whether anything is different from the last moment. */
   private changed = true;
   private readonly fewest: number[];
@@ -72,6 +74,7 @@ export class WalkRecorder extends Observer implements Watcher {
     if (nextMs > this.floor.now) this.write();
     if (nextMs === Infinity) this.end();
     this.event += 1;
+    this.shortBefore = this.shortages.length;
   }
 
   override moved(ware: number, from: number): void {
@@ -84,7 +87,9 @@ export class WalkRecorder extends Observer implements Watcher {
   }
 
   override short(ware: number): void {
-    this.shortages.push({ moment: this.change(), ware });
+    let at = this.shortages.length;
+    while (at > this.shortBefore && this.shortages[at - 1]!.ware > ware) at -= 1;
+    this.shortages.splice(at, 0, { moment: this.change(), ware });
   }
 
   override seated(party: number): void {
@@ -104,12 +109,11 @@ export class WalkRecorder extends Observer implements Watcher {
   }
 
   override served(party: number, drink: number, wares: Int32Array): void {
-    const moment = this.change();
     const seen = this.partyOf.get(party)!;
     for (const ware of wares) {
       seen.ware.push(ware);
       seen.drink.push(drink);
-      seen.served.push(moment);
+      seen.served.push(this.change());
       seen.picked.push(OPEN);
     }
   }
@@ -180,10 +184,11 @@ export class WalkRecorder extends Observer implements Watcher {
     if (!machine.busy) known?.load.forEach((filling) => this.givenBack(filling));
     this.spellOf.delete(number);
     if (stage === STAGE.idle) return;
-    const load =
-      stage === STAGE.loading
+    const load = !machine.busy
+      ? []
+      : stage === STAGE.loading
         ? Array.from(machine.racks.subarray(0, machine.count), (rack) => this.loaded(rack, number))
-        : (known?.load ?? []);
+        : known!.load;
     const spell = {
       event: this.event,
       seen: { machine: number, stage, from, until: OPEN },
@@ -230,11 +235,10 @@ export class WalkRecorder extends Observer implements Watcher {
     this.changed = false;
   }
 
-  /** What one event began stands in the order of the numbers of racks and machines; shortages of one instant in that of ware. */
+  /** What one event began stands in the order of the numbers of racks and machines. */
   private end(): void {
     this.fillings.sort((a, b) => a.event - b.event || a.rack - b.rack);
     this.spells.sort((a, b) => a.event - b.event || a.seen.machine - b.seen.machine);
-    this.shortages.sort((a, b) => a.moment - b.moment || a.ware - b.ware);
     const index = new Map(this.fillings.map((filling, at) => [filling, at]));
     this.racks.push(...this.fillings.map(({ seen }) => seen));
     for (const { seen, load } of this.spells)
