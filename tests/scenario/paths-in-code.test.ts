@@ -50,7 +50,7 @@ function isPlace(steps: readonly (string | typeof ANY)[]): boolean {
     if (step === ANY) at = [...at, ...below];
     else
       at = below.filter(
-        (place) => place === step || place.endsWith(`.${step}`) || /\.\*$/.test(place),
+        (place) => place === step || place.endsWith(`.${step}`) || place.endsWith('.*'),
       );
   }
   return at.length > 0;
