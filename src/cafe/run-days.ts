@@ -5,14 +5,7 @@ import { Floor } from './floor.js';
 import { fillDay } from './listed-day.js';
 import type { CafeModel } from './model.js';
 import { PLACE_COUNT } from './places.js';
-import {
-  addInto,
-  SUMS,
-  type DayAtStock,
-  type DaysRun,
-  type RushTask,
-  type SumName,
-} from './rush.js';
+import { addInto, emptyRun, type DaysRun, type RushTask, type SumName } from './rush.js';
 import { MOST_EVENTS, MOST_PIECES, tooManyPieces } from './too-much.js';
 
 /** What a run of days needs, kept for the next one: nothing of a day lingers in it, and a warm floor is twice as fast as a new one. */
@@ -45,40 +38,17 @@ export function runDays(task: RushTask): DaysRun {
 /** A task under way. Give it up by letting go of it. */
 export class RunningDays {
   private readonly house: House;
-  private readonly sums = Object.fromEntries(SUMS.map((name) => [name, 0])) as Record<
-    SumName,
-    number
-  >;
-  private readonly peaks: Uint16Array;
-  private readonly rackPeaks: Uint16Array;
-  private readonly guestsAtDoor: Int32Array;
-  private readonly seatPermille: Uint16Array;
-  private readonly uses: Float64Array;
-  private readonly short: Float64Array;
-  private readonly pieceMs: Float64Array;
-  private readonly fetched: Float64Array;
-  private readonly away: Float64Array;
-  private readonly paper: Float64Array;
-  private readonly byDay: DayAtStock[] = [];
+  private readonly run: ReturnType<typeof emptyRun>;
   /** Days that are over. */
   private over = 0;
   /** Whether the day after them has begun. */
   private begun = false;
 
   constructor(private readonly task: RushTask) {
-    const { model, seed, days } = task;
-    const wares = model.ware.length;
+    const { model, seed, from, days } = task;
+    const { ware, rackKinds, menu } = model;
     this.house = takeHouse(model, seed);
-    this.peaks = new Uint16Array(days * wares);
-    this.rackPeaks = new Uint16Array(days * model.rackKinds.length);
-    this.guestsAtDoor = new Int32Array(days);
-    this.seatPermille = new Uint16Array(days);
-    this.uses = new Float64Array(wares);
-    this.short = new Float64Array(wares);
-    this.pieceMs = new Float64Array(wares * PLACE_COUNT);
-    this.fetched = new Float64Array(wares);
-    this.away = new Float64Array(model.menu.length);
-    this.paper = new Float64Array(model.menu.length);
+    this.run = emptyRun(from, days, ware.length, rackKinds.length, menu.length);
   }
 
   /**
@@ -103,25 +73,7 @@ export class RunningDays {
   /** What the days left behind; once all are over. */
   result(): DaysRun {
     houses.set(this.task.model, this.house);
-    const { from, days } = this.task;
-    const { peaks, rackPeaks, guestsAtDoor, seatPermille, sums, uses, short, pieceMs } = this;
-    const { fetched, away, paper, byDay } = this;
-    return {
-      from,
-      days,
-      peaks,
-      rackPeaks,
-      guestsAtDoor,
-      seatPermille,
-      sums,
-      uses,
-      short,
-      pieceMs,
-      fetched,
-      away,
-      paper,
-      byDay,
-    };
+    return this.run;
   }
 
   private begin(): void {
@@ -140,7 +92,8 @@ export class RunningDays {
     const index = this.over;
     const wares = model.ware.length;
     const kinds = model.rackKinds.length;
-    const { peaks, rackPeaks, guestsAtDoor, uses, short, pieceMs } = this;
+    const { run } = this;
+    const { peaks, rackPeaks, guestsAtDoor, uses, short, pieceMs } = run;
     const { ledger, counter, seats, bench } = floor;
     for (let ware = 0; ware < wares; ware += 1) {
       const peak = ledger.peak(ware);
@@ -157,9 +110,9 @@ export class RunningDays {
       rackPeaks[index * kinds + kind] = Math.min(MOST_PIECES, bench.mostInUse[kind]!);
     for (let party = 0; party < day.parties; party += 1)
       guestsAtDoor[index] = guestsAtDoor[index]! + day.size[party]!;
-    this.seatPermille[index] = seats.fullestPermille();
+    run.seatPermille[index] = seats.fullestPermille();
     if (byDay) {
-      this.byDay.push({
+      run.byDay.push({
         short: [...counter.short],
         firstShortMs: counter.firstShort,
         left: seats.partiesLeft,
@@ -167,10 +120,10 @@ export class RunningDays {
         unserved: counter.unserved,
       });
     }
-    if (floor.storage !== null) addInto(this.fetched, floor.storage.broughtUp);
-    addInto(this.away, counter.awayByKind);
-    addInto(this.paper, counter.paperByKind);
-    addDay(this.sums, floor);
+    if (floor.storage !== null) addInto(run.fetched, floor.storage.broughtUp);
+    addInto(run.away, counter.awayByKind);
+    addInto(run.paper, counter.paperByKind);
+    addDay(run.sums, floor);
     this.over += 1;
     this.begun = false;
   }

@@ -4,6 +4,7 @@
  */
 import type { ListedDay } from './listed-day.js';
 import type { CafeModel } from './model.js';
+import { PLACE_COUNT } from './places.js';
 
 /** Sums over days, whole numbers all: pieces, guests, drinks, milliseconds. */
 export const SUMS = [
@@ -87,61 +88,52 @@ export interface RushTask {
   readonly byDay: boolean;
 }
 
+/** A run of days in which nothing has been counted yet: so many ware, kinds of rack and drinks on the menu. */
+export function emptyRun(from: number, days: number, wares: number, kinds: number, drinks: number) {
+  return {
+    from,
+    days,
+    peaks: new Uint16Array(days * wares),
+    rackPeaks: new Uint16Array(days * kinds),
+    guestsAtDoor: new Int32Array(days),
+    seatPermille: new Uint16Array(days),
+    sums: Object.fromEntries(SUMS.map((name) => [name, 0])) as Record<SumName, number>,
+    uses: new Float64Array(wares),
+    short: new Float64Array(wares),
+    pieceMs: new Float64Array(wares * PLACE_COUNT),
+    fetched: new Float64Array(wares),
+    away: new Float64Array(drinks),
+    paper: new Float64Array(drinks),
+    byDay: [] as DayAtStock[],
+  } satisfies DaysRun;
+}
+
+/** Columns of a run that add up over days. */
+const ADDED = ['uses', 'short', 'pieceMs', 'fetched', 'away', 'paper'] as const;
+
 /** Put runs of adjoining days together, in any order of completion; the same bytes as one run. */
 export function mergeDays(parts: readonly DaysRun[]): DaysRun {
   const inOrder = [...parts].sort((a, b) => a.from - b.from);
   const first = inOrder[0];
   if (first === undefined) throw new RangeError('no days to merge');
   const days = inOrder.reduce((sum, part) => sum + part.days, 0);
-  const peaks = new Uint16Array(inOrder.reduce((sum, part) => sum + part.peaks.length, 0));
-  const rackPeaks = new Uint16Array(inOrder.reduce((sum, part) => sum + part.rackPeaks.length, 0));
-  const guestsAtDoor = new Int32Array(days);
-  const seatPermille = new Uint16Array(days);
-  const sums = { ...first.sums };
-  for (const name of SUMS) sums[name] = 0;
-  const uses = new Float64Array(first.uses.length);
-  const short = new Float64Array(first.short.length);
-  const pieceMs = new Float64Array(first.pieceMs.length);
-  const fetched = new Float64Array(first.fetched.length);
-  const away = new Float64Array(first.away.length);
-  const paper = new Float64Array(first.paper.length);
-  let peakAt = 0;
-  let rackAt = 0;
-  let expected = first.from;
+  const wares = first.uses.length;
+  const kinds = first.days === 0 ? 0 : first.rackPeaks.length / first.days;
+  const all = emptyRun(first.from, days, wares, kinds, first.away.length);
+  let done = 0;
   for (const part of inOrder) {
-    if (part.from !== expected)
-      throw new RangeError(`days ${expected} to ${part.from - 1} are missing`);
-    expected = part.from + part.days;
-    guestsAtDoor.set(part.guestsAtDoor, part.from - first.from);
-    seatPermille.set(part.seatPermille, part.from - first.from);
-    peaks.set(part.peaks, peakAt);
-    peakAt += part.peaks.length;
-    rackPeaks.set(part.rackPeaks, rackAt);
-    rackAt += part.rackPeaks.length;
-    for (const name of SUMS) sums[name] += part.sums[name];
-    addInto(uses, part.uses);
-    addInto(short, part.short);
-    addInto(pieceMs, part.pieceMs);
-    addInto(fetched, part.fetched);
-    addInto(away, part.away);
-    addInto(paper, part.paper);
+    if (part.from !== first.from + done)
+      throw new RangeError(`days ${first.from + done} to ${part.from - 1} are missing`);
+    all.peaks.set(part.peaks, done * wares);
+    all.rackPeaks.set(part.rackPeaks, done * kinds);
+    all.guestsAtDoor.set(part.guestsAtDoor, done);
+    all.seatPermille.set(part.seatPermille, done);
+    for (const name of SUMS) all.sums[name] += part.sums[name];
+    for (const name of ADDED) addInto(all[name], part[name]);
+    for (const day of part.byDay) all.byDay.push(day);
+    done += part.days;
   }
-  return {
-    from: first.from,
-    days,
-    peaks,
-    rackPeaks,
-    guestsAtDoor,
-    seatPermille,
-    sums,
-    uses,
-    short,
-    pieceMs,
-    fetched,
-    away,
-    paper,
-    byDay: inOrder.flatMap((part) => part.byDay),
-  };
+  return all;
 }
 
 /** Adds number by number. */

@@ -2,7 +2,7 @@
 import { buyOf, buyProblems, openOptions, type Buy, type BuyTask } from './buy.js';
 import { buyProgramme, type BuyProgramme } from './buy-programme.js';
 import { plainBuy } from './plain-buy.js';
-import { problem } from './problems.js';
+import { unsold } from './problems.js';
 import type { Outcome } from '../quantities/flaw.js';
 
 export interface SolverOptions {
@@ -52,20 +52,8 @@ export async function chooseBuy(
   gap = 0,
   effort: Effort = { left: Infinity },
 ): Promise<Outcome<Buy>> {
-  const unsold = task.needs.filter((need) => openOptions(task, need).length === 0);
-  if (unsold.length > 0) {
-    return {
-      ok: false,
-      problems: unsold.map(({ ware }) =>
-        problem(
-          ['supply', 'suppliers'],
-          ware,
-          'is not sold by any supplier',
-          'add a quote for it, or leave it out of the order',
-        ),
-      ),
-    };
-  }
+  const without = task.needs.filter((need) => openOptions(task, need).length === 0);
+  if (without.length > 0) return { ok: false, problems: without.map(unsold) };
   if (task.needs.length === 0) return { ok: true, value: buyOf(task, [], true) };
   if (loadSolver === null) return { ok: true, value: plainBuy(task) };
   const solver = await loadSolver();

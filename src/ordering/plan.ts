@@ -16,7 +16,7 @@ import { daysBetween } from './dates.js';
 import { smallestHolding } from './holding-target.js';
 import { DAYS_A_YEAR, expectedLosses, type LossRates } from './losses.js';
 import { openingHolding, repeats } from './policy.js';
-import { problem } from './problems.js';
+import { unsold } from './problems.js';
 import type { Outcome } from '../quantities/flaw.js';
 import type { SupplyModel } from './supply-model.js';
 import { priceAt, quoteFor, type Quote, type Supplier } from './supply.js';
@@ -82,21 +82,10 @@ export async function planOrders(
   loadSolver: SolverLoader,
   effort: Effort = { left: USUAL_EFFORT },
 ): Promise<Outcome<OrderPlan>> {
-  const unsold = wares.filter(
+  const without = wares.filter(
     ({ ware }) => !supply.suppliers.some((supplier) => quoteFor(supplier, ware) !== undefined),
   );
-  if (unsold.length > 0)
-    return {
-      ok: false,
-      problems: unsold.map(({ ware }) =>
-        problem(
-          ['supply', 'suppliers'],
-          ware,
-          'is not sold by any supplier',
-          'add a quote for it, or leave it out of the order',
-        ),
-      ),
-    };
+  if (without.length > 0) return { ok: false, problems: without.map(unsold) };
   const counts =
     supply.orders !== null
       ? [supply.orders]

@@ -11,19 +11,8 @@ import { labelOf, partName } from './labels.js';
 import { NeedBox } from './part-additions.js';
 import { isBelow, type FormProblem } from './problems.js';
 
-/** Groups whose values an alternative may change. */
-const CHANGEABLE: ReadonlySet<string> = new Set([
-  'guests',
-  'menu',
-  'ware',
-  'seats',
-  'counter',
-  'clearing',
-  'washing',
-  'racks',
-  'costs',
-  'storage',
-]);
+/** Groups and kinds of value that an alternative leaves as they are. */
+const FIXED_GROUPS: ReadonlySet<string> = new Set(['house', 'supply', 'suit', 'alternatives']);
 const FIXED: ReadonlySet<string> = new Set(['text', 'currency']);
 
 export interface AlternativeChangesProps {
@@ -46,7 +35,7 @@ function candidatesOf(
   groups: readonly FormGroup[],
 ): readonly { readonly title: string; readonly of: readonly Candidate[] }[] {
   return groups
-    .filter(({ id }) => CHANGEABLE.has(id))
+    .filter(({ id }) => !FIXED_GROUPS.has(id))
     .map(({ id, parts, furtherMachine }) => ({
       title: english.forms.groups[id],
       of: [
