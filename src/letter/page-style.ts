@@ -94,16 +94,16 @@ details.ask>summary{font-size:1.05rem;width:auto}
 [data-island]:not([data-island=sender],[data-island=questions]),.tools,.sources .screen,#asleep{display:none!important}
 [data-older]{display:none}
 .view{display:block;border:0}
-.view figure svg{max-width:76mm}
+.view figure svg{max-width:none}
 .view .beside{display:grid;grid-template-columns:78mm 1fr;gap:0 6mm}
 .view .beside h3{grid-column:1/-1;font-size:10.5pt}
 .view .beside :is(p,figure){order:0}
 .view .beside p{font-size:8.5pt}
 [data-part=measured] p{font-size:8.5pt;line-height:1.35;margin-bottom:3pt}
-[data-island=questions] :is(h2:first-child,[role=status],.lead-in),[data-island=questions] details:not([open]){display:none}
+[data-island=questions] :is(section>h2,[role=status],.lead-in,form,button),[data-island=questions] details:not([open]){display:none}
 [data-island=questions] details[open]{display:block;border:0;padding:0;margin:0 0 8pt}
 [data-island=questions] details[open]>summary{display:none}
-[data-island=questions] details details{display:none}
+[data-island=questions] .beside details{display:none}
 .lead{font-size:12pt;margin-bottom:6pt}
 h2{margin-top:9pt}
 .pictures{grid-template-columns:1fr 1fr 1fr;gap:2mm 6mm}
@@ -132,6 +132,7 @@ body[data-reader=owner] .figures{margin-bottom:3pt}
 body[data-reader=owner] [data-part=order] :is(p,.scroll){margin-bottom:2pt;font-size:7.5pt}
 body[data-reader=owner] [data-part=order] :is(th,td){padding-top:.5pt;padding-bottom:.5pt}
 body[data-reader=owner] .view .beside{grid-template-columns:58mm 1fr}
+body[data-reader=owner] .view figure svg{max-width:76mm}
 body[data-reader=owner] footer{margin-top:4pt;padding-top:2pt}
 body[data-reader=owner] footer p{font-size:7.2pt;line-height:1.2;margin:0}
 }

@@ -152,10 +152,10 @@ function advise(load: number, from: Grip, to: Grip, work: Work, units: Units): L
 function cautionOf(index: number | null): string {
   const found =
     index === null
-      ? 'By the NIOSH lifting equation no load should be lifted this way.'
+      ? 'advised against by the NIOSH lifting equation, whatever its weight.'
       : index <= 1
-        ? `By the NIOSH lifting equation this lift is within the limit for nearly all healthy workers (index ${index.toFixed(1)}).`
-        : `By the NIOSH lifting equation this lift is above the limit (index ${index.toFixed(1)}): load fewer pieces, lift nearer to the body, or slide the rack.`;
+        ? `within the limit of the NIOSH lifting equation for nearly all healthy workers (index ${index.toFixed(1)}).`
+        : `above the limit of the NIOSH lifting equation (index ${index.toFixed(1)}): load fewer pieces, lift nearer to the body, or slide the rack.`;
   return `${found} Follow your local rules on manual handling first.`;
 }
 

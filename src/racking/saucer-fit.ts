@@ -110,13 +110,13 @@ function measuredWords(
   const play = clearanceMm === null ? '' : length(Math.abs(clearanceMm));
   switch (verdict) {
     case 'computed':
-      return `by its measures it fits: ${play} of play`;
+      return `by its measures it fits, with ${play} of play`;
     case 'cup would slide':
-      return `by its measures it would slide: ${play} of play`;
+      return `by its measures it would slide, with ${play} of play`;
     case 'foot too wide':
       return clearanceMm! < 0
-        ? `by its measures it does not fit: the foot is ${play} too wide`
-        : `by its measures it is too tight: only ${play} of play`;
+        ? `by its measures it does not fit, as the foot is ${play} too wide`
+        : `by its measures it is too tight, with only ${play} of play`;
     case 'colours differ':
       return 'not matched: the colours differ';
     case 'measures missing':

@@ -7,7 +7,7 @@ export const CELL_LENGTH = 200;
 
 /** A table that scrolls by itself on a narrow screen; reached by keyboard, so that it can be scrolled. */
 export const scrolled = (label: string, table: string): string =>
-  `<div class="scroll" role="region" tabindex="0" aria-label="${escapeHtml(label)}">${table}</div>`;
+  `<div class="scroll" role="group" tabindex="0" aria-label="${escapeHtml(label)}">${table}</div>`;
 
 export const column = (title: string): string =>
   `<th scope="col">${escapeHtml(title.replaceAll('\n', ' '))}</th>`;

@@ -67,18 +67,19 @@ ol.sources li{margin:0 0 .25rem;break-inside:avoid}
 .pair{display:flex;flex-wrap:wrap;gap:1rem 3.5rem;align-items:flex-start;margin:0 0 1.5rem}
 figure{margin:0}
 figure svg text{letter-spacing:0!important;word-spacing:0!important}
-figure svg{display:block;width:100%;max-width:31rem;height:auto}
+figure svg{display:block;width:100%;max-width:31rem;height:auto;overflow:visible}
 details{margin:.5rem 0 0}
 .range{display:block;font:.9rem/1.35 var(--figures);color:var(--faint);margin:.5rem 0 0}
 .whole,.narrow,.beside:has(.range>:checked) figure>svg{display:none}
 .beside:has(.range>:checked) .whole{display:block}
+summary h2{display:inline;font:inherit;color:inherit}
 summary{cursor:pointer;color:var(--accent);font-size:.95rem;min-height:1.75rem;width:fit-content}
 dl{columns:2;column-gap:2.5rem;margin:0}
 dl>div{break-inside:avoid;margin:0 0 1rem}
 dt{font-weight:600}
 dd{margin:0;font-size:.95rem}
 footer{margin-top:3rem;border-top:1px solid var(--line);padding-top:1rem}
-@media screen and (max-width:34rem){figure:has(>.narrow)>svg{display:none}figure>.narrow{display:block}figure:not(:has(>.narrow))>svg text{font-size:13px}}
+@media screen and (max-width:38rem){figure:has(>.narrow)>svg{display:none}figure>.narrow{display:block}figure:not(:has(>.narrow))>.marks text{font-size:13px}}
 @media screen and (max-width:52rem){.beside{grid-template-columns:minmax(0,1fr)}dl,ol.sources{columns:1}.lead{font-size:1.05rem}.figures{gap:.25rem 1.25rem}.figures b{font-size:1.7rem}.figures .total{margin-left:0;text-align:left}th,td{padding-left:.45rem;padding-right:.45rem}}
 @page{margin:20mm 17mm 18mm;@top-left{content:${cssString(english.letter.runningHead(name.length > 80 ? `${name.slice(0, 79)}…` : name))};font:italic 9pt ${TEXT_FACE};color:#444}@bottom-right{content:${page};font:9pt ${TEXT_FACE};color:#444}}
 @media print{

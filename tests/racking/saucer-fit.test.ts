@@ -57,10 +57,10 @@ describe('which cup sits on which saucer', () => {
   test('what was tried decides, and what the measures say is said beside it', () => {
     const mm = (length: number) => `${length} mm`;
     expect(fitWords(pair('espresso-cup', 'saucer'), mm)).toBe(
-      'fits; you tried it (by its measures it would slide: 9 mm of play)',
+      'fits; you tried it (by its measures it would slide, with 9 mm of play)',
     );
     expect(fitWords(pair('medium-cup', 'small-saucer'), mm)).toBe(
-      'by its measures it does not fit: the foot is 5 mm too wide',
+      'by its measures it does not fit, as the foot is 5 mm too wide',
     );
     expect(pairs.filter(isMisfit).map(({ cup, saucer }) => `${cup} on ${saucer}`)).toEqual([
       'medium-cup on small-saucer',

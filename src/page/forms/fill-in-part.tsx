@@ -40,7 +40,7 @@ function Boxes({ part, more, typed, mistakes, onMore }: PartProps) {
   const labelled = rows.some(({ label }) => label !== null);
   return (
     <>
-      <div class="scroll" role="region" tabIndex={0} aria-label={title}>
+      <div class="scroll" role="group" tabIndex={0} aria-label={title}>
         <table class="fill-in">
           <caption class="unseen">{title}</caption>
           <thead>

@@ -100,7 +100,7 @@ function Rows({
   readonly rows: readonly DifferentRow[];
 }) {
   return (
-    <div class="scroll" role="region" tabIndex={0} aria-label={caption}>
+    <div class="scroll" role="group" tabIndex={0} aria-label={caption}>
       <table>
         <caption>{caption}</caption>
         <thead>

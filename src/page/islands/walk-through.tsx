@@ -40,7 +40,9 @@ export function WalkThrough() {
       open={open}
       onToggle={(event) => setOpen(event.currentTarget.open)}
     >
-      <summary>{english.page.walkHead}</summary>
+      <summary>
+        <h2>{english.page.walkHead}</h2>
+      </summary>
       {fault === null ? null : (
         <p role="alert" class="wrong">
           {fault}

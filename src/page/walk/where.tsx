@@ -97,7 +97,7 @@ export function Figures({
     (at) => STOPS[at] !== 'polishing' || each.some((row) => row[at]! > 0),
   );
   return (
-    <div class="scroll" tabIndex={0} role="region" aria-label={say.tableHead}>
+    <div class="scroll" tabIndex={0} role="group" aria-label={say.tableHead}>
       <table>
         <caption>{say.tableCaption(formats.clock(minuteOf(walk.times[moment.index]!)))}</caption>
         <thead>

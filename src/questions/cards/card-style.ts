@@ -69,7 +69,7 @@ export const cardStyle = `
 .card .card-tally{table-layout:fixed;font-size:.85em}
 .card-tally th,.card-tally td{padding:.25em .2em;text-align:center}
 .card-tally th:first-child{width:17%}
-.card-tally th:nth-child(2),.card-tally th:nth-child(3){width:10%}
+.card-tally th:nth-child(2),.card-tally th:nth-child(3){width:11.5%}
 .card-tally tbody tr{height:3em}
 .card-few tbody tr{height:5em}
 .card-week{position:absolute;width:1px;height:1px;overflow:hidden;clip-path:inset(50%);white-space:nowrap}

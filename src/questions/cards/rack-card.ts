@@ -73,7 +73,7 @@ ${para(
       ),
   'card-strong',
 )}
-${para(hasBoth(desk) ? say.apart : '', 'card-strong')}`;
+${para(hasBoth(desk) ? say.apart(hasBoth(desk, all)) : '', 'card-strong')}`;
   const cost = `${head(say.halfTitle)}
 ${para(half(desk, wares))}
 ${para(rush(desk))}`;
@@ -82,7 +82,7 @@ ${para(rush(desk))}`;
 ${sentences.map((text) => para(text)).join('\n')}
 ${para(waiting)}`;
   const pictures = wares.map((ware, index) =>
-    pictured(desk, ware, `card-rack-${number}-${index + 1}`),
+    pictured(desk, ware, `card-rack-${number}-${index + 1}`, wares.length),
   );
   const body = `${para(alone ? say.fullOnce(rackName) : say.fullEach(rackName))}
 ${
@@ -105,6 +105,7 @@ function pictured(
   desk: CardDesk,
   ware: Racked,
   id: string,
+  beside: number,
 ): { readonly number: string; readonly picture: string } {
   const { formats, name } = desk;
   const say = english.cards.rack;
@@ -114,6 +115,7 @@ function pictured(
       : drawRack(ware.drawn.layout, ware.drawn.vessel, ware.drawn.rack, {
           title: name(ware.id),
           id,
+          onCard: 12 + 6 * beside,
           measures: formats,
         });
   return { number: count(desk, ware), picture };
@@ -163,9 +165,16 @@ function whenItGoes(desk: CardDesk): string[] {
   return sentences.length === 0 ? [say.neverPart] : sentences;
 }
 
-const hasBoth = ({ context }: CardDesk): boolean =>
-  context.ware.some(({ kind }) => kind === 'glass') &&
-  context.ware.some(({ kind }) => kind === 'cup' || kind === 'saucer' || kind === 'plate');
+/** Glass and china: in the house, or among the ware of a card. */
+function hasBoth({ context }: CardDesk, among?: readonly Racked[]): boolean {
+  const kinds = context.ware.flatMap(({ id, kind }) =>
+    among === undefined || among.some((one) => one.id === id) ? [kind] : [],
+  );
+  return (
+    kinds.includes('glass') &&
+    kinds.some((kind) => kind === 'cup' || kind === 'saucer' || kind === 'plate')
+  );
+}
 
 /** Racks a hundred pieces take, where shapes differ, and how near a wider piece is to losing some. */
 function shapes({ formats, name }: CardDesk, wares: readonly Racked[]): string[] {

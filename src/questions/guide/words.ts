@@ -4,7 +4,7 @@ export const say = {
   lead: (name: string, level: string): string =>
     `What to have clean when you open a house run like ${name}, so that nothing runs out in ${level} of rushes.`,
   pattern: (guests: string, seats: string, aSeat: string, stay: string): string =>
-    `The pattern: ${seats} seats. In the busiest hour ${guests} guests come. Those who sit down are ${aSeat} for each seat, and stay ${stay} on average.`,
+    `The pattern: ${seats} seats. In the busiest hour ${guests} guests come. For each seat ${aSeat} of them sit down, for ${stay} on average.`,
 
   vessels: 'Which vessel for which drink',
   drink: 'Drink',
@@ -26,7 +26,7 @@ export const say = {
   perSeat: '– for each seat',
   item: 'Item',
   seats: (count: string): string => `${count} seats`,
-  seatsAway: (count: string, takeaway: string): string => `${count} seats, ${takeaway} away`,
+  seatsAway: (count: string, takeaway: string): string => `${count} seats with ${takeaway} away`,
   aCup: '– for each cup or glass it goes with',
   moreWare: (count: string): string => `${count} more kinds, all pieces (see the CSV)`,
   ware: 'Cost of all pieces ± error',

@@ -2,7 +2,7 @@
 import type { PartId } from '../../measuring/sheet.js';
 import { fold, heading, list, paragraphs, table, type Block } from '../../tell/block.js';
 import type { ReportContext } from '../../tell/context.js';
-import { formatsFor, type Formats } from '../../tell/format.js';
+import { formatsFor, minutesText, type Formats } from '../../tell/format.js';
 import { inputName } from '../../tell/input-name.js';
 import { listed } from '../../tell/words.js';
 import type { MeasurePlan, PartWorth, StockRange, Swing } from './answer.js';
@@ -62,10 +62,13 @@ const titleOf = (part: PartId): string => partWords[part].title.toLowerCase();
 export const rangeText = ({ piecesLow, piecesHigh }: StockRange, formats: Formats): string =>
   `${formats.count(Math.max(0, Math.round(piecesLow)))} and ${formats.count(Math.round(piecesHigh))}`;
 
-const takes = ({ part, minutes }: PartWorth, formats: Formats): string =>
-  part === 'tally'
-    ? say.takesTally(`${formats.decimal(minutes / 60)}\u00A0h`)
-    : say.takesMinutes(formats.minutes(minutes));
+function takes({ part, minutes }: PartWorth, formats: Formats): string {
+  if (part !== 'tally') return say.takesMinutes(minutesText(minutes, formats));
+  const hours = Math.round(minutes / 6) / 10;
+  return say.takesTally(
+    `${Number.isInteger(hours) ? formats.count(hours) : formats.decimal(hours)}\u00A0h`,
+  );
+}
 
 function swingTable({ swings }: MeasurePlan, formats: Formats): Block {
   const shown = swings.slice(0, MOST_SWINGS);

@@ -37,7 +37,7 @@ export function drawMachineTop(layout: StorageLayout, measures: Measures = plain
   const parts = [
     rect(MARGIN, MARGIN, widthMm, depthMm, 'fill="none" stroke="currentColor" stroke-width="2"'),
     text(MARGIN + widthMm / 2, MARGIN - 10, say.back, 'middle'),
-    text(MARGIN + widthMm / 2, MARGIN + depthMm + 24, say.front, 'middle'),
+    text(MARGIN + widthMm / 2, MARGIN + depthMm + 26, say.front, 'middle'),
     ...scaleBar(MARGIN + widthMm, MARGIN + depthMm + 10, measures),
     ...layout.stacks.map((stack) => stackOf(stack, colourOf.get(stack.ware)!)),
     ...(layout.stacks.length === 0
@@ -54,7 +54,7 @@ export function drawMachineTop(layout: StorageLayout, measures: Measures = plain
         text(
           MARGIN + 28,
           y,
-          shorten(cleanText(say.onTop(line.name, line.onTop, line.inReserve, line.trigger)), 78),
+          shorten(cleanText(say.onTop(line.name, line.onTop, line.inReserve, line.trigger)), 60),
           'start',
         )
       );
@@ -83,14 +83,14 @@ function scaleBar(right: number, y: number, { units, length }: Measures): readon
   const long = units === 'us' ? 101.6 : 100;
   return [
     `<path d="M${round(right - long)} ${y - 4}v8M${round(right - long)} ${y}h${long}M${right} ${y - 4}v8" fill="none" stroke="currentColor" stroke-width="2"/>`,
-    text(right - long / 2, y + 22, length(long), 'middle', 16),
+    text(right - long / 2, y + 26, length(long), 'middle', 22),
   ];
 }
 
 const rect = (x: number, y: number, width: number, height: number, look: string): string =>
   `<rect x="${x}" y="${y}" width="${width}" height="${height}" ${look}/>`;
 
-const text = (x: number, y: number, words: string, anchor: 'start' | 'middle', size = 20): string =>
+const text = (x: number, y: number, words: string, anchor: 'start' | 'middle', size = 23): string =>
   `<text x="${round(x)}" y="${round(y)}" font-size="${size}" text-anchor="${anchor}" fill="currentColor">${escapeHtml(words)}</text>`;
 
 /** Hundredths of a millimetre are enough, and keep the bytes the same everywhere. */

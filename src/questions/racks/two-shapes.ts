@@ -62,7 +62,7 @@ export function twoShapesChart(two: TwoShapes, { locale, formats }: ChartContext
     },
     resolve: { scale: { x: 'independent' } },
     spec: {
-      width: 360,
+      width: 340,
       height: 52,
       encoding: {
         y: { field: 'shape', type: 'nominal', sort: null, title: null },

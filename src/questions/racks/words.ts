@@ -36,7 +36,7 @@ export const rackWords = {
     `${name}: ${pieces} in a peg rack is more than the usual ${usual} (common practice, no source). We keep at least ${gap} between two faces${given ? ', as your file says' : ', which we assume'}. Try one rack and count.`,
   usual: (fewest: string, most: string): string => `${fewest} to ${most}`,
   fill: (racks: string, fill: string): string =>
-    `You wash ${racks} racks a day. On average a rack leaves ${fill} full.`,
+    `You wash ${racks} racks a day. An average rack is ${fill} full.`,
   plan: (used: string | null, fewest: string): string =>
     used === null
       ? `If every rack were full, the best choice of racks would take ${fewest} a day.`
@@ -45,7 +45,7 @@ export const rackWords = {
         : `If every rack were full, you would wash ${used} a day. The best choice of racks would take ${fewest}.`,
   better: (name: string, rack: string, then: string, now: string): string =>
     `${name}: the ${rack} holds ${then}, yours ${now}.`,
-  heaviest: (caution: string): string => `The heaviest rack in use. ${caution}`,
+  heaviest: (caution: string): string => `Lifting your heaviest rack is ${caution}`,
   noQueue: 'Racks hardly ever wait for a dishwasher.',
   queue: (from: string, to: string): string =>
     `On an average day racks wait for a dishwasher from ${from} to ${to}.`,
@@ -127,8 +127,7 @@ export const rackWords = {
     `The dishwasher runs ${loads} loads an hour over the opening hours.`,
   handling: (minutes: string, polishing: string): string =>
     `Loading and unloading takes ${minutes} a day.${polishing === '' ? '' : ` Polishing takes ${polishing}.`}`,
-  needed: (list: string): string =>
-    `So that racks do not run out either, on the share of days you asked for, have: ${list}.`,
+  needed: (list: string): string => `To be as sure that no rack is missing, have: ${list}.`,
   neededRack: (count: string, rack: string): string => `${count} × ${rack}`,
   placesFold: 'Where a piece spends its time',
   placesTitle: 'Minutes a piece spends at each place, each time it is used',

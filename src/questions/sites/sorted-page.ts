@@ -62,7 +62,7 @@ export const sortedTable = ({
   rows,
 }: SortedTable): string =>
   `<p id="controls" hidden><label>${escapeHtml(say.page.filter)} <input id="filter" type="search"></label> <label><input id="only" type="checkbox"> ${escapeHtml(only)}</label> <span class="small" role="status"><b id="shown">${rows.length}</b> ${escapeHtml(shown)}. ${escapeHtml(say.page.sort)}</span></p>
-<div class="scroll" tabindex="0" role="region" aria-label="${escapeHtml(caption)}"><table id="sites"><caption>${escapeHtml(caption)}</caption><thead><tr>${button(first)}${picture === null ? '' : `<th scope="col">${escapeHtml(picture)}</th>`}${heads.map(button).join('')}</tr></thead><tbody>
+<div class="scroll" tabindex="0" role="group" aria-label="${escapeHtml(caption)}"><table id="sites"><caption>${escapeHtml(caption)}</caption><thead><tr>${button(first)}${picture === null ? '' : `<th scope="col">${escapeHtml(picture)}</th>`}${heads.map(button).join('')}</tr></thead><tbody>
 ${rows.map(rowHtml).join('\n')}
 </tbody></table></div>`;
 

@@ -2,6 +2,7 @@
 import { heading, paragraphs, table, type Block } from '../../tell/block.js';
 import type { Formats } from '../../tell/format.js';
 import { shortName } from '../../tell/section-parts.js';
+import { english } from '../../tell/words.js';
 import type { SitesAnswer } from './answer.js';
 import type { ChainOrder, DropOrder } from './chain-order.js';
 import { listed, moneyOf, wareName } from './tell-parts.js';
@@ -124,7 +125,11 @@ export function rollOutBlocks(answer: SitesAnswer, formats: Formats): Block[] {
           order.drop,
           order.openings.join(', '),
           listed(order.sites, formats),
-          part.lines.map(({ ware, pieces }) => `${formats.count(pieces)} ${name(ware)}`).join(', '),
+          part.lines
+            .map(({ ware, pieces }) =>
+              english.answer.pieces(formats.count(pieces), name(ware), pieces === 1),
+            )
+            .join(', '),
         ]),
       ),
     }),

@@ -23,7 +23,7 @@ export const say = {
   cost: 'Cost',
   toPay: 'To pay',
   busiest: 'Busiest',
-  warnings: 'Mind',
+  warnings: 'Warnings',
   total: 'All',
   drop: 'Drop',
   opening: 'Opens',
@@ -57,7 +57,7 @@ export const say = {
   alone: (opening: string, total: string, horizon: string, saved: string): string =>
     `If each site ordered for itself: ${opening} for the first order and ${total} over ${horizon} days; together it is ${saved} less.`,
   oneDrop: (total: string, pooled: string): string =>
-    `All to one drop would come to ${total} over the same time, against ${pooled}; bringing it on to the sites is not in it.`,
+    `All to one drop would come to ${total} over the same time, against ${pooled}, without bringing it on to the sites.`,
   allOrders: (total: string, horizon: string): string =>
     `All orders over ${horizon} days with what holding costs: ${total}.`,
   proved: (gap: string): string =>
@@ -73,7 +73,7 @@ export const say = {
 
   sparesHead: 'Spares: at each site, or in one place',
   sparesLead: (review: string): string =>
-    `Spares cover what breaks and walks off until the delivery of what is ordered at the next count, ${review} days on. In one place they are shared: so fewer do, if whoever keeps them sends what is missing before the next opening.`,
+    `Spares cover what breaks and walks off until what is ordered at the next count, ${review} days on, is delivered. Kept in one place they are shared, so fewer are enough, if missing pieces are sent before the next opening.`,
   sparesCaption: 'Spares in all',
   item: 'Item',
   each: (chance: string): string => `At the sites, each sure to ${chance}`,
@@ -89,7 +89,7 @@ export const say = {
 
   rollHead: 'When to order what',
   rollLead: (cost: string, once: string, each: string): string =>
-    `Ordered so, the openings cost ${cost} with holding; all for the first opening it would be ${once}, each opening by itself ${each}.`,
+    `Ordered this way, the openings cost ${cost}, keeping included. Ordered all at once they would cost ${once}; each by itself ${each}.`,
   rollCaption: (chance: string): string =>
     `Order by this day, to have it the day before opening in ${chance} of cases`,
   orderBy: 'Order by',
@@ -101,7 +101,7 @@ export const say = {
 
   guideHead: 'A guide from these sites',
   guideLead:
-    'Pieces as a fixed number and so many for each guest who sits down in the busiest hour. The error is that for a site that the rule was not made from.',
+    'A fixed number of pieces, and so many more for each guest who sits down in the busiest hour. The errors are for sites that were left out when the rule was made.',
   guideCaption: (sites: string): string => `Fitted from ${sites}`,
   fixed: 'Fixed',
   perGuest: 'For each guest an hour who sits',
@@ -109,7 +109,7 @@ export const say = {
   worst: 'Largest error',
   allWare: 'All ware',
   outlier: (site: string, pieces: string, foretold: string, why: string): string =>
-    `${site} sticks out: it needs ${pieces} pieces where the others foretell ${foretold}${why}.`,
+    `${site} sticks out: it needs ${pieces} pieces where the other sites suggest ${foretold}${why}.`,
   because: (what: string, value: string, middle: string): string =>
     `; what differs most is ${what}, ${value} against ${middle}`,
   feature: {
@@ -126,9 +126,9 @@ export const say = {
 
   page: {
     filter: 'Show sites whose name, id or drop has',
-    only: 'only those with something to mind',
+    only: 'only those with warnings',
     shown: 'sites shown',
-    sort: 'Sort by a column: click its head.',
+    sort: 'Click the head of a column to sort by it.',
     course: (ware: string): string =>
       `Off the shelf through the rush: ${ware}. Line: middle day; band: up to 19 days of 20; rule: the stock.`,
     letter: 'letter',

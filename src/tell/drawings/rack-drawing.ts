@@ -24,6 +24,8 @@ export interface RackDrawingOptions {
   readonly id?: string | undefined;
   /** Width on the page, CSS pixels; absent: as wide as there is room. */
   readonly widthPx?: number | undefined;
+  /** Height of letters where it stands on a card, which says all but the measures in words. */
+  readonly onCard?: number | undefined;
   /** How lengths are written; absent: in millimetres. The drawing itself stays in millimetres. */
   readonly measures?: Measures | undefined;
 }
@@ -46,7 +48,9 @@ export function drawRack(
   rack: Rack,
   options: RackDrawingOptions = {},
 ): string {
-  const { measures = plainMetric } = options;
+  const { measures = plainMetric, onCard } = options;
+  const top = onCard === undefined ? HEADING : MARGIN;
+  const letters = onCard ?? SMALL;
   const say = english.charts.drawing;
   const inside = usableOf(rack);
   const wall = Math.max(6, ((rack.outerMm ?? OUTER_MM) - Math.max(inside.x, inside.y)) / 2);
@@ -58,28 +62,47 @@ export function drawRack(
     wrapped(text, Math.floor((width - 2 * MARGIN) / (SMALL * LETTER))),
   );
   // y points up inside the rack, as angles are counted, and down on the page.
-  const [left, bottom] = [MARGIN + wall, HEADING + wall + inside.y];
+  const [left, bottom] = [MARGIN + wall, top + wall + inside.y];
   const side =
     rack.kind === 'peg' && layout.pieces > 0
-      ? pegSide(vessel, rack, left, bottom + wall + 46)
+      ? pegSide(vessel, rack, left, bottom + wall + 31 + letters)
       : null;
-  const under = bottom + wall + (side === null ? 0 : side.height + 46);
-  const height = under + 66 + 22 * lines.length + MARGIN;
+  const under = bottom + wall + (side === null ? 0 : side.height + 31 + letters);
+  const height = under + (onCard === undefined ? 66 + 22 * lines.length : 16 + onCard) + MARGIN;
   return [
     `<svg xmlns="http://www.w3.org/2000/svg" viewBox="0 0 ${mm(width)} ${mm(height)}" role="img" aria-labelledby="${id}-title ${id}-desc"${options.widthPx === undefined ? '' : ` width="${mm(options.widthPx)}"`} font-family="system-ui, 'Segoe UI', 'DejaVu Sans', sans-serif" fill="none" color="inherit">`,
     `<title id="${id}-title">${escaped(title)}</title>`,
     `<desc id="${id}-desc">${escaped([side === null ? say.fromAbove : say.fromAboveAndSide, `${count}.`, ...said].join(' '))}</desc>`,
-    lineOfText(title, 29, Math.min(LARGE, (width - 2 * MARGIN) / (LETTER * title.length)), true),
-    `<rect x="${mm(MARGIN)}" y="${HEADING}" width="${mm(inside.x + 2 * wall)}" height="${mm(inside.y + 2 * wall)}" rx="14" stroke="currentColor" stroke-width="1.6"/>`,
+    ...(onCard === undefined
+      ? [
+          lineOfText(
+            title,
+            29,
+            Math.min(LARGE, (width - 2 * MARGIN) / (LETTER * title.length)),
+            true,
+          ),
+        ]
+      : []),
+    `<rect x="${mm(MARGIN)}" y="${top}" width="${mm(inside.x + 2 * wall)}" height="${mm(inside.y + 2 * wall)}" rx="14" stroke="currentColor" stroke-width="1.6"/>`,
     `<g transform="translate(${mm(left)} ${mm(bottom)}) scale(1 -1)">`,
     `<rect width="${mm(inside.x)}" height="${mm(inside.y)}" rx="3" stroke="currentColor" stroke-width="0.8" stroke-opacity="0.6"/>`,
     ...floor(rack),
-    ...pieces(layout, vessel, rack, measures),
+    ...pieces(layout, vessel, rack, measures, letters),
     '</g>',
     ...(side?.lines ?? []),
-    ...widthLine(left, bottom + wall + 14, inside.x, say.inside(measures.length(inside.x))),
-    lineOfText(count!, under + 58, LARGE, true),
-    ...lines.map((line, i) => lineOfText(line, under + 84 + 22 * i - 2, SMALL, false)),
+    ...widthLine(
+      left,
+      bottom + wall + 14,
+      inside.x,
+      say.inside(measures.length(inside.x)),
+      letters,
+    ),
+    ...(onCard === undefined
+      ? [
+          lineOfText(count!, under + 58, LARGE, true),
+          ...lines.map((line, i) => lineOfText(line, under + 84 + 22 * i - 2, SMALL, false)),
+        ]
+      : []),
     '</svg>',
   ].join('\n');
 }
@@ -99,7 +122,13 @@ function wrapped(text: string, letters: number): string[] {
   return lines;
 }
 
-function pieces(layout: RackLayout, vessel: Vessel, rack: Rack, measures: Measures): string[] {
+function pieces(
+  layout: RackLayout,
+  vessel: Vessel,
+  rack: Rack,
+  measures: Measures,
+  letters: number,
+): string[] {
   if (rack.kind === 'peg') return onEdge(layout, vessel, rack);
   if (rack.kind === 'basket') return loose(layout, vessel, rack);
   const outline = piecePath(vessel);
@@ -112,7 +141,7 @@ function pieces(layout: RackLayout, vessel: Vessel, rack: Rack, measures: Measur
     return `<g transform="translate(${mm(p.x)} ${mm(p.y)}) rotate(${mm(p.angleDeg)})"><path d="${outline}" fill="${tint}" fill-opacity="0.28" stroke="currentColor" stroke-width="1.2" stroke-linejoin="round"/>${foot}</g>`;
   });
   const first = layout.positions[0];
-  return first === undefined ? drawn : [...drawn, rimLabel(first, vessel, measures)];
+  return first === undefined ? drawn : [...drawn, rimLabel(first, vessel, measures, letters)];
 }
 
 /** The rim of one piece, measured across it; the unit stands with the width of the rack. */
@@ -120,10 +149,11 @@ function rimLabel(
   at: { readonly x: number; readonly y: number },
   vessel: Vessel,
   measures: Measures,
+  letters: number,
 ): string {
   const text = escaped(measures.length(vessel.rimMm).split('\u00A0')[0]!);
   const half = vessel.rimMm / 2;
-  const size = Math.min(18, Math.max(10, vessel.rimMm / 5));
+  const size = Math.min(letters, vessel.rimMm / 2.4);
   return (vessel.footprint ?? 'round') === 'round'
     ? `<g transform="translate(${mm(at.x)} ${mm(at.y)}) scale(1 -1)"><path d="M${mm(-half)} 0H${mm(half)}M${mm(-half)} -4V4M${mm(half)} -4V4" stroke="currentColor" stroke-width="0.9"/><text y="${mm(-size * 0.35)}" font-size="${mm(size)}" text-anchor="middle" fill="currentColor">${text}</text></g>`
     : '';
@@ -160,9 +190,15 @@ function loose(layout: RackLayout, vessel: Vessel, rack: Rack): string[] {
 }
 
 /** A dimension line under the rack: its clear inside. */
-const widthLine = (left: number, y: number, length: number, label: string): string[] => [
+const widthLine = (
+  left: number,
+  y: number,
+  length: number,
+  label: string,
+  letters: number,
+): string[] => [
   `<path d="M${mm(left)} ${mm(y)}H${mm(left + length)}M${mm(left)} ${mm(y - 5)}v10M${mm(left + length)} ${mm(y - 5)}v10" stroke="currentColor" stroke-width="0.9"/>`,
-  `<text x="${mm(left + length / 2)}" y="${mm(y + 15)}" font-size="12" text-anchor="middle" fill="currentColor">${escaped(label)}</text>`,
+  `<text x="${mm(left + length / 2)}" y="${mm(y + 3 + letters)}" font-size="${letters}" text-anchor="middle" fill="currentColor">${escaped(label)}</text>`,
 ];
 
 /** What the picture says, in words: the count; then the pattern, how near a change is, and what binds. */

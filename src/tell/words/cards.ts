@@ -64,7 +64,10 @@ export const cardWords = {
     partRounds: (time: string): string => `Start racks that are not full every ${time}.`,
     shares: (names: string): string => `Only these go in it: ${names}.`,
     alone: (name: string): string => `Only this goes in it: ${name}.`,
-    apart: 'Never glass and china in one rack.',
+    apart: (shared: boolean): string =>
+      shared
+        ? 'Better: glass and china in racks of their own.'
+        : 'Never glass and china in one rack.',
     halfTitle: 'A half-empty rack costs as much',
     half: (load: string, pieces: string, each: string, half: string, halfEach: string): string =>
       `A load takes ${load}, whatever is in it. With ${pieces} in the rack that is ${each} per piece; with ${half}, ${halfEach}.`,

@@ -5,8 +5,7 @@ export const compareChartWords = {
   costTitleBase: 'Nothing costs less than the café as it is',
   costDescription:
     'How much more or less than the café as it is each alternative costs over the years, with the same guests, and the 95 % interval of that difference.',
-  cost: (currency: string): string =>
-    `compared with the café as it is, over the years, ${currency}`,
+  cost: (currency: string): string => `against the café as it is, ${currency}`,
   total: 'total',
   less: 'less',
   more: 'more',

@@ -89,10 +89,10 @@ export const compareWords = {
   ifStaff: (worth: string): string =>
     `if the minutes it saves are worth more than ${worth} an hour to you`,
   ifFails: (failing: string, all: string, days: string): string =>
-    `if a machine is out of order on more than ${failing} of your ${all} ${days} a year`,
+    `if a machine were out of order on more than ${failing} of your ${all} ${days} a year`,
   trades: 'Space, power, water and drain: ask licensed trades.',
   assumedMoney: (names: string): string =>
-    `Assumed, as your file gives none (in hours of your staff cost): ${names}. Use your own figures before you decide.`,
+    `Not in your file, so assumed in hours of your staff cost: ${names}. Use your own figures before you decide.`,
   plans: {
     head: 'To plan for',
     intro:

@@ -220,7 +220,7 @@ export const fieldWords: Readonly<Record<string, string>> = {
   'suit.shot.extraction': 'Share of the coffee that dissolves',
   'suit.shot.yield': 'Weight of a shot in the cup',
   'suit.room': 'Temperature of the room',
-  'suit.parity': 'House against takeaway, either way',
+  'suit.parity': 'House and takeaway taste alike within',
   'suit.restOfShot': 'Rest of a shot is',
   'suit.airInFoam': 'Air in the foam',
   'suit.milkFrom': 'Milk before steaming',

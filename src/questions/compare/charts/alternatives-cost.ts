@@ -99,7 +99,7 @@ export function alternativesCost(
       description: say.costDescription,
       locale,
     }),
-    width: PLOT_WIDTH - 120,
+    width: PLOT_WIDTH - 150,
     height: { step: 34 },
     layer: [
       {

@@ -82,7 +82,7 @@ export function tradeOffMapChart(
     type: 'nominal' as const,
     sort: rounds,
     scale: { domain: rounds, range: colours },
-    legend: { title: say.cleared, titleOrient: 'left' as const, columns: 5 },
+    legend: { title: say.cleared, titleOrient: 'left' as const, columns: 3 },
   };
   const last = points.filter(({ machines }) => machines === counts.at(-1));
   return {

@@ -29,7 +29,8 @@ export function whatMovesTheOrder(
     .filter(({ low, high }) => low !== high)
     .toSorted((a, b) => Math.abs(b.high - b.low) - Math.abs(a.high - a.low))
     .slice(0, MOST);
-  const names = moving.map(({ path, basis }) => `${shorten(inputName(path), 34)} (${basis})`);
+  // On two lines, so that the names leave room for the picture on a phone.
+  const names = moving.map(({ path, basis }) => `${shorten(inputName(path), 28)}\n(${basis})`);
   const lines = moving.map(({ low, high }, at) => ({ name: names[at]!, low, high }));
   const ends = moving.flatMap(({ path, low, high, lowValue, highValue }, at) => {
     const end = (cost: number, value: string, which: string) => ({
@@ -49,7 +50,13 @@ export function whatMovesTheOrder(
     type: 'nominal' as const,
     sort: names,
     title: null,
-    axis: { labelLimit: 300, ticks: false, domain: false, grid: false },
+    axis: {
+      labelExpr: "split(datum.label, '\\n')",
+      labelLimit: 300,
+      ticks: false,
+      domain: false,
+      grid: false,
+    },
   };
   const x = {
     type: 'quantitative' as const,
@@ -71,7 +78,7 @@ export function whatMovesTheOrder(
       locale,
     }),
     width: PLOT_WIDTH - 170,
-    height: { step: 26 },
+    height: { step: 34 },
     layer: [
       {
         data: { values: [{ cost: 0 }] },

@@ -62,7 +62,7 @@ export function bridgeChart(input: BridgeInput, { locale }: ChartContext): Chart
   const scale = { domain: [0, 1.25 * most], nice: false };
   return {
     ...framed({ title: input.title, description: input.description, locale }),
-    width: PLOT_WIDTH - 140,
+    width: PLOT_WIDTH - 190,
     height: { step: 24 },
     data: { values: bars },
     layer: [
