@@ -106,6 +106,7 @@ details.ask>summary{font-size:1.05rem;width:auto}
 [data-island=questions] .beside details{display:none}
 .lead{font-size:12pt;margin-bottom:6pt}
 h2{margin-top:9pt}
+[data-part=pictures] h2::after{height:15em;margin-bottom:-15em}
 .pictures{grid-template-columns:1fr 1fr 1fr;gap:2mm 6mm}
 .pictures figure svg{max-width:100%}
 [data-part=pictures] p{font-size:8.5pt;line-height:1.3}

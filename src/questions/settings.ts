@@ -169,13 +169,13 @@ function parsePercent(text: string): number {
   return share;
 }
 
-function parseWhole(text: string, { from = 0, to = Number.MAX_SAFE_INTEGER }: Setting): number {
+function parseWhole(text: string, { as, from = 0, to = Number.MAX_SAFE_INTEGER }: Setting): number {
   const number = /^\d{1,15}$/.test(text.replace(/(?<=\d),(?=\d{3}\b)/g, ''))
     ? Number(text.replaceAll(',', ''))
     : NaN;
   if (!(number >= from && number <= to))
     throw new SettingError(
-      `"${text}" is not a whole number from ${from.toLocaleString('en')} to ${to.toLocaleString('en')}; write one such as ${Math.max(from, Math.min(to, 1000))}`,
+      `"${text}" is not a whole number from ${from.toLocaleString('en')} to ${to.toLocaleString('en')}; write ${as === 'wholes' ? 'them with commas between: 20,30' : `one such as ${Math.max(from, Math.min(to, 1000))}`}`,
     );
   return number;
 }

@@ -123,7 +123,8 @@ details,.range{display:none}
 details.folded{display:block;margin:0}
 details.folded>summary{display:none}
 details.folded::details-content{content-visibility:visible;display:block}
-tr{break-inside:avoid}
+tr,h2,h3{break-inside:avoid}
+h2::after,h3::after{content:'';display:block;height:4em;margin-bottom:-4em}
 thead{display:table-header-group}
 .pair table,footer,h2+p,h2+.pair{break-inside:avoid}
 footer{margin-top:10pt;padding-top:5pt}

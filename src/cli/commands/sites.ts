@@ -70,18 +70,18 @@ export const sites: CommandModule<object, Arguments> = {
       .option('compare', {
         type: 'boolean',
         default: false,
-        describe: 'In place of sizes and order: the alternatives of the base at every site',
+        describe: 'Instead of sizes and an order: the alternatives of the base at every site',
       })
       .option('draws', {
         type: 'string',
         requiresArg: true,
-        describe: 'The same, over so many draws of the uncertain inputs, such as 200',
+        describe: 'Instead: the sum over this many draws of the uncertain inputs, such as 200',
         coerce: (draws?: string) => wholeOf('draws', draws, 1, MOST_DRAWS),
       })
       .option('measure', {
         type: 'boolean',
         default: false,
-        describe: 'The same: at which site a morning of measuring is worth most',
+        describe: 'Instead: at which site a morning of measuring is worth most',
       })
       .option('out', {
         type: 'string',
@@ -102,7 +102,7 @@ export const sites: CommandModule<object, Arguments> = {
       .option('index', {
         type: 'string',
         requiresArg: true,
-        describe: 'The same, counted from 0: --index 2 --parts 1000',
+        describe: 'As --part, but counted from 0: --index 2 --parts 1000',
         coerce: (index?: string) => wholeOf('index', index, 0, MOST_PARTS),
       })
       .option('parts', {

@@ -17,8 +17,7 @@ const COLOURS = [
   palette.vermilion,
 ];
 /** Millimetres of the drawing round the top, for words and the scale. */
-const MARGIN = 34;
-const LINE = 26;
+const MARGIN = 38;
 /** To the front and right: handles all one way, into the gap between neighbours, to the maker's hand. */
 const HANDLE_ANGLE = Math.PI / 4;
 
@@ -26,14 +25,17 @@ const HANDLE_ANGLE = Math.PI / 4;
 export function drawMachineTop(layout: StorageLayout, measures: Measures = plainMetric): string {
   const say = english.charts.drawing;
   const { widthMm, depthMm } = layout.top;
+  // Not below 10 px where the picture is as wide as a phone.
+  const letters = Math.max(23, Math.ceil((widthMm + 2 * MARGIN) / 34));
+  const line = letters + 3;
   const named = layout.lines.filter((line) => line.onTop + line.inReserve > 0);
   const colourOf = new Map(
     layout.lines
       .filter((line) => line.onTop > 0)
       .map((line, index) => [line.ware, COLOURS[index % COLOURS.length]!]),
   );
-  const height = MARGIN * 2 + depthMm + LINE * (named.length + 1);
-  const legendTop = MARGIN * 2 + depthMm + LINE;
+  const height = MARGIN * 2 + depthMm + line * (named.length + 1);
+  const legendTop = MARGIN * 2 + depthMm + line;
   const parts = [
     rect(MARGIN, MARGIN, widthMm, depthMm, 'fill="none" stroke="currentColor" stroke-width="2"'),
     text(MARGIN + widthMm / 2, MARGIN - 10, say.back, 'middle'),
@@ -43,18 +45,18 @@ export function drawMachineTop(layout: StorageLayout, measures: Measures = plain
     ...(layout.stacks.length === 0
       ? [text(MARGIN + widthMm / 2, MARGIN + depthMm / 2, say.empty, 'middle')]
       : []),
-    ...named.map((line, index) => {
-      const y = legendTop + index * LINE;
+    ...named.map((held, index) => {
+      const y = legendTop + index * line;
       const mark =
-        line.onTop === 0
+        held.onTop === 0
           ? ''
-          : `<circle cx="${MARGIN + 9}" cy="${y - 6}" r="9" fill="${colourOf.get(line.ware)!}" fill-opacity="0.55" stroke="currentColor"/>`;
+          : `<circle cx="${MARGIN + 9}" cy="${y - 6}" r="9" fill="${colourOf.get(held.ware)!}" fill-opacity="0.55" stroke="currentColor"/>`;
       return (
         mark +
         text(
           MARGIN + 28,
           y,
-          shorten(cleanText(say.onTop(line.name, line.onTop, line.inReserve, line.trigger)), 60),
+          shorten(cleanText(say.onTop(held.name, held.onTop, held.inReserve, held.trigger)), 60),
           'start',
         )
       );
@@ -63,7 +65,7 @@ export function drawMachineTop(layout: StorageLayout, measures: Measures = plain
   const label = escapeHtml(
     say.top(measures.length(widthMm), measures.length(depthMm), layout.stacks.length),
   );
-  return `<svg xmlns="http://www.w3.org/2000/svg" role="img" aria-label="${label}" viewBox="0 0 ${round(widthMm + MARGIN * 2)} ${round(height)}" width="100%" font-family="'Helvetica Neue', Helvetica, Arial, sans-serif">${parts.join('')}</svg>`;
+  return `<svg xmlns="http://www.w3.org/2000/svg" role="img" aria-label="${label}" viewBox="0 0 ${round(widthMm + MARGIN * 2)} ${round(height)}" width="100%" font-size="${letters}" font-family="'Helvetica Neue', Helvetica, Arial, sans-serif">${parts.join('')}</svg>`;
 }
 
 /** A stack: its outline with the handle, and how many pieces stand on each other. */
@@ -83,15 +85,15 @@ function scaleBar(right: number, y: number, { units, length }: Measures): readon
   const long = units === 'us' ? 101.6 : 100;
   return [
     `<path d="M${round(right - long)} ${y - 4}v8M${round(right - long)} ${y}h${long}M${right} ${y - 4}v8" fill="none" stroke="currentColor" stroke-width="2"/>`,
-    text(right - long / 2, y + 26, length(long), 'middle', 22),
+    text(right - long / 2, y + 26, length(long), 'middle'),
   ];
 }
 
 const rect = (x: number, y: number, width: number, height: number, look: string): string =>
   `<rect x="${x}" y="${y}" width="${width}" height="${height}" ${look}/>`;
 
-const text = (x: number, y: number, words: string, anchor: 'start' | 'middle', size = 23): string =>
-  `<text x="${round(x)}" y="${round(y)}" font-size="${size}" text-anchor="${anchor}" fill="currentColor">${escapeHtml(words)}</text>`;
+const text = (x: number, y: number, words: string, anchor: 'start' | 'middle'): string =>
+  `<text x="${round(x)}" y="${round(y)}" text-anchor="${anchor}" fill="currentColor">${escapeHtml(words)}</text>`;
 
 /** Hundredths of a millimetre are enough, and keep the bytes the same everywhere. */
 const round = (mm: number): number => Math.round(mm * 100) / 100;
