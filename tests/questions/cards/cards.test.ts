@@ -115,10 +115,14 @@ describe.each(houses)('cards of $file', ({ text }) => {
         const numbers = [...html.matchAll(/class="card-number"><b>(\d+)<\/b>/g)].map(([, pieces]) =>
           Number(pieces),
         );
-        const told = [...html.matchAll(/font-weight="600"[^>]*>(\d+) pieces<\/text>/g)].map(
-          ([, pieces]) => Number(pieces),
+        const told = [...html.matchAll(/<desc[^>]*>[^<]*?(\d+) pieces\./g)].map(([, pieces]) =>
+          Number(pieces),
         );
-        return told.length === 0 ? [] : [{ numbers, told }];
+        const shapes = html
+          .split('<svg ')
+          .map((svg) => svg.split('fill-opacity="0.28"').length - 1)
+          .filter((count) => count > 0);
+        return told.length === 0 ? [] : [{ numbers, told: [...told, ...shapes] }];
       });
     expect(drawn.length).toBeGreaterThan(0);
     // A basket of spoons stands in a rack undrawn.
