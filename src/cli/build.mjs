@@ -80,6 +80,40 @@ const plainBytes = {
     }));
   },
 };
+// Schemas of files can be written as JSON Schema, by the command alone.
+const withoutJsonSchema = {
+  name: 'without-json-schema',
+  setup(building) {
+    building.onLoad(
+      { filter: /zod\/v4\/core\/(to-json-schema|json-schema-processors)\.js$/ },
+      ({ path }) => {
+        const names = readFileSync(path, 'utf8').matchAll(/^export (?:const|function) (\w+)/gm);
+        return {
+          contents: [...names]
+            .map(([, name]) => `export const ${name} = () => () => {};`)
+            .join('\n'),
+        };
+      },
+    );
+  },
+};
+// The page reads single values as people write them; the schemas that are made of the same readers are the engine's.
+const withoutSchemas = inPlaceOf(
+  'without-schemas',
+  /^zod$/,
+  `export const registry = () => ({ add() {} });
+  export const unknown = () => ({ transform: () => ({}) });
+  export const NEVER = undefined;`,
+);
+// One part of Vega asks for another's older version, which does the same and would be carried twice.
+const oneOfEach = {
+  name: 'one-of-each',
+  setup(building) {
+    building.onResolve({ filter: /^vega-expression$/ }, () => ({
+      path: `${root}node_modules/vega-expression/build/vega-expression.js`,
+    }));
+  },
+};
 // Vega draws on a canvas where there is one; our pictures are SVG.
 const withoutCanvas = inPlaceOf('without-canvas', /^canvas$/, 'module.exports = {};');
 
@@ -134,10 +168,18 @@ copyFileSync(`${root}node_modules/highs/build/highs.wasm`, `${dist}/highs.wasm`)
 // page's own and the engine are packed, which keeps a letter small enough for the post.
 const [boot, page, engine] = await Promise.all([
   forPage('src/page/boot.ts', { target: 'es2017' }),
-  forPage('src/page/main.tsx'),
+  forPage('src/page/main.tsx', { plugins: [withoutSchemas] }),
   forPage('src/page/engine/worker.ts', {
     inject: ['src/page/engine/bytes-blob.ts'],
-    plugins: [withoutMaps, withoutColours, withoutEval, withoutFiles, plainBytes],
+    plugins: [
+      withoutMaps,
+      withoutColours,
+      withoutEval,
+      withoutFiles,
+      withoutJsonSchema,
+      oneOfEach,
+      plainBytes,
+    ],
   }),
 ]);
 const safe = (text) => text.replaceAll('</script', '<\\/script').replaceAll('<!--', '<\\!--');
@@ -180,7 +222,6 @@ async function forPage(entry, more = {}) {
     write: false,
     metafile: true,
     logLevel: 'warning',
-    plugins: [withoutMaps, withoutEval],
     ...more,
   });
   return { text: outputFiles[0].text, metafile: made };

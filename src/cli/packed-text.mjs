@@ -1,21 +1,28 @@
 // Bytes as text that may stand in a script element; read by src/page/packed-text.ts.
 
-const SIGNS = Array.from({ length: 87 }, (_, i) => String.fromCharCode(40 + i)).filter(
-  (sign) => sign !== '<' && sign !== '\\',
+const BASE = 94n;
+const GROUP = 9;
+const SIGNS_OF_GROUP = 11;
+
+/** The printable characters without <. */
+const SIGNS = Array.from({ length: 95 }, (_, i) => String.fromCharCode(32 + i)).filter(
+  (sign) => sign !== '<',
 );
 
-/** Five characters for four bytes; for the n bytes that may be left over, n + 1. */
+/** Eleven characters for nine bytes; for the n bytes that may be left over, n + 1, or n + 2 from five on. */
 export function textOfBytes(bytes) {
   const groups = [];
-  for (let i = 0; i < bytes.length; i += 4) {
-    let group = 0;
-    for (let j = i; j < i + 4; j += 1) group = group * 256 + (bytes[j] ?? 0);
+  for (let i = 0; i < bytes.length; i += GROUP) {
+    const part = Buffer.alloc(GROUP);
+    part.set(bytes.subarray(i, i + GROUP));
+    let group = BigInt(`0x${part.toString('hex')}`);
     const signs = [];
-    for (let j = 0; j < 5; j += 1) {
-      signs.unshift(SIGNS[group % 85]);
-      group = Math.floor(group / 85);
+    for (let j = 0; j < SIGNS_OF_GROUP; j += 1) {
+      signs.unshift(SIGNS[Number(group % BASE)]);
+      group /= BASE;
     }
-    groups.push(signs.slice(0, Math.min(4, bytes.length - i) + 1).join(''));
+    const left = Math.min(GROUP, bytes.length - i);
+    groups.push(signs.slice(0, Math.ceil((left * SIGNS_OF_GROUP) / GROUP)).join(''));
   }
   return groups.join('');
 }

@@ -4,18 +4,31 @@ import type { Edit } from '../scenario/edit.js';
 import { alternativeOf } from './alternative.js';
 import { Asks } from './asks.js';
 import type { Look, Reply } from './messages.js';
-import { isAsSent, settledOf, type PageState, type Settled, type Whole } from './store.js';
+import {
+  isAsSent,
+  sameOptions,
+  settledOf,
+  type PageState,
+  type Settled,
+  type Whole,
+} from './store.js';
+import { Untaken } from './untaken.js';
 
 /** A quick answer under way for longer than this is given up for a newer change, ms. */
 const PATIENCE_MS = 500;
 
 export class Actions extends Asks {
-  /** Changes made while the quick engine is at work; they go together when it is done. */
-  private edits: Edit[] = [];
+  private readonly untaken = new Untaken();
   /** A whole text to take the scenario's place, not yet known to be without mistakes. */
   private candidate: Pick<PageState, 'text' | 'fileName' | 'options'> | null = null;
   private changed = false;
   private answering = false;
+  /** What stands if what is being worked on is refused or taken back. */
+  private kept: PageState = this.store.state;
+  /** Counts changes: what an engine still says of what stood before one is not listened to. */
+  private era = 0;
+  /** What is being worked on; `off`: given up, whatever is still said of it. */
+  private run = { off: true };
   /** A certified answer that is being written anew; it stands, though the page has not all of it yet. */
   private restoring: Whole | null = null;
   private answeringSince = 0;
@@ -41,30 +54,38 @@ export class Actions extends Asks {
     this.later(() => this.engines.sure.ask({ kind: 'warm', asked, pictures: true }));
   }
 
-  /** Change values of the scenario. @param options what the answer is asked with from now on */
-  edit(edits: readonly Edit[], options: GivenOptions = this.store.state.options): void {
+  /**
+   * Change values of the scenario.
+   * @param box where it was typed: a newer change there takes the place of one that is not taken yet
+   * @param options what the answer is asked with from now on
+   */
+  edit(
+    box: string,
+    edits: readonly Edit[],
+    options: GivenOptions = this.store.state.options,
+  ): void {
     // Nothing is to change after all: only what was refused before goes.
-    if (edits.length === 0) return this.store.set({ mistakes: [] });
-    this.remember();
+    if (edits.length === 0 && !this.untaken.has(box)) return this.store.set({ mistakes: [] });
+    const kept = this.remember();
     this.store.set({ options });
-    this.edits.push(...edits);
-    this.change();
+    const isOlder = this.untaken.put(box, edits);
+    this.change(kept, isOlder);
   }
 
   /** Take another text in place of the scenario. */
   replace(text: string, fileName: string, options: GivenOptions = {}): void {
-    this.edits = [];
+    const kept = this.remember();
+    this.untaken.drop();
     this.candidate = { text, fileName, options };
-    this.remember();
-    this.change();
+    this.change(kept);
   }
 
   /** Ask how safe a stock is; null: ask which stock is needed. */
   tryStock(stock: Readonly<Record<string, number>> | null): void {
     const { stock: _, ...rest } = this.store.state.options;
-    this.remember();
+    const kept = this.remember();
     this.store.set({ options: stock === null ? rest : { ...rest, stock } });
-    this.change();
+    this.change(kept);
   }
 
   /** Other units, or another place's numbers: the answer is written anew, not worked out anew. */
@@ -106,7 +127,17 @@ export class Actions extends Asks {
     const edit = alternativeOf(name, before, groups);
     if (edit === null) return;
     this.store.set(before);
-    this.edit([edit]);
+    this.edit('alternative', [edit]);
+  }
+
+  /** Does it now, or once what was typed stands in the text or was refused. */
+  onceTaken(act: () => void): void {
+    if (!this.store.state.untaken) return act();
+    const end = this.store.subscribe(() => {
+      if (this.store.state.untaken) return;
+      end();
+      act();
+    });
   }
 
   /** Does it now if the answer on show is certified, else as soon as it is. */
@@ -121,24 +152,32 @@ export class Actions extends Asks {
     return settledOf(this.store.state) ?? this.restoring;
   }
 
-  /** What stands now is what the change is compared with, if it is certified; else what was before stays so. */
-  private remember(): void {
-    const { phase, text, fileName, options, groups, view } = this.store.state;
+  /**
+   * What stands now is what the change is compared with, if it is certified; else what was before stays so.
+   * @returns what stands now
+   */
+  private remember(): PageState {
+    const kept = this.store.state;
+    const { phase, text, fileName, options, groups, view } = kept;
     const whole = this.whole();
     this.restoring = null;
-    if (whole !== null) return this.store.set({ before: whole });
+    if (whole !== null) this.store.set({ before: whole });
     // The figures are certified, but their pictures are not there yet.
-    if (phase === 'certified' && view !== null)
+    else if (phase === 'certified' && view !== null)
       this.store.set({
         before: { text, fileName, options, groups, view, answer: null, curves: [] },
       });
+    return kept;
   }
 
   private drop(): void {
     this.tasks = [];
-    this.edits = [];
+    this.untaken.drop();
     this.candidate = null;
     this.changed = false;
+    this.run.off = true;
+    this.era += 1;
+    this.store.set({ untaken: false });
     void this.engines.sure.ask({ kind: 'stop' });
   }
 
@@ -172,14 +211,21 @@ export class Actions extends Asks {
     this.change();
   }
 
-  private change(): void {
+  /** @param isOlder whether what is being worked on is no longer wanted */
+  private change(kept: PageState = this.store.state, isOlder = false): void {
     this.engines.widen();
     this.changed = true;
     this.tasks = [];
+    this.era += 1;
+    this.store.set({ untaken: true });
     void this.engines.sure.ask({ kind: 'stop' });
-    if (!this.answering) this.answered = this.answer();
-    else if (performance.now() - this.answeringSince > PATIENCE_MS)
+    if (!this.answering) {
+      this.kept = kept;
+      this.answered = this.answer();
+    } else if (isOlder || performance.now() - this.answeringSince > PATIENCE_MS) {
+      this.run.off ||= isOlder;
       void this.engines.quick.ask({ kind: 'stop' });
+    }
   }
 
   private async answer(): Promise<void> {
@@ -189,28 +235,33 @@ export class Actions extends Asks {
       this.answeringSince = performance.now();
       const { candidate } = this;
       this.candidate = null;
-      const kept = this.store.state;
+      const edits = this.untaken.take();
+      if (candidate === null && edits.length === 0 && this.standsAgain()) continue;
       this.store.set({ phase: 'working', answer: null, safety: null });
       const asked = { ...this.asked(), ...candidate };
-      const edits = this.edits.splice(0);
+      const run = (this.run = { off: false });
       let [fine, heard] = [true, false];
       await this.engines.quick.ask({ kind: 'quick', asked, edits }, (reply) => {
+        if (run.off) return;
         if (reply.kind === 'mistakes' || reply.kind === 'fault') fine = false;
-        heard ||= !fine || reply.kind === 'text';
+        if (!heard && (!fine || reply.kind === 'text')) {
+          heard = true;
+          this.untaken.settle();
+        }
         if (reply.kind === 'text' && candidate !== null)
           this.store.set({ fileName: candidate.fileName, options: candidate.options });
         this.take(reply);
+        if (heard) this.store.set({ untaken: this.changed });
       });
       // Given up for a newer change: what it was to change stands in no text yet, and goes along with that.
-      if (!heard && this.changed && this.candidate === null) {
-        this.candidate = candidate;
-        this.edits.unshift(...edits);
+      if (!heard && this.changed) {
+        if (this.candidate === null) this.candidate = candidate;
+        this.untaken.back();
       }
-      if (!fine && this.store.state.phase === 'working') {
-        const { phase, text, fileName, options, groups, answer, before } = kept;
-        this.store.set({ phase, text, fileName, options, groups, answer, before });
-      }
+      if (!fine && this.store.state.phase === 'working') this.keep();
+      if (this.store.state.phase !== 'working') this.kept = this.store.state;
     }
+    this.store.set({ untaken: false });
     this.answering = false;
     const { phase, answer } = this.store.state;
     // Also where a mistake came between a certified answer and its pictures: they are still to come.
@@ -220,17 +271,38 @@ export class Actions extends Asks {
     for (const task of this.questions.again()) this.later(task);
   }
 
+  /** Back to what stood. */
+  private keep(): void {
+    const { phase, text, fileName, options, groups, answer, before, safety } = this.kept;
+    this.store.set({ phase, text, fileName, options, groups, answer, before, safety });
+  }
+
+  /** Whether all that was typed was taken back; then the answer on show is still that of the text. */
+  private standsAgain(): boolean {
+    const { text, options } = this.store.state;
+    const stood = this.kept;
+    if (settledOf(stood) === null || stood.text !== text || !sameOptions(stood.options, options))
+      return false;
+    this.keep();
+    this.store.set({ mistakes: [], untaken: false });
+    return true;
+  }
+
   private async certify(): Promise<void> {
-    await this.engines.sure.ask({ kind: 'sure', asked: this.asked() }, (reply) => this.take(reply));
+    const { era } = this;
+    await this.engines.sure.ask({ kind: 'sure', asked: this.asked() }, (reply) => {
+      if (era === this.era) this.take(reply);
+    });
+    if (era !== this.era) return;
     const { before, view, phase } = this.store.state;
     if (phase !== 'certified' || before === null || view === null || view.stockGiven) return;
     const stock = Object.fromEntries(before.view.ware.map(({ id, pieces }) => [id, pieces]));
     if (view.ware.some(({ id }) => stock[id] === undefined)) return;
     if (view.ware.every(({ id, pieces }) => stock[id] === pieces)) return;
     this.later(() =>
-      this.engines.sure.ask({ kind: 'safety', asked: this.asked(), stock }, (reply) =>
-        this.take(reply),
-      ),
+      this.engines.sure.ask({ kind: 'safety', asked: this.asked(), stock }, (reply) => {
+        if (era === this.era) this.take(reply);
+      }),
     );
   }
 

@@ -1,6 +1,6 @@
 /** The values that a change touched, each as one short sentence: "Guests in the busiest hour 64 → 72". */
 import type { Formats } from '../tell/format.js';
-import { english } from '../tell/words.js';
+import * as english from '../tell/english.js';
 import { differencesOf } from './differences.js';
 import { shownValue } from './forms/field-box.js';
 import { labelOf } from './forms/labels.js';

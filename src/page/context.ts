@@ -16,7 +16,12 @@ export function usePage(): Page & { state: PageState; formats: Formats } {
   const page = useContext(PageContext);
   if (page === null) throw new Error('an island outside the page');
   const [state, setState] = useState(page.store.state);
-  useEffect(() => page.store.subscribe(() => setState(page.store.state)), [page]);
+  useEffect(() => {
+    const look = (): void => setState(page.store.state);
+    // What came between the first drawing and now.
+    look();
+    return page.store.subscribe(look);
+  }, [page]);
   const { view } = state;
   return {
     ...page,

@@ -74,6 +74,7 @@ function engineAt(address: string, stuck: () => void): Restarted {
       const { id, reply } = data;
       const one = open.get(id);
       if (one === undefined) return;
+      if (reply.kind === 'several') return reply.replies.forEach(one.onReply);
       if (reply.kind !== 'done') return one.onReply(reply);
       open.delete(id);
       one.done();

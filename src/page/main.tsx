@@ -49,6 +49,7 @@ async function wake(): Promise<void> {
     reader: readerOf(location.hash.slice(1)) ?? readerOf(given.reader) ?? 'owner',
     sender: given.sender ?? { name: '', logo: null },
     phase: scenario === null ? 'blank' : 'as-sent',
+    untaken: false,
     progress: 0,
     view: null,
     groups: [],

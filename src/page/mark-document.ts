@@ -1,5 +1,5 @@
 /** What the document says of itself: whose letter it is, and that an answer is not certified yet, on screen, on paper and in the name of a tab or file. */
-import { english } from '../tell/words.js';
+import * as english from '../tell/english.js';
 import { cssString } from '../tell/escape-html.js';
 import { cleanText, shorten } from '../tell/clean-text.js';
 import type { PageState } from './store.js';

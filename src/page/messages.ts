@@ -48,8 +48,8 @@ export type Request =
     }
   /** Do once, unseen, what will be asked soon, so that it is quick then. */
   | { readonly kind: 'warm'; readonly asked: Asked; readonly pictures: boolean }
-  /** A quick answer on few days, after changes to the text. */
-  | { readonly kind: 'quick'; readonly asked: Asked; readonly edits: readonly Edit[] }
+  /** A quick answer on few days, after changes to the text, those of each box by themselves. */
+  | { readonly kind: 'quick'; readonly asked: Asked; readonly edits: readonly (readonly Edit[])[] }
   /** The certified answer, with its pictures. */
   | { readonly kind: 'sure'; readonly asked: Asked }
   /** How safe a stock would be. */
@@ -187,6 +187,8 @@ export type Reply =
     }
   | { readonly kind: 'file'; readonly ending: string; readonly bytes: Uint8Array }
   | { readonly kind: 'fault'; readonly message: string }
+  /** What belongs together: nothing is drawn between one and the next. */
+  | { readonly kind: 'several'; readonly replies: readonly Reply[] }
   | { readonly kind: 'done' };
 
 export interface Answered {

@@ -1,7 +1,7 @@
 /** Under each picture of the letter, in one menu: take it along as a drawing or as dots, and its figures as a table. */
 import { safeCell } from '../tell/charts/picture-files.js';
 import { standaloneSvg } from '../tell/charts/standalone-svg.js';
-import { english } from '../tell/words.js';
+import * as english from '../tell/english.js';
 import { asPng, save } from './saving.js';
 
 export function addPictureTools(within: HTMLElement): void {

@@ -55,6 +55,8 @@ export interface PageState {
   readonly reader: Reader;
   readonly sender: Sender;
   readonly phase: Phase;
+  /** Something was typed that does not stand in the text yet. */
+  readonly untaken: boolean;
   /** Days run for the certified answer that is under way. */
   readonly progress: number;
   readonly view: View | null;

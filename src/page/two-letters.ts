@@ -1,6 +1,6 @@
 /** Two letters beside each other: what differs, in what was put in and in what came out. */
 import type { Formats } from '../tell/format.js';
-import { english } from '../tell/words.js';
+import * as english from '../tell/english.js';
 import type { GivenScenario } from '../letter/live.js';
 import type { FormGroup } from '../scenario/input-forms.js';
 import { differencesOf } from './differences.js';

@@ -2,7 +2,7 @@
 import { generalPath, holdsNames } from '../scenario/name-maps.js';
 import type { Path } from '../scenario/path.js';
 import { cleanText, shorten } from './clean-text.js';
-import { english } from './words.js';
+import * as english from './english.js';
 
 export interface InputWords {
   /** What it is. */

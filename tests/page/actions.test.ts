@@ -39,12 +39,12 @@ describe('a change while the one before is being worked out', () => {
     });
     const now = vi.spyOn(performance, 'now').mockReturnValue(0);
     try {
-      actions.edit([seats]);
+      actions.edit('seats', [seats]);
       // After longer than a reader waits, so that the first run is given up.
       now.mockReturnValue(10_000);
-      actions.edit([makers]);
+      actions.edit('makers', [makers]);
       await vi.waitFor(() => expect(quick.asked).toHaveLength(2));
-      expect(quick.asked[1]).toMatchObject({ kind: 'quick', edits: [seats, makers] });
+      expect(quick.asked[1]).toMatchObject({ kind: 'quick', edits: [[seats], [makers]] });
       // Another file takes the place of both.
       now.mockReturnValue(20_000);
       actions.replace('name: y', 'y.yaml');
@@ -79,7 +79,12 @@ function promptedEngine() {
     if (done) open.splice(at, 1)[0]!.done();
     await Promise.resolve();
   };
-  return { engine, asked, say };
+  /** Whoever asked last may still be told something, though it was given up. */
+  const lastSays = () => {
+    const { onReply } = open.at(-1)!;
+    return (replies: readonly Reply[]) => replies.forEach(onReply);
+  };
+  return { engine, asked, say, lastSays };
 }
 
 const view = (pieces: number) =>
@@ -107,6 +112,7 @@ function page(options: object = { level: 0.9 }) {
     given: { scenario: sent },
     look: { units: 'metric', locale: null },
     phase: 'as-sent',
+    untaken: false,
     view: view(1),
     groups: [],
     mistakes: [],
@@ -124,7 +130,7 @@ describe('undo', () => {
 
   it('of a change of level brings back the level that was asked for on the command’s line', async () => {
     const { store, quick, sure, actions } = page();
-    actions.edit([seats], {});
+    actions.edit('seats', [seats], {});
     await quick.say('quick', [figures(2, false), text('changed')]);
     await sure.say('sure', [figures(2, true), whole(2)]);
     expect(store.state).toMatchObject({ options: {}, text: 'changed', phase: 'certified' });
@@ -161,7 +167,7 @@ describe('what a change is compared with', () => {
     actions.look({ units: 'us' });
     actions.look({ units: 'metric' });
     expect(quick.asked.map(({ kind }) => kind)).toEqual(['retell', 'retell']);
-    actions.edit([seats]);
+    actions.edit('seats', [seats]);
     expect(store.state.before).toMatchObject({ text: 'sent', answer: { pieces: 1 } });
     await quick.say('quick', [figures(2, false), text('changed')]);
     actions.cancel();
@@ -170,10 +176,10 @@ describe('what a change is compared with', () => {
 
   it('is the certified answer on show, also before its pictures are there; undo works that out again', async () => {
     const { store, quick, sure, actions } = page({});
-    actions.edit([seats]);
+    actions.edit('seats', [seats]);
     await quick.say('quick', [figures(2, false), text('first')]);
     await sure.say('sure', [figures(2, true)], false);
-    actions.edit([makers]);
+    actions.edit('makers', [makers]);
     expect(store.state.before).toMatchObject({ text: 'first', view: view(2), answer: null });
     await quick.say('quick', [figures(3, false), text('second')]);
     actions.undo();
@@ -188,14 +194,95 @@ describe('what a change is compared with', () => {
 
   it('brings its pictures after all, where a mistake came before them', async () => {
     const { store, quick, sure, actions } = page({});
-    actions.edit([seats]);
+    actions.edit('seats', [seats]);
     await quick.say('quick', [figures(2, false), text('first')]);
     await sure.say('sure', [figures(2, true)], false);
-    actions.edit([makers]);
+    actions.edit('makers', [makers]);
     await quick.say('quick', [
       { kind: 'mistakes', mistakes: [{ path: '', line: 1, message: 'no' }] },
     ]);
     await sure.say('sure', [figures(2, true), whole(2)]);
     expect(store.state).toMatchObject({ text: 'first', phase: 'certified', answer: { pieces: 2 } });
+  });
+});
+
+describe('what is typed while an engine is at work', () => {
+  afterEach(() => vi.unstubAllGlobals());
+  const more = setTo(['seats', 'count'], 20);
+  const said = [figures(2, false), text('changed')];
+  const refused: Reply = { kind: 'mistakes', mistakes: [{ path: '', line: 1, message: 'no' }] };
+
+  it('takes the place of what was typed in the same box; other boxes keep theirs, and the older is not listened to', async () => {
+    const { store, quick, actions } = page({});
+    actions.edit('makers', [makers]);
+    await quick.say('quick', said);
+    actions.edit('seats', [seats]);
+    actions.edit('makers', [makers]);
+    const old = quick.lastSays();
+    actions.edit('seats', [more]);
+    await vi.waitFor(() =>
+      expect(quick.asked.at(-1)).toMatchObject({ kind: 'quick', edits: [[makers], [more]] }),
+    );
+    old([text('too late')]);
+    expect(store.state).toMatchObject({ text: 'changed', untaken: true });
+    await quick.say('quick', [figures(3, false), text('newest')]);
+    expect(store.state).toMatchObject({ text: 'newest', untaken: false });
+  });
+
+  it('and taken back leaves the letter as it stood, with nothing more to work out', async () => {
+    const { store, quick, actions } = page({});
+    actions.edit('seats', [seats]);
+    expect(store.state).toMatchObject({ phase: 'working', untaken: true });
+    actions.edit('seats', []);
+    await vi.waitFor(() =>
+      expect(store.state).toMatchObject({ phase: 'as-sent', untaken: false, before: null }),
+    );
+    expect(store.state).toMatchObject({ text: 'sent', answer: { pieces: 1 } });
+    expect(quick.asked.map(({ kind }) => kind)).toEqual(['quick', 'stop']);
+  });
+
+  it('and refused with what was given up for it leaves what stood, not a letter that works for ever', async () => {
+    const { store, quick, actions } = page({});
+    const now = vi.spyOn(performance, 'now').mockReturnValue(0);
+    actions.edit('seats', [seats]);
+    now.mockReturnValue(10_000);
+    actions.edit('makers', [makers]);
+    now.mockRestore();
+    await vi.waitFor(() => expect(quick.asked).toHaveLength(3));
+    await quick.say('quick', [refused]);
+    await vi.waitFor(() => expect(store.state).toMatchObject({ phase: 'as-sent', untaken: false }));
+  });
+
+  it('and given up does not come back with the next change', async () => {
+    const { store, quick, actions } = page({});
+    actions.edit('seats', [seats]);
+    actions.cancel();
+    actions.edit('makers', [makers]);
+    await vi.waitFor(() =>
+      expect(quick.asked.at(-1)).toMatchObject({ kind: 'quick', edits: [[makers]] }),
+    );
+    expect(store.state.text).toBe('sent');
+  });
+
+  it('is not covered by a certified answer to what stood before', async () => {
+    const { store, quick, sure, actions } = page({});
+    actions.edit('seats', [seats]);
+    await quick.say('quick', said);
+    await vi.waitFor(() => expect(sure.asked.at(-1)).toMatchObject({ kind: 'sure' }));
+    const old = sure.lastSays();
+    actions.edit('makers', [makers]);
+    await quick.say('quick', [figures(3, false), text('newest')], false);
+    old([figures(2, true), whole(2)]);
+    expect(store.state).toMatchObject({ text: 'newest', phase: 'provisional', answer: null });
+  });
+
+  it('is in the scenario that is saved meanwhile', async () => {
+    const { store, quick, actions } = page({});
+    const saved: string[] = [];
+    actions.edit('seats', [seats]);
+    actions.onceTaken(() => saved.push(store.state.text));
+    expect(saved).toEqual([]);
+    await quick.say('quick', said);
+    expect(saved).toEqual(['changed']);
   });
 });

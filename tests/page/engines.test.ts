@@ -32,7 +32,7 @@ class FakeWorker {
 }
 
 /** Nothing, deflated, as packed text. */
-const packed = '({{';
+const packed = '!"W';
 const asked: Asked = {
   fileName: 'x',
   text: '',

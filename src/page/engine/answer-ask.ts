@@ -11,7 +11,7 @@ import { piecesPerRackOf } from '../../scenario/rack-geometry.js';
 import { scenarioStudy } from '../../questions/size/scenario-study.js';
 import { walkLayouts } from '../../questions/walk/layouts.js';
 import type { Asked, Request } from '../messages.js';
-import { changed, contextFor, opened, type Say } from './opened.js';
+import { afterChanges, contextFor, opened, type Say } from './opened.js';
 import { section, workbook, type AskingHere } from './questions.js';
 import { sharingRunner } from './shared-days.js';
 import { picturedParts, tightPart, viewOf, writtenParts } from './telling.js';
@@ -79,12 +79,17 @@ async function retell(
   if (read === null) return;
   const context = contextFor(read, asked, version, answer);
   say({
-    kind: 'answer',
-    certified: true,
-    view: viewOf(read, answer, context),
-    parts: writtenParts(answer, context, version, made && madeSentence(made)),
+    kind: 'several',
+    replies: [
+      {
+        kind: 'answer',
+        certified: true,
+        view: viewOf(read, answer, context),
+        parts: writtenParts(answer, context, version, made && madeSentence(made)),
+      },
+      { kind: 'text', text: asked.text, groups: formsOf(read) },
+    ],
   });
-  say({ kind: 'text', text: asked.text, groups: formsOf(read) });
   say({ kind: 'parts', parts: { tight: await tightPart(read, answer, context, asked) } });
   const runner = sharingRunner([], wanted);
   const parts = await picturedParts(read, answer, curves, context, version, runner, habits);
@@ -185,26 +190,31 @@ async function warm(
 async function quick(
   { version }: Engine,
   asked: Asked,
-  edits: readonly Edit[],
+  edits: readonly (readonly Edit[])[],
   wanted: () => boolean,
   say: Say,
 ): Promise<void> {
-  const text = changed(asked.text, edits, say);
-  if (text === null) return;
-  const read = opened({ ...asked, text }, say);
-  if (read === null) return;
+  const { read, text, mistakes } = afterChanges(asked, edits);
+  const refused = { kind: 'mistakes', mistakes } as const;
+  if (read === null) return say(refused);
   const { days: _, ...options } = asked.options;
   const few =
     options.listed !== undefined ? {} : options.stock === undefined ? QUICK : QUICK_AT_STOCK;
   const { answer } = await scenarioStudy(read, sharingRunner([], wanted), { ...options, ...few });
   const context = contextFor(read, asked, version, answer);
   say({
-    kind: 'answer',
-    certified: false,
-    view: viewOf(read, answer, context),
-    parts: writtenParts(answer, context, version),
+    kind: 'several',
+    replies: [
+      {
+        kind: 'answer',
+        certified: false,
+        view: viewOf(read, answer, context),
+        parts: writtenParts(answer, context, version),
+      },
+      { kind: 'text', text, groups: formsOf(read) },
+      ...(mistakes.length > 0 ? [refused] : []),
+    ],
   });
-  say({ kind: 'text', text, groups: formsOf(read) });
   say({ kind: 'parts', parts: { tight: await tightPart(read, answer, context, asked) } });
 }
 

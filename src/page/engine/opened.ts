@@ -22,8 +22,42 @@ export function opened({ text, fileName }: Asked, say: Say): Opened | null {
 /** A change that was refused stands nowhere in the file yet. */
 const nowhere = { line: 0, column: 0 } as const;
 
+interface Changed {
+  readonly read: Opened | null;
+  readonly text: string;
+  readonly mistakes: readonly Mistake[];
+}
+
+/**
+ * The scenario after the changes: all of them if they hold together, else each that holds by itself, so that
+ * one refused takes no other along. `read` is null where none holds.
+ */
+export function afterChanges(asked: Asked, edits: readonly (readonly Edit[])[]): Changed {
+  const [text, read, mistakes] = triedOn(asked, edits.flat());
+  if (read !== null || edits.length < 2) return { text, read, mistakes };
+  return edits.reduce<Changed>(
+    (so, ofBox) => {
+      const [next, then, wrong] = triedOn({ ...asked, text: so.text }, ofBox);
+      return then === null
+        ? { ...so, mistakes: [...so.mistakes, ...wrong] }
+        : { ...so, text: next, read: then };
+    },
+    { text: asked.text, read: null, mistakes: [] },
+  );
+}
+
+function triedOn(asked: Asked, edits: readonly Edit[]): [string, Opened | null, Mistake[]] {
+  const mistakes: Mistake[] = [];
+  const note: Say = (reply) => {
+    if (reply.kind === 'mistakes') mistakes.push(...reply.mistakes);
+  };
+  const text = changed(asked.text, edits, note);
+  const read = text === null ? null : opened({ ...asked, text }, note);
+  return [text ?? asked.text, read, mistakes];
+}
+
 /** The text after the changes; null where one was refused. */
-export function changed(text: string, edits: readonly Edit[], say: Say): string | null {
+function changed(text: string, edits: readonly Edit[], say: Say): string | null {
   if (edits.length === 0) return text;
   try {
     return editScenario(text, edits);

@@ -1,6 +1,6 @@
 /** A drink, ware or a machine more, or one less. */
 import { useEffect, useRef, useState } from 'preact/hooks';
-import { english } from '../../tell/words.js';
+import * as english from '../../tell/english.js';
 import type { Edit } from '../../scenario/edit.js';
 import type { Addition } from '../../scenario/input-forms.js';
 import { additionOf } from './edit-of.js';
@@ -18,12 +18,18 @@ export function AddThing({ adds, onAdd }: AddThingProps) {
   const [wrong, setWrong] = useState(false);
   const title = { drink: say.addDrink, ware: say.addWare, machine: say.addMachine }[thing];
   const id = `add-${thing}`;
+  // What was added and does not stand in the scenario yet has its place too.
+  const added = useRef({ to: adds, ids: [] as string[] });
+  if (added.current.to !== adds) added.current = { to: adds, ids: [] };
   const add = (event: Event): void => {
     event.preventDefault();
     const nameless = thing !== 'machine' && name.trim() === '';
     setWrong(nameless);
     if (nameless || choice === '') return;
-    onAdd(additionOf(adds, name, choice));
+    const { ids } = added.current;
+    const edit = additionOf({ ...adds, taken: [...adds.taken, ...ids] }, name, choice);
+    ids.push(String(edit.path.at(-1)));
+    onAdd(edit);
     setName('');
   };
   return (

@@ -1,7 +1,7 @@
 /** What an alternative changes: a value of the house is chosen by its name, and another is typed. */
 import { useState } from 'preact/hooks';
 import type { Units } from '../../quantities/us-units.js';
-import { english } from '../../tell/words.js';
+import * as english from '../../tell/english.js';
 import type { Edit } from '../../scenario/edit.js';
 import type { FormField, FormGroup } from '../../scenario/input-forms.js';
 import { dotted } from '../../scenario/path.js';

@@ -1,5 +1,5 @@
 /** A labelled text box: type a value, or step its number by the arrow keys. */
-import { useDraft } from './draft.js';
+import { useChosen, useDraft } from './draft.js';
 
 export interface BoxProps {
   /** Unique on the page. */
@@ -95,15 +95,19 @@ export function Choice({
   hint = '',
   onCommit,
 }: ChoiceProps) {
+  const [shown, choose] = useChosen(value);
   return (
     <div class="box">
       <label for={id}>{label}</label>
       <select
         id={id}
-        value={value}
+        value={shown}
         aria-invalid={problem !== null}
         aria-describedby={`${id}-hint ${id}-problem`}
-        onChange={(event) => onCommit(event.currentTarget.value)}
+        onChange={(event) => {
+          choose(event.currentTarget.value);
+          onCommit(event.currentTarget.value);
+        }}
       >
         {choices.map((choice) => (
           <option key={choice.value} value={choice.value}>

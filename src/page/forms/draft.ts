@@ -1,10 +1,27 @@
-/** What is typed in a box and not yet taken: kept while somebody types, sent after a pause, dropped on Escape. */
-import { useEffect, useRef, useState } from 'preact/hooks';
+/**
+ * What is typed in a box and not yet taken: sent after a pause, and kept until the scenario says it, whatever is drawn
+ * meanwhile; dropped on Escape.
+ */
+import { createContext } from 'preact';
+import { useContext, useEffect, useRef, useState } from 'preact/hooks';
 import { stepped } from './step.js';
 
 /** Quiet time after which what is typed is sent, in ms. */
 export const QUIET_MS = 250;
 const LONG_STEP = 10;
+
+/** Whether something typed does not stand in the scenario yet. */
+export const UntakenContext = createContext(false);
+
+/** What was chosen last, until the scenario says so or refuses it. */
+export function useChosen<T>(value: T): readonly [T, (chosen: T) => void] {
+  const untaken = useContext(UntakenContext);
+  const [chosen, choose] = useState<{ readonly of: T } | null>(null);
+  useEffect(() => {
+    if (!untaken) choose(null);
+  }, [value, untaken]);
+  return [chosen === null ? value : chosen.of, (of) => choose({ of })];
+}
 
 type BoxElement = HTMLInputElement | HTMLTextAreaElement;
 
@@ -35,6 +52,7 @@ export function useDraft(
   const [draft, setDraft] = useState<string | null>(null);
   const box = useRef({ timer: 0, focused: false, before: value, sent: null as string | null });
   const state = box.current;
+  const untaken = useContext(UntakenContext);
 
   const commit = (text: string): void => {
     window.clearTimeout(state.timer);
@@ -51,13 +69,15 @@ export function useDraft(
   const latest = useRef(commit);
   latest.current = commit;
 
+  const valued = useRef(value);
   useEffect(() => {
+    const isNew = valued.current !== value;
+    valued.current = value;
+    // Another change was taken, this one not yet; or what is wrong stands there until it is put right.
+    if (untaken || (isWrong && !isNew) || (state.sent === null && !isNew)) return;
     state.sent = null;
     if (!state.focused) setDraft(null);
-  }, [value]);
-  useEffect(() => {
-    if (!isWrong && !state.focused && state.sent !== null) setDraft(null);
-  }, [isWrong]);
+  }, [value, isWrong, untaken]);
   useEffect(() => () => window.clearTimeout(state.timer), []);
 
   return {
@@ -94,8 +114,8 @@ export function useDraft(
       onBlur() {
         state.focused = false;
         if (draft === null) return;
-        if (state.sent === draft && !isWrong) setDraft(null);
-        else commit(draft);
+        if (state.sent !== draft) commit(draft);
+        else if (!isWrong && !untaken) setDraft(null);
       },
     },
   };

@@ -1,12 +1,12 @@
 /** One value of the scenario in its box, with what it is based on folded beneath. */
 import { shownIn, type Units } from '../../quantities/us-units.js';
-import { english } from '../../tell/words.js';
+import * as english from '../../tell/english.js';
 import type { Edit } from '../../scenario/edit.js';
 import type { FieldMark, FormField } from '../../scenario/input-forms.js';
 import { useState } from 'preact/hooks';
 import { withoutBrackets } from './bare-text.js';
 import { Box, Choice } from './box.js';
-import { editOf, isMeasured, markEditOf } from './edit-of.js';
+import { editOf, isMeasured, markEditOf, type MarkChange } from './edit-of.js';
 import { choiceWord } from './labels.js';
 import { LawBox } from './law-box.js';
 import { lawOf } from './law.js';
@@ -151,8 +151,11 @@ export function MarkBoxes({
   ];
   const shown = [ends[0]!, ends[1]!] as const;
   const [half, setHalf] = useState<readonly [string, string]>(['', '']);
-  const change = (edit: Edit): boolean => {
-    onEdit(`${field.path} rests`, edit);
+  const change = (what: MarkChange, known?: readonly [string, string]): boolean => {
+    onEdit(
+      `${field.path} rests ${Object.keys(what).join()}`,
+      markEditOf(field, what, units, known),
+    );
     return true;
   };
   /** A range has both ends or none: one alone waits for the other. */
@@ -163,10 +166,8 @@ export function MarkBoxes({
     ];
     setHalf(next);
     const [low, high] = [next[0].trim(), next[1].trim()];
-    if (low === '' && high === '') return change(markEditOf(field, { range: null }, units));
-    return low !== '' && high !== ''
-      ? change(markEditOf(field, { range: [low, high] }, units, shown))
-      : true;
+    if (low === '' && high === '') return change({ range: null });
+    return low !== '' && high !== '' ? change({ range: [low, high] }, shown) : true;
   };
   const steps = kind !== 'durationLaw' && stepping(kind);
   const wide = !steps;
@@ -182,9 +183,7 @@ export function MarkBoxes({
             value: basis,
             label: say.basis[basis],
           }))}
-          onCommit={(basis) =>
-            change(markEditOf(field, { basis: basis as FieldMark['basis'] }, units))
-          }
+          onCommit={(basis) => change({ basis: basis as FieldMark['basis'] })}
         />
         <Box
           id={`${id}-low`}
@@ -209,7 +208,7 @@ export function MarkBoxes({
           value={mark.source}
           steps={false}
           wide
-          onCommit={(text) => change(markEditOf(field, { source: text.trim() }, units))}
+          onCommit={(text) => change({ source: text.trim() })}
         />
       </div>
     </fieldset>

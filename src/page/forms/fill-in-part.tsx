@@ -1,7 +1,7 @@
 /** One part of a table to fill in: a row of boxes each, and beneath a row what is wrong with it. */
 import { useState } from 'preact/hooks';
 import { cellKey, rowsOf, type FillInPart } from '../../questions/fill-in.js';
-import { english } from '../../tell/words.js';
+import * as english from '../../tell/english.js';
 import { usePage } from '../context.js';
 import type { Mistake } from '../messages.js';
 

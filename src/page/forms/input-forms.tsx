@@ -1,11 +1,12 @@
 /** All inputs of the scenario, folded by group; drinks, ware and machines come and go. */
-import { useEffect, useState } from 'preact/hooks';
+import { useContext, useEffect, useState } from 'preact/hooks';
 import type { Units } from '../../quantities/us-units.js';
-import { english } from '../../tell/words.js';
+import * as english from '../../tell/english.js';
 import type { Edit } from '../../scenario/edit.js';
 import type { FieldMark, FormField, FormGroup, FormPart } from '../../scenario/input-forms.js';
 import { AddThing, RemoveThing } from './adding.js';
 import { AlternativeChanges } from './alternative-changes.js';
+import { UntakenContext } from './draft.js';
 import { FieldBox, MarkBoxes } from './field-box.js';
 import { labelOf, partName, placeName } from './labels.js';
 import { PartAdditions } from './part-additions.js';
@@ -21,12 +22,13 @@ export interface InputFormsProps {
   readonly problems: readonly FormProblem[];
   readonly units: Units;
   /** All changes that are not yet taken, to be made together: shares of a menu only add up after the last of them. */
-  onEdit(edits: readonly Edit[]): void;
+  onEdit(place: string, edits: readonly Edit[]): void;
 }
 
 export function InputForms({ groups, problems, units, onEdit }: InputFormsProps) {
   const say = english.forms;
   const { waiting, epoch, change, drop } = usePending(groups, problems, onEdit);
+  const untaken = useContext(UntakenContext);
   const shared = { groups, problems: waiting ? problems : [], units, epoch, onEdit: change };
   return (
     <div class="forms">
@@ -48,9 +50,11 @@ export function InputForms({ groups, problems, units, onEdit }: InputFormsProps)
           </div>
         ) : null}
       </div>
-      {groups.map((group) => (
-        <Group key={group.id} group={group} {...shared} />
-      ))}
+      <UntakenContext.Provider value={untaken || shared.problems.length > 0}>
+        {groups.map((group) => (
+          <Group key={group.id} group={group} {...shared} />
+        ))}
+      </UntakenContext.Provider>
     </div>
   );
 }

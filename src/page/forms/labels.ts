@@ -3,7 +3,7 @@ import { generalPath } from '../../scenario/name-maps.js';
 import type { Path } from '../../scenario/path.js';
 import { cleanText, shorten } from '../../tell/clean-text.js';
 import { whichOf, wordsOf } from '../../tell/input-name.js';
-import { english } from '../../tell/words.js';
+import * as english from '../../tell/english.js';
 import type { FormField, FormGroup, FormPart } from '../../scenario/input-forms.js';
 
 const NAME_LENGTH = 40;

@@ -1,9 +1,11 @@
 /** A law of durations: mean and spread in two boxes, and "about" as a tick. */
 import type { Units } from '../../quantities/us-units.js';
-import { english } from '../../tell/words.js';
+import * as english from '../../tell/english.js';
 import type { Edit } from '../../scenario/edit.js';
 import type { FormField } from '../../scenario/input-forms.js';
+import { useContext, useEffect, useRef } from 'preact/hooks';
 import { Box } from './box.js';
+import { UntakenContext, useChosen } from './draft.js';
 import { lawEdit, type Law } from './law.js';
 
 export interface LawBoxProps {
@@ -19,8 +21,17 @@ export interface LawBoxProps {
 
 export function LawBox({ id, field, law, label, problem, hint, units, onEdit }: LawBoxProps) {
   const say = english.forms;
+  const untaken = useContext(UntakenContext);
+  // Mean and spread are typed one after the other and make one change.
+  const typed = useRef<Partial<Law>>({});
+  useEffect(() => {
+    if (!untaken) typed.current = {};
+  }, [untaken]);
+  const [about, setAbout] = useChosen(law.about);
   const change = (part: Partial<Law>): boolean => {
-    const edit = lawEdit(field, law, { ...law, ...part }, units);
+    typed.current = { ...typed.current, ...part };
+    if (part.about !== undefined) setAbout(part.about);
+    const edit = lawEdit(field, law, { ...law, ...typed.current }, units);
     onEdit(edit);
     return edit !== null;
   };
@@ -46,7 +57,7 @@ export function LawBox({ id, field, law, label, problem, hint, units, onEdit }: 
       <label class="tick">
         <input
           type="checkbox"
-          checked={law.about}
+          checked={about}
           onChange={(event) => change({ about: event.currentTarget.checked, sd: '' })}
         />{' '}
         {say.lawAbout}

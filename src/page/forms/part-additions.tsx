@@ -1,7 +1,7 @@
 /** One more of something within a part (a quote, a lower price, a shelf), or one less. */
 import { useEffect, useState } from 'preact/hooks';
 import type { Units } from '../../quantities/us-units.js';
-import { english } from '../../tell/words.js';
+import * as english from '../../tell/english.js';
 import type { Edit } from '../../scenario/edit.js';
 import type { FormField, FormPart, PartAddition } from '../../scenario/input-forms.js';
 import { Choice } from './box.js';

@@ -5,6 +5,7 @@
 import { useEffect, useRef, useState } from 'preact/hooks';
 import type { Edit } from '../../scenario/edit.js';
 import type { FormGroup } from '../../scenario/input-forms.js';
+import { dotted } from '../../scenario/path.js';
 import type { FormProblem } from './problems.js';
 
 /** By box: its latest change. */
@@ -40,11 +41,15 @@ export interface Pending {
   drop(): void;
 }
 
+/** Where a change comes from: things that are added one after the other at one place are changes of their own. */
+const placeOf = (box: string, edit: Edit | null): string =>
+  edit !== null && / (?:new|change)$/.test(box) ? `${box} ${dotted(edit.path)}` : box;
+
 /** @param groups another object once changes are taken */
 export function usePending(
   groups: readonly FormGroup[],
   problems: readonly FormProblem[],
-  onEdit: (edits: readonly Edit[]) => void,
+  onEdit: (place: string, edits: readonly Edit[]) => void,
 ): Pending {
   const held = useRef({ sent: none, refused: none });
   const [waiting, setWaiting] = useState(false);
@@ -68,13 +73,13 @@ export function usePending(
       const next = withChange(refused, box, edit);
       held.current = { sent: joined(sent, next), refused: none };
       if (edit === null) held.current.sent = withChange(held.current.sent, box, null);
-      onEdit(inOrder(next));
+      onEdit(placeOf(box, edit), inOrder(next));
     },
     drop() {
       held.current = { sent: none, refused: none };
       setWaiting(false);
       setEpoch(epoch + 1);
-      onEdit([]);
+      onEdit('', []);
     },
   };
 }

@@ -1,6 +1,6 @@
 /** The whole scenario file as text, for what boxes cannot say. */
 import { useEffect, useState } from 'preact/hooks';
-import { english } from '../../tell/words.js';
+import * as english from '../../tell/english.js';
 import type { FormProblem } from './problems.js';
 import { formStyle } from './style.js';
 
@@ -15,8 +15,13 @@ const MOST_PROBLEMS = 20;
 export function ScenarioText({ text, problems, onText }: ScenarioTextProps) {
   const say = english.forms;
   const [typed, setTyped] = useState<string | null>(null);
-  useEffect(() => setTyped(null), [text]);
+  /** The text that what is typed began from. */
+  const [from, setFrom] = useState(text);
   const changed = typed !== null && typed !== text;
+  useEffect(() => {
+    // What is typed here stays when a box changes the scenario meanwhile.
+    if (!changed || typed === from) setTyped(null);
+  }, [text]);
   /** To the line of a problem, with the whole line chosen. */
   const show = (line: number): void => {
     const box = document.getElementById('scenario-text');
@@ -41,7 +46,10 @@ export function ScenarioText({ text, problems, onText }: ScenarioTextProps) {
         value={typed ?? text}
         aria-invalid={problems.length > 0}
         aria-describedby="scenario-text-problems"
-        onInput={(event) => setTyped(event.currentTarget.value)}
+        onInput={(event) => {
+          if (!changed) setFrom(text);
+          setTyped(event.currentTarget.value);
+        }}
       />
       <div id="scenario-text-problems">
         {problems.length === 0 ? null : (
@@ -60,6 +68,7 @@ export function ScenarioText({ text, problems, onText }: ScenarioTextProps) {
           </>
         )}
       </div>
+      {changed && from !== text ? <p class="wrong">{say.textOlder}</p> : null}
       <p class="row">
         <button type="button" disabled={!changed} onClick={() => onText(typed ?? text)}>
           {say.takeText}

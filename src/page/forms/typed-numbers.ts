@@ -1,5 +1,5 @@
 /** Numbers as people type them into the boxes of the first view, as changes of the scenario or a sentence on what is wrong. */
-import { english } from '../../tell/words.js';
+import * as english from '../../tell/english.js';
 import type { Edit } from '../../scenario/edit.js';
 
 type Taken = { readonly edits: readonly Edit[] } | { readonly wrong: string };

@@ -1,5 +1,5 @@
 /** Work under way: how far it has come, and a button to give it up. */
-import { english } from '../../tell/words.js';
+import * as english from '../../tell/english.js';
 import { usePage } from '../context.js';
 import { waitInWords, type Wait } from '../wait.js';
 

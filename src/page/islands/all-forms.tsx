@@ -1,6 +1,7 @@
 /** Every input in boxes, and the whole file as text for what boxes cannot say. */
-import { english } from '../../tell/words.js';
+import * as english from '../../tell/english.js';
 import { usePage } from '../context.js';
+import { UntakenContext } from '../forms/draft.js';
 import { InputForms } from '../forms/input-forms.js';
 import { ScenarioText } from '../forms/scenario-text.js';
 
@@ -13,12 +14,14 @@ export function Forms() {
       <h2>{english.page.formsHead}</h2>
       <details class="ask" id="all-inputs">
         <summary>{english.page.formsBoxes}</summary>
-        <InputForms
-          groups={groups}
-          problems={mistakes}
-          units={look.units}
-          onEdit={(edits) => actions.edit(edits)}
-        />
+        <UntakenContext.Provider value={state.untaken}>
+          <InputForms
+            groups={groups}
+            problems={mistakes}
+            units={look.units}
+            onEdit={(place, edits) => actions.edit(place, edits)}
+          />
+        </UntakenContext.Provider>
       </details>
       <details class="ask" id="whole-file">
         <summary>{english.page.formsText}</summary>

@@ -1,5 +1,5 @@
 /** Two saved letters side by side; one alone is held against the letter on show. */
-import { english } from '../../tell/words.js';
+import * as english from '../../tell/english.js';
 import { useState } from 'preact/hooks';
 import { formatsFor } from '../../tell/format.js';
 import { usePage } from '../context.js';

@@ -2,9 +2,10 @@
  * Six boxes in a fixed order, each a thing that a house knows or decides; then how safe it is to be, and
  * pieces of one's own. A box stays where it is whatever the answer says.
  */
-import { english } from '../../tell/words.js';
+import * as english from '../../tell/english.js';
 import { usePage } from '../context.js';
 import { Box } from '../forms/box.js';
+import { UntakenContext } from '../forms/draft.js';
 import { FieldBox } from '../forms/field-box.js';
 import { problemOf } from '../forms/problems.js';
 import { formStyle } from '../forms/style.js';
@@ -49,9 +50,10 @@ export function Boxes() {
       problem={wrong[id] ?? null}
       onCommit={(text) => {
         const { [id]: _, ...others } = wrong;
-        const taken: Taken | { wrong: string } = text.trim() === value ? { edits: [] } : read(text);
+        const isBack = text.trim() === value && (id !== 'box-level' || !state.untaken);
+        const taken: Taken | { wrong: string } = isBack ? { edits: [] } : read(text);
         setWrong('wrong' in taken ? { ...others, [id]: taken.wrong } : others);
-        if ('edits' in taken && taken.edits.length > 0) actions.edit(taken.edits, taken.options);
+        if ('edits' in taken) actions.edit(id, taken.edits, taken.options);
         return 'wrong' in taken || taken.edits.length > 0;
       }}
     />
@@ -65,7 +67,7 @@ export function Boxes() {
         problem={problemOf(field, mistakes)}
         units={look.units}
         prefix="lead"
-        onEdit={(_, edit) => actions.edit(edit === null ? [] : [edit])}
+        onEdit={(place, edit) => actions.edit(place, edit === null ? [] : [edit])}
       />
     );
   };
@@ -91,60 +93,62 @@ export function Boxes() {
     <section>
       <h2>{say.boxesHead}</h2>
       <style>{formStyle}</style>
-      <div class="boxes six">
-        {box('arrivals.peak.guests', say.six.guests) ??
-          own(
-            'box-guests',
-            say.six.guests,
-            guests,
+      <UntakenContext.Provider value={state.untaken}>
+        <div class="boxes six">
+          {box('arrivals.peak.guests', say.six.guests) ??
+            own(
+              'box-guests',
+              say.six.guests,
+              guests,
+              scaleAll(
+                [
+                  ...under('arrivals.slots.parties', ['numbers']),
+                  ...under('arrivals.steps', ['rate']),
+                ],
+                view.busiestHour,
+                scaledNumbers,
+              ),
+            )}
+          {box('seats.count', say.six.seats)}
+          {own(
+            'box-stay',
+            say.six.stay,
+            stay,
             scaleAll(
-              [
-                ...under('arrivals.slots.parties', ['numbers']),
-                ...under('arrivals.steps', ['rate']),
-              ],
-              view.busiestHour,
-              scaledNumbers,
+              under('guests.dwell', ['durationLaw', 'duration']),
+              view.stayMinutes,
+              scaledDurations,
             ),
           )}
-        {box('seats.count', say.six.seats)}
-        {own(
-          'box-stay',
-          say.six.stay,
-          stay,
-          scaleAll(
-            under('guests.dwell', ['durationLaw', 'duration']),
-            view.stayMinutes,
-            scaledDurations,
-          ),
-        )}
-        {box('guests.staysIn', say.six.staysIn)}
-        {view.machines === null ? (
-          <Still id="machines" label={say.machines} text={say.asManyAsNeeded} />
-        ) : (
-          own('machines', say.machines, String(view.machines.length), (text) =>
-            readMachines(text, view.machines ?? []),
-          )
-        )}
-        {view.clearedAtOnce ? (
-          <Still id="box-clearing" label={say.six.clearing} text={say.clearedAtOnce} />
-        ) : (
-          box('clearing.every', say.six.clearing)
-        )}
-      </div>
-      <div class="boxes level">
-        {own(
-          'box-level',
-          say.six.level,
-          formats.percent(view.level, view.level * 100 === Math.round(view.level * 100) ? 0 : 2),
-          (text) => {
-            // A level asked for on the command's line would hide the file's.
-            const { level, ...options } = state.options;
-            const taken = readLevel(text);
-            if ('edits' in taken && level !== undefined) return { ...taken, options };
-            return taken;
-          },
-        )}
-      </div>
+          {box('guests.staysIn', say.six.staysIn)}
+          {view.machines === null ? (
+            <Still id="machines" label={say.machines} text={say.asManyAsNeeded} />
+          ) : (
+            own('machines', say.machines, String(view.machines.length), (text) =>
+              readMachines(text, view.machines ?? []),
+            )
+          )}
+          {view.clearedAtOnce ? (
+            <Still id="box-clearing" label={say.six.clearing} text={say.clearedAtOnce} />
+          ) : (
+            box('clearing.every', say.six.clearing)
+          )}
+        </div>
+        <div class="boxes level">
+          {own(
+            'box-level',
+            say.six.level,
+            formats.percent(view.level, view.level * 100 === Math.round(view.level * 100) ? 0 : 2),
+            (text) => {
+              // A level asked for on the command's line would hide the file's.
+              const { level, ...options } = state.options;
+              const taken = readLevel(text);
+              if ('edits' in taken && level !== undefined) return { ...taken, options };
+              return taken;
+            },
+          )}
+        </div>
+      </UntakenContext.Provider>
       <Pieces />
     </section>
   );

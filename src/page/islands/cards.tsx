@@ -1,5 +1,5 @@
 /** The trainer's cards: shown, and printed a page each. */
-import { english } from '../../tell/words.js';
+import * as english from '../../tell/english.js';
 import { useEffect, useLayoutEffect, useState } from 'preact/hooks';
 import { usePage } from '../context.js';
 import { fill } from '../letter.js';

@@ -1,5 +1,5 @@
 /** What the last change did: the values, and the answer before and after; undone or kept as an alternative. */
-import { english } from '../../tell/words.js';
+import * as english from '../../tell/english.js';
 import { usePage } from '../context.js';
 import { alternativeOf } from '../alternative.js';
 import { isAsSent } from '../store.js';

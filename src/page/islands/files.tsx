@@ -1,5 +1,5 @@
 /** Take it along: open and save scenarios, answers and the letter itself. Nothing leaves but a certified answer. */
-import { english } from '../../tell/words.js';
+import * as english from '../../tell/english.js';
 import { useEffect, useState } from 'preact/hooks';
 import { usePage } from '../context.js';
 import { Beside } from './beside.js';
@@ -33,7 +33,8 @@ export function Files() {
     });
   useEffect(() => {
     const ask = (event: BeforeUnloadEvent): void => {
-      if (store.state.text !== store.state.kept) event.preventDefault();
+      const { text, kept, untaken } = store.state;
+      if (text !== kept || untaken) event.preventDefault();
     };
     addEventListener('beforeunload', ask);
     return () => removeEventListener('beforeunload', ask);
@@ -59,10 +60,12 @@ export function Files() {
         <button
           type="button"
           disabled={state.text === ''}
-          onClick={() => {
-            save(`${stem}.yaml`, 'application/yaml', state.text);
-            keep();
-          }}
+          onClick={() =>
+            actions.onceTaken(() => {
+              save(`${stem}.yaml`, 'application/yaml', store.state.text);
+              keep();
+            })
+          }
         >
           {say.saveScenario}
         </button>

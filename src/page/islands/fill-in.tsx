@@ -4,7 +4,7 @@
  */
 import { useEffect, useRef, useState } from 'preact/hooks';
 import { filledFile, headKey, type FillIn, type FilledFile } from '../../questions/fill-in.js';
-import { english } from '../../tell/words.js';
+import * as english from '../../tell/english.js';
 import { usePage } from '../context.js';
 import { stemOf } from '../file-name.js';
 import { FillInTable } from '../forms/fill-in-part.js';
@@ -78,7 +78,7 @@ export function FillInSheet({ offer, title }: { readonly offer: string; readonly
       setWait(null);
       if (isAmiss(reply, at) || reply.kind !== 'section' || place.current === null) return;
       fillElement(place.current, reply.html);
-      actions.edit(reply.edits ?? []);
+      actions.edit('sheet', reply.edits ?? []);
     });
   };
   /** Mistakes by part and row; those that stand nowhere in the boxes have the line of the file. */

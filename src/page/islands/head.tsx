@@ -1,5 +1,5 @@
 /** At the head: who reads, in which units, and the sender's name and logo. */
-import { english } from '../../tell/words.js';
+import * as english from '../../tell/english.js';
 import { useState } from 'preact/hooks';
 import { safeLocale } from '../../tell/format.js';
 import { usePage } from '../context.js';

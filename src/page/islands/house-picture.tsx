@@ -1,5 +1,5 @@
 /** A house to start from, at a glance: guests through the day as bars, a dot a seat, a square a dishwasher. */
-import { english } from '../../tell/words.js';
+import * as english from '../../tell/english.js';
 import type { Glance } from '../../questions/size/house-measures.js';
 import { usePage } from '../context.js';
 

@@ -1,6 +1,6 @@
 /** Other pieces than those needed: type them, and the letter says how safe they are. */
-import { english } from '../../tell/words.js';
-import { useEffect, useState } from 'preact/hooks';
+import * as english from '../../tell/english.js';
+import { useEffect, useRef, useState } from 'preact/hooks';
 import { usePage } from '../context.js';
 
 const MOST_PIECES = 20_000;
@@ -14,10 +14,12 @@ export function Pieces() {
   const { view } = state;
   const say = english.page;
   const [typed, setTyped] = useState<Readonly<Record<string, string>>>({});
-  // The numbers needed change with the answer; what is typed stays until it is given up.
+  // What is typed stays, whatever answer comes, until another stock is asked for than was typed here.
+  const asked = useRef(state.options.stock);
   useEffect(() => {
-    if (view !== null && !view.stockGiven) setTyped({});
-  }, [view]);
+    if (state.options.stock !== asked.current) setTyped({});
+    asked.current = state.options.stock;
+  }, [state.options.stock]);
   if (view === null) return null;
   const shown = (id: string, pieces: number): string => typed[id] ?? String(pieces);
   const change = (id: string, text: string): void => {
@@ -26,8 +28,9 @@ export function Pieces() {
     const stock = view.ware.map(
       ({ id: ware, pieces }) => [ware, next[ware] ?? String(pieces)] as const,
     );
-    if (!stock.some(([, pieces]) => isWrong(pieces)))
-      actions.tryStock(Object.fromEntries(stock.map(([ware, pieces]) => [ware, Number(pieces)])));
+    if (stock.some(([, pieces]) => isWrong(pieces))) return;
+    asked.current = Object.fromEntries(stock.map(([ware, pieces]) => [ware, Number(pieces)]));
+    actions.tryStock(asked.current);
   };
   return (
     <details id="pieces">

@@ -1,5 +1,5 @@
 /** What else can be asked of the letter: each is worked out when it is unfolded. */
-import { english } from '../../tell/words.js';
+import * as english from '../../tell/english.js';
 import { useEffect, useRef, useState } from 'preact/hooks';
 import { usePage } from '../context.js';
 import { fillElement } from '../letter.js';

@@ -1,5 +1,5 @@
 /** Work on this letter that was not saved, kept by the browser: taken up again, or dropped. */
-import { english } from '../../tell/words.js';
+import * as english from '../../tell/english.js';
 import { usePage } from '../context.js';
 import { forget } from '../keeping.js';
 import { safeLocale } from '../../tell/format.js';

@@ -2,7 +2,7 @@
  * The blank letter: begin with a few answers, or with an example. Once it is written the questions stay at hand, folded,
  * with what was answered: another answer writes the letter anew, and undo brings back what stood before.
  */
-import { english } from '../../tell/words.js';
+import * as english from '../../tell/english.js';
 import { useRef, useState } from 'preact/hooks';
 import { starter } from '../../scenario/starter.js';
 import { starterDrinks } from '../../scenario/starter-drinks.js';

@@ -2,7 +2,7 @@
  * How far the answer has come, and what keeps it from coming. What is seen may count days; what is
  * read out is one sentence when work begins and the new answer when it is certified.
  */
-import { english } from '../../tell/words.js';
+import * as english from '../../tell/english.js';
 import { useEffect, useState } from 'preact/hooks';
 import { usePage } from '../context.js';
 import { Restore } from './restore.js';

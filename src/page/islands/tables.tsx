@@ -1,6 +1,6 @@
 /** Tables that the scenario names and a question reads: those that the letter carries, and those it asks for. */
 import { useState } from 'preact/hooks';
-import { english } from '../../tell/words.js';
+import * as english from '../../tell/english.js';
 import { usePage } from '../context.js';
 
 const LARGEST = 1_000_000;

@@ -1,5 +1,5 @@
 /** A walk through one day, with the pieces of the answer or fewer. Worked out when it is unfolded. */
-import { english } from '../../tell/words.js';
+import * as english from '../../tell/english.js';
 import { useEffect, useState } from 'preact/hooks';
 import type { DayWalk } from '../../questions/walk/day.js';
 import type { WalkLayout } from '../../questions/walk/layouts.js';

@@ -1,5 +1,5 @@
 /** Boxes that ask for another day, or for the same day with fewer pieces. */
-import { english } from '../../tell/words.js';
+import * as english from '../../tell/english.js';
 import { useEffect, useRef, useState } from 'preact/hooks';
 import type { DayWalk } from '../../questions/walk/day.js';
 import type { View } from './parts.js';

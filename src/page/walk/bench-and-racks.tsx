@@ -1,5 +1,5 @@
 /** The bench and the racks on it: those that fill, those that wait, and what lies loose. */
-import { english } from '../../tell/words.js';
+import * as english from '../../tell/english.js';
 import type { DayWalk } from '../../questions/walk/day.js';
 import type { RackNow } from './moment.js';
 import type { View } from './parts.js';

@@ -1,5 +1,5 @@
 /** What moves a walk through a day: play, steps, the ware that is followed, the time of day. */
-import { english } from '../../tell/words.js';
+import * as english from '../../tell/english.js';
 import { useId, useState } from 'preact/hooks';
 import type { DayWalk } from '../../questions/walk/day.js';
 import type { Clock } from './clock.js';

@@ -1,5 +1,5 @@
 /** What moves between two moments: trips to the bench, and machines. Drawn anew with the clock. */
-import { english } from '../../tell/words.js';
+import * as english from '../../tell/english.js';
 import type { DayWalk } from '../../questions/walk/day.js';
 import type { Moment } from './moment.js';
 import type { View } from './parts.js';

@@ -1,5 +1,5 @@
 /** The room from above: seats, guests, the ware before them, and dirty tables, told apart by shape as well as by colour. */
-import { english } from '../../tell/words.js';
+import * as english from '../../tell/english.js';
 import { useEffect, useMemo, useRef, useState } from 'preact/hooks';
 import type { DayWalk } from '../../questions/walk/day.js';
 import { cross, disc, loneMark, markOf, pieceMark, type Layouts } from './marks.js';

@@ -1,5 +1,5 @@
 /** The stations that pieces pass on their way from the tables back to the shelf. What moves by itself is in `moving.tsx`. */
-import { english } from '../../tell/words.js';
+import * as english from '../../tell/english.js';
 import type { ComponentChildren } from 'preact';
 import type { DayWalk } from '../../questions/walk/day.js';
 import { loneMark, SLICE, STACK, STACK_PITCH, stacksHeight, stacksPath } from './marks.js';

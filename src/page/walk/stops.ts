@@ -1,6 +1,7 @@
 /** The stops on a piece's way round, as a walk shows them, and what a moment is about in words. */
 import type { Formats } from '../../tell/format.js';
-import { english, type Words } from '../../tell/words.js';
+import * as english from '../../tell/english.js';
+import type { Words } from '../../tell/words.js';
 import type { DayWalk } from '../../questions/walk/day.js';
 import { piecesAt, type Moment } from './moment.js';
 

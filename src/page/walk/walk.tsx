@@ -4,7 +4,7 @@
  */
 import { useEffect, useMemo, useRef, useState } from 'preact/hooks';
 import type { Formats } from '../../tell/format.js';
-import { english } from '../../tell/words.js';
+import * as english from '../../tell/english.js';
 import type { DayWalk } from '../../questions/walk/day.js';
 import { Ask, type OnAsk } from './ask.js';
 import { useClock } from './clock.js';
@@ -73,7 +73,7 @@ function Day({
   const follow = followed !== null && followed < walk.wares.length ? followed : walk.scarcest;
   const view = useMemo(
     (): View => ({ follow, name: namer(walk, names), layouts, formats }),
-    [walk, names, layouts, english, formats, follow],
+    [walk, names, layouts, formats, follow],
   );
 
   // A day opens at its tightest moment; one that was asked for and goes wrong, where it first does.

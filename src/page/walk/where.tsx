@@ -1,5 +1,5 @@
 /** Where the pieces are, as bars beside words, and the same in figures. */
-import { english } from '../../tell/words.js';
+import * as english from '../../tell/english.js';
 import { useMemo } from 'preact/hooks';
 import type { DayWalk } from '../../questions/walk/day.js';
 import { piecesAt, type Moment } from './moment.js';

@@ -173,6 +173,7 @@ export const formWords = {
   wholeTextHint: 'For everything that has no box. Comments are kept.',
   textLabel: 'Text of the scenario (YAML or JSON)',
   takeText: 'Use this text',
+  textOlder: 'A box has changed the scenario since: this text would undo that.',
   dropText: 'Back to the current text',
   textProblems: 'What must be corrected',
   line: (line: string): string => `Line ${line}`,

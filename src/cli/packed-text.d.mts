@@ -1,0 +1,1 @@
+export function textOfBytes(bytes: Uint8Array): string;
