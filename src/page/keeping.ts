@@ -2,7 +2,7 @@
  * The scenario as it is being changed, kept in the browser where that is allowed: a letter opened from a disk may have
  * no storage, and then nothing is kept and nothing is said. Nothing leaves the machine.
  */
-import type { Kept, Store } from './store.js';
+import type { Kept, PageState, Store } from './store.js';
 
 const key = (): string => `cuptide ${location.pathname}`;
 
@@ -10,7 +10,8 @@ const key = (): string => `cuptide ${location.pathname}`;
 export function keptFor(from: string): Kept | null {
   try {
     const kept = JSON.parse(localStorage.getItem(key()) ?? 'null') as Kept | null;
-    return kept !== null && kept.from === from && kept.text !== from ? kept : null;
+    if (kept === null || kept.from !== from) return null;
+    return kept.text !== from || kept.beside !== undefined || kept.counts != null ? kept : null;
   } catch {
     return null;
   }
@@ -24,17 +25,28 @@ export function forget(): void {
   }
 }
 
-/** Keeps every change of the scenario from now on; what was saved, or is as it was sent, is forgotten. */
+/**
+ * Keeps every change of the scenario from now on, with its tables and with counts that were not read yet; what was
+ * saved, or is as it was sent, is forgotten.
+ */
 export function keepWork(store: Store, from: string): void {
-  let last = store.state.text;
-  let saved = store.state.kept;
+  let last = store.state;
+  const same = (one: PageState, other: PageState): boolean =>
+    (['text', 'kept', 'beside', 'keptBeside', 'counts'] as const).every(
+      (key) => one[key] === other[key],
+    );
   store.subscribe(() => {
-    const { text, kept, fileName, options } = store.state;
-    if (text === last && kept === saved) return;
-    [last, saved] = [text, kept];
-    if (text === kept || text === from) return forget();
+    const { state } = store;
+    if (same(state, last)) return;
+    last = state;
+    const { text, kept, fileName, options, beside, keptBeside, counts } = state;
+    const isLaid = beside !== keptBeside;
+    if ((text === kept || text === from) && !isLaid && counts === null) return forget();
     try {
-      const entry: Kept = { text, fileName, options, at: Date.now(), from };
+      const entry: Kept = {
+        ...{ text, fileName, options, at: Date.now(), from, counts },
+        ...(isLaid ? { beside } : {}),
+      };
       localStorage.setItem(key(), JSON.stringify(entry));
     } catch {
       // No storage, or no room in it: the warning on leaving stays.

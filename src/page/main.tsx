@@ -39,13 +39,14 @@ const textOf = (id: string): string => document.getElementById(id)?.textContent 
 async function wake(): Promise<void> {
   const given = JSON.parse(textOf('given')) as Given;
   const { scenario, version } = given;
+  const beside = scenario?.beside ?? {};
   const store = new Store({
     given,
     fileName: scenario?.fileName ?? 'cafe.yaml',
     text: scenario?.text ?? '',
     options: scenario?.options ?? {},
     look: given.look ?? { units: 'metric', locale: null },
-    beside: scenario?.beside ?? {},
+    beside,
     reader: readerOf(location.hash.slice(1)) ?? readerOf(given.reader) ?? 'owner',
     sender: given.sender ?? { name: '', logo: null },
     phase: scenario === null ? 'blank' : 'as-sent',
@@ -60,6 +61,8 @@ async function wake(): Promise<void> {
     before: null,
     safety: null,
     kept: scenario?.text ?? '',
+    keptBeside: beside,
+    counts: null,
     restorable: keptFor(scenario?.text ?? ''),
     waiting: false,
   });

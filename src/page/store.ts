@@ -41,6 +41,16 @@ export interface Kept {
   readonly at: number;
   /** The scenario that it was changed from; another letter at the same address is not its own. */
   readonly from: string;
+  readonly beside?: PageState['beside'];
+  readonly counts?: Counts | null;
+}
+
+/** Counts typed in a sheet and not read yet. */
+export interface Counts {
+  readonly offer: string;
+  readonly typed: Readonly<Record<string, string>>;
+  /** Rows added, by part. */
+  readonly more: Readonly<Record<string, number>>;
 }
 
 export interface PageState {
@@ -73,11 +83,21 @@ export interface PageState {
   readonly safety: number | null;
   /** The text as it was last sent or saved: what differs would be lost on leaving. */
   readonly kept: string;
+  /** Likewise the tables. */
+  readonly keptBeside: Readonly<Record<string, string>>;
+  readonly counts: Counts | null;
   /** Work on this letter that was kept in the browser and not taken up yet. */
   readonly restorable: Kept | null;
   /** Something is to be saved or printed as soon as the certified answer is there. */
   readonly waiting: boolean;
 }
+
+/** What would be lost on leaving. */
+export const isUnsaved = (state: PageState): boolean =>
+  state.text !== state.kept ||
+  state.untaken ||
+  state.counts !== null ||
+  state.beside !== state.keptBeside;
 
 type Listener = () => void;
 

@@ -39,6 +39,7 @@ type Opened = Extract<ReadResult, { ok: true }>;
 const groupOf = (path: Path): FormGroupId => {
   const [first] = path;
   if (first === 'arrivals') return 'guests';
+  if (first === 'collections') return 'supply';
   return (formGroupIds as readonly unknown[]).includes(first) ? (first as FormGroupId) : 'house';
 };
 
@@ -48,6 +49,7 @@ const things: readonly string[] = [
   'ware',
   'washing.machines',
   'alternatives',
+  'collections',
   'supply.suppliers',
   'supply.losses',
   'supply.takeaway.cups',
@@ -83,6 +85,7 @@ export function formsOf({ scenario, raw, inputs }: Opened): readonly FormGroup[]
   const filled = fill(plain).tree;
   const byPath = new Map(inputs.map((input) => [pathKey(input.at), input]));
   const wareIds = Object.keys(scenario.ware);
+  const vessels = wareIds.filter((id) => ['cup', 'glass'].includes(scenario.ware[id]!.shape ?? ''));
   const families = [
     ...new Set(Object.entries(scenario.ware).map(([id, { family }]) => family ?? id)),
   ];
@@ -97,7 +100,11 @@ export function formsOf({ scenario, raw, inputs }: Opened): readonly FormGroup[]
       'storage.onTop': wareIds,
       'storage.trigger': wareIds,
     })[dotted(path)] ??
-    (path[1] === 'suppliers' && path[3] === 'quotes' && path.length === 4 ? wareIds : []);
+    (path[1] === 'suppliers' && path[3] === 'quotes' && path.length === 4
+      ? wareIds
+      : path[0] === 'collections' && path[2] === 'standsFor' && path.length === 3
+        ? vessels
+        : []);
   /** The parts of a value are marked one by one. */
   const splits = (path: Path): boolean =>
     !byPath.has(pathKey(path)) &&

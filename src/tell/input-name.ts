@@ -17,6 +17,9 @@ const NAME_LENGTH = 40;
 export function wordsOf(at: Path): string | null {
   const general = generalPath(at);
   if (Object.hasOwn(english.fields, general)) return english.fields[general]!;
+  // Whoever sells a set of vessels is asked the same as any supplier.
+  if (at[0] === 'collections' && at.length > 2)
+    return wordsOf(['supply', 'suppliers', ...at.slice(1)]);
   const { making, toTakeAway } = english.forms;
   const last = String(at.at(-1));
   if (at[0] !== 'suit' || !Object.hasOwn(making, last)) return null;

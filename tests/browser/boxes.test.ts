@@ -170,7 +170,7 @@ describe('a change in a box', () => {
       .first();
     await groups.filter({ hasText: 'Guests' }).first().click();
     const [mean, spread] = ['', '-sd'].map((part) =>
-      page.locator(`#all-inputs fieldset.law input[id^="all-"][id$="${part}"]`).first(),
+      page.locator(`[id="all-guests.dwell.bySize.1${part}"]`),
     );
     await withEnginesHeld(page, async () => {
       await makers.fill('3');

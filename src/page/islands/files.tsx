@@ -7,7 +7,7 @@ import { madeHere } from '../made-here.js';
 import { letterAsFile, save } from '../saving.js';
 import { stemOf } from '../file-name.js';
 import type { PageState, Whole } from '../store.js';
-import { sameOptions, settledOf } from '../store.js';
+import { isUnsaved, sameOptions, settledOf } from '../store.js';
 import type { Given } from '../../letter/live.js';
 
 const LARGEST = 1_000_000;
@@ -33,8 +33,7 @@ export function Files() {
     });
   useEffect(() => {
     const ask = (event: BeforeUnloadEvent): void => {
-      const { text, kept, untaken } = store.state;
-      if (text !== kept || untaken) event.preventDefault();
+      if (isUnsaved(store.state)) event.preventDefault();
     };
     addEventListener('beforeunload', ask);
     return () => removeEventListener('beforeunload', ask);
@@ -99,6 +98,7 @@ export function Files() {
           onClick={certified((settled, now) => {
             save(`${stem}.html`, 'text/html', letterAsFile(asSent(settled, now)));
             keep();
+            store.set({ keptBeside: now.beside });
           })}
         >
           {say.saveLetter}

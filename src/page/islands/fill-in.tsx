@@ -16,11 +16,14 @@ import { begun, further, type Wait } from '../wait.js';
 
 const LARGEST = 1_000_000;
 const NAME = 'sheet.csv';
+const KEEP_AFTER_MS = 400;
 
 export function FillInSheet({ offer, title }: { readonly offer: string; readonly title: string }) {
-  const { state, actions, formats } = usePage();
+  const { state, store, actions, formats } = usePage();
   const say = english.fillIn;
   const [open, setOpen] = useState(false);
+  // Counts that were kept are shown where they were typed.
+  const isKept = state.counts?.offer === offer;
   const [form, setForm] = useState<FillIn | null>(null);
   const [more, setMore] = useState<Readonly<Record<string, number>>>({});
   const [mistakes, setMistakes] = useState<readonly Mistake[]>([]);
@@ -29,6 +32,19 @@ export function FillInSheet({ offer, title }: { readonly offer: string; readonly
   const [fault, setFault] = useState<string | null>(null);
   const [wait, setWait] = useState<Wait | null>(null);
   const typed = useRef<Record<string, string>>({});
+  const timer = useRef(0);
+  /** Counts are kept a while after the last was typed, as each keeping draws the page. */
+  const keepSoon = (): void => {
+    clearTimeout(timer.current);
+    timer.current = window.setTimeout(() => {
+      if (Object.keys(typed.current).length > 0)
+        store.set({ counts: { offer, typed: { ...typed.current }, more } });
+    }, KEEP_AFTER_MS);
+  };
+  const forgetCounts = (): void => {
+    clearTimeout(timer.current);
+    if (store.state.counts !== null) store.set({ counts: null });
+  };
   const place = useRef<HTMLDivElement>(null);
   const whole = useRef<HTMLDetailsElement>(null);
 
@@ -45,9 +61,12 @@ export function FillInSheet({ offer, title }: { readonly offer: string; readonly
   const show = (table?: { name: string; bytes: Uint8Array }): void =>
     actions.askNow({ offer, typed: {}, table, fill: table !== undefined }, (reply) => {
       if (isAmiss(reply, new Map()) || reply.kind !== 'section') return;
-      typed.current = {};
+      const { counts } = store.state;
+      const kept = table === undefined && counts?.offer === offer ? counts : null;
+      typed.current = { ...kept?.typed };
+      if (kept === null) forgetCounts();
       setForm(reply.form ?? null);
-      setMore({});
+      setMore(kept?.more ?? {});
       setMistakes([]);
       setFault(null);
       setNote(table === undefined ? null : say.taken(table.name));
@@ -55,6 +74,9 @@ export function FillInSheet({ offer, title }: { readonly offer: string; readonly
   useEffect(() => {
     if (open && form === null) show();
   }, [open]);
+  useEffect(() => {
+    if (isKept && form === null && whole.current !== null) whole.current.open = true;
+  }, [isKept]);
   useEffect(() => {
     whole.current?.querySelector<HTMLElement>('[aria-invalid=true]')?.focus();
   }, [mistakes]);
@@ -78,6 +100,7 @@ export function FillInSheet({ offer, title }: { readonly offer: string; readonly
       setWait(null);
       if (isAmiss(reply, at) || reply.kind !== 'section' || place.current === null) return;
       fillElement(place.current, reply.html);
+      forgetCounts();
       actions.edit('sheet', reply.edits ?? []);
     });
   };
@@ -106,6 +129,7 @@ export function FillInSheet({ offer, title }: { readonly offer: string; readonly
       {form === null ? null : (
         <form
           noValidate
+          onInput={keepSoon}
           onSubmit={(event) => {
             event.preventDefault();
             read();

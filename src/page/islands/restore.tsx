@@ -21,8 +21,10 @@ export function Restore() {
         <button
           type="button"
           onClick={() => {
+            const { text, fileName, options, beside, counts = null } = restorable;
             done();
-            actions.replace(restorable.text, restorable.fileName, restorable.options);
+            store.set({ counts, ...(beside === undefined ? {} : { beside }) });
+            if (text !== state.text) actions.replace(text, fileName, options);
           }}
         >
           {say.restoreTake}

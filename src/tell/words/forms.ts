@@ -102,6 +102,7 @@ export const formWords = {
     'supply.suppliers.*.quotes': 'a quote',
     'supply.suppliers.*.quotes.*.breaks': 'a lower price for many',
     'supply.suppliers.*.freight.steps': 'a freight step',
+    collections: 'a set of vessels to compare',
     'supply.losses': 'losses',
     'supply.takeaway': 'takeaway cups',
     'supply.takeaway.cups': 'a takeaway cup',
