@@ -17,8 +17,8 @@ describe('changes of several boxes at once', () => {
   it('are all made where they hold together, though none would by itself', () => {
     // A drink is served in what is added after it.
     const edits = [
-      [set('menu.filter.setting', ['beaker'])],
-      [{ kind: 'add', path: ['ware', 'beaker'], value: { like: 'tumbler', name: 'Beaker' } }],
+      [set('menu.filter.setting', ['own-beaker'])],
+      [{ kind: 'add', path: ['ware', 'own-beaker'], value: { like: 'tumbler', name: 'Beaker' } }],
     ] as const;
     expect(afterChanges(asked, edits.slice(0, 1))).toMatchObject({ read: null, text: asked.text });
     const { read, text, mistakes } = afterChanges(asked, edits);

@@ -53,7 +53,7 @@ function triedOn(asked: Asked, edits: readonly Edit[]): [string, Opened | null, 
   };
   const text = changed(asked.text, edits, note);
   const read = text === null ? null : opened({ ...asked, text }, note);
-  return [text ?? asked.text, read, mistakes];
+  return [read === null ? asked.text : text!, read, mistakes];
 }
 
 /** The text after the changes; null where one was refused. */
