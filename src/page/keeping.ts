@@ -43,10 +43,8 @@ export function keepWork(store: Store, from: string): void {
     const isLaid = beside !== keptBeside;
     if ((text === kept || text === from) && !isLaid && counts === null) return forget();
     try {
-      const entry: Kept = {
-        ...{ text, fileName, options, at: Date.now(), from, counts },
-        ...(isLaid ? { beside } : {}),
-      };
+      const own = { text, fileName, options, at: Date.now(), from, counts };
+      const entry: Kept = isLaid ? { ...own, beside } : own;
       localStorage.setItem(key(), JSON.stringify(entry));
     } catch {
       // No storage, or no room in it: the warning on leaving stays.
