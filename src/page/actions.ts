@@ -32,8 +32,6 @@ export class Actions extends Asks {
   /** A certified answer that is being written anew; it stands, though the page has not all of it yet. */
   private restoring: Whole | null = null;
   private answeringSince = 0;
-  /** What waits for the certified answer. */
-  private whenCertified: (() => void)[] = [];
 
   /** The forms of the letter as it was sent. */
   async begin(): Promise<void> {
@@ -128,23 +126,6 @@ export class Actions extends Asks {
     if (edit === null) return;
     this.store.set(before);
     this.edit('alternative', [edit]);
-  }
-
-  /** Does it now, or once what was typed stands in the text or was refused. */
-  onceTaken(act: () => void): void {
-    if (!this.store.state.untaken) return act();
-    const end = this.store.subscribe(() => {
-      if (this.store.state.untaken) return;
-      end();
-      act();
-    });
-  }
-
-  /** Does it now if the answer on show is certified, else as soon as it is. */
-  onceCertified(act: () => void): void {
-    if (settledOf(this.store.state) !== null) return act();
-    this.whenCertified.push(act);
-    this.store.set({ waiting: true });
   }
 
   /** The certified answer that stands, with all that belongs to it; null: there is none. */
@@ -307,8 +288,7 @@ export class Actions extends Asks {
   }
 
   protected override take(reply: Reply): void {
-    super.take(reply);
     if (reply.kind === 'whole') this.restoring = null;
-    if (reply.kind === 'whole') for (const act of this.whenCertified.splice(0)) act();
+    super.take(reply);
   }
 }

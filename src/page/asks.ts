@@ -5,7 +5,7 @@ import type { Engines, OnReply } from './engines.js';
 import type { Asked, Reply, Request, View } from './messages.js';
 import { OpenQuestions, type Offered } from './open-questions.js';
 import { takeReply } from './take-reply.js';
-import type { Settled, Store } from './store.js';
+import { settledOf, type Settled, type Store } from './store.js';
 
 type Task = () => Promise<void>;
 type Reading = Pick<Settled, 'view' | 'groups'>;
@@ -15,6 +15,8 @@ export class Asks {
   /** What the sure engine has yet to do, one after the other. */
   protected tasks: Task[] = [];
   private working = false;
+  /** What waits for the certified answer. */
+  private whenCertified: (() => void)[] = [];
   /** When the quick engine is free of changes. */
   protected answered: Promise<void> = Promise.resolve();
 
@@ -87,6 +89,23 @@ export class Asks {
     return view === null || groups === null ? null : { view, groups };
   }
 
+  /** Does it now, or once what was typed stands in the text or was refused. */
+  onceTaken(act: () => void): void {
+    if (!this.store.state.untaken) return act();
+    const end = this.store.subscribe(() => {
+      if (this.store.state.untaken) return;
+      end();
+      act();
+    });
+  }
+
+  /** Does it now if the answer on show is certified, else as soon as it is. */
+  onceCertified(act: () => void): void {
+    if (settledOf(this.store.state) !== null) return act();
+    this.whenCertified.push(act);
+    this.store.set({ waiting: true });
+  }
+
   protected asked(): Asked {
     const { fileName, text, options, look, beside } = this.store.state;
     return { fileName, text, options, look, beside };
@@ -116,5 +135,6 @@ export class Asks {
 
   protected take(reply: Reply): void {
     takeReply(this.store, reply);
+    if (reply.kind === 'whole') for (const act of this.whenCertified.splice(0)) act();
   }
 }
