@@ -35,8 +35,13 @@ const MORNINGS = 200;
 const LEVEL = 0.95;
 /** Asked for in its place, without allowing for inputs. */
 const HIGHER = [0.975, 0.99, 0.995];
-const [PLAIN_DAYS, TRUE_DAYS, DRAWS, DAYS_EACH] = [400, 1000, 100, 4];
+const [PLAIN_DAYS, TRUE_DAYS, DRAWS, DAYS_EACH] = [400, 2000, 200, 5];
 const SEED = 'study-inputs';
+/**
+ * Mornings that share the ranks at which inputs are drawn, one set after the other: what a morning does not measure,
+ * as the measures of ware and racks, is then drawn alike, and racks are filled once a set (most of the time otherwise).
+ */
+const A_SET = 20;
 
 type Stocks = Readonly<Record<string, readonly number[]>>;
 /** True level and cost by way of choosing. */
@@ -64,11 +69,12 @@ async function stocksFor(
   house: ReturnType<typeof opened>,
   name: string,
   seed: string,
+  set: number,
 ): Promise<Stocks> {
   const [costs, owned] = [unitCosts(house.scenario), ownedPieces(house.scenario)];
   const plain = await peaksOf(house.scenario, seed, PLAIN_DAYS);
   const at = (level: number) => stockOver(plain, costs, owned, level, 1).stock;
-  const drawn = await drawnPeaks(house, runner, seed, DRAWS, DAYS_EACH);
+  const drawn = await drawnPeaks(house, runner, `${SEED}/set ${set}`, DRAWS, DAYS_EACH);
   return {
     [`${name}, plain`]: at(LEVEL),
     ...Object.fromEntries(HIGHER.map((level) => [`${name}, asked for ${level}`, at(level)])),
@@ -84,7 +90,6 @@ export async function main(folder: string): Promise<void> {
   const facts = sheetFacts(scenario, contextOf(scenario, inputs, '', piecesPerRackOf), []);
   const readers = habitReaders(scenario, 'readers');
   const draw = houseDrawer(assumed);
-  const before = await stocksFor(assumed, 'before', SEED);
   const log = join(folder, 'inputs.jsonl');
   const rows: Row[] = existsSync(log)
     ? readFileSync(log, 'utf8')
@@ -92,7 +97,11 @@ export async function main(folder: string): Promise<void> {
         .split('\n')
         .map((line) => JSON.parse(line) as Row)
     : [];
+  let [before, ofSet]: [Stocks, number] = [{}, -1];
   for (let number = rows.length; number < MORNINGS; number += 1) {
+    const set = Math.floor(number / A_SET);
+    if (set !== ofSet)
+      [before, ofSet] = [await stocksFor(assumed, 'before', `${SEED}/before ${set}`, set), set];
     const truth = draw(new Stream(streamKey(SEED, `truth ${number}`)));
     const { csv } = morningOf(truth, `${SEED}/morning`, number);
     const bytes = new TextEncoder().encode(csv);
@@ -112,7 +121,7 @@ export async function main(folder: string): Promise<void> {
         })),
       ),
     );
-    const after = await stocksFor(known, 'after a morning', `${SEED}/${number}`);
+    const after = await stocksFor(known, 'after a morning', `${SEED}/${number}`, set);
     const days = await peaksOf(truth, `${SEED}/truth ${number}`, TRUE_DAYS);
     const row = Object.fromEntries(
       Object.entries({ ...before, ...after }).map(([name, stock]) => [
@@ -156,6 +165,7 @@ function keep(rows: readonly Row[]): void {
     daysOfTheTrueHouse: TRUE_DAYS,
     draws: DRAWS,
     daysEach: DAYS_EACH,
+    morningsThatShareDraws: A_SET,
   };
   writeFileSync(FILE, `${JSON.stringify({ made, ...Object.fromEntries(told) }, null, 1)}\n`);
 }

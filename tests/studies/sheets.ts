@@ -1,7 +1,7 @@
 /**
  * Mornings' sheets of houses whose truth is known, simulated and read back: how often the interval of each input holds
  * the truth (1,000 mornings, and 1,000 pairs of them pooled), how often equal mornings are called different, how far the stock's range really shrinks beside what was foretold (200 mornings of the
- * demo), and what is foretold beside brute force on a small house.
+ * demo, and 60 pairs of them), and what is foretold beside brute force on a small house.
  */
 import { appendFileSync, existsSync, readFileSync, writeFileSync } from 'node:fs';
 import { join } from 'node:path';
@@ -24,6 +24,7 @@ import { morningOf } from '../measuring/morning.js';
 /** Mornings, and pairs of them, that intervals are counted on. */
 const MORNINGS = 1000;
 const READ = 200;
+const PAIRS_READ = 60;
 /** Of each reading: with fewer, chance moves the stock as much as an input that has been measured. */
 const DAYS = 120;
 const FILE = 'reports/study-sheets.json';
@@ -87,7 +88,9 @@ export async function main(folder: string): Promise<void> {
     keep('brute force', await worthByBruteForce({ days: 100, draws: 100, mornings: 10 }));
   for (const house of HOUSES.slice(0, 1)) {
     const name = `${house}: range of the stock after ${READ} mornings`;
-    if (!(name in figures)) keep(name, await narrowing(house, folder));
+    if (!(name in figures)) keep(name, await narrowing(house, folder, READ));
+    const pairs = `${house}: range of the stock after ${PAIRS_READ} pairs of mornings`;
+    if (!(pairs in figures)) keep(pairs, await narrowing(house, folder, PAIRS_READ, 2));
   }
 }
 
@@ -102,16 +105,9 @@ function coverage(house: string, together = 1): unknown {
   const seen = new Map<string, { inside: number; n: number; error: number; kept: number }>();
   let [named, compared] = [0, 0];
   for (let number = 0; number < MORNINGS; number += 1) {
-    const sheets = Array.from({ length: together }, (_, morning) => {
-      const { csv } = morningOf(scenario, 'sheets', number + morning * MORNINGS);
-      const sheet = sheetsOf(
-        { name: 'sheet.csv', bytes: new TextEncoder().encode(csv) },
-        facts,
-        '2026-12-31',
-      );
-      if (!sheet.ok) throw new Error(sheet.problems.map(({ message }) => message).join('\n'));
-      return { ...sheet.value[0]!, date: `2026-01-${15 + morning}` };
-    });
+    const sheets = Array.from({ length: together }, (_, morning) =>
+      sheetOf(scenario, facts, 'sheets', number + morning * MORNINGS, morning),
+    );
     const { measured, kept, differences } = measuredInputs(
       sheets,
       scenario,
@@ -156,8 +152,27 @@ function coverage(house: string, together = 1): unknown {
       };
 }
 
-/** The range really left by each morning, read at the ends of what its sheet says. Resumable morning by morning. */
-async function narrowing(house: string, folder: string): Promise<unknown> {
+/** A morning's sheet, simulated and read back; the second is of another day. */
+function sheetOf(
+  scenario: Scenario,
+  facts: Parameters<typeof sheetsOf>[1],
+  seed: string,
+  number: number,
+  morning: number,
+) {
+  const bytes = new TextEncoder().encode(morningOf(scenario, seed, number).csv);
+  const sheet = sheetsOf({ name: 'sheet.csv', bytes }, facts, '2026-12-31');
+  if (!sheet.ok) throw new Error(sheet.problems.map(({ message }) => message).join('\n'));
+  return { ...sheet.value[0]!, date: `2026-01-${15 + morning}` };
+}
+
+/** The range really left by each morning or pair, read at the ends of what its sheets say. Resumable one by one. */
+async function narrowing(
+  house: string,
+  folder: string,
+  readings: number,
+  together: 1 | 2 = 1,
+): Promise<unknown> {
   const { text, read } = opened(house);
   const { scenario, inputs } = read;
   const options = {
@@ -171,25 +186,21 @@ async function narrowing(house: string, folder: string): Promise<unknown> {
   const readers = habitReaders(scenario, 'readers');
   const found = await swingsOf(read, runner, options, readers);
   const foretold =
-    widthOf(rangeWith(found, ['tally', 'stays', 'rounds', 'loads'])) /
+    widthOf(rangeWith(found, ['tally', 'stays', 'rounds', 'loads'], together)) /
     widthOf(rangeWith(found, []));
   const facts = sheetFacts(scenario, contextOf(scenario, inputs, '', piecesPerRackOf), []);
-  const log = join(folder, `sheets-${house}.jsonl`);
+  const log = join(folder, `sheets-${house}${together === 1 ? '' : '-pairs'}.jsonl`);
   const done = existsSync(log)
     ? readFileSync(log, 'utf8')
         .trim()
         .split('\n')
         .map((line) => Number(line))
     : [];
-  for (let number = done.length; number < READ; number += 1) {
-    const { csv } = morningOf(scenario, 'narrowing', number);
-    const sheet = sheetsOf(
-      { name: 'sheet.csv', bytes: new TextEncoder().encode(csv) },
-      facts,
-      '2026-12-31',
+  for (let number = done.length; number < readings; number += 1) {
+    const sheets = Array.from({ length: together }, (_, morning) =>
+      sheetOf(scenario, facts, 'narrowing', number + morning * READ, morning),
     );
-    if (!sheet.ok) throw new Error(sheet.problems.map(({ message }) => message).join('\n'));
-    const { measured } = measuredInputs(sheet.value, scenario, inputs, null, readers);
+    const { measured } = measuredInputs(sheets, scenario, inputs, null, readers);
     const after = readScenario(
       editScenario(
         text,
