@@ -2,6 +2,7 @@
  * How much whole days differ beyond chance: the coefficient of variation of the day's level.
  */
 import { mean, sampleVariance } from 'simple-statistics';
+import { square } from '../elementary/powers.js';
 import { chiSquareQuantile } from './chi-square.js';
 
 export interface DayFactor {
@@ -19,19 +20,21 @@ export interface DayFactor {
  * Fit the day's level by moments: a Poisson total with mean m × level has variance m + c²m², so c² is
  * (variance − mean) / mean².
  *
- * The interval takes the chi-square interval of a variance (degrees of freedom: days − 1) through the
- * same formula; daily totals of some dozens are near enough normal for it.
+ * The interval takes the chi-square interval of a variance through the same formula. Its degrees of freedom are
+ * (days − 1) / (1 + c²): of Poisson totals at gamma levels the estimate of c² has 1 + c² times the variance that normal
+ * totals would give it (delta method, from their third and fourth moments).
  *
  * @param totals Parties of each day; at least two days, not all zero.
  */
 export function fitDayFactor(totals: readonly number[], confidence = 0.95): DayFactor {
   const m = mean([...totals]);
   const s2 = sampleVariance([...totals]);
-  const free = totals.length - 1;
   const cvOf = (spread: number): number => Math.sqrt(Math.max(0, spread - m)) / m;
   const tail = (1 - confidence) / 2;
+  const cv = cvOf(s2);
+  const free = (totals.length - 1) / (1 + square(cv));
   return {
-    cv: cvOf(s2),
+    cv,
     low: cvOf((free * s2) / chiSquareQuantile(1 - tail, free)),
     high: cvOf((free * s2) / chiSquareQuantile(tail, free)),
     confidence,

@@ -1,7 +1,8 @@
 /**
  * Intervals that are printed beside the certified level (`study:coverage` has that one): what a ware needs alone, how
- * safe a given stock is, how safe a stock is when inputs are drawn too, and what moves the order. Pure arithmetic on
- * draws whose truth is known, so each is repeated thousands of times.
+ * safe a given stock is, how safe a stock is when inputs are drawn too, what moves the order, the spread of whole days
+ * in a till, and the share of recorded days that were safe. Pure arithmetic on draws whose truth is known, so each is
+ * repeated thousands of times.
  */
 import { writeFileSync } from 'node:fs';
 import { Stream, streamKey } from '../../src/engine/streams.js';
@@ -12,18 +13,12 @@ import { exactBinomialInterval } from '../../src/statistics/exact-binomial-inter
 import { rankCorrelation } from '../../src/statistics/rank-correlation.js';
 import { publishedHouse } from './known-houses.js';
 import { firstAbove, lawOfPeak } from './exact-peak.js';
+import { normal, type Known } from './repeated.js';
+import { ofBacktests, ofTills } from './till-intervals.js';
 
 const FILE = 'reports/study-intervals.json';
 const REPEATS = 4000;
 const LEVELS = [0.9, 0.95, 0.99];
-
-/** An interval; null: it has no end there. */
-interface Found {
-  readonly low: number | null;
-  readonly high: number | null;
-}
-
-type Repeat = (stream: Stream) => Found;
 
 const peaksFrom = (days: number, one: () => number): Peaks => ({
   days,
@@ -31,11 +26,11 @@ const peaksFrom = (days: number, one: () => number): Peaks => ({
   data: Uint16Array.from({ length: days }, one),
 });
 
-function alone(): [string, number, Repeat][] {
+function alone(): Known[] {
   return ['steady-180', 'morning-rush'].flatMap((id) => {
     const law = lawOfPeak(publishedHouse(id));
     return [200, 1000].flatMap((days) =>
-      LEVELS.map((level): [string, number, Repeat] => [
+      LEVELS.map((level): Known => [
         `needed for a ware alone: ${id}, level ${level}, ${days} days`,
         law.findIndex((chance) => chance >= level),
         (stream) =>
@@ -48,7 +43,7 @@ function alone(): [string, number, Repeat][] {
   });
 }
 
-const given = (): [string, number, Repeat][] =>
+const given = (): Known[] =>
   [0.8, 0.95, 0.99].map((truth) => [
     `how safe a given stock is: truly ${truth}, 2000 days`,
     truth,
@@ -66,7 +61,7 @@ const HOUSES: readonly (readonly [string, readonly number[]])[] = [
   ['one in ten hopeless', [1, 1, 1, 0.999, 0.99, 0.98, 0.97, 0.96, 0.93, 0.2]],
 ];
 
-const underDraws = (): [string, number, Repeat][] =>
+const underDraws = (): Known[] =>
   HOUSES.map(([name, levels]) => [
     `how safe a stock is when inputs are drawn too: houses ${name}, 200 draws of 5 days`,
     levels.reduce((sum, level) => sum + level, 0) / levels.length,
@@ -80,13 +75,10 @@ const underDraws = (): [string, number, Repeat][] =>
     },
   ]);
 
-const normal = (stream: Stream): number =>
-  Math.sqrt(-2 * Math.log(stream.uniform())) * Math.cos(2 * Math.PI * stream.uniform());
-
 /** Two normal numbers: Spearman's correlation is 6/π · asin(ρ/2) (Pearson 1907, from memory). */
-const ranks = (): [string, number, Repeat][] =>
+const ranks = (): Known[] =>
   [0, 0.3, 0.7].flatMap((rho) =>
-    [50, 200].map((pairs): [string, number, Repeat] => [
+    [50, 200].map((pairs): Known => [
       `what moves the order, rank correlation: normal pairs at ${rho}, ${pairs} draws`,
       (6 / Math.PI) * Math.asin(rho / 2),
       (stream) => {
@@ -105,7 +97,8 @@ export function main(): void {
       seeds: '"intervals" and the name',
     },
   };
-  for (const [name, truth, repeat] of [...alone(), ...given(), ...underDraws(), ...ranks()]) {
+  const all = [alone(), given(), underDraws(), ranks(), ofTills(), ofBacktests()].flat();
+  for (const [name, truth, repeat] of all) {
     const stream = new Stream(streamKey('intervals', name));
     let [covered, below, above] = [0, 0, 0];
     for (let n = 0; n < REPEATS; n += 1) {

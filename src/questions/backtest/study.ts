@@ -131,8 +131,8 @@ function busierThan({ kindOf, expected }: FittedHouse, tried: readonly TillDay[]
 }
 
 /** @param levels of these days, in their order */
-function heldOn(
-  days: readonly RecordedDay[],
+export function heldOn(
+  days: readonly Pick<RecordedDay, 'safe'>[],
   levels: readonly number[],
   level: number,
 ): { share: number; low: number; high: number; worth: number; verdict: Verdict } {
