@@ -43,9 +43,8 @@ export async function partsAsked(
     const { inReport } = question;
     if (inReport === undefined) continue;
     const given = await readGiven(inReport.settings);
-    const names = Object.keys(inReport.settings);
-    const there = names.filter((name) => given[name] !== undefined);
-    const missing = names.find((name) => given[name] === undefined);
+    const there = Object.keys(inReport.settings).filter((name) => given[name] !== undefined);
+    const missing = Object.keys(inReport.missing).find((name) => given[name] === undefined);
     if (there.length === 0) continue;
     if (missing !== undefined)
       throw new MistakeError(

@@ -40,9 +40,9 @@ export interface Head {
 
 /** A part that the letter of a report has where its files are given. */
 export interface ReportPart {
-  /** Those of its settings that the report takes for it: all of them or none. */
+  /** Those of its settings that the report takes for it. */
   readonly settings: Settings;
-  /** By setting: what to do where it alone is missing. */
+  /** What to do where one of these alone is missing: there is no part without it. */
   readonly missing: Readonly<Record<string, string>>;
   /** What is being done, beside the bar of long work. */
   readonly working: string;

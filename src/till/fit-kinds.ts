@@ -206,7 +206,9 @@ function yearOf(
   );
   const onDates = open.reduce((days, one, at) => days + (dated[at] ? one : 0), 0);
   const once = onDates / Math.max(1, span / DAYS_OF_A_YEAR);
-  const rest = (DAYS_OF_A_YEAR - once) / Math.max(1, span - onDates);
+  // Open every day, and rounded down to whole weeks: there are then more open days than the spell has.
+  const others = open.reduce((days, one) => days + one, 0) - onDates;
+  const rest = (DAYS_OF_A_YEAR - once) / Math.max(1, others, span - onDates);
   let left = DAYS_OF_A_YEAR;
   return new Map(
     groups.map(({ id }, at) => {

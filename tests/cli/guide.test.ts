@@ -47,6 +47,7 @@ describe('cuptide guide', () => {
     expect(readdirSync(folder).sort()).toEqual([
       '1-commuter-bar.guide.csv',
       '1-commuter-bar.guide.html',
+      '1-commuter-bar.guide.json',
     ]);
     const [head, ...rows] = parse(csv) as string[][];
     const at = (title: string): number => head!.findIndex((one) => one.startsWith(title));

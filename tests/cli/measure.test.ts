@@ -47,6 +47,7 @@ describe('cuptide measure', () => {
     expect(readdirSync(out).toSorted()).toEqual([
       '1-commuter-bar.measured.counted-shares.svg',
       '1-commuter-bar.measured.yaml',
+      '1-commuter-bar.reading.json',
     ]);
     const text = readFileSync(join(out, '1-commuter-bar.measured.yaml'), 'utf8');
     expect(text).toMatch(

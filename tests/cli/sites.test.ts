@@ -3,8 +3,14 @@ import { copyFileSync, readdirSync, readFileSync, writeFileSync } from 'node:fs'
 import { join } from 'node:path';
 import { beforeAll, describe, expect, it } from 'vitest';
 import { partText, readPart, studyDigest } from '../../src/cli/sites/part-file.js';
+import { verifyCsv } from '../../src/cli/verify/verify-sheet.js';
 import { mergeParts } from '../../src/cli/sites/merge.js';
 import { storePart } from '../../src/cli/sites/part-store.js';
+import type { SitesAnswer } from '../../src/questions/sites/answer.js';
+import { csvText, siteRows } from '../../src/questions/sites/csv.js';
+import { piecesPerRackOf } from '../../src/scenario/rack-geometry.js';
+import { readScenario } from '../../src/scenario/read-scenario.js';
+import { contextOf } from '../../src/tell/context-of.js';
 import { cuptide, emptyFolder, root } from './run.js';
 
 const head = { study: 'abc', version: '1', part: 1, of: 2 };
@@ -105,7 +111,7 @@ describe('cuptide sites', () => {
     expect(other.err).toContain('is of another study');
   });
 
-  it('is worked out again by verify, which finds the one number that was altered, and another table', () => {
+  it('is worked out again by verify, which finds the one number that was altered, and another table', async () => {
     const answer = JSON.parse(whole) as { totals: { cost: number } };
     const { cost } = answer.totals;
     const file = join(folder, 'sites.json');
@@ -119,6 +125,26 @@ describe('cuptide sites', () => {
     expect([found.status, found.err]).toEqual([1, '']);
     expect((JSON.parse(found.out) as { differences: unknown }).differences).toEqual([
       { place: 'totals.cost', printed: String(cost + 1), found: String(cost) },
+    ]);
+    // Its table has the JSON of all tables beside it.
+    writeFileSync(join(folder, 'three.sites.json'), whole);
+    const read = readScenario(readFileSync(base), base, { piecesPerRack: piecesPerRackOf });
+    if (!read.ok) throw new Error('not read');
+    const rows = siteRows(
+      JSON.parse(whole) as SitesAnswer,
+      contextOf(read.scenario, read.inputs, '', piecesPerRackOf),
+    );
+    const at = rows[0]!.findIndex((title) => String(title).startsWith('cost'));
+    const right = Number(rows[2]![at]);
+    rows[2]![at] = right + 1;
+    const sheet = await verifyCsv(csvText(rows), {
+      name: join(folder, 'three.sites.csv'),
+      scenario: base,
+      files: folder,
+      threads: 1,
+    });
+    expect(sheet.differences.map(({ printed, found: is }) => [printed, is])).toEqual([
+      [String(right + 1), String(right)],
     ]);
     const other = emptyFolder();
     writeFileSync(join(other, 'three.csv'), 'id,seats,guests\na,12,20\nb,14,24\nc,10,19\n');

@@ -251,6 +251,6 @@ it('the command says what does not match, by its exit code too', () => {
   const none = cuptide(['verify', SCENARIO]);
   expect([none.status, none.err]).toEqual([
     2,
-    expect.stringMatching(/neither a letter, an answer nor an order sheet/),
+    expect.stringMatching(/neither a letter, an answer nor a table/),
   ]);
 });

@@ -11,7 +11,7 @@ export const verify: CommandModule = {
         type: 'string',
         demandOption: true,
         describe:
-          'Saved letter (HTML), what size, order or another printed with --json, or an order sheet (XLSX, CSV)',
+          'Saved letter (HTML), what size, order or another printed with --json, or a table (CSV; of an order XLSX too)',
       })
       .option('scenario', {
         type: 'string',

@@ -46,7 +46,7 @@ async function verified({ file, scenario, files, threads }: VerifyArguments): Pr
   if (/\.csv$/i.test(file)) return verifyCsv(text, sources);
   if (!isLetter(text))
     throw new MistakeError(
-      `${file}: is neither a letter, an answer nor an order sheet of this program; give a saved letter (.html), what a command printed with --json, or order.xlsx or order.csv as cuptide order --out wrote it; of a page to print, verify the JSON that was written with it`,
+      `${file}: is neither a letter, an answer nor a table of this program; give a saved letter (.html), what a command printed with --json, or a table (.csv, order.xlsx) as a command wrote it with --out; of a page to print, verify the JSON that was written with it`,
     );
   for (const [option, given] of Object.entries({ scenario, files }))
     if (given !== undefined)

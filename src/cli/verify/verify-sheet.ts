@@ -4,12 +4,14 @@ import { existsSync } from 'node:fs';
 import { CsvError, parse } from 'csv-parse/sync';
 import { MADE_FROM } from '../../ordering/workbook-sheets.js';
 import { madeData, type Made } from '../../questions/made.js';
+import type { OutFile } from '../../questions/question.js';
 import { readWhole } from '../files.js';
 import { MistakeError } from '../mistakes.js';
-import { madeOfData, readAnswer } from './answer-file.js';
+import { madeOfData, readAnswer, type SavedAnswer } from './answer-file.js';
 import { askedAgain, type Sources } from './asked-again.js';
 import type { Difference } from './differences.js';
 import type { Verified } from './verify-letter.js';
+import { sitesAgain } from './verify-sites.js';
 
 type Rows = readonly (readonly unknown[])[];
 interface Sheet {
@@ -19,6 +21,8 @@ interface Sheet {
 /** Name of a cell, from its row and column, both from 0. */
 type Place = (row: number, column: number) => string;
 
+/** The JSON of an answer about sites. */
+const SITES_JSON = ['sites.json', 'what-if.json'];
 const LARGEST_ANSWER = 50_000_000;
 
 /** @throws MistakeError where it says nothing of what it was made from, or cannot be worked out again */
@@ -55,16 +59,20 @@ export async function verifyWorkbook(bytes: Uint8Array, sources: Sources): Promi
 /** A CSV has no place to say what it was made from: the JSON that was written with it does. @throws MistakeError as above */
 export async function verifyCsv(text: string, sources: Sources): Promise<Verified> {
   const { name } = sources;
-  const beside = name.replace(/\.csv$/i, '.json');
-  if (beside === name || !existsSync(beside))
+  const own = name.replace(/\.csv$/i, '.json');
+  // One JSON stands for all tables of sites.
+  const beside = [own, ...SITES_JSON.map((ending) => own.replace(/[^./\\]+\.json$/, ending))].find(
+    (path) => existsSync(path),
+  );
+  if (beside === undefined)
     throw new MistakeError(
-      `${name}: a table cannot say what it was made from; put the JSON that was written with it beside it, under the name ${basename(beside)}`,
+      `${name}: a table cannot say what it was made from; put the JSON that was written with it beside it, under the name ${basename(own)} (of tables of sites, the name that ends in ${SITES_JSON.join(' or ')})`,
     );
   const json = new TextDecoder().decode(await readWhole(beside, LARGEST_ANSWER));
   const { made, answer } = readAnswer(json, beside);
-  const { figures } = await askedAgain(made, answer['date'], sources);
-  if (figures === undefined) throw noSheet(name, made);
-  const [printed, found] = [rowsOfCsv(text, name), rowsOfCsv(String(figures.content), name)];
+  const table = await tableAgain({ made, answer }, sources);
+  if (table === undefined) throw noSheet(name, made);
+  const [printed, found] = [rowsOfCsv(text, name), rowsOfCsv(String(table.content), name)];
   return verified(
     made,
     [found],
@@ -74,6 +82,15 @@ export async function verifyCsv(text: string, sources: Sources): Promise<Verifie
       (row, column) => `row ${row + 1}, ${String(found[0]?.[column] ?? `column ${column + 1}`)}`,
     ),
   );
+}
+
+async function tableAgain(
+  { made, answer }: SavedAnswer,
+  sources: Sources,
+): Promise<OutFile | undefined> {
+  if (made.question !== 'sites') return (await askedAgain(made, answer['date'], sources)).figures;
+  const { files } = await sitesAgain(made, sources);
+  return (await files()).find(({ ending }) => sources.name.endsWith(`.${ending}`));
 }
 
 const noSheet = (name: string, { question }: Made): MistakeError =>

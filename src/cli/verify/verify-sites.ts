@@ -30,6 +30,22 @@ export async function verifySites(
   { made, answer }: SavedAnswer,
   sources: Sources,
 ): Promise<Verified> {
+  const { json } = await sitesAgain(made, sources);
+  const found: unknown = JSON.parse(JSON.stringify(json));
+  return {
+    version: made.version,
+    seed: made.seed,
+    values: countValues(found),
+    parts: 0,
+    differences: valueDifferences(answer, found),
+  };
+}
+
+/** The same answer, and the files that the command writes of it. @throws MistakeError as above */
+export async function sitesAgain(
+  made: SavedAnswer['made'],
+  sources: Sources,
+): ReturnType<typeof sitesReply> {
   const { name, scenario: base, files, threads } = sources;
   const [table] = made.files ?? [];
   const unknown = Object.keys(made.settings).filter((one) => !Object.hasOwn(settings, one));
@@ -49,15 +65,7 @@ export async function verifySites(
   checkFiles(study, made, name);
   const sites = sitesOfUnits(study, study.units);
   const rows = await rowsOf(study, study.units, sites, threads);
-  const { json } = await sitesReply(study, [...sites.values()], rows);
-  const found: unknown = JSON.parse(JSON.stringify(json));
-  return {
-    version: made.version,
-    seed: made.seed,
-    values: countValues(found),
-    parts: 0,
-    differences: valueDifferences(answer, found),
-  };
+  return sitesReply(study, [...sites.values()], rows);
 }
 
 function argumentsOf(

@@ -67,6 +67,8 @@ export interface Backtest {
   readonly verdict: Verdict;
   /** By kind of day; empty where there is one kind. */
   readonly kinds: readonly KindTried[];
+  /** Kinds that the map names and that are counted with the others, with their days in the export. */
+  readonly joined: readonly { readonly kind: string; readonly days: number }[];
   readonly causes: readonly Cause[];
   /** Parties a day of the days tried over those fitted first, kind by kind. */
   readonly busier: number;

@@ -6,6 +6,7 @@ import type { PositionOf } from '../../scenario/read-scenario.js';
 import { renderSvg, standaloneSvg } from '../../tell/render-svg.js';
 import type { Ask } from '../question.js';
 import type { Result } from '../result.js';
+import { datedMap } from '../till/holidays.js';
 import { readTillMap, tillProblem } from '../till/read-map.js';
 import type { backtest } from './head.js';
 import { backtestStudy } from './study.js';
@@ -31,11 +32,13 @@ export const ask: Ask<typeof backtest> = async (asking, given) => {
   };
   const unknown = unknownDrinks(map.map.groups, text);
   if (unknown.length > 0) return stop(unknown);
+  const dated = datedMap(map.map, mapFile.name, map.positionOf, given.holidays);
+  if (!dated.ok) return dated;
   const tally = await readTill(bytesOf(till.bytes), map.map);
   if (!tally.ok) return stop(tally.flaws);
   const found = await backtestStudy({
     text,
-    map: map.map,
+    map: dated.value,
     tally: tally.value,
     file: till.name.split(/[/\\]/).at(-1)!,
     runner,

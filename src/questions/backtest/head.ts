@@ -1,4 +1,5 @@
 import type { Head } from '../question.js';
+import { holidays } from '../till/head.js';
 import { sizing, type Settings } from '../settings.js';
 
 /** Recorded days, and what they mean. */
@@ -10,6 +11,7 @@ const files = {
     required: true,
     describe: 'What the columns mean and which days to fit (YAML)',
   },
+  holidays,
 } as const satisfies Settings;
 
 export const backtest = {
@@ -28,7 +30,11 @@ export const backtest = {
     },
   },
   inReport: {
-    settings: { till: { ...files.till, required: false }, map: { ...files.map, required: false } },
+    settings: {
+      till: { ...files.till, required: false },
+      map: { ...files.map, required: false },
+      holidays,
+    },
     missing: {
       till: 'give the export of the till too',
       map: 'give the map that says what its columns mean',

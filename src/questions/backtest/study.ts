@@ -2,7 +2,9 @@
 import { isoDate } from '../../till/clock.js';
 import { fitDayFactor } from '../../till/day-factor.js';
 import { chooseDays } from '../../till/days.js';
+import type { TillMap } from '../../till/compile-map.js';
 import type { TillFlaw } from '../../till/flaw.js';
+import { kindOfDay } from '../../till/kinds-of-day.js';
 import type { TillDay } from '../../till/tally.js';
 import type { Backtest, KindTried, Origin, RecordedDay, Verdict } from './answer.js';
 import { fittedHouse, ONE_KIND, type FittedHouse } from './fitted.js';
@@ -85,6 +87,7 @@ export async function backtestStudy(asking: Trying): Promise<BacktestResult> {
       effectiveDays: worth,
       verdict,
       kinds: kindsTried(all, runs, tried, levelOf, level),
+      joined: joinedKinds(map, used, kindOf),
       causes,
       busier: busierThan(houses[0]!, tried),
       trend: trend === null ? null : { shareAWeek: trend.shareAWeek, p: trend.p },
@@ -129,6 +132,18 @@ function busierThan({ kindOf, expected }: FittedHouse, tried: readonly TillDay[]
   const came = tried.reduce((sum, day) => sum + partiesOf(day), 0);
   return came / tried.reduce((sum, { day }) => sum + expected(kindOf(day)), 0);
 }
+
+/** Kinds of the map that no day is counted as: too few days of them, or too like the others. */
+const joinedKinds = (
+  { kinds }: TillMap,
+  used: readonly TillDay[],
+  kindOf: FittedHouse['kindOf'],
+): Backtest['joined'] =>
+  kinds.flatMap(({ id }) =>
+    used.some(({ day }) => kindOf(day) === id)
+      ? []
+      : [{ kind: id, days: used.filter(({ day }) => kindOfDay(kinds, day) === id).length }],
+  );
 
 /** @param levels of these days, in their order */
 export function heldOn(

@@ -2,6 +2,7 @@
 import { fold, heading, list, paragraphs, table, type Block } from '../../tell/block.js';
 import type { ReportContext } from '../../tell/context.js';
 import { digitsOf, formatsFor, type Formats } from '../../tell/format.js';
+import { FEWEST_DAYS } from '../../till/fit-till.js';
 import type { Backtest } from './answer.js';
 import { recordedDaysChart } from './charts/recorded-days.js';
 import { months } from '../till/tell-kinds.js';
@@ -93,8 +94,11 @@ export function backtestBlocks(found: Backtest, context: ReportContext): Block[]
 }
 
 /** The promise is made for each kind of day, so each is held to it. */
-function byKind({ kinds }: Backtest, formats: Formats, asked: string): Block[] {
-  if (kinds.length === 0) return [];
+function byKind({ kinds, joined }: Backtest, formats: Formats, asked: string): Block[] {
+  const together = list(
+    joined.map(({ kind, days }) => say.joined(kind, formats.count(days), days < FEWEST_DAYS)),
+  );
+  if (kinds.length === 0) return [together];
   return [
     table({
       caption: say.byKind(asked),
@@ -118,6 +122,7 @@ function byKind({ kinds }: Backtest, formats: Formats, asked: string): Block[] {
         .filter(({ verdict }) => verdict === 'tooOptimistic')
         .map(({ kind, factor }) => say.kindFell(kind, asked, formats.decimal(factor, 2))),
     ),
+    together,
   ];
 }
 

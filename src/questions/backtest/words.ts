@@ -63,6 +63,8 @@ export const say = {
   times: (factor: string): string => `${factor} times`,
   kindFell: (kind: string, level: string, factor: string): string =>
     `On days of the kind ${kind} the promise was too optimistic; a stock ${factor} times as large would have held ${level} of them.`,
+  joined: (kind: string, days: string, few: boolean): string =>
+    `Days of the kind ${kind} (${days} of those used) count as other days: ${few ? 'they are too few to size for apart' : 'they do not differ by more than chance, or were too few early on'}.`,
   proposal: 'What to do',
   days: 'The recorded days, in order',
   day: 'Day',

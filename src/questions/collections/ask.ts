@@ -32,6 +32,7 @@ export const ask: Ask<typeof collections> = async (asking, given) => {
       json: study.value,
       blocks: collectionsBlocks(study.value, context),
       figures: { ending: 'collections.csv', content: collectionsCsv(study.value) },
+      jsonFile: 'collections.json',
     },
   };
 };

@@ -20,6 +20,7 @@ export const ask: Ask<typeof guide> = async (asking, given) => {
       json: study.value,
       blocks: guideBlocks(study.value, context, { alone: letter === undefined }),
       figures: { ending: 'guide.csv', content: guideCsv(study.value) },
+      jsonFile: 'guide.json',
       files: (_draw, faces) => guideFiles(study.value, context, faces),
     },
   };

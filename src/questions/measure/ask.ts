@@ -50,6 +50,7 @@ export const ask: Ask<typeof measure> = async (asking, given) => {
         json: reading,
         blocks: readingBlocks(reading, context),
         edits: measuredEdits(reading.measured),
+        jsonFile: 'reading.json',
         files: () => readingFiles(reading, text, context),
       },
     };
@@ -65,6 +66,7 @@ export const ask: Ask<typeof measure> = async (asking, given) => {
     value: {
       json: plan,
       blocks: planBlocks(plan, context),
+      jsonFile: 'measure.json',
       files: (_draw, typefaces) => planFiles(worth, typefaces),
     },
   };

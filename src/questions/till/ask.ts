@@ -9,7 +9,7 @@ import { piecesPerRackOf } from '../../scenario/rack-geometry.js';
 import type { Block } from '../../tell/block.js';
 import type { Result } from '../result.js';
 import type { GivenFile } from '../settings.js';
-import { withHolidays } from './holidays.js';
+import { datedMap } from './holidays.js';
 import { readTillMap, tillProblem } from './read-map.js';
 import { tillBlocks } from './tell.js';
 
@@ -46,19 +46,11 @@ export async function askTill(asking: TillAsking): Promise<Result<TillReply>> {
   const baseText = new TextDecoder().decode(base.bytes);
   const unknown = unknownDrinks(map.map.groups, baseText);
   if (unknown.length > 0) return stop(unknown);
-  const dated =
-    holidays === undefined
-      ? ({ ok: true, map: map.map } as const)
-      : withHolidays(map.map, holidays);
-  if (!dated.ok) {
-    const { about, flaws } = dated;
-    return about === 'map'
-      ? stop(flaws)
-      : { ok: false, problems: flaws.map((flaw) => tillProblem(flaw, holidays!.name, null)) };
-  }
+  const dated = datedMap(map.map, mapFile.name, map.positionOf, holidays);
+  if (!dated.ok) return dated;
   const tally = await readTill(sales.open(), map.map);
   if (!tally.ok) return stop(tally.flaws);
-  const kinds = fitKinds(tally.value, dated.map, sales.name.split(/[/\\]/).at(-1)!);
+  const kinds = fitKinds(tally.value, dated.value, sales.name.split(/[/\\]/).at(-1)!);
   if (!kinds.ok) return stop(kinds.flaws);
   const applied = applyTill(baseText, kinds.value.fit, kinds.value);
   if (!applied.ok) return stop(applied.flaws);

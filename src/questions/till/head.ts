@@ -1,4 +1,10 @@
-import type { Settings } from '../settings.js';
+import type { Setting, Settings } from '../settings.js';
+
+export const holidays = {
+  as: 'file',
+  most: 1_000_000,
+  describe: 'Holidays, a date a line (CSV): a kind of day of their own if they differ',
+} as const satisfies Setting;
 
 /** A till export comes before a scenario, so its command takes the export as its file and the scenario as a setting. */
 export const till = {
@@ -17,10 +23,6 @@ export const till = {
       required: true,
       describe: 'Scenario that everything else comes from',
     },
-    holidays: {
-      as: 'file',
-      most: 1_000_000,
-      describe: 'Holidays, a date a line (CSV): a kind of day of their own if they differ',
-    },
+    holidays,
   },
 } as const satisfies { name: string; describe: string; settings: Settings };

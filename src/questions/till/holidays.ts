@@ -1,13 +1,31 @@
 /** A list of holidays (CSV, RFC 4180): a date a line (ISO 8601) in the first column; a heading and further columns are read over. */
+import type { PositionOf } from '../../scenario/read-scenario.js';
 import { readDate } from '../../till/clock.js';
 import { shownText, type TillFlaw } from '../../till/flaw.js';
 import { HOLIDAY } from '../../till/kinds-of-day.js';
 import type { TillMap } from '../../till/compile-map.js';
+import type { Result } from '../result.js';
 import type { GivenFile } from '../settings.js';
+import { tillProblem } from './read-map.js';
 
 type WithHolidays =
   | { readonly ok: true; readonly map: TillMap }
   | { readonly ok: false; readonly about: 'map' | 'holidays'; readonly flaws: readonly TillFlaw[] };
+
+/** The map with the holidays, where there is a list of them. @param positionOf of the map's text */
+export function datedMap(
+  map: TillMap,
+  mapName: string,
+  positionOf: PositionOf,
+  holidays: GivenFile | undefined,
+): Result<TillMap> {
+  if (holidays === undefined) return { ok: true, value: map };
+  const dated = withHolidays(map, holidays);
+  if (dated.ok) return { ok: true, value: dated.map };
+  const place =
+    dated.about === 'map' ? ([mapName, positionOf] as const) : ([holidays.name, null] as const);
+  return { ok: false, problems: dated.flaws.map((flaw) => tillProblem(flaw, ...place)) };
+}
 
 /** The map with the holidays as its first kind of day. */
 export function withHolidays(map: TillMap, { bytes }: GivenFile): WithHolidays {

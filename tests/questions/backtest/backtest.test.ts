@@ -12,6 +12,8 @@ import { readScenario } from '../../../src/scenario/read-scenario.js';
 import { exactBinomialInterval } from '../../../src/statistics/exact-binomial-interval.js';
 import { renderSvg } from '../../../src/tell/render-svg.js';
 import { fixtureContext } from '../../tell/fixture.js';
+import { datedMap } from '../../../src/questions/till/holidays.js';
+import { isoDate } from '../../../src/till/clock.js';
 import { levelled, simulatedTill, smallBase, smallMap } from './simulated-till.js';
 import { baseOfKinds, tillOfKinds, weekendMap } from '../../till/till-of-kinds.js';
 import { backtestBlocks } from '../../../src/questions/backtest/tell.js';
@@ -160,6 +162,60 @@ describe('a backtest', () => {
     });
     expect(said).toMatch(/By kind of day: nothing may run out on 90\s% of the days of each/);
     expect(said).toMatch(/weekend +8 /);
+  });
+
+  it('takes a list of holidays, says what they count as, and refuses a bad one with the line and the remedy', async () => {
+    const tally = tillOfKinds('holidays', 4, {});
+    const dates = [...tally.days.keys()].filter((_, at) => at % 2 === 0);
+    const isoDates = (days: readonly number[]) => days.map((day) => isoDate(day)).join('\n');
+    const withList = (text: string) =>
+      datedMap({ ...weekendMap, kinds: [] }, 'map.yaml', () => ({ line: 1, column: 1 }), {
+        name: 'holidays.csv',
+        bytes: new TextEncoder().encode(text),
+      });
+    const told = async (text: string) => {
+      const map = withList(text);
+      if (!map.ok) throw new Error('the list was refused');
+      const found = await backtestStudy({
+        text: baseOfKinds,
+        map: map.value,
+        // Three times as many parties on every other day: the list alone says which.
+        tally: {
+          ...tally,
+          days: new Map(
+            [...tally.days].map(([day, one]) => [
+              day,
+              dates.includes(day) ? { ...one, parties: one.parties.map((few) => 3 * few) } : one,
+            ]),
+          ),
+        },
+        file: 'simulated',
+        runner: inThisThread(),
+        level: 0.9,
+        seed: '1',
+        days: 8,
+        draws: 1,
+      });
+      if (!found.ok) throw new Error(JSON.stringify(found.flaws));
+      return found.value;
+    };
+    const many = await told(isoDates(dates));
+    // Seven are tried; two of them with seven days before, which is one too few.
+    expect(many.kinds.find(({ kind }) => kind === 'holiday')).toMatchObject({ days: 5 });
+    expect(many.joined).toEqual([]);
+    const few = await told(isoDates(dates.slice(0, 3)));
+    expect(few.joined).toEqual([{ kind: 'holiday', days: 3 }]);
+    expect(writeText(backtestBlocks(few, fixtureContext()), { width: 200, all: true })).toContain(
+      'Days of the kind holiday (3 of those used) count as other days: they are too few to size for apart.',
+    );
+    const bad = withList('date\n1 May\n');
+    if (bad.ok) throw new Error('was not refused');
+    const { file, line, message } = bad.problems[0]!;
+    expect([file, line, message]).toEqual([
+      'holidays.csv',
+      2,
+      '"1 May" is not a day of the calendar; write a day a line as year-month-day, such as 2026-05-31',
+    ]);
   });
 
   it('is refused with too few days, with the remedy', async () => {
