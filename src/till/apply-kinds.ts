@@ -73,6 +73,6 @@ export function setKinds(
     return [`${section}.${key}`];
   });
   return [
-    `The calendar has ${fitted.length + 1} kinds of day with ${year} days a year in all, counted from the days of the export. Correct their daysAYear where the export does not show a usual year${elsewhere.length === 0 ? '.' : `; ${elsewhere.join(' and ')} said it before and ${elsewhere.length === 1 ? 'is' : 'are'} gone.`}`,
+    `The calendar has ${fitted.length + 1} kinds of day with ${year} days a year in all, counted from the days of the export. Correct their daysAYear where the export does not show a usual year${elsewhere.length === 0 ? '.' : `; they replace ${elsewhere.join(' and ')}.`}`,
   ];
 }

@@ -73,7 +73,7 @@ describe('kinds of day', () => {
       return arrivals.slots.parties.reduce((sum, one) => sum + one, 0);
     };
     expect(parties(1) / parties(0)).toBeCloseTo(kinds.compared[0]!.times.times, 2);
-    expect(applied.notes.join(' ')).toContain('costs.daysAYear said it before');
+    expect(applied.notes.join(' ')).toContain('they replace costs.daysAYear');
   });
 
   it('with too few days are fitted with the others and named', () => {

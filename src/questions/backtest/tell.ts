@@ -23,7 +23,8 @@ export function backtestBlocks(found: Backtest, context: ReportContext): Block[]
       say.interval(
         formats.percent(safe.low),
         formats.percent(safe.high),
-        formats.decimal(found.effectiveDays),
+        formats.count(found.tried),
+        found.effectiveDays < found.tried ? formats.decimal(found.effectiveDays) : null,
       ),
     ]),
     paragraphs(
@@ -31,7 +32,7 @@ export function backtestBlocks(found: Backtest, context: ReportContext): Block[]
       ...(verdict === 'tooOptimistic' ? (['alarm'] as const) : []),
     ),
     paragraphs([
-      `${say.busier(formats.decimal(found.busier, 2))}${trend === null ? '' : ` ${say.trend(formats.percent(trend.shareAWeek), trend.p < 0.001 ? '< 0.001' : `= ${chance(trend.p, formats)}`)}`}`,
+      `${say.busier(formats.decimal(found.busier, 2))}${trend === null ? '' : ` ${say.trend(trend.shareAWeek < 0, formats.percent(Math.abs(trend.shareAWeek)), trend.p < 0.001 ? '< 0.001' : `= ${chance(trend.p, formats)}`)}`}`,
     ]),
     ...byKind(found, formats, asked),
     { kind: 'picture', pictures: [recordedDaysChart(found, context)] },

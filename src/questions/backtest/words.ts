@@ -5,8 +5,9 @@ export const say = {
   heading: 'How this would have done on recorded days',
   lead: (share: string, days: string, level: string): string =>
     `Nothing would have run out on ${share} of ${days} recorded days, each tried many times; the promise was ${level}.`,
-  interval: (low: string, high: string, worth: string): string =>
-    `The 95 % interval is ${low} to ${high} (exact binomial, counting the days as ${worth} independent ones).`,
+  /** @param worth independent days that these count as; null: as many */
+  interval: (low: string, high: string, days: string, worth: string | null): string =>
+    `The 95 % interval is ${low} to ${high} (exact binomial${worth === null ? '' : `; as a day is like the one before, ${days} days count as ${worth}`}).`,
   verdict: {
     held: 'The promise held: the whole interval is at or above it.',
     notKnown:
@@ -15,13 +16,13 @@ export const say = {
   },
   busier: (factor: string): string =>
     `On the days tried, ${factor} times as many parties came as on the days used first.`,
-  trend: (share: string, p: string): string =>
-    `The number of parties changes by ${share} a week (p ${p}).`,
+  trend: (falls: boolean, share: string, p: string): string =>
+    `The number of parties ${falls ? 'falls' : 'rises'} by ${share} a week (p ${p}).`,
   causes: 'What could explain it',
   cause: {
     drift: 'Drift: the number of parties changes over the weeks',
     season: 'Season: months differ from each other',
-    spread: 'Spread: the later days differ more than those fitted',
+    spread: 'Spread: the later days differ more among themselves than the earlier ones',
     weekdays: 'Weekdays: they differ from each other',
     shape: 'Shape: days differ in when parties come, or parties come in groups',
   } satisfies Record<CauseName, string>,
@@ -29,7 +30,7 @@ export const say = {
   notFound: 'not found',
   remedy: {
     drift: (times: string): string =>
-      `Fit the latest weeks only, or scale arrivals by ${times} (parties on the days tried over those fitted), and look again each month.`,
+      `Use the latest weeks only (days.between in the map), or scale arrivals by ${times}, as many times the parties as on the days used first. Look again each month.`,
     season: (month: string, times: string): string =>
       `${month} has ${times} times the parties of the mean month: name the busy months as a kind of day (kinds, between) in the map, and size with what cuptide till writes.`,
     spread: (cv: string): string => `Set arrivals.dayFactor to ${cv}, the upper end over all days.`,
@@ -37,7 +38,8 @@ export const say = {
       'Let cuptide till name the kinds of day (week: any in the map) and size with its scenario: the stock then holds on each.',
     weekdaysOfKinds:
       'Days of the week differ within a kind too: name the odd ones as a kind of their own in the map (kinds, week).',
-    shape: 'Fit kinds of day apart; if parties come in groups, treat large groups as bookings.',
+    shape:
+      'Name kinds of day in the map (kinds), so that each is sized by itself. If large groups come, treat them as bookings.',
   },
   factor: (factor: string, level: string): string =>
     `A stock ${factor} times as large would have held ${level} on these days.`,
@@ -73,12 +75,12 @@ export const say = {
   safe: 'Safe',
   ranOut: 'Ran out most',
   at: 'From about',
-  origins: 'Each time, worked out again from the days before',
+  origins: 'The stock of each period, from the days before it',
   from: 'Worked out from',
   fittedDays: 'Days',
   stock: 'Stock',
   how: (draws: string, days: string): string =>
-    `Parties, drinks and items of each day are the till's; when in its slot a party came, who had which drink, who stayed in, how long, and all habits were drawn ${draws} times. Each stock was chosen on ${days} simulated days, from days before those it was tried on.`,
+    `Parties, drinks and items of each day are those of the till. It does not say when within its slot a party came, who had which drink, who stayed in, how long, or how habits varied: these were drawn ${draws} times a day. Each stock was chosen on ${days} simulated days, fitted to recorded days before those it was tried on.`,
   limits:
     'Guests who saw a full room and left are on no ticket, and a till does not say who stayed in: that share is as in the scenario.',
 } as const;
