@@ -29,7 +29,7 @@ describe('cuptide measure', () => {
         '--out',
         out,
         '--days',
-        '20',
+        '5',
         '--threads',
         '1',
       ]);

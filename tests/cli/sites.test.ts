@@ -3,7 +3,6 @@ import { copyFileSync, readdirSync, readFileSync, writeFileSync } from 'node:fs'
 import { join } from 'node:path';
 import { beforeAll, describe, expect, it } from 'vitest';
 import { partText, readPart, studyDigest } from '../../src/cli/sites/part-file.js';
-import { verifyCsv } from '../../src/cli/verify/verify-sheet.js';
 import { mergeParts } from '../../src/cli/sites/merge.js';
 import { storePart } from '../../src/cli/sites/part-store.js';
 import type { SitesAnswer } from '../../src/questions/sites/answer.js';
@@ -111,7 +110,7 @@ describe('cuptide sites', () => {
     expect(other.err).toContain('is of another study');
   });
 
-  it('is worked out again by verify, which finds the one number that was altered, and another table', async () => {
+  it('is worked out again by verify, which finds the one number that was altered, and another table', () => {
     const answer = JSON.parse(whole) as { totals: { cost: number } };
     const { cost } = answer.totals;
     const file = join(folder, 'sites.json');
@@ -137,14 +136,16 @@ describe('cuptide sites', () => {
     const at = rows[0]!.findIndex((title) => String(title).startsWith('cost'));
     const right = Number(rows[2]![at]);
     rows[2]![at] = right + 1;
-    const sheet = await verifyCsv(csvText(rows), {
-      name: join(folder, 'three.sites.csv'),
-      scenario: base,
-      files: folder,
-      threads: 1,
-    });
-    expect(sheet.differences.map(({ printed, found: is }) => [printed, is])).toEqual([
-      [String(right + 1), String(right)],
+    const sheet = join(folder, 'three.sites.csv');
+    writeFileSync(sheet, csvText(rows));
+    const told = cuptide(['verify', sheet, '--scenario', base, '--files', folder, '--json']);
+    expect([told.status, told.err]).toEqual([1, '']);
+    expect((JSON.parse(told.out) as { differences: unknown }).differences).toEqual([
+      {
+        place: expect.stringMatching(/^row 3, cost/),
+        printed: String(right + 1),
+        found: String(right),
+      },
     ]);
     const other = emptyFolder();
     writeFileSync(join(other, 'three.csv'), 'id,seats,guests\na,12,20\nb,14,24\nc,10,19\n');

@@ -1,12 +1,19 @@
 /**
  * The backtest on simulated tills: without drift it should seldom find one, with a drift that is known it should. A
- * small house, 24 recorded days, levels of days that differ by a fifth; the same function as the command's.
+ * small house, 24 recorded days, levels of days that differ by a fifth; the same function as the command's. Without drift
+ * the interval of the share of safe days is held against that of 20,000 days of the house.
  */
 import { appendFileSync, existsSync, readFileSync, writeFileSync } from 'node:fs';
 import { join } from 'node:path';
 import { inThisThread } from '../../src/cafe/runner.js';
+import type { Backtest } from '../../src/questions/backtest/answer.js';
 import { causesOf } from '../../src/questions/backtest/judged.js';
 import { backtestStudy } from '../../src/questions/backtest/study.js';
+import { heldOn } from '../../src/questions/size/allow-for-inputs.js';
+import { compile } from '../../src/scenario/compile.js';
+import { piecesPerRackOf } from '../../src/scenario/rack-geometry.js';
+import { readScenario } from '../../src/scenario/read-scenario.js';
+import type { Peaks } from '../../src/sizing/peaks.js';
 import { exactBinomialInterval } from '../../src/statistics/exact-binomial-interval.js';
 import {
   levelled,
@@ -28,6 +35,37 @@ interface Line {
   readonly verdict: string;
   readonly share: number;
   readonly inside: boolean;
+  /** Share of all days of the house on which the stocks tried are safe, and whether the interval holds it; null with a drift. */
+  readonly truth: number | null;
+  readonly holdsTruth: boolean | null;
+}
+
+const TRUE_DAYS = 20_000;
+let known: Promise<Peaks> | undefined;
+
+/** Days of the house that the tills are drawn from, run once. */
+const trueDays = (): Promise<Peaks> => (known ??= runTrueDays());
+
+async function runTrueDays(): Promise<Peaks> {
+  const read = readScenario(smallBase, 'small', { piecesPerRack: piecesPerRackOf });
+  if (!read.ok) throw new Error('not read');
+  const model = compile(read.scenario, piecesPerRackOf);
+  const task = { model, seed: 'true days', from: 0, days: TRUE_DAYS, stock: null, listed: null };
+  const { peaks } = await inThisThread().run({ ...task, byDay: false });
+  return { days: TRUE_DAYS, ware: model.ware.length, data: peaks };
+}
+
+/** Of the days tried: each origin's stock is held to as many of them as were tried with it. */
+function trueShare(origins: Backtest['origins'], peaks: Peaks): number {
+  const tried = origins.reduce((sum, one) => sum + one.tried.length, 0);
+  return origins.reduce((sum, { stock, tried: its }) => {
+    const { level } = heldOn(
+      [peaks],
+      stock.map(({ pieces }) => pieces),
+      1,
+    );
+    return sum + (level * its.length) / tried;
+  }, 0);
 }
 
 const shareOf = (count: number, of: number) => {
@@ -87,9 +125,11 @@ export async function main(folder: string): Promise<void> {
         draws: 10,
       });
       if (!found.ok) throw new Error(found.flaws.map(({ rule }) => rule).join('\n'));
-      const { verdict, safe } = found.value;
+      const { verdict, safe, origins } = found.value;
       const inside = safe.low <= 0.9 && 0.9 <= safe.high;
-      const line = { verdict, share: safe.share, inside };
+      const truth = drift === 1 ? trueShare(origins, await trueDays()) : null;
+      const holdsTruth = truth === null ? null : safe.low <= truth && truth <= safe.high;
+      const line = { verdict, share: safe.share, inside, truth, holdsTruth };
       lines.push(line);
       appendFileSync(log, `${JSON.stringify(line)}\n`);
     }
@@ -97,6 +137,12 @@ export async function main(folder: string): Promise<void> {
       recordedDays: DAYS,
       tooOptimistic: shareOf(lines.filter((one) => one.verdict === 'tooOptimistic').length, tills),
       intervalHoldsPromise: shareOf(lines.filter((one) => one.inside).length, tills),
+      ...(drift === 1
+        ? {
+            intervalHoldsTrueShare: shareOf(lines.filter((one) => one.holdsTruth).length, tills),
+            meanTrueShare: lines.reduce((sum, one) => sum + one.truth!, 0) / tills,
+          }
+        : {}),
       meanSafe: lines.reduce((sum, one) => sum + one.share, 0) / tills,
     });
   }
