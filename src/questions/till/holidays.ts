@@ -22,9 +22,8 @@ export function datedMap(
   if (holidays === undefined) return { ok: true, value: map };
   const dated = withHolidays(map, holidays);
   if (dated.ok) return { ok: true, value: dated.map };
-  const place =
-    dated.about === 'map' ? ([mapName, positionOf] as const) : ([holidays.name, null] as const);
-  return { ok: false, problems: dated.flaws.map((flaw) => tillProblem(flaw, ...place)) };
+  const [file, at] = dated.about === 'map' ? [mapName, positionOf] : [holidays.name, null];
+  return { ok: false, problems: dated.flaws.map((flaw) => tillProblem(flaw, file, at)) };
 }
 
 /** The map with the holidays as its first kind of day. */
