@@ -101,7 +101,7 @@ export const sizeWords = {
   atMost: (high: string): string => `up to ${high}`,
   notes: [
     'The pieces are chosen together, so that nothing runs out. “Needed for this item alone” is what an item would need if running out of the others did not matter; the 95\u00A0% interval belongs to that figure.',
-    'Rules of thumb: 3.0 cups and 1.5 saucers per seat, 1.2 to 1.5 teaspoons per saucer (common practice, no source).',
+    'Rules of thumb: 3 cups and 1.5 saucers per seat, 1.2 to 1.5 teaspoons per saucer (common practice, no source).',
   ],
 
   rushHead: 'What the rush looks like',

@@ -33,7 +33,7 @@ export const chartWords = {
       `A tight day: at ${time} ${pieces} ${one ? 'is' : 'are'} left`,
     none: (pieces: string): string => `no ${pieces}`,
     description: (name: string, stock: string, left: string): string =>
-      `${name}, ${stock} pieces, on a simulated day as busy as about 1 day in 20: where each piece is, moment by moment. At the tightest moment ${left === '0' ? 'none' : left} ${left === '1' ? 'is' : 'are'} clean on the shelf.`,
+      `${name}, ${stock} pieces, on a simulated day as busy as about 1 day in 20: where each piece is, from below as in the legend. At the tightest moment ${left === '0' ? 'none' : left} ${left === '1' ? 'is' : 'are'} clean on the shelf.`,
     pieces: 'pieces off the shelf',
     stock: (count: string): string => `all ${count}`,
     left: (count: string): string => `${count} left`,
@@ -43,7 +43,7 @@ export const chartWords = {
     title: (name: string, off: string, time: string): string =>
       `${name}: on an average day at most ${off} are in use or being washed, at ${time}`,
     description: (name: string, main: string, share: string, stock: string): string =>
-      `Where the pieces of ${name} are through the day, averaged over the days simulated. At the busiest moment ${share} of those not on the shelf are ${main}. One day in twenty reaches or passes the dashed line; the solid line is the stock of ${stock}.`,
+      `Where the pieces of ${name} are, from below as in the legend, on an average day. At the busiest moment ${share} of those not on the shelf are ${main}. One day in twenty reaches or passes the dashed line; the solid line is the stock of ${stock}.`,
     pieces: 'pieces not on the shelf',
     place: 'where',
     q95: 'reached on 1 day in 20',

@@ -171,7 +171,7 @@ export const fieldWords: Readonly<Record<string, string>> = {
   'supply.openDaysAWeek': 'Open days a week',
   'supply.rushShare': 'Share of the day within these hours',
   'supply.onHand.*': 'Pieces you have now',
-  'supply.losses.*.perThousandUses': 'Broken in 1000 uses',
+  'supply.losses.*.perThousandUses': 'Broken in 1,000 uses',
   'supply.losses.*.walkOff': 'Goes missing in a year',
   'supply.losses.*.retirement': 'Retired in a year',
   'supply.losses.*.dispersion': 'Variance over mean of breakages',
