@@ -21,8 +21,9 @@ const unitQuantity = (
   kind: string,
   table: UnitTable,
   examples: readonly string[],
+  parse = (input: unknown): Parsed<number> => parseWithUnit(input, table),
 ): Quantity<number> =>
-  quantity(kind, (input) => parseWithUnit(input, table), {
+  quantity(kind, parse, {
     type: 'string',
     pattern: patternOf(Object.keys(table.factors)),
     examples: [...examples],
@@ -31,8 +32,20 @@ const unitQuantity = (
 
 /** Milliseconds. */
 export const duration = unitQuantity('duration', durationUnits, ['90 s', '12 min', '1.5 h']);
+/** No piece, rack or shelf is longer. The work of filling a rack grows with the piece: one of 84 km took hours. */
+const LONGEST_MM = 20_000;
 /** Millimetres. */
-export const length = unitQuantity('length', lengthUnits, ['86 mm', '8.6 cm', '3.4 in']);
+export const length = unitQuantity(
+  'length',
+  lengthUnits,
+  ['86 mm', '8.6 cm', '3.4 in'],
+  (input) => {
+    const parsed = parseWithUnit(input, lengthUnits);
+    return parsed.ok && parsed.value > LONGEST_MM
+      ? bad('is longer than 20 m, as no piece, rack or shelf is', 'check the number and its unit')
+      : parsed;
+  },
+);
 /** Millilitres. */
 export const volume = unitQuantity('volume', volumeUnits, ['220 ml', '7 fl oz', '3 l']);
 /** Grams. */

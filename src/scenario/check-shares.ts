@@ -25,7 +25,7 @@ export function checkSum(
     problemAt(
       path,
       undefined,
-      `has shares that add up to ${percent} %${when}, not 100 %`,
+      `has shares that add up to ${percent === 100 ? `${sum < 1 ? 'less' : 'more'} than 100 %` : `${percent} %`}${when}, not 100 %`,
       `${sum < 1 ? 'add' : 'take away'} ${gap} % among the ${what}`,
     ),
   ];

@@ -58,11 +58,17 @@ describe('laws of units', () => {
     expect(rate.parse('24 / h')).toBe(rate.parse('0.4 / min'));
     expect(rate.parse('24 / h')).toBe(rate.parse('24 per hour'));
     expect(length.parse('8.6 cm')).toBe(length.parse('86 mm'));
+    expect(length.parse('20 m')).toBe(20_000);
+    expect(length.safeParse('20001 mm').error!.issues[0]!.message).toBe(
+      'is longer than 20 m, as no piece, rack or shelf is; check the number and its unit',
+    );
     fc.assert(
       fc.property(fc.integer({ min: 0, max: 1_000_000 }), (tenths) => {
         const minutes = tenths / 10;
         expect(duration.parse(`${minutes} min`)).toBe(duration.parse(`${tenths * 6} s`));
-        expect(length.parse(`${minutes} cm`)).toBe(length.parse(`${tenths} mm`));
+        // Longer lengths are refused.
+        const short = tenths % 20_001;
+        expect(length.parse(`${short / 10} cm`)).toBe(length.parse(`${short} mm`));
         expect(mass.parse(`${tenths} g`)).toBe(mass.parse(`${tenths / 1000} kg`));
         expect(rate.parse(`${tenths * 6} / h`)).toBe(rate.parse(`${minutes} / min`));
       }),

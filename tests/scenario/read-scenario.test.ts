@@ -62,6 +62,12 @@ describe('a single mistake: place, path, value, rule and remedy', () => {
       '10:1: menu: has shares that add up to 95 %, not 100 %; add 5 % among the drinks',
     ],
     [
+      'shares a hair too large',
+      'share: 25 %',
+      'share: 25.000008 %',
+      '10:1: menu: has shares that add up to more than 100 %, not 100 %; take away 0.000008 % among the drinks',
+    ],
+    [
       'shares of party sizes',
       '3: 0 %',
       '3: 10 %',
