@@ -4,6 +4,8 @@ import { defineConfig } from 'vitest/config';
 
 /** More than there are cores: the tests of the page wait for the browser for much of their time. */
 const workers = Math.ceil(1.5 * availableParallelism());
+/** As long as a test of the page may wait for one thing, ms: Playwright waits as long (browser/letter.ts). */
+const WAIT_MS = 100_000;
 const root = fileURLToPath(new URL('..', import.meta.url));
 
 /** The tests of the page run beside the rest: a browser waits for much of its time. */
@@ -39,8 +41,10 @@ export default defineConfig({
           include: ['tests/browser/**/*.test.ts'],
           globalSetup: ['tests/global-setup.ts', 'tests/browser/set-up.ts'],
           maxWorkers: workers,
-          testTimeout: 60_000,
-          hookTimeout: 60_000,
+          // What does not come at all is what fails; a machine under load may take its time.
+          testTimeout: 1.5 * WAIT_MS,
+          hookTimeout: 1.5 * WAIT_MS,
+          expect: { poll: { timeout: WAIT_MS } },
         },
       },
     ],

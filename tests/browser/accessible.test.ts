@@ -43,14 +43,14 @@ const unfold = (page: Page): Promise<void> =>
 describe('the audit', () => {
   /** Everything open and worked out. */
   async function unfoldAll(page: Page): Promise<void> {
-    await page.waitForSelector('.card', { timeout: 60_000 });
+    await page.waitForSelector('.card');
     await unfold(page);
     const questions = page.locator('details.ask[id^=ask-]');
     for (const question of await questions.all())
       await question
         .locator(':is(table, svg, h2, h3, .wrong)')
         .first()
-        .waitFor({ state: 'attached', timeout: 40_000 });
+        .waitFor({ state: 'attached' });
     await page.waitForSelector('.walk-tell');
     await unfold(page);
   }

@@ -192,7 +192,6 @@ describe('the demo', () => {
         (window as unknown as { phases: { phase: string }[] }).phases.at(-1)?.phase ===
           'certified' && document.querySelector('[data-older]') === null,
       null,
-      { timeout: 40_000 },
     );
     const seen = await phases();
     expect(seen.filter(({ phase }) => phase === 'certified')).toHaveLength(1);
@@ -213,7 +212,6 @@ describe('the demo', () => {
         document.querySelector('.status[data-phase=certified]') !== null &&
         document.querySelector('[data-older]') === null,
       null,
-      { timeout: 40_000 },
     );
     console.log(
       `after a change: ${(await phases()).map(({ phase, ms }) => `${phase} ${ms} ms`).join(', ')}`,

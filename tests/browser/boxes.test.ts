@@ -193,7 +193,7 @@ describe('a change in a box', () => {
 describe('the cards', () => {
   it('explain the shape of the stock by this house, and print a page each on either paper', async () => {
     const { page, faults, close } = await openLetter(browser, letterPath('short.html#trainer'));
-    await page.waitForSelector('.card', { timeout: 40_000 });
+    await page.waitForSelector('.card');
     const cards = await page.locator('.card').count();
     expect(cards).toBeGreaterThanOrEqual(7);
     expect(await page.locator('.card .card-pair').count()).toBe(10);

@@ -10,8 +10,6 @@ beforeAll(async () => {
 });
 afterAll(() => browser.close());
 
-const WAIT = { timeout: 90_000 };
-
 /** The folded group of inputs of that name, unfolded. */
 async function unfolded(page: Page, name: string): Promise<Locator> {
   const group = page
@@ -34,7 +32,7 @@ describe('the owner', () => {
     const box = (await question.boundingBox())!;
     expect(box.y + box.height).toBeLessThanOrEqual(800);
     await question.click();
-    await page.waitForSelector('#ask-alternatives table', WAIT);
+    await page.waitForSelector('#ask-alternatives table');
     const told = await page.locator('#ask-alternatives').innerText();
     expect(told).toMatch(/Second machine: (?:saves|needs|takes|changes)/);
     expect(told).toMatch(/Cash over 8 years/);
@@ -43,12 +41,12 @@ describe('the owner', () => {
       letterPath('short.html'),
       letterPath('2-brunch-room.html'),
     ]);
-    await page.waitForSelector('.beside-letters table >> nth=1', WAIT);
+    await page.waitForSelector('.beside-letters table >> nth=1');
     const rows = await page.locator('.beside-letters tbody tr').allInnerTexts();
     expect(rows.find((row) => row.startsWith('Cost of all pieces'))).toMatch(/€.*\$/s);
     expect(rows.find((row) => row.startsWith('Seats\t'))).toMatch(/26\s+96/);
     await page.setInputFiles('#beside-letters', [letterPath('short.json')]);
-    await page.getByText('Choose two letters that were saved here').waitFor(WAIT);
+    await page.getByText('Choose two letters that were saved here').waitFor();
     expect(faults).toEqual([]);
     await close();
   }, 180_000);
@@ -61,7 +59,7 @@ describe('the consultant', () => {
     await page.fill('#start-seats', '50');
     await page.fill('#start-menu', 'flat white');
     await page.getByRole('button', { name: 'Write the letter' }).click();
-    await page.waitForSelector('[data-part=figures] .total', WAIT);
+    await page.waitForSelector('[data-part=figures] .total');
     await page.click('#all-inputs > summary');
     const supply = await unfolded(page, 'Supply');
     const suppliers = { 'Quay Tableware': ['7 days', '4.20'], 'Hill China': ['21', '3.90'] };
@@ -69,14 +67,14 @@ describe('the consultant', () => {
       await supply.getByLabel('Its name').fill(name);
       await supply.getByLabel('Time from order to delivery').last().fill(days!);
       await supply.getByRole('button', { name: 'Add a supplier' }).click();
-      await thing(supply, name).waitFor(WAIT);
+      await thing(supply, name).waitFor();
     }
     for (const [name, [, price]] of Object.entries(suppliers)) {
       await thing(supply, name).click();
       const own = supply
         .locator('details.thing')
         .filter({ has: page.locator('summary', { hasText: name }) });
-      await own.getByLabel('For', { exact: true }).waitFor(WAIT);
+      await own.getByLabel('For', { exact: true }).waitFor();
       for (
         let left = await own.getByLabel('For', { exact: true }).locator('option').count();
         left > 0;
@@ -92,7 +90,7 @@ describe('the consultant', () => {
           .fill('12');
         await own.getByRole('button', { name: 'Add a quote', exact: true }).click();
         await expect
-          .poll(() => own.getByLabel('For', { exact: true }).locator('option').count(), WAIT)
+          .poll(() => own.getByLabel('For', { exact: true }).locator('option').count())
           .toBe(left - 1);
       }
     }
@@ -108,10 +106,10 @@ describe('the consultant', () => {
       if (name === 'Second dishwasher') await box.selectOption(value);
       else await box.fill(value);
       await others.getByRole('button', { name: 'Add', exact: true }).click();
-      await thing(others, name).waitFor(WAIT);
+      await thing(others, name).waitFor();
     }
     await page.click('#ask-order > summary');
-    await page.waitForSelector('#ask-order table', WAIT);
+    await page.waitForSelector('#ask-order table');
     const pages = pagesOf(await page.pdf({ format: 'A4' }));
     const text = pages.map((one) => one.text).join('\n');
     expect(pages[0]!.text).toContain('Heron House Page 1 of');
@@ -127,12 +125,12 @@ describe('work on a letter', () => {
     const { page, close } = await openLetter(browser, letterPath('short.html'));
     await page.fill('[id="lead-seats.count"]', '21');
     await page.press('[id="lead-seats.count"]', 'Enter');
-    await page.waitForFunction(() => localStorage.length > 0, null, WAIT);
+    await page.waitForFunction(() => localStorage.length > 0, null);
     /** The same letter, opened anew. */
     const again = async (): Promise<Page> => {
       const next = await page.context().newPage();
       await next.goto(page.url());
-      await next.waitForSelector('html[data-ready]', { state: 'attached', ...WAIT });
+      await next.waitForSelector('html[data-ready]', { state: 'attached' });
       return next;
     };
     const second = await again();
@@ -140,12 +138,11 @@ describe('work on a letter', () => {
     await second.waitForFunction(
       () => document.querySelector<HTMLInputElement>('[id="lead-seats.count"]')?.value === '21',
       null,
-      WAIT,
     );
     const third = await again();
     await third.getByRole('button', { name: 'Discard them' }).click();
     await third.reload();
-    await third.waitForSelector('html[data-ready]', { state: 'attached', ...WAIT });
+    await third.waitForSelector('html[data-ready]', { state: 'attached' });
     expect(await third.locator('#restore').count()).toBe(0);
     await close();
   }, 120_000);

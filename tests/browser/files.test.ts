@@ -22,10 +22,7 @@ afterAll(() => browser.close());
 const lead = (page: Page): Promise<string> => page.locator('[data-part=lead]').innerText();
 
 async function fileOf(page: Page, button: Locator): Promise<Buffer> {
-  const [download] = await Promise.all([
-    page.waitForEvent('download', { timeout: 30_000 }),
-    button.click(),
-  ]);
+  const [download] = await Promise.all([page.waitForEvent('download'), button.click()]);
   return bytesOf(download);
 }
 

@@ -25,8 +25,7 @@ async function type(page: Page, box: string, text: string): Promise<void> {
   await page.press(box, 'Enter');
 }
 
-const provisional = (page: Page) =>
-  page.waitForSelector('.status[data-phase=provisional]', { timeout: 30_000 });
+const provisional = (page: Page) => page.waitForSelector('.status[data-phase=provisional]');
 const changedText = async (page: Page): Promise<string> =>
   (await page.locator('.changed p').innerText()).replace(/\s+/g, ' ');
 const labels = (page: Page): Promise<string[]> => page.locator('.six label').allInnerTexts();
@@ -129,7 +128,6 @@ describe('a change', () => {
           document.querySelector('.changed')?.textContent ?? '',
         ),
       null,
-      { timeout: 40_000 },
     );
     await page.getByRole('button', { name: 'Undo' }).click();
     await certified(page);
@@ -145,7 +143,7 @@ describe('a change', () => {
     // The most guests an hour that a day may have in all: more are refused at once.
     await type(page, GUESTS, '20000');
     await page.getByRole('button', { name: 'Cancel' }).click();
-    await page.waitForSelector('.status[data-phase=as-sent]', { timeout: 40_000 });
+    await page.waitForSelector('.status[data-phase=as-sent]');
     expect(await page.locator('[data-part=lead]').innerText()).toBe(lead);
     expect(await page.inputValue(GUESTS)).toBe('64 / h');
   });
@@ -232,7 +230,7 @@ describe('what leaves the page', () => {
     expect(mark).toContain('PROVISIONAL');
     expect(await page.locator('[data-part=method]').innerText()).toContain('200');
     const [download] = await Promise.all([
-      page.waitForEvent('download', { timeout: 50_000 }),
+      page.waitForEvent('download'),
       page.getByRole('button', { name: 'Save this letter' }).click(),
     ]);
     expect(await page.getAttribute('.status', 'data-phase')).toBe('certified');

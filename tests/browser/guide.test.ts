@@ -103,14 +103,14 @@ describe('the guide in the letter', () => {
     await page.locator('#ask-guide-seats').evaluate((box) => {
       box.closest('details')!.open = true;
     });
-    await guide.locator('table').first().waitFor({ timeout: 50_000 });
+    await guide.locator('table').first().waitFor();
     await page.locator('#ask-guide-seats').fill('20, 20');
     await page.locator('#ask-guide-seats').press('Enter');
     await guide.locator('[role=alert]', { hasText: '"20" is given twice' }).waitFor();
     await page.locator('#ask-guide-seats').fill('14, 20');
     await page.locator('#ask-guide-takeaway').fill('30');
     await page.locator('#ask-guide-takeaway').press('Enter');
-    await guide.getByText('14 seats').first().waitFor({ timeout: 50_000 });
+    await guide.getByText('14 seats').first().waitFor();
     expect(await guide.locator('[role=alert]').count()).toBe(0);
     const [download] = await Promise.all([
       page.waitForEvent('download'),
@@ -122,12 +122,12 @@ describe('the guide in the letter', () => {
     // A long wait says what is left, and can be given up: what is asked next is answered all the same.
     const long = page.locator('#ask-alternatives');
     await long.evaluate((fold: HTMLDetailsElement) => (fold.open = true));
-    await long.getByText(/of up to [\d,]+ days/).waitFor({ timeout: 50_000 });
+    await long.getByText(/of up to [\d,]+ days/).waitFor();
     await long.getByRole('button', { name: 'Cancel' }).click();
     expect(await long.evaluate((fold: HTMLDetailsElement) => fold.open)).toBe(false);
     await page.locator('#ask-guide-seats').fill('15');
     await page.locator('#ask-guide-seats').press('Enter');
-    await guide.getByText('15 seats').first().waitFor({ timeout: 50_000 });
+    await guide.getByText('15 seats').first().waitFor();
     expect(faults).toEqual([]);
     await close();
   }, 120_000);

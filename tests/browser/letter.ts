@@ -35,6 +35,8 @@ export async function openLetter(
     locale: 'en-IE',
     ...options,
   });
+  // As the tests' own polls (vitest.config.ts): a machine under load may take its time.
+  context.setDefaultTimeout(100_000);
   const page = await context.newPage();
   const faults: string[] = [];
   const requests: string[] = [];
@@ -64,7 +66,7 @@ export async function openLetter(
       cores,
     );
   await page.goto(`file://${path}`);
-  await page.waitForSelector('html[data-ready]', { state: 'attached', timeout: 30_000 });
+  await page.waitForSelector('html[data-ready]', { state: 'attached' });
   // Counted in the page, as a machine under load may go from one phase to the next between two looks from outside.
   await page.evaluate(() => {
     const counted = { certified: 0 };
@@ -99,7 +101,6 @@ export async function certified(page: Page): Promise<void> {
       );
     },
     waitedFor.get(page) ?? 0,
-    { timeout: 40_000 },
   );
   waitedFor.set(
     page,
@@ -121,7 +122,7 @@ export async function saved(
   name: string,
 ): Promise<{ fileName: string; bytes: Buffer }> {
   const [download] = await Promise.all([
-    page.waitForEvent('download', { timeout: 30_000 }),
+    page.waitForEvent('download'),
     page.getByRole('button', { name, exact: true }).click(),
   ]);
   return { fileName: download.suggestedFilename(), bytes: await bytesOf(download) };

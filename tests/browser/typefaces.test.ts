@@ -77,7 +77,7 @@ async function seenOn(machine: keyof typeof machines): Promise<Seen> {
   await page.setViewportSize({ width: 390, height: 844 });
   const narrow = await layout(page);
   await page.getByRole('button', { name: 'Show the cards' }).click();
-  await page.waitForSelector('.card', { timeout: 40_000 });
+  await page.waitForSelector('.card');
   const cardCount = await page.locator('.card').count();
   const cards = { a4: [] as string[], letter: [] as string[] };
   for (const size of ['a4', 'letter'] as const) {

@@ -56,7 +56,7 @@ describe('a walk through a day', () => {
       .getByLabel('Speed')
       .selectOption({ label: '5 min of the day a second' });
     await press(page, 'Play');
-    await expect.poll(() => minute(page), { timeout: 20_000 }).toBeGreaterThan(started + 3);
+    await expect.poll(() => minute(page)).toBeGreaterThan(started + 3);
     await press(page, 'Stop');
     const stopped = await told(page);
     await page.waitForTimeout(400);
@@ -110,12 +110,12 @@ describe('a walk through a day', () => {
       });
     const before = await owned();
     await ten.click();
-    await walk.getByRole('button', { name: 'First shortage' }).waitFor({ timeout: 20_000 });
+    await walk.getByRole('button', { name: 'First shortage' }).waitFor();
     expect(await told(page)).toMatch(/lacks its ware|Drinks short so far: 1/);
     expect(await told(page)).toContain(item);
     expect(await owned()).toBe(before - 10);
     await press(page, 'Put all pieces back');
-    await walk.getByText('Nothing runs out on this day').waitFor({ timeout: 20_000 });
+    await walk.getByText('Nothing runs out on this day').waitFor();
     expect(faults).toEqual([]);
   });
 

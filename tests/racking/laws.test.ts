@@ -39,7 +39,7 @@ describe('every layout', () => {
           ).toBeGreaterThan(rack.clearanceMm! - 1e-4);
         },
       ),
-      { seed: 20, numRuns: 1000 },
+      { seed: 20, numRuns: 500 },
     );
   });
 
@@ -120,7 +120,7 @@ describe('for a named pattern and angle', () => {
           );
         },
       ),
-      { seed: 23, numRuns: 800 },
+      { seed: 23, numRuns: 400 },
     );
   });
 
@@ -133,7 +133,7 @@ describe('for a named pattern and angle', () => {
           layoutIn(vessel, rack, rule)?.pieces,
         );
       }),
-      { seed: 24, numRuns: 400 },
+      { seed: 24, numRuns: 250 },
     );
   });
 });
