@@ -69,7 +69,8 @@ function placesIn(value: unknown, path: Path = []): string[] {
 export interface FieldsRead {
   /** All fields of the schema. */
   readonly fields: readonly string[];
-  readonly read: readonly string[];
+  /** By question, the fields that it reads. */
+  readonly readBy: Readonly<Record<string, readonly string[]>>;
   /** Given by the file, and read by no answer. */
   readonly unread: readonly string[];
   /** Neither given nor read. */
@@ -90,10 +91,8 @@ export async function fieldsRead(
   const file = 'fields.yaml';
   const read = readScenario(text, file, { piecesPerRack: piecesPerRackOf });
   if (!read.ok) throw new Error(read.problems.map(({ message }) => message).join('\n'));
-  const seen = new Set<string>();
-  const scenario = recorded(read.scenario, [], seen) as typeof read.scenario;
-  const asking: Asking = {
-    opened: { ...read, scenario },
+  const by = new Map<string, Set<string>>();
+  const asking: Omit<Asking, 'opened'> = {
     fileName: file,
     runner: inThisThread(),
     context: contextOf(read.scenario, read.inputs, '0', piecesPerRackOf),
@@ -104,12 +103,16 @@ export async function fieldsRead(
     const question = questions.find((one) => one.name === name)!;
     const names = question.beside?.(read.scenario) ?? [];
     const beside = Object.fromEntries(names.map((one) => [one, besideOf(one)]));
-    const reply = await question.ask({ ...asking, beside }, given);
+    const own = new Set<string>();
+    by.set(name, own);
+    const opened = { ...read, scenario: recorded(read.scenario, [], own) as typeof read.scenario };
+    const reply = await question.ask({ ...asking, opened, beside }, given);
     if (!reply.ok)
       throw new Error(`${name}: ${reply.problems.map(({ message }) => message).join('\n')}`);
   }
   const within = (place: string, owners: readonly string[]): boolean =>
     owners.some((owner) => isWithin(place.split('.'), owner.split('.')));
+  const seen = new Set([...by.values()].flatMap((own) => [...own]));
   const all = new Set(leavesOf(scenarioSchema));
   const fields = [...all]
     // Unlimited machines have the fields of a listed one, which `generalPath` says of them.
@@ -119,7 +122,9 @@ export async function fieldsRead(
   const given = new Set(placesIn(unwrap(read.raw).tree));
   return {
     fields,
-    read: fields.filter((place) => seen.has(place)),
+    readBy: Object.fromEntries(
+      [...by].map(([name, own]) => [name, fields.filter((place) => own.has(place))]),
+    ),
     unread: fields.filter((place) => given.has(place) && !seen.has(place)),
     untried: fields.filter((place) => !given.has(place) && !seen.has(place)),
   };

@@ -4,6 +4,7 @@
  */
 import { readFileSync } from 'node:fs';
 import { expect, test } from 'vitest';
+import { readersOf } from '../../src/cli/field-readers.js';
 import { fieldsRead } from './fields-read.js';
 
 /** Other ways to say what the house says already, or sections that change how all others are read; other tests read them. */
@@ -33,11 +34,26 @@ const NOT_GIVEN = [
 ];
 
 test('every field that a file gives is read, and every field of the schema is given or listed', async () => {
-  const { unread, untried } = await fieldsRead(
+  const { fields, readBy, unread, untried } = await fieldsRead(
     readFileSync('tests/questions/fields.yaml', 'utf8'),
-    { order: { days: 20 }, collections: { days: 20 }, compare: { days: 20, map: true } },
+    {
+      compare: { days: 20, map: true },
+      suit: {},
+      order: { days: 20 },
+      collections: { days: 20 },
+    },
     (file) => readFileSync(`scenarios/house-50/${file}`),
   );
   expect(unread, 'given, and read by no answer').toEqual([]);
   expect(untried, 'neither in fields.yaml nor in the list').toEqual(NOT_GIVEN);
+  const tried = fields.filter((field) => !untried.includes(field));
+  // What all of them read is what `size` reads, whose answer they start from.
+  const size = fields.filter((field) =>
+    Object.values(readBy).every((read) => read.includes(field)),
+  );
+  for (const [name, read] of Object.entries({ size, ...readBy }))
+    expect(
+      tried.filter((field) => [name, 'size'].some((one) => readersOf(field).includes(one))),
+      `what ${name} reads, as field-readers.ts has it`,
+    ).toEqual(read);
 });

@@ -19,8 +19,8 @@ export const check: CommandModule<object, Arguments> = {
       }) as never,
   async handler({ file, schema }) {
     if (schema) {
-      const { scenarioJsonSchema } = await import('../../scenario/scenario.js');
-      process.stdout.write(`${JSON.stringify(scenarioJsonSchema(), null, 2)}\n`);
+      const { describedSchema } = await import('../described-schema.js');
+      process.stdout.write(`${JSON.stringify(describedSchema(), null, 2)}\n`);
       return;
     }
     if (file === undefined) {
