@@ -21,16 +21,18 @@ export function rackCliff(
   fit: RackFit,
 ): { readonly code: 'tight' | 'near-gain'; readonly words: string } | null {
   const { narrower } = fit;
+  const measure =
+    fit.typicalRim === true ? 'measure the rim, which is only typical of its kind: ' : '';
   if (narrower !== null && narrower.byMm <= 3 && narrower.pieces > fit.pieces) {
     return {
       code: 'near-gain',
-      words: `with a rim ${round1(narrower.byMm)} mm narrower, the ${fit.kind} rack takes ${narrower.pieces} instead of ${fit.pieces}`,
+      words: `${measure}with a rim ${round1(narrower.byMm)} mm narrower, the ${fit.kind} rack takes ${narrower.pieces} instead of ${fit.pieces}`,
     };
   }
   if (fit.slackMm !== null && fit.slackMm < 1) {
     return {
       code: 'tight',
-      words: `a rim ${round1(fit.slackMm)} mm wider makes the ${fit.kind} rack lose pieces; try the rack with real cups`,
+      words: `${measure}a rim ${round1(fit.slackMm)} mm wider makes the ${fit.kind} rack lose pieces; try the rack with real cups`,
     };
   }
   return null;

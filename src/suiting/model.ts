@@ -108,4 +108,6 @@ export interface RackFit {
   readonly slackMm: number | null;
   /** The nearest gain: so much less rim, so many pieces; null: none near. */
   readonly narrower: { readonly byMm: number; readonly pieces: number } | null;
+  /** Whether the rim is that of a typical piece, not measured on yours. */
+  readonly typicalRim?: boolean;
 }

@@ -69,7 +69,8 @@ export function suit(given: SuitInput): SuitAnswer {
     merges,
     pooling: [],
     cautions: cautionsFor(drinks, ware),
-    assumptions: reads.assumptions,
+    // Heat and strength, which they are for, are worked out by drink.
+    assumptions: drinks.length === 0 ? [] : reads.assumptions,
     problems: reads.problems,
   };
 }

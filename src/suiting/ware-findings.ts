@@ -106,19 +106,27 @@ export function racks(ware: WareAnswer): Finding[] {
   ];
 }
 
-export function unasked(ware: WareAnswer): Finding[] {
-  const open = ware.checklist.filter((line) => !line.shown).map((line) => line.standard);
-  return open.length === 0
-    ? []
-    : [
-        make(
-          'unknown',
-          'tests-to-ask',
-          ware.ware,
-          `suit.ware.${ware.ware}.tests`,
-          0.1,
-          'assumed',
-          `${ware.name}: ask the supplier for test reports on ${plainTests(open).join(', ')}.`,
-        ),
-      ];
+/** One finding for all ware of which the same tests are to be asked for. */
+export function unasked(all: readonly WareAnswer[]): Finding[] {
+  const asked = new Map<string, WareAnswer[]>();
+  for (const ware of all) {
+    const open = ware.checklist.filter((line) => !line.shown).map((line) => line.standard);
+    const tests = plainTests(open).join(', ');
+    asked.set(tests, [...(asked.get(tests) ?? []), ware]);
+  }
+  return [...asked].flatMap(([tests, ware]) =>
+    tests === ''
+      ? []
+      : [
+          make(
+            'unknown',
+            'tests-to-ask',
+            ware[0]!.ware,
+            `suit.ware.${ware[0]!.ware}.tests`,
+            0.1,
+            'assumed',
+            `${ware.map(({ name }) => name).join(', ')}: ask the supplier for test reports on ${tests}.`,
+          ),
+        ],
+  );
 }

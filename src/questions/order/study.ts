@@ -215,8 +215,9 @@ function fitsOf(scenario: Scenario, all: readonly SaucerFit[]): SaucerFits {
   const isCup = (id: string): boolean => scenario.ware[id]!.shape === 'cup';
   const served = (id: string): boolean =>
     all.some((pair) => onMenu(pair) && (pair.cup === id || pair.saucer === id));
+  // Typical measures are no ground to say that nothing fits.
   const fitting = (id: string): boolean =>
-    all.some((pair) => pair.fits && (pair.cup === id || pair.saucer === id));
+    all.some((pair) => (pair.fits || pair.typical) && (pair.cup === id || pair.saucer === id));
   const ids = (of: (pair: SaucerFit) => string): string[] => [...new Set(all.map(of))];
   return {
     pairs: all.filter((pair) => onMenu(pair) || (pair.fits && isCup(pair.cup))),

@@ -40,7 +40,7 @@ export function racksBlocks(
     list([
       ...findings(answer, scenario, context, formats),
       ...(only === undefined ? daily(answer, formats) : []),
-      ...(answer.liftCaution === null ? [] : [say.heaviest(answer.liftCaution)]),
+      ...heaviest(answer, formats),
     ]),
     list(warnings(answer.lines, formats), say.warnings),
     linesTable(say.usedCaption, used, formats),
@@ -65,6 +65,19 @@ export function racksBlocks(
       : []),
     list(cautions(context), say.cautions),
   ];
+}
+
+/** The heaviest rack of those that this house loads, and what the lift asks for. */
+function heaviest({ lines, liftCaution }: RacksAnswer, formats: Formats): string[] {
+  const most = lines
+    .filter(({ used, loadedKg }) => used && loadedKg !== null)
+    .reduce<RackLine | null>(
+      (top, line) => (top === null || line.loadedKg! > top.loadedKg! ? line : top),
+      null,
+    );
+  return liftCaution === null || most === null
+    ? []
+    : [say.heaviest(shortName(most.name), formats.mass(most.loadedKg! * 1000), liftCaution)];
 }
 
 const leadText = (used: readonly RackLine[], formats: Formats): string =>

@@ -45,7 +45,8 @@ export const rackWords = {
         : `If every rack were full, you would wash ${used} a day. The best choice of racks would take ${fewest}.`,
   better: (name: string, rack: string, then: string, now: string): string =>
     `${name}: the ${rack} holds ${then}, yours ${now}.`,
-  heaviest: (caution: string): string => `Lifting your heaviest rack is ${caution}`,
+  heaviest: (name: string, mass: string, caution: string): string =>
+    `Lifting your heaviest rack (${name}, ${mass}) is ${caution}`,
   noQueue: 'Racks hardly ever wait for a dishwasher.',
   queue: (from: string, to: string): string =>
     `On an average day racks wait for a dishwasher from ${from} to ${to}.`,

@@ -86,22 +86,25 @@ function findingOf(
 
 /** Chance below which a count is more than luck; common practice, no source. */
 const BY_LUCK = 0.1;
+/** Within so many times of what is usual a count is usual, luck or not. */
+const NEAR = 1.15;
 
 function againstUsual(
   { missing, usual, question, chance }: StocktakeLine,
-  { decimal }: Formats,
+  { count, decimal }: Formats,
 ): string {
   const times = usual > 0 ? missing / usual : null;
-  const mean = decimal(usual);
+  const mean = usual < 10 ? decimal(usual) : count(Math.round(usual));
   if (question === 'too few gone') return say.tooFew(mean);
   if (question === 'too many gone')
     return times === null || times > 99
       ? say.tooManyUnknown(mean)
       : say.tooMany(decimal(times), mean);
-  if (times === null || (times >= 0.67 && times <= 1.5)) return say.asUsual(mean);
-  if (times > 1.5)
-    return chance.ofAsMany < BY_LUCK ? say.times(decimal(times), mean) : say.byLuck(mean);
-  return chance.ofAsFew < BY_LUCK ? say.fewer(mean) : say.byLuck(mean);
+  if (times === null) return say.asUsual(mean);
+  // Among many pieces even a small share more is more than luck.
+  if (times > NEAR && chance.ofAsMany < BY_LUCK) return say.times(decimal(times), mean);
+  if (times < 1 / NEAR && chance.ofAsFew < BY_LUCK) return say.fewer(mean);
+  return times >= 0.67 && times <= 1.5 ? say.asUsual(mean) : say.byLuck(mean);
 }
 
 function orderOf(line: StocktakeLine, answer: StocktakeAnswer, { count }: Formats): string {

@@ -46,7 +46,7 @@ export async function suitStudy(
     });
   const now = await sizeOf(scenario);
   const menu = suitMenu(meanMenu(scenario));
-  const answer = await suitAnswerOf(scenario, inputs, now, racksOf(scenario), runner);
+  const answer = await suitAnswerOf(scenario, inputs, now, racksOf(scenario, inputs), runner);
   const size = async (changed: readonly SuitDrink[]): Promise<Record<string, number>> => {
     const same = changed === menu;
     const { answer: sized } = same
@@ -143,7 +143,8 @@ function withMenu(menu: Scenario['menu'], changed: readonly SuitDrink[]): Scenar
 }
 
 /** What the rack of its family makes of each ware whose shape is known. */
-function racksOf(scenario: Scenario): Record<string, RackFit> {
+function racksOf(scenario: Scenario, inputs: readonly Input[]): Record<string, RackFit> {
+  const typical = new Set(inputs.flatMap((one) => (one.origin === 'default' ? [one.path] : [])));
   return Object.fromEntries(
     Object.entries(scenario.ware).flatMap(([id, ware]) => {
       const kind = rackKindOf(scenario.racks, familyOf(id, ware));
@@ -153,7 +154,10 @@ function racksOf(scenario: Scenario): Record<string, RackFit> {
         : [
             [
               id,
-              rackFit(kind, rackLayout(vessel, rack, scenario.racks?.loading ?? 'best')),
+              {
+                ...rackFit(kind, rackLayout(vessel, rack, scenario.racks?.loading ?? 'best')),
+                typicalRim: typical.has(`ware.${id}.rim`),
+              },
             ] as const,
           ];
     }),

@@ -54,7 +54,7 @@ export const cautionWords = {
   },
   lifting: {
     title: 'Lifting',
-    text: 'A full rack weighs 8 to 12 kg, and so does a carton of cups. Keep both between knee and shoulder height and close to the body; if in doubt, lift with two people.',
+    text: 'A full rack can weigh 12 kg, and so can a carton of cups. Keep both between knee and shoulder height and close to the body; if in doubt, lift with two people.',
     defersTo: 'ISO 11228-1, NIOSH 94-110 and the local code',
   },
   services: {
