@@ -13,7 +13,7 @@ import { addDays } from './dates.js';
 import { landedLines, stepsWorthNaming, type LandedLine } from './landed.js';
 import { meanLeadDays } from './lead-time.js';
 import type { OrderLine, OrderSheet, SheetConsignment } from './order-sheet.js';
-import { planOrders, type OrderRounds, type PlannedWare } from './plan.js';
+import { PLAN_GAP, planOrders, type OrderRounds, type PlannedWare } from './plan.js';
 import { problem } from './problems.js';
 import type { Outcome, Warning } from '../quantities/flaw.js';
 import type { SupplyModel } from './supply-model.js';
@@ -139,7 +139,7 @@ export async function orderSheet(
           : {
               chosen: plan.chosen,
               considered: joint.value.considered,
-              proved: joint.value.considered.every(({ proved }) => proved),
+              proved: isProved(plan.chosen.totalMinor, joint.value.considered),
               gap: gapOf(plan.chosen.totalMinor, joint.value.considered),
             },
       suppliers: alone.map(({ comparison }) => comparison),
@@ -163,6 +163,12 @@ function gapOf(totalMinor: number, considered: readonly OrderRounds[]): number |
   if (totalMinor <= 0 || bounds.includes(null)) return null;
   return Math.max(0, 1 - Math.min(...bounds.map((bound) => bound!)) / totalMinor);
 }
+
+/** Whether no number of rounds is left in which much less could be paid. */
+const isProved = (totalMinor: number, considered: readonly OrderRounds[]): boolean =>
+  considered.every(({ proved }) => proved) ||
+  // A bound is rounded down to a whole cent.
+  (gapOf(totalMinor, considered) ?? 1) <= PLAN_GAP + 2 / totalMinor;
 
 const consignmentOf = (consignment: Consignment, date: string): SheetConsignment => {
   const { supplier } = consignment;

@@ -10,7 +10,13 @@
  * solved for several numbers of rounds; the cheapest is taken, and the others kept to show what they cost.
  */
 import type { Buy, BuyNeed, BuyTask, SupplyOption } from './buy.js';
-import { chooseBuy, USUAL_EFFORT, type Effort, type SolverLoader } from './choose-buy.js';
+import {
+  chooseBuy,
+  USUAL_EFFORT,
+  USUAL_PROOF,
+  type Effort,
+  type SolverLoader,
+} from './choose-buy.js';
 import { consignmentTotal } from './costs/index.js';
 import { daysBetween } from './dates.js';
 import { smallestHolding } from './holding-target.js';
@@ -80,7 +86,7 @@ export async function planOrders(
   supply: SupplyModel,
   date: string,
   loadSolver: SolverLoader,
-  effort: Effort = { left: USUAL_EFFORT },
+  effort: Effort = { left: USUAL_EFFORT, proof: USUAL_PROOF },
 ): Promise<Outcome<OrderPlan>> {
   const without = wares.filter(
     ({ ware }) => !supply.suppliers.some((supplier) => quoteFor(supplier, ware) !== undefined),
@@ -92,12 +98,13 @@ export async function planOrders(
       : ROUND_COUNTS.filter(
           (rounds) => rounds === 1 || supply.horizonDays / rounds >= supply.reviewDays,
         );
-  let best: OrderPlan | null = null;
+  let best = null as OrderPlan | null;
   let once: Buy | null = null;
   const considered: OrderRounds[] = [];
   for (const rounds of counts) {
     const task = taskFor(rounds, wares, supply, date);
-    const outcome = await chooseBuy(task, loadSolver, PLAN_GAP, effort);
+    const beat = best === null ? Infinity : best.chosen.totalMinor * (1 - PLAN_GAP);
+    const outcome = await chooseBuy(task, loadSolver, PLAN_GAP, effort, beat);
     if (!outcome.ok) return outcome;
     const buy = outcome.value;
     const roundDays = supply.horizonDays / rounds;

@@ -227,6 +227,16 @@ async function matches(task: BuyTask, least: number): Promise<void> {
   const bound = await chooseBuy(task, solver, 0, { left: 0 });
   if (!bound.ok) throw new Error('every ware is sold');
   expect(bound.value.leastMinor!).toBeLessThanOrEqual(least + cents);
+  // Asked only whether anything beats a cost: it finds the cheapest where that does, and otherwise says that nothing can.
+  for (const share of [0.97, 1.03]) {
+    const beat = least * share;
+    const against = await chooseBuy(task, solver, 0, { left: 0, proof: Infinity }, beat);
+    if (!against.ok) throw new Error('every ware is sold');
+    const { totalMinor, leastMinor } = against.value;
+    expect(leastMinor!).toBeLessThanOrEqual(least + cents);
+    expect(leastMinor!).toBeGreaterThanOrEqual(Math.min(beat, least) - cents - 1);
+    if (share > 1) expect(Math.abs(totalMinor - least)).toBeLessThanOrEqual(cents);
+  }
 }
 
 /** Cartons past which none of the terms above can change any more. */
