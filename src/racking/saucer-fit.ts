@@ -96,7 +96,9 @@ export function fitWords(
   length: (mm: number) => string,
 ): string {
   const measures = measuredWords(byMeasures, clearanceMm, length);
-  const whose = typical ? ' The foot or the well is only typical of its kind: measure yours before you buy.' : '';
+  const whose = typical
+    ? ' The foot or the well is only typical of its kind: measure yours before you buy.'
+    : '';
   return reason === 'given'
     ? `fits; you tried it (${measures})`
     : `${measures}.${whose}`.replace(/\.$/, '');
