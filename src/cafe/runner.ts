@@ -2,7 +2,7 @@
  * Who runs the days: this thread, or several. A runner is given a task of any number of days and gives
  * the same bytes however it splits them.
  */
-import { mergeDays, type DaysRun, type RushTask } from './rush.js';
+import { DaysTogether, type DaysRun, type RushTask } from './rush.js';
 import { runInTurns } from './turns.js';
 
 export interface Runner {
@@ -43,14 +43,28 @@ export function inThisThread(
   progress: Progress = () => {},
   pause: () => Promise<void> = async () => {},
 ): Runner {
-  const apart = async (task: RushTask, together: number): Promise<DaysRun[]> => {
-    const parts: DaysRun[] = [];
+  const each = async (
+    task: RushTask,
+    together: number,
+    keep: (part: DaysRun) => void,
+  ): Promise<void> => {
     for (const chunk of chunksOf(task, together)) {
-      parts.push(await runInTurns(chunk, pause));
+      keep(await runInTurns(chunk, pause));
       progress(chunk.days);
       await pause();
     }
-    return parts;
   };
-  return { apart, pause, run: async (task) => mergeDays(await apart(task, DAYS_A_CHUNK)) };
+  return {
+    pause,
+    apart: async (task, together) => {
+      const parts: DaysRun[] = [];
+      await each(task, together, (part) => parts.push(part));
+      return parts;
+    },
+    run: async (task) => {
+      const whole = new DaysTogether(task.from, task.days);
+      await each(task, DAYS_A_CHUNK, (part) => whole.add(part));
+      return whole.result();
+    },
+  };
 }

@@ -116,24 +116,47 @@ export function mergeDays(parts: readonly DaysRun[]): DaysRun {
   const inOrder = [...parts].sort((a, b) => a.from - b.from);
   const first = inOrder[0];
   if (first === undefined) throw new RangeError('no days to merge');
-  const days = inOrder.reduce((sum, part) => sum + part.days, 0);
-  const wares = first.uses.length;
-  const kinds = first.days === 0 ? 0 : first.rackPeaks.length / first.days;
-  const all = emptyRun(first.from, days, wares, kinds, first.away.length);
-  let done = 0;
+  if (inOrder.length === 1) return first;
+  let expected = first.from;
   for (const part of inOrder) {
-    if (part.from !== first.from + done)
-      throw new RangeError(`days ${first.from + done} to ${part.from - 1} are missing`);
-    all.peaks.set(part.peaks, done * wares);
-    all.rackPeaks.set(part.rackPeaks, done * kinds);
-    all.guestsAtDoor.set(part.guestsAtDoor, done);
-    all.seatPermille.set(part.seatPermille, done);
+    if (part.from !== expected)
+      throw new RangeError(`days ${expected} to ${part.from - 1} are missing`);
+    expected += part.days;
+  }
+  const whole = new DaysTogether(first.from, expected - first.from);
+  for (const part of inOrder) whole.add(part);
+  return whole.result();
+}
+
+/** Days put together part by part as they come, in order, so that nobody need keep the parts. */
+export class DaysTogether {
+  private all: ReturnType<typeof emptyRun> | null = null;
+
+  /** @param days in all */
+  constructor(
+    private readonly from: number,
+    private readonly days: number,
+  ) {}
+
+  add(part: DaysRun): void {
+    const wares = part.uses.length;
+    const kinds = part.days === 0 ? 0 : part.rackPeaks.length / part.days;
+    const all = (this.all ??= emptyRun(this.from, this.days, wares, kinds, part.away.length));
+    const at = part.from - this.from;
+    all.peaks.set(part.peaks, at * wares);
+    all.rackPeaks.set(part.rackPeaks, at * kinds);
+    all.guestsAtDoor.set(part.guestsAtDoor, at);
+    all.seatPermille.set(part.seatPermille, at);
     for (const name of SUMS) all.sums[name] += part.sums[name];
     for (const name of ADDED) addInto(all[name], part[name]);
     for (const day of part.byDay) all.byDay.push(day);
-    done += part.days;
   }
-  return all;
+
+  /** @throws RangeError where no days were added */
+  result(): DaysRun {
+    if (this.all === null) throw new RangeError('no days to merge');
+    return this.all;
+  }
 }
 
 /** Adds number by number. */

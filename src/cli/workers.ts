@@ -16,6 +16,8 @@ import { MistakeError } from './mistakes.js';
 import type { Bar } from './progress.js';
 import type { Batch } from './worker.js';
 
+/** Days in all from which helpers are called at once: whatever the house, they are worth their start. */
+const MANY = 10_000;
 /** Below this much work left, ms, starting helpers costs more than it saves: each has to load and warm up. */
 const WORTH_STARTING = 800;
 /** A command that has spent this long on its days, ms, seldom ends soon. */
@@ -148,6 +150,7 @@ export function threadedRunner(
       left = { ...left, from: left.from + part.days, days: left.days - part.days };
       await turn();
     };
+    if (task.days + after >= MANY) prepare();
     // Without helpers, some days are run to see whether calling them pays.
     const started = performance.now();
     while (workers.length === 0 && threads > 1 && left.days > WORTH_SHARING) {

@@ -1,7 +1,6 @@
 /** Cost in guests and in days: time a guest at 100 and at 2,000 seats; memory of many days of ten ware; time of an answer in a warm process. */
 import { readFileSync } from 'node:fs';
 import { runDays } from '../../src/cafe/run-days.js';
-import { mergeDays, type DaysRun } from '../../src/cafe/rush.js';
 import { compile } from '../../src/scenario/compile.js';
 import { piecesPerRackOf } from '../../src/scenario/rack-geometry.js';
 import { readScenario } from '../../src/scenario/read-scenario.js';
@@ -86,21 +85,15 @@ if (what === 'guests') {
       washing: { machines: [{ class: 'undercounter' }], hands: 1, partLoadWait: '5 min' },
     }),
   );
-  const days = Number(amount);
-  const parts: DaysRun[] = [];
-  for (let from = 0; from < days; from += 5000)
-    parts.push(
-      runDays({
-        model,
-        seed: 'many',
-        from,
-        days: Math.min(5000, days - from),
-        stock: null,
-        listed: null,
-        byDay: false,
-      }),
-    );
-  const merged = mergeDays(parts);
+  const merged = await inThisThread().run({
+    model,
+    seed: 'many',
+    from: 0,
+    days: Number(amount),
+    stock: null,
+    listed: null,
+    byDay: false,
+  });
   process.stdout.write(
     `${JSON.stringify({ days: merged.days, ware: 10, megabytes: process.resourceUsage().maxRSS / 1024 })}\n`,
   );
