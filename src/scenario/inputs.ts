@@ -40,6 +40,12 @@ export function inputsOf(
   const marked = new Map<string, { wrap: Wrap; origin: 'file' | 'default' }>();
   for (const wrap of fromDefaults) marked.set(pathKey(wrap.path), { wrap, origin: 'default' });
   for (const wrap of fromFile) marked.set(pathKey(wrap.path), { wrap, origin: 'file' });
+  /** Places with something marked below them. */
+  const above = new Set(
+    [...marked.values()].flatMap(({ wrap }) =>
+      wrap.path.map((_, length) => pathKey(wrap.path.slice(0, length))),
+    ),
+  );
   const seen = new Set<string>();
   const tell = (path: Path): boolean => {
     for (let length = 1; length <= path.length; length++) {
@@ -57,9 +63,8 @@ export function inputsOf(
   };
   eachValue(schema, tree, (path, value, meta) => {
     if (isNoInput(path) || tell(path) || wordKinds.has(meta.kind)) return;
-    const inside = [...marked.values()].filter(({ wrap }) => isWithin(wrap.path, path));
-    if (inside.length > 0) {
-      for (const { wrap } of inside) tell(wrap.path);
+    if (above.has(pathKey(path))) {
+      for (const { wrap } of marked.values()) if (isWithin(wrap.path, path)) tell(wrap.path);
       return;
     }
     inputs.push({

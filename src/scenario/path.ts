@@ -10,8 +10,9 @@ export const dotted = (path: Path): string =>
   path.map((key, i) => (typeof key === 'number' ? `[${key}]` : i === 0 ? key : `.${key}`)).join('');
 
 /** A path as one text, for maps keyed by path. */
-export const pathKey = (path: Path): string => path.map(String).join('\u0000');
+export const pathKey = (path: Path): string => path.join('\u0000');
 
 /** Whether `path` is `ancestor` or lies below it. */
 export const isWithin = (path: Path, ancestor: Path): boolean =>
-  ancestor.length <= path.length && ancestor.every((key, i) => String(path[i]) === String(key));
+  ancestor.length <= path.length &&
+  ancestor.every((key, i) => path[i] === key || String(path[i]) === String(key));
