@@ -1,5 +1,6 @@
 /** Chart: strength by drink, in the house with its tolerance band, and to take away. */
 import type { SuitAnswer } from '../../suiting/answer.js';
+import { textWidth } from '../../tell/charts/text-width.js';
 import { cleanText, shorten } from '../../tell/clean-text.js';
 import { inVolumeUnit, volumeUnit } from '../../tell/measures.js';
 import { english, type Words } from '../../tell/words.js';
@@ -110,8 +111,9 @@ export function strengthByDrink(
     type: 'nominal' as const,
     title: null,
     sort: [...new Set(values.map(({ drink }) => drink))],
-    axis: { labelLimit: 190 },
+    axis: { labelLimit: LABEL },
   };
+  const longest = Math.max(0, ...values.map(({ drink }) => textWidth(drink, 12, false)));
   const where = { field: 'where', type: 'nominal' as const, title: null };
   const domain = compared.length === 0 ? [say.house] : [say.house, say.takeaway];
   return {
@@ -125,7 +127,8 @@ export function strengthByDrink(
       description: say.description(formats.percent(answer.parity, 0)),
       locale,
     }),
-    width: PLOT_WIDTH - 90,
+    // Long names take from the plot, so that letters can be read on a phone.
+    width: Math.min(PLOT_WIDTH - 90, 440 - Math.min(LABEL, longest)),
     height: { step: 32 },
     layer: [
       {
