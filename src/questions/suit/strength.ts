@@ -25,6 +25,9 @@ interface Point {
 
 type Drink = SuitAnswer['drinks'][number];
 
+/** Width that names may take beside the plot, px. */
+const LABEL_WIDTH = 190;
+
 /** Names that tell drinks apart: the id stands beside a name that two drinks bear. */
 export function drinkLabels(drinks: readonly Pick<Drink, 'drink' | 'name'>[]): string[] {
   const short = ({ name }: Pick<Drink, 'drink' | 'name'>): string => shorten(cleanText(name), 28);
@@ -111,7 +114,7 @@ export function strengthByDrink(
     type: 'nominal' as const,
     title: null,
     sort: [...new Set(values.map(({ drink }) => drink))],
-    axis: { labelLimit: LABEL },
+    axis: { labelLimit: LABEL_WIDTH },
   };
   const longest = Math.max(0, ...values.map(({ drink }) => textWidth(drink, 12, false)));
   const where = { field: 'where', type: 'nominal' as const, title: null };
@@ -128,7 +131,7 @@ export function strengthByDrink(
       locale,
     }),
     // Long names take from the plot, so that letters can be read on a phone.
-    width: Math.min(PLOT_WIDTH - 90, 440 - Math.min(LABEL, longest)),
+    width: Math.min(PLOT_WIDTH - 90, 440 - Math.min(LABEL_WIDTH, longest)),
     height: { step: 32 },
     layer: [
       {
