@@ -182,10 +182,11 @@ describe('a change in a box', () => {
       expect(await mean!.inputValue()).toBe('31 min');
     });
     await page.click('#whole-file > summary');
-    await expect.poll(() => page.inputValue('#scenario-text')).toContain('  makers: 3');
+    // What is saved waits for what was typed.
     const text = await scenarioOf(page);
     expect(text).toContain('  makers: 3');
     expect(text).toMatch(/mean: "?31 min"?, sd: "?11 min/);
+    expect(await page.inputValue('#scenario-text')).toBe(text);
     expect(letter.faults).toEqual([]);
   });
 });
