@@ -17,7 +17,7 @@ export const say = {
   nothing:
     'No input of this house that a sheet can measure moves the stock; there is nothing to count.',
   factor: (share: string): string =>
-    `In money that is ${share} of the range as it is now. Errors of the inputs are taken as independent, and what was measured as lying in its 95 % interval.`,
+    `In money that is ${share} of the range as it is now. It takes errors of inputs as independent, and each measured value as within its 95 % interval.`,
   second: (after: string, share: string): string =>
     `A second morning with the same sheet should narrow it to between ${after} (${share} of the range as it is now, in money); read both together.`,
   worth: 'What each part of the sheet is worth by itself',
@@ -30,8 +30,7 @@ export const say = {
   estimate: 'The times are our own estimate.',
   left: (parts: string): string =>
     `Not worth a morning in this house: ${parts}. Each would narrow the range by less than 1 %.`,
-  leftStays:
-    'The timed stays are on the sheet all the same: the counts need to know how much stays differ.',
+  leftStays: 'The timed stays stay on the sheet: without their spread the counts cannot be read.',
   swings: 'What moves the stock most',
   swingsCaption: 'Cost of all pieces with one input at an end of its plausible range',
   input: 'Input',
@@ -51,11 +50,11 @@ export const say = {
       : `the sheets of ${dates.slice(0, -1).join(', ')} and ${dates.at(-1)!}, taken together`,
   readLead: (count: string, sheets: string): string =>
     `${count === '1' ? '1 input is' : `${count} inputs are`} now measured, from ${sheets}.`,
-  readNone: (sheets: string): string => `Nothing changes by ${sheets}: too little was counted.`,
+  readNone: (sheets: string): string => `Nothing changes with ${sheets}: too little was counted.`,
   another: (range: string, share: string): string =>
     `One more such morning should leave it between ${range} (in money ${share} of the range before); give all sheets at once, each with --read.`,
   agree: (compared: number): string =>
-    `The mornings agree: in none of the ${compared} inputs that they both give do they differ by more than chance (all tested together at 5 %).`,
+    `The mornings agree: none of the ${compared} inputs that both give differs by more than chance (all tested together at 5 %).`,
   differ: (name: string, means: string, p: string): string =>
     `${name}: ${means}. That is more than chance (p ${p}, all inputs tested together at 5 %); the range now holds what each morning says.`,
   differHeading: 'The mornings differ',
