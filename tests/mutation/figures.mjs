@@ -8,8 +8,12 @@ const count = (list, is) => list.filter(is).length;
 /** @param results of `run.mjs`, in the order drawn */
 export function figuresOf(study) {
   const { places, chosen, sources, tests, results } = study;
-  // A place of which no other program came has not been tried.
-  const tried = results.filter(({ caught }) => caught !== 'same');
+  // A change that no digest saw is under way until other tests have met it, and one that gave no other program was none.
+  const underWay = (one) =>
+    one.caught === null &&
+    !equivalent(one) &&
+    one.met.every((file) => isDigest(file.split('@')[0]));
+  const tried = results.filter((one) => one.caught !== 'same' && !underWay(one));
   const survivors = tried.filter(({ caught }) => caught === null);
   const argued = survivors.filter(equivalent);
   const isCaught = ({ caught }) => caught !== null;
@@ -25,7 +29,8 @@ export function figuresOf(study) {
   return {
     places: places.length,
     drawn: chosen.length,
-    noOtherProgram: results.length - tried.length,
+    noOtherProgram: count(results, ({ caught }) => caught === 'same'),
+    underWay: count(results, underWay),
     ...sums(tried),
     folders: Object.fromEntries(
       folders.map((folder) => [folder, sums(tried.filter((one) => folderOf(one) === folder))]),

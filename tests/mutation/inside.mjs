@@ -13,6 +13,7 @@ function used() {
 /** What a failure was: an expectation that did not hold, or an error that the code threw itself. */
 const kindOf = (error) => (error?.name === 'AssertionError' ? 'assertion' : 'error');
 
+process.on('disconnect', () => process.exit(2));
 process.on('uncaughtException', (error) => void failed(error));
 process.on('unhandledRejection', (error) => void failed(error));
 

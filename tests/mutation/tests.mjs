@@ -105,6 +105,10 @@ export class Tests {
       .map(({ file }) => file);
   }
 
+  async digests(source) {
+    return (await this.near(source)).filter(isDigest);
+  }
+
   /** Those of other folders, the nearest by imports first. */
   async far(source) {
     const list = [];

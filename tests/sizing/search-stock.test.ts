@@ -48,6 +48,17 @@ describe('the search by runs', () => {
     }
   });
 
+  it('takes a piece without a price rather than one of two cents', async () => {
+    const found = await searchStock({
+      byPeaks: () => [5, 5],
+      days: DAYS,
+      unitCostMinor: [0, 2],
+      k: K,
+      misses: (stock) => (stock[0]! + stock[1]! >= 10 ? 0 : DAYS),
+    });
+    expect(found).toMatchObject({ stock: [10, 0], cost: 0 });
+  });
+
   it('lowers the dearest first, where either of two could be lowered but not both', async () => {
     for (const dearest of [0, 1, 2]) {
       const costs = [1, 1, 1].map((cost, w) => (w === dearest ? 300 : cost * 100));

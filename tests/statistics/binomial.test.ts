@@ -163,6 +163,20 @@ describe('the exact binomial test', () => {
     expect(exactBinomialTest(682, 925, 0.75)).toBeCloseTo(0.3825, 4);
   });
 
+  // The sum of both tails is the sum of all chances here, and passes 1 by rounding.
+  it('is just 1 where no result is likelier than the one seen', () => {
+    for (const trials of [23, 33])
+      for (const successes of [(trials - 1) / 2, (trials + 1) / 2])
+        expect(exactBinomialTest(successes, trials, 0.5)).toBe(1);
+  });
+
+  // As R's binom.test has it: relErr = 1 + 1e-7, from memory. At p, 7 of 10 is likelier than 3 of 10 by 5 parts in 10⁸.
+  it('takes two results for equally likely whose chances differ by less than one part in 10⁷', () => {
+    for (const sign of [1, -1])
+      expect(exactBinomialTest(5 - 2 * sign, 10, 0.5 + (sign * 5e-8) / 16)).toBeCloseTo(0.34375, 6);
+    expect(exactBinomialTest(3, 10, 0.5 + 2e-6)).toBeCloseTo(0.2265625, 4);
+  });
+
   it('stays right in far tails', () => {
     expect(exactBinomialTest(0, 1000, 0.05)).toBeGreaterThan(0);
     expect(exactBinomialTest(0, 1000, 0.05)).toBeLessThan(1e-20);
