@@ -178,6 +178,8 @@ export type Reply =
     }
   | { readonly kind: 'safety'; readonly share: number }
   | ({ readonly kind: 'section' } & Section)
+  /** What is known of a section that is still being worked out; empty: none of it holds any more. */
+  | { readonly kind: 'interim'; readonly html: string }
   /** `most`: no more than so many days follow, from now on. */
   | { readonly kind: 'progress'; readonly days: number; readonly most?: number }
   | {

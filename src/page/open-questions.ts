@@ -46,10 +46,15 @@ export class OpenQuestions {
       if (open === undefined) return;
       const { offered, onReply, once } = open;
       this.underWay = offer;
+      let isInterim = false;
       await this.engine.ask({ kind: 'question', asked: this.asked(), ...offered }, (reply) => {
-        if (once && reply.kind !== 'progress') this.open.delete(offer);
+        if (reply.kind === 'interim' || reply.kind === 'section')
+          isInterim = reply.kind === 'interim';
+        if (once && reply.kind !== 'progress' && reply.kind !== 'interim') this.open.delete(offer);
         onReply(reply);
       });
+      // Given up before it was whole.
+      if (isInterim) onReply({ kind: 'interim', html: '' });
       this.underWay = null;
     };
   }

@@ -91,6 +91,8 @@ export interface Asking {
   readonly loadSolver: SolverLoader;
   /** Absent on the command line. */
   readonly letter?: FromLetter;
+  /** Shows what is known while the rest is worked out; each time takes the place of the last. Absent on the command line. */
+  readonly interim?: (blocks: readonly Block[]) => Promise<void>;
 }
 
 export interface OutFile {

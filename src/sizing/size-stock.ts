@@ -53,8 +53,11 @@ export interface SizedStock {
   readonly warnings: readonly SizingWarning[];
 }
 
-export const FIRST_DAYS = 1000;
+const FIRST_DAYS = 1000;
 const CAP = 8000;
+
+/** Days that are run in all where the number to choose on is given: those, and the fresh ones that certify. */
+export const daysOfSizing = (chosenOn: number): number => chosenOn + Math.max(FIRST_DAYS, chosenOn);
 
 /**
  * The cheapest stock that carries a share `level` of rushes, chosen on one set of days and certified on another.

@@ -51,6 +51,7 @@ describe('the audit', () => {
         .locator(':is(table, svg, h2, h3, .wrong)')
         .first()
         .waitFor({ state: 'attached' });
+    await page.locator('caption', { hasText: 'So far' }).waitFor({ state: 'detached' });
     await page.waitForSelector('.walk-tell');
     await unfold(page);
   }

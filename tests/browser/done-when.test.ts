@@ -1,5 +1,5 @@
 /** What an owner and a consultant come for, each from the first screen to the end; a trainer's way is in boxes.test.ts. */
-import type { Browser, Locator, Page } from 'playwright-core';
+import type { Browser, JSHandle, Locator, Page } from 'playwright-core';
 import { afterAll, beforeAll, describe, expect, it } from 'vitest';
 import { launchHere, letterPath, openLetter } from './letter.js';
 import { pagesOf } from './pdf.js';
@@ -9,6 +9,21 @@ beforeAll(async () => {
   browser = await launchHere();
 });
 afterAll(() => browser.close());
+
+/** Captions that the section shows from now on, each with how many rows its table has. */
+const captionsShown = (
+  page: Page,
+  section: string,
+): Promise<JSHandle<(readonly [string, number])[]>> =>
+  page.locator(section).evaluateHandle((place) => {
+    const shown: (readonly [string, number])[] = [];
+    new MutationObserver(() => {
+      const table = place.querySelector('table');
+      if (table !== null)
+        shown.push([table.caption?.textContent ?? '', table.tBodies[0]!.rows.length]);
+    }).observe(place, { subtree: true, childList: true });
+    return shown;
+  });
 
 /** The folded group of inputs of that name, unfolded. */
 async function unfolded(page: Page, name: string): Promise<Locator> {
@@ -31,11 +46,17 @@ describe('the owner', () => {
     const question = page.locator('#ask-alternatives > summary');
     const box = (await question.boundingBox())!;
     expect(box.y + box.height).toBeLessThanOrEqual(800);
+    const captions = await captionsShown(page, '#ask-alternatives');
     await question.click();
-    await page.waitForSelector('#ask-alternatives table');
+    await page.locator('#ask-alternatives').getByText('Money from today').first().waitFor();
+    // Its rows came one by one while the rest was worked out.
+    const early = (await captions.jsonValue()).filter(([caption]) => caption.startsWith('So far'));
+    expect(early[0]?.[1]).toBe(1);
+    expect(early.at(-1)?.[1]).toBe(4);
     const told = await page.locator('#ask-alternatives').innerText();
     expect(told).toMatch(/Second machine: (?:saves|needs|takes|changes)/);
     expect(told).toMatch(/Cash over 8 years/);
+    expect(told).not.toContain('So far');
     // Two letters beside each other: pieces, money and what was put in.
     await page.setInputFiles('#beside-letters', [
       letterPath('short.html'),

@@ -22,7 +22,8 @@ const ask =
   (question: string) =>
   async (page: Page): Promise<void> => {
     await page.click(`#ask-${question} > summary`);
-    await page.waitForSelector(`#ask-${question} :is(table, svg, .wrong)`, {
+    // What is not whole yet has a button to give it up.
+    await page.waitForSelector(`#ask-${question}:not(:has(button.plain)) :is(table, svg, .wrong)`, {
       state: 'attached',
       timeout: 60_000,
     });

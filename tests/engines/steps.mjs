@@ -32,7 +32,7 @@ export const steps = {
   'saved order sheet': `return saved('Save the order sheet (XLSX)');`,
   'saved letter': `return saved('Save this letter');`,
   undo: `press('Undo'); await until(() => phase() === 'as-sent' && !document.querySelector('[data-older]')); return document.querySelector('[data-part=lead]').textContent;`,
-  questions: `const found = []; for (const one of document.querySelectorAll('details.ask[id^=ask-]')) { one.open = true; await until(() => one.querySelector('table, svg, .wrong')); const wrong = one.querySelector('.wrong')?.textContent; found.push(one.id + (wrong ? ': ' + wrong : '')); one.open = false; } return found;`,
+  questions: `const found = []; for (const one of document.querySelectorAll('details.ask[id^=ask-]')) { one.open = true; await until(() => one.querySelector('table, svg, .wrong') && !/^So far/.test(one.querySelector('caption')?.textContent)); const wrong = one.querySelector('.wrong')?.textContent; found.push(one.id + (wrong ? ': ' + wrong : '')); one.open = false; } return found;`,
   walk: `const walk = document.getElementById('walk'); walk.open = true; await until(() => walk.querySelector('svg')); return walk.querySelectorAll('svg').length;`,
   cards: `press('Show the cards'); await until(() => document.querySelector('.card')); return document.querySelectorAll('.card').length;`,
   faults: `return seen.faults;`,

@@ -106,7 +106,8 @@ async function question(
   const here = offered.alone === true ? { ...engine, neighbours: [] } : engine;
   const asking = askingOf(here, asked, wanted, say);
   if (asking === null) return;
-  say({ kind: 'section', ...(await section(asking, asked.options, offered)) });
+  const show = (html: string): void => say({ kind: 'interim', html });
+  say({ kind: 'section', ...(await section(asking, asked.options, offered, show)) });
 }
 
 async function file(engine: Engine, asked: Asked, wanted: () => boolean, say: Say): Promise<void> {

@@ -4,6 +4,7 @@ import type { Asking, Offer, OutFile, Question, Reply } from '../../questions/qu
 import { settingsTyped, type Value } from '../../questions/settings.js';
 import type { Problem } from '../../scenario/problems.js';
 import type { Scenario } from '../../scenario/scenario.js';
+import type { Block } from '../../tell/block.js';
 import { formatsFor } from '../../tell/format.js';
 import { writeHtml } from '../../tell/write-html.js';
 import type { GivenOptions } from '../../letter/live.js';
@@ -43,22 +44,25 @@ export const offersFor = (scenario: Scenario): ViewOffer[] =>
 /**
  * An offer as HTML, with its figures where it has any.
  * @param options what the letter's own answer was asked with
+ * @param show takes what is known of it while the rest is worked out, as HTML
  * @throws NoAnswer with what stands in the way; SettingError for what was typed
  */
 export async function section(
   asking: AskingHere,
   options: GivenOptions,
   offered: Offered,
+  show: (html: string) => void = () => {},
 ): Promise<Section> {
   const question = found(({ offers = [] }) => offers.some(({ id }) => id === offered.offer));
-  const { blocks, pages, figures, form, edits } = await replyOf(question, asking, options, offered);
-  const html =
-    pages?.join('\n') ??
-    (await writeHtml(blocks, {
-      draw: drawnCharts,
-      formats: formatsFor(asking.context),
-    }));
-  return { html, figures, form, edits };
+  const written = (blocks: readonly Block[]): Promise<string> =>
+    writeHtml(blocks, { draw: drawnCharts, formats: formatsFor(asking.context) });
+  const { blocks, pages, figures, form, edits } = await replyOf(
+    question,
+    { ...asking, interim: async (known) => show(await written(known)) },
+    options,
+    offered,
+  );
+  return { html: pages?.join('\n') ?? (await written(blocks)), figures, form, edits };
 }
 
 /** The workbook that the letter saves. @throws NoAnswer with what stands in the way */

@@ -57,7 +57,9 @@ function Asked({ id, title, boxes, tables }: ViewOffer) {
         setFault(said);
         setWait(null);
       }
-      if (reply.kind === 'section' && place.current !== null) {
+      if (place.current === null) return;
+      if (reply.kind === 'interim') fillElement(place.current, reply.html);
+      if (reply.kind === 'section') {
         fillElement(place.current, reply.html);
         setFigures(reply.figures ?? null);
         setWait(null);

@@ -64,6 +64,8 @@ export interface Evaluated {
 export class House {
   readonly unitCost: readonly number[];
   readonly owned: readonly number[];
+  /** A rule of it looks at the shelf: its stock needs days of its own. */
+  readonly atStock: boolean;
   private readonly kinds: readonly KindDays[];
   private readonly looked = new Map<number, Evaluated>();
 
@@ -76,6 +78,7 @@ export class House {
     this.kinds = kindDays(scenario, options);
     this.unitCost = unitCosts(scenario);
     this.owned = ownedPieces(scenario);
+    this.atStock = this.kinds.some(({ model }) => looksAtTheShelf(model));
   }
 
   /** Peaks of the first `days` days, by kind. */
@@ -86,11 +89,14 @@ export class House {
     return all;
   }
 
-  /** @param misses by kind: days that the stock may miss; where a rule looks at the shelf, the search has its own */
-  async look(days: number, misses: readonly number[]): Promise<Evaluated> {
+  /**
+   * @param misses by kind: days that the stock may miss; where a rule looks at the shelf, the search has its own
+   * @param keep false: not the last word on these days
+   */
+  async look(days: number, misses: readonly number[], keep = true): Promise<Evaluated> {
     const known = this.looked.get(days);
     if (known !== undefined) return known;
-    const { candidate, unitCost, owned } = this;
+    const { candidate, unitCost, owned, atStock } = this;
     const { level, seed, partDays, piecesPerRack } = this.options;
     const peaks = await this.peaks(days);
     let { stock } = leastCostBeyond(
@@ -98,7 +104,6 @@ export class House {
       unitCost,
       owned,
     ) as { stock: readonly number[] };
-    const atStock = this.kinds.some(({ model }) => looksAtTheShelf(model));
     if (atStock) {
       const { answer } = await study(candidate.scenario, this.runner, {
         level,
@@ -134,7 +139,7 @@ export class House {
       costs: costOfScenario(candidate.scenario, taken, extraOf(candidate)),
       staffMinutes: taken.day.staffMinutes,
     };
-    this.looked.set(days, seen);
+    if (keep) this.looked.set(days, seen);
     return seen;
   }
 

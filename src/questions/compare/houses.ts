@@ -11,6 +11,7 @@ import type { Costs } from '../../comparing/costs.js';
 import { nameOf } from '../../quantities/name.js';
 import type { Answer, Share } from '../size/answer.js';
 import type { Advice } from './advice.js';
+import { asItIsOf, likeCertified, type AsItIs } from './as-it-is.js';
 import type { AtBest, Changes, ComparedAlternative, Difference } from './answer.js';
 import { breakEvens } from './break-even.js';
 import { shortDrinkCost } from '../../comparing/level-worth.js';
@@ -18,16 +19,8 @@ import { edited } from '../../scenario/edited.js';
 import { meanOverKinds } from '../../scenario/kinds.js';
 import { piecesPerRackOf } from '../../scenario/rack-geometry.js';
 import { withOneOut } from './usual.js';
-import { costOfScenario, frameOf, racksOf, shelfM2, shortDrinkOf } from './costs.js';
-import {
-  extraOf,
-  lowestSafe,
-  modelsOf,
-  runKinds,
-  runningOf,
-  type Evaluated,
-  type EvaluatedKind,
-} from './evaluate.js';
+import { frameOf, racksOf, shelfM2, shortDrinkOf } from './costs.js';
+import { lowestSafe, modelsOf, runKinds, type Evaluated, type EvaluatedKind } from './evaluate.js';
 import { edgesOf } from './habits.js';
 import type { Looked, Looks } from './looks.js';
 import { rushFacts } from '../size/rush-facts.js';
@@ -53,30 +46,11 @@ export async function comparedHouses(
   runner: Runner,
   telling: Telling,
 ): Promise<ComparedAlternative[]> {
-  const own = houses[0]!.one;
-  const stock = certified.stock.map(({ pieces }) => pieces);
-  const costs = costOfScenario(
-    own.candidate.scenario,
-    {
-      ...runningOf(
-        own.kinds.map(({ model, share, parts }) => ({ model, share, run: mergeDays(parts) })),
-      ),
-      stock,
-      unitCost: own.unitCost,
-      racksNeeded: certified.loads.racksNeeded,
-    },
-    extraOf(own.candidate),
-  );
+  const asItIs = asItIsOf(houses[0]!.one, certified);
   const all: ComparedAlternative[] = [];
   for (const [at, house] of houses.entries())
-    all.push(await comparedHouse(house, at, advice, { certified, stock, costs }, runner, telling));
+    all.push(await comparedHouse(house, at, advice, asItIs, runner, telling));
   return all;
-}
-
-interface AsItIs {
-  readonly certified: Answer;
-  readonly stock: readonly number[];
-  readonly costs: Costs;
 }
 
 async function comparedHouse(
@@ -163,17 +137,6 @@ async function comparedHouse(
     breakEven: isBase || candidate.planFor ? [] : breakEvens(base, one, perUnit),
     warnings: onEach.flatMap(({ warnings }) => warnings),
   };
-}
-
-/** Pieces of an alternative beside the certified ones of the house as it is: what both have, by the difference. */
-function likeCertified(one: Evaluated, base: Evaluated, certified: readonly number[]): number[] {
-  const known = Object.keys(base.candidate.scenario.ware);
-  return Object.keys(one.candidate.scenario.ware).map((ware, at) => {
-    const there = known.indexOf(ware);
-    return there < 0
-      ? one.stock[at]!
-      : Math.max(0, certified[there]! + one.stock[at]! - base.stock[there]!);
-  });
 }
 
 const atBestOf = (

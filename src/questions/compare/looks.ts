@@ -27,6 +27,8 @@ export interface LookOptions {
   readonly piecesPerRack?: PiecesPerRack | undefined;
   /** Comparisons like this one whose intervals must hold together, such as those of all sites; 1 unless said. */
   readonly among?: number;
+  /** Called as houses become known, the base first; the last time all are as they stay. */
+  readonly soFar?: ((houses: readonly Seen[]) => Promise<void>) | undefined;
 }
 
 /** A house at its best habits, judged on the days of the first look. */
@@ -39,10 +41,13 @@ export interface Tuned {
   readonly verdict: Verdict;
 }
 
-export interface Looked {
+/** A house and the base on the same days. */
+export interface Seen {
   readonly one: Evaluated;
-  /** The base on the same days. */
   readonly base: Evaluated;
+}
+
+export interface Looked extends Seen {
   /** Null for the base. */
   readonly pair: Pair | null;
   /** The same at each look taken. */
@@ -69,7 +74,7 @@ const PARTS = 100;
 export async function takeLooks(
   candidates: readonly Candidate[],
   runner: Runner,
-  { level, seed, looks, habitDays, piecesPerRack, among = 1 }: LookOptions,
+  { level, seed, looks, habitDays, piecesPerRack, among = 1, soFar }: LookOptions,
 ): Promise<Looks> {
   const [base] = candidates;
   const first = looks[0];
@@ -91,17 +96,35 @@ export async function takeLooks(
   const look = (house: House, days: number): Promise<Evaluated> =>
     house.look(days, allowed.get(days)!);
 
+  const seen = new Map<House, Seen>();
+  const show = async (house: House, one: Evaluated): Promise<void> => {
+    const base = house === houses[0] ? one : seen.get(houses[0]!)?.one;
+    if (soFar === undefined || base === undefined) return;
+    seen.set(house, { one, base });
+    await soFar([...seen.values()]);
+  };
+  /** Before the others have run these days, a house is seen with the misses that it may have by itself. */
+  const showEarly = async (
+    house: House,
+    days: number,
+    misses: readonly number[],
+  ): Promise<void> => {
+    if (soFar !== undefined && !house.atStock)
+      await show(house, await house.look(days, misses, false));
+  };
+
   const found: Looked[] = [];
   for (const days of looks) {
     const open = houses.filter(
       (_, at) => days === first || at === 0 || found[at]!.verdict === 'open',
     );
     if (days !== first && open.length === 1) break;
-    allowed.set(days, await missesOfAll(open, days, level));
+    allowed.set(days, await missesOfAll(open, days, level, showEarly));
     const seenBase = await look(houses[0]!, days);
     for (const house of open) {
       const at = houses.indexOf(house);
       const one = await look(house, days);
+      await show(house, one);
       const pair = at === 0 ? null : pairs.compare(seenBase, one);
       const verdict =
         pair === null || house.candidate.planFor ? null : verdictOf(pair.total, indifference);
@@ -186,12 +209,15 @@ async function missesOfAll(
   houses: readonly House[],
   days: number,
   level: number,
+  ofEach: (house: House, days: number, misses: readonly number[]) => Promise<void>,
 ): Promise<number[]> {
   const sums: number[] = [];
-  for (const house of houses)
-    for (const [kind, peaks] of (await house.peaks(days)).entries())
-      sums[kind] =
-        (sums[kind] ?? 0) +
-        crossValidatedMisses(peaksBeyond(peaks, house.owned), house.unitCost, level);
+  for (const house of houses) {
+    const own = (await house.peaks(days)).map((peaks) =>
+      crossValidatedMisses(peaksBeyond(peaks, house.owned), house.unitCost, level),
+    );
+    for (const [kind, misses] of own.entries()) sums[kind] = (sums[kind] ?? 0) + misses;
+    await ofEach(house, days, own.map(Math.floor));
+  }
   return sums.map((sum) => Math.floor(sum / houses.length));
 }

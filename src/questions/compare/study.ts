@@ -22,7 +22,8 @@ import { edited } from '../../scenario/edited.js';
 import { withRawValue } from '../../scenario/raw-paths.js';
 import type { Runner } from '../../cafe/runner.js';
 import { drawInputs, whatMoves } from './sensitivity.js';
-import { FIRST_DAYS } from '../../sizing/size-stock.js';
+import { rowsSoFar, type RowSoFar } from './so-far.js';
+import { daysOfSizing } from '../../sizing/size-stock.js';
 import { MOST_DAYS, study } from '../size/study.js';
 
 export interface CompareOptions {
@@ -41,6 +42,8 @@ export interface CompareOptions {
   /** Of a house alone: try the questions that owners usually ask. */
   readonly usual?: boolean;
   readonly piecesPerRack?: PiecesPerRack;
+  /** Called as houses become known. */
+  readonly soFar?: (rows: readonly RowSoFar[]) => Promise<void>;
 }
 
 /** Days at each look: doubling, so that the last look is not much more than was needed. */
@@ -100,12 +103,15 @@ export async function compareStudy(
     ...(options.days === undefined ? {} : { days: options.days }),
   });
   begin('looks');
+  const perUnit = minorPerUnit(scenario.currency);
+  const { soFar } = options;
   const found = await takeLooks(candidates, runner, {
     level,
     seed,
     looks,
     habitDays: candidates.length > 1 ? habitDays : 0,
     piecesPerRack,
+    soFar: soFar && ((seen) => soFar(rowsSoFar(seen, answer, perUnit))),
   });
   begin('advice');
   const reader = new QuickReader(runner, { ...quick, days: signDays });
@@ -116,7 +122,6 @@ export async function compareStudy(
     draws === 0
       ? null
       : await drawInputs(choices, draws, runner, { ...quick, days: DRAW_DAYS }, reading);
-  const perUnit = minorPerUnit(scenario.currency);
   const frame = frameOf(scenario);
   const id = (at: number): string => candidates[at]!.id;
   const own = found.houses[0]!;
@@ -189,7 +194,7 @@ export async function compareStudy(
 
 /** Most days that a size is chosen and certified on. */
 const sizedOn = (days: number | undefined): number =>
-  days === undefined ? 2 * MOST_DAYS : days + Math.max(FIRST_DAYS, days);
+  days === undefined ? 2 * MOST_DAYS : daysOfSizing(days);
 
 function furtherDays(base: Candidate, options: CompareOptions, quickDays: number): number {
   const { days, map, moves } = options;

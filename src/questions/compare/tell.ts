@@ -30,13 +30,14 @@ import { planBlocks } from './tell-plans.js';
 
 /** Columns of a name at most: tables wrap it, sentences carry it whole. */
 const NAME = 60;
+export const shortName = (name: string): string => shorten(cleanText(name), NAME);
 
 export function tellComparison(comparison: Comparison, context: ReportContext): Block[] {
   const say = english.compare;
   const formats = formatsFor(context);
   const { alternatives, ranking, map, moves, worth } = comparison;
   const name = (id: string): string =>
-    shorten(cleanText(alternatives.find((one) => one.id === id)?.name ?? id), NAME);
+    shortName(alternatives.find((one) => one.id === id)?.name ?? id);
   const telling: Telling = {
     formats,
     whole: wholeMoney(context, formats),

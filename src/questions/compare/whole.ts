@@ -9,10 +9,11 @@ import { compareFiles } from './files.js';
 import type { compare } from './head.js';
 import { mapFlaws } from './map.js';
 import { compareStudy } from './study.js';
+import { tellSoFar } from './tell-so-far.js';
 import { tellComparison } from './tell.js';
 
 export const wholeComparison: Ask<typeof compare, Comparison> = async (asking, given) => {
-  const { opened, fileName, runner, context } = asking;
+  const { opened, fileName, runner, context, interim } = asking;
   const { level, seed, days, map = false, moves = false, uncertainty = 0 } = given;
   const candidates = candidatesOf(opened, fileName, { piecesPerRack: piecesPerRackOf });
   const mapped = map ? placed(mapFlaws(opened), opened, fileName) : [];
@@ -31,6 +32,7 @@ export const wholeComparison: Ask<typeof compare, Comparison> = async (asking, g
     draws: uncertainty,
     equalGuests: given['equal-guests'] === true,
     piecesPerRack: piecesPerRackOf,
+    ...(interim && { soFar: (rows) => interim(tellSoFar(rows, opened.scenario, context)) }),
   });
   const blocks = tellComparison(comparison, context);
   return {

@@ -19,6 +19,7 @@ const ASKED = [
   'machine-out',
   'one-cup',
 ];
+export const MOST_WHAT_IFS = ASKED.length;
 
 export async function whatIfs(
   base: Opened,

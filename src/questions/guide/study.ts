@@ -8,12 +8,13 @@ import { piecesPerRackOf } from '../../scenario/rack-geometry.js';
 import { checkTree } from '../../scenario/read-scenario.js';
 import type { Scenario } from '../../scenario/scenario.js';
 import { meanStaysIn } from '../../scenario/shares-by-time.js';
+import { daysOfSizing } from '../../sizing/size-stock.js';
 import type { Opened } from '../question.js';
 import type { Result } from '../result.js';
 import type { Answer } from '../size/answer.js';
 import { busiestHour, meanStayMinutes } from '../size/house-measures.js';
 import type { Guide, GuideHouse } from './answer.js';
-import { whatIfs } from './changes.js';
+import { MOST_WHAT_IFS, whatIfs } from './changes.js';
 import { grownRaw, type HouseSize, type Pattern } from './grow.js';
 import { houseOf, takeawayOf } from './house.js';
 import { sizer, type Size } from './sized.js';
@@ -61,8 +62,13 @@ export async function guideStudy(
   const problems = read.flatMap((one) => (one.ok ? [] : one.problems));
   if (problems.length > 0) return { ok: false, problems };
   const sizedHouses: GuideHouse[] = [];
-  for (const one of read)
-    if (one.ok) sizedHouses.push(await sizedHouse(one.value.scenario, size, days));
+  for (const [at, one] of read.entries()) {
+    if (!one.ok) continue;
+    const later =
+      (houses.length - at - 1) * daysOfSizing(days ?? DAYS) + MOST_WHAT_IFS * (changeDays + 1);
+    const begin = (onDays: number): void => runner.expect?.(daysOfSizing(onDays) + later);
+    sizedHouses.push(await sizedHouse(one.value.scenario, size, days, begin));
+  }
   const { scenario } = opened;
   const model = compile(scenario, piecesPerRackOf);
   const staysIn = meanStaysIn(scenario);
@@ -97,8 +103,10 @@ async function sizedHouse(
   scenario: Scenario,
   size: Size,
   given: number | undefined,
+  begin: (days: number) => void,
 ): Promise<GuideHouse> {
   for (let days = given ?? DAYS; ; days *= 2) {
+    begin(days);
     const sized = await size(scenario, days);
     const missed = sized.answer.warnings.some(({ code }) => code === 'promise-missed');
     if (!missed || given !== undefined || days >= MOST_DAYS) return houseOf(scenario, sized);

@@ -142,6 +142,8 @@ export const compareWords = {
     staff: 'depends on staff time',
   },
   moneyTitle: 'Money from today: the café as it is, and what each alternative adds to it or saves',
+  soFar:
+    'So far, in the order worked out: the café as it is, and what each alternative adds to it or saves. Not final: the verdicts come with all of them.',
   rushTitle: 'The rush on an average day',
   nowTitle: 'Cash now, compared with the café as it is',
   yearTitle: 'Cash a year, compared with the café as it is',

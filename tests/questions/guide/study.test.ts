@@ -231,3 +231,22 @@ describe('what it cannot be made from', () => {
       expect(guide.problems[0]!.message).toMatch(/in a house of 400 seats: .*more than 100,000/);
   });
 });
+
+it('says beforehand how many days it will run, and runs no more', async () => {
+  let run = 0;
+  const said: { readonly at: number; readonly most: number }[] = [];
+  const runner = {
+    ...inThisThread((days) => (run += days)),
+    expect: (most: number) => said.push({ at: run, most }),
+  };
+  const guide = await guideStudy(opened(valid), 'a.yaml', runner, {
+    houses: [12, 30].map((seats) => ({ seats, takeaway: null })),
+    days: 40,
+    changeDays: 20,
+  });
+  expect(guide.ok).toBe(true);
+  expect(said).toHaveLength(2);
+  for (const { at, most } of said) expect(run - at).toBeLessThanOrEqual(most);
+  // What-ifs that a house cannot be asked are the difference.
+  expect(run - said[0]!.at).toBeGreaterThan(said[0]!.most * 0.6);
+});

@@ -1,0 +1,56 @@
+/** What a comparison says of its houses while it still runs. */
+import { expect, it } from 'vitest';
+import { inThisThread } from '../../../src/cafe/runner.js';
+import { candidatesOf } from '../../../src/questions/compare/alternatives.js';
+import type { RowSoFar } from '../../../src/questions/compare/so-far.js';
+import { compareStudy } from '../../../src/questions/compare/study.js';
+import { idealised, steady } from '../../published/scenario-of.js';
+import { accepted } from '../../scenario/a-scenario.js';
+
+const text = JSON.stringify(
+  idealised({
+    ...steady(1, 20),
+    seats: { count: 12 },
+    alternatives: {
+      slower: { change: { 'counter.making': '4 min' } },
+      longer: { change: { 'guests.dwell': '12 min' } },
+      busier: { scale: { arrivals: '150 %' } },
+    },
+  }),
+);
+
+it('gives a row more as each house is worked out; the last rows are those of the answer', async () => {
+  const candidates = candidatesOf(accepted(text), 'a.yaml');
+  if (!candidates.ok) throw new Error('the alternatives are refused');
+  const options = { days: 20, noLevel: true };
+  const said: (readonly RowSoFar[])[] = [];
+  let run = 0;
+  const daysAt: number[] = [];
+  const comparison = await compareStudy(
+    candidates.all,
+    inThisThread((days) => (run += days)),
+    {
+      ...options,
+      soFar: async (rows) => {
+        said.push(rows);
+        daysAt.push(run);
+      },
+    },
+  );
+  expect(said.slice(0, 5).map(({ length }) => length)).toEqual([1, 2, 3, 4, 4]);
+  // Each as soon as its own days are run, not once all are.
+  expect(daysAt[1]! - daysAt[0]!).toBe(20);
+  expect(daysAt[3]! - daysAt[2]!).toBe(20);
+  expect(said.at(-1)).toEqual(
+    comparison.alternatives.map(({ name, pieces, stockCost, total }, at) => ({
+      name,
+      planFor: at === 3,
+      pieces,
+      stockCost,
+      total,
+    })),
+  );
+  expect(new Set(said.at(-1)!.map(({ pieces }) => pieces)).size).toBeGreaterThan(1);
+  // Looking on changes nothing.
+  expect(await compareStudy(candidates.all, inThisThread(), options)).toEqual(comparison);
+});
