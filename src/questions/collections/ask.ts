@@ -106,16 +106,38 @@ function candidates({ opened, fileName, beside = {}, letter }: Asking): Read {
         vessels: table.value,
         standsFor: collection.standsFor,
       });
-    else
-      problems.push(...read.problems.map((one) => rowOf(one, table.value, collection.file) ?? one));
+    else problems.push(...inRows(read.problems, id, table.value, collection.file));
   }
   return problems.length > 0 ? { ok: false, problems } : { ok: true, all };
 }
 
-/** A problem of a piece stands in its row of the table. */
-function rowOf(one: Problem, vessels: readonly Vessel[], file: string): Problem | null {
-  const vessel = one.at[0] === 'ware' ? vessels.find(({ id }) => id === one.at[1]) : undefined;
-  return vessel === undefined ? null : inTable(['row', vessel.row, ...one.at.slice(2)], one, file);
+/** Problems of a piece stand in its row of the table; what is wrong with its price and that of its quote, once. */
+function inRows(
+  problems: readonly Problem[],
+  collection: string,
+  vessels: readonly Vessel[],
+  file: string,
+): Problem[] {
+  const rowOf = (one: Problem, group: Path): Problem | null => {
+    const vessel = group.every((key, i) => one.at[i] === key)
+      ? vessels.find(({ id }) => id === one.at[group.length])
+      : undefined;
+    return vessel === undefined
+      ? null
+      : inTable(['row', vessel.row, ...one.at.slice(group.length + 1)], one, file);
+  };
+  const quotes = ['supply', 'suppliers', `collection-${collection}`, 'quotes'];
+  const isPrice = ({ path }: Problem): boolean => path === 'price';
+  // Of a price the quote says all that the table may have: that of a carton too.
+  const quoted = problems.flatMap((one) => rowOf(one, quotes) ?? []);
+  const priced = new Set(quoted.filter(isPrice).map(({ line }) => line));
+  const others = problems.flatMap((one): Problem[] => {
+    if (rowOf(one, quotes) !== null) return [];
+    const row = rowOf(one, ['ware']);
+    if (row === null) return [one];
+    return isPrice(row) && priced.has(row.line) ? [] : [row];
+  });
+  return [...quoted, ...others];
 }
 
 function inTable(

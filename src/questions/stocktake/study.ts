@@ -4,7 +4,12 @@ import type { SolverLoader } from '../../ordering/choose-buy.js';
 import type { Count } from '../../ordering/counts-file.js';
 import { usesACalendarDay } from '../../ordering/sheet-line.js';
 import type { Outcome } from '../../quantities/flaw.js';
-import { stocktake, type Stocktake, type StocktakeWare } from '../../ordering/stocktake.js';
+import {
+  stocktake,
+  type Stocktake,
+  type StocktakeLine,
+  type StocktakeWare,
+} from '../../ordering/stocktake.js';
 import { quoteFor } from '../../ordering/supply.js';
 import { topUpOrder, type TopUp } from '../../ordering/top-up.js';
 import { supplyOf } from '../order/checks.js';
@@ -30,7 +35,9 @@ export interface StocktakeAnswer extends Stocktake {
   readonly date: string;
   readonly currency: string;
   readonly locale: string | null;
+  /** What is sure to be wanted, and what waits for an answer where a count is questioned: an order each. */
   readonly order: TopUp;
+  readonly waiting: TopUp;
 }
 
 /** What has gone, what that says of the loss rates, what to order; or every problem of the counts. */
@@ -71,15 +78,19 @@ export async function stocktakeStudy(
   });
   const taken = stocktake({ counts, ware, days });
   if (!taken.ok) return taken;
-  const order = await topUpOrder(
-    taken.value.lines.map((line) => ({
-      ware: line.ware,
-      pieces: line.topUp,
-      supplier: sheet.lines.find((one) => one.ware === line.ware)!.supplier,
-    })),
-    supply,
-    loadSolver,
-  );
+  const orderOf = (lines: readonly StocktakeLine[]): Promise<TopUp> =>
+    topUpOrder(
+      lines.map((line) => ({
+        ware: line.ware,
+        pieces: line.topUp,
+        supplier: sheet.lines.find((one) => one.ware === line.ware)!.supplier,
+      })),
+      supply,
+      loadSolver,
+    );
+  const { lines } = taken.value;
+  const order = await orderOf(lines.filter(({ question }) => question === null));
+  const waiting = await orderOf(lines.filter(({ question }) => question !== null));
   const { currency, locale } = sheet;
-  return { ok: true, value: { ...taken.value, date, currency, locale, order } };
+  return { ok: true, value: { ...taken.value, date, currency, locale, order, waiting } };
 }

@@ -7,6 +7,7 @@ import { shortName } from '../../tell/section-parts.js';
 import { listed } from '../../tell/words.js';
 import { answerWords } from '../../tell/words/answer.js';
 import { moneyIn } from '../order/money.js';
+import type { TopUp } from '../../ordering/top-up.js';
 import type { StocktakeAnswer } from './study.js';
 import { say } from './words.js';
 
@@ -17,17 +18,15 @@ export function stocktakeBlocks(answer: StocktakeAnswer, context: ReportContext)
     shortName(context.ware.find((ware) => ware.id === id)?.name ?? id);
   return [
     heading(say.heading(count(answer.days), answer.date)),
-    paragraphs([leadOf(answer, nameOf, formats)], 'lead'),
     paragraphs([askFirst(answer, nameOf)], 'alarm'),
+    paragraphs([leadOf(answer, nameOf, formats)], 'lead'),
     list(
       answer.lines.map((line) => findingOf(line, answer, nameOf(line.ware), formats)),
       say.findings,
     ),
     paragraphs([say.expected], 'small'),
     paragraphs([
-      answer.order.freightMinor === 0
-        ? ''
-        : say.freight(moneyIn(answer)(answer.order.freightMinor)),
+      freightOf(answer),
       answer.uncounted.length === 0 ? '' : say.uncounted(listed(answer.uncounted.map(nameOf))),
     ]),
     countTable(answer, nameOf, formats),
@@ -36,22 +35,40 @@ export function stocktakeBlocks(answer: StocktakeAnswer, context: ReportContext)
 }
 
 function leadOf(
-  { lines, order, ...money }: StocktakeAnswer,
+  { lines, order, waiting, ...money }: StocktakeAnswer,
   nameOf: (id: string) => string,
   { count }: Formats,
 ): string {
   const wanted = lines.filter(({ topUp }) => topUp > 0);
   if (wanted.length === 0) return say.leadNothing;
-  const piecesText = (pieces: number, name: string): string =>
-    answerWords.pieces(count(pieces), name, pieces === 1);
-  const parts = listed(
-    wanted.map(({ ware, topUp }) =>
-      piecesText(order.lines.find((line) => line.ware === ware)?.pieces ?? topUp, nameOf(ware)),
-    ),
+  const sentence = (
+    some: readonly StocktakeLine[],
+    { lines: bought, totalMinor }: TopUp,
+    priced: (list: string, total: string) => string,
+    unpriced: (list: string) => string,
+  ): string[] => {
+    if (some.length === 0) return [];
+    const list = listed(
+      some.map(({ ware, topUp }) => {
+        const pieces = bought.find((line) => line.ware === ware)?.pieces ?? topUp;
+        return answerWords.pieces(count(pieces), nameOf(ware), pieces === 1);
+      }),
+    );
+    return [bought.length === 0 ? unpriced(list) : priced(list, moneyIn(money)(totalMinor))];
+  };
+  const sure = wanted.filter(({ question }) => question === null);
+  const questioned = wanted.filter(({ question }) => question !== null);
+  return [
+    ...sentence(sure, order, say.lead, say.leadUnpriced),
+    ...sentence(questioned, waiting, say.leadWait, say.leadWaitUnpriced),
+  ].join(' ');
+}
+
+function freightOf({ order, waiting, ...money }: StocktakeAnswer): string {
+  const freights = [order, waiting].flatMap(({ freightMinor }) =>
+    freightMinor === 0 ? [] : moneyIn(money)(freightMinor),
   );
-  return order.lines.length === 0
-    ? say.leadUnpriced(parts)
-    : say.lead(parts, moneyIn(money)(order.totalMinor));
+  return freights.length === 0 ? '' : say.freight(listed(freights));
 }
 
 function askFirst({ lines }: StocktakeAnswer, nameOf: (id: string) => string): string {
@@ -113,9 +130,11 @@ function orderOf(line: StocktakeLine, answer: StocktakeAnswer, { count }: Format
     return reorderPoint === null
       ? say.enoughForGood(count(line.counted))
       : say.enough(count(line.counted), count(reorderPoint));
-  const bought = answer.order.lines.find(({ ware }) => ware === line.ware);
+  const sure = line.question === null;
+  const { lines } = sure ? answer.order : answer.waiting;
+  const bought = lines.find(({ ware }) => ware === line.ware);
   if (bought !== undefined)
-    return say.orderNow(
+    return (sure ? say.orderNow : say.orderLater)(
       count(bought.pieces),
       say.carton(bought.cartons),
       moneyIn(answer)(bought.landedMinor),
@@ -123,7 +142,7 @@ function orderOf(line: StocktakeLine, answer: StocktakeAnswer, { count }: Format
     );
   return reorderPoint === null
     ? say.shortForGood(count(line.counted), count(par))
-    : say.orderUnquoted(count(line.topUp));
+    : (sure ? say.orderUnquoted : say.orderLaterUnquoted)(count(line.topUp));
 }
 
 /** Why so many more than are needed. */

@@ -6,6 +6,10 @@ export const say = {
     `Order now: ${list}, for ${total} with freight, tax and your own handling.`,
   leadUnpriced: (list: string): string =>
     `Order now: ${list}. No supplier sells them, so there is no price.`,
+  leadWait: (list: string, total: string): string =>
+    `Wait with the order until you know: ${list}, for ${total} with freight, tax and your own handling.`,
+  leadWaitUnpriced: (list: string): string =>
+    `Wait with the order until you know: ${list}. No supplier sells them, so there is no price.`,
   leadNothing: 'There is enough of everything that was counted: order nothing now.',
   findings: 'What the count says',
   gone: (missing: string, expected: string, ware: string, time: string, how: string): string =>
@@ -19,22 +23,26 @@ export const say = {
   times: (times: string, usual: string): string => `, ${times} times what is usual (${usual}).`,
   fewer: (usual: string): string => `, fewer than is usual (${usual}).`,
   tooMany: (times: string, usual: string): string =>
-    `, ${times} times what is usual (${usual}). Find out where before you buy: look in the bins, ask who takes cups away, and count again. The order below follows the usual rate until you know.`,
+    `, ${times} times what is usual (${usual}). Find out where before you buy: look in the bins, ask who takes cups away, and count again.`,
   tooManyUnknown: (usual: string): string =>
-    `, far more than is usual (${usual}). Find out where before you buy, and count again. The order below follows the usual rate until you know.`,
+    `, far more than is usual (${usual}). Find out where before you buy, and count again.`,
   tooFew: (usual: string): string =>
-    `, far fewer than is usual (${usual}). Count again, and check that every delivery is entered. The order below follows the usual rate until you know.`,
+    `, far fewer than is usual (${usual}). Count again, and check that every delivery is entered.`,
   aYear: (counted: string, pieces: string): string =>
     ` We expect you to lose about ${pieces} of the ${counted} in a year.`,
   usualAYear: (counted: string, pieces: string): string =>
-    ` At the usual rate, expect to lose about ${pieces} of the ${counted} you have in a year.`,
-  askFirst: (list: string): string => `Before you buy, find out what happened to: ${list}.`,
+    ` Until you know, we go by the usual rate: expect to lose about ${pieces} of the ${counted} you have in a year.`,
+  askFirst: (list: string): string => `First find out what happened to: ${list}.`,
   orderNow: (pieces: string, cartons: string, money: string, why: string): string =>
     ` Order ${pieces} now (${cartons}, ${money} with freight and tax).${why}`,
+  orderLater: (pieces: string, cartons: string, money: string, why: string): string =>
+    ` Wait with the order of ${pieces} (${cartons}, ${money} with freight and tax).${why}`,
   wholeCartons: (needed: string): string => ` You need ${needed}; cartons are whole.`,
   smallestOrder: (needed: string): string =>
     ` You need ${needed}; the rest is there for the supplier’s smallest order, or a better price or freight. Put other items on the order instead if you need them.`,
   orderUnquoted: (pieces: string): string => ` Order ${pieces} now; no supplier sells it.`,
+  orderLaterUnquoted: (pieces: string): string =>
+    ` Wait with the order of ${pieces}; no supplier sells it.`,
   enough: (counted: string, point: string): string =>
     ` Enough for now: you have ${counted}; order when a count finds fewer than ${point}.`,
   enoughForGood: (counted: string): string => ` Enough: you have ${counted}.`,
@@ -49,7 +57,7 @@ export const say = {
         : `${(days / 365).toFixed(1)} years`,
   expected:
     'What we expect for a year combines this count with what is usual: the longer you count, the more your own count decides (weights with --all).',
-  freight: (freight: string): string => `Freight on this order: ${freight}, before tax.`,
+  freight: (freights: string): string => `Freight, before tax: ${freights}.`,
   countCaption: 'The count',
   countHead: [
     'Item',

@@ -104,6 +104,25 @@ describe('collections', () => {
     expect(await problems(house, table.replace(',84,', ',wide,'))).toEqual([
       'one.csv:2 rim is not a length',
     ]);
+    // A price is that of the piece and of its quote: one mistake, said as the table may have it.
+    const wrongPrice = await asked(house, table.replace(',3,200', ',3 a sleeve,200'));
+    expect(wrongPrice.ok ? [] : wrongPrice.problems).toEqual([
+      expect.objectContaining({
+        file: 'one.csv',
+        line: 2,
+        path: 'price',
+        remedy: expect.stringContaining('a thousand or a carton'),
+      }),
+    ]);
+    for (const price of ['dear', '3 USD', '3.001', '-1'])
+      expect(
+        (await problems(house, table.replace(',3,200', `,${price},200`))).map((one) =>
+          one.slice(0, 15),
+        ),
+        price,
+      ).toEqual(['one.csv:2 price']);
+    // Only its quote knows what a carton holds.
+    expect(await problems(house, table.replace(',3,200', ',20.33 a carton,200'))).toEqual([]);
     expect(await problems(house.replace('cup: one-200,', 'saucer: one-200,'), table)).toEqual([
       'two-rows.yaml:33 collections.one.standsFor.saucer is not a cup or glass of this scenario',
     ]);
