@@ -12,16 +12,32 @@ afterAll(() => browser.close());
 
 const LEVELS = ['wcag2a', 'wcag2aa', 'wcag21a', 'wcag21aa', 'wcag22aa', 'best-practice'];
 
+/** Rules about colours and widths: the others see the same on every screen. */
+const LOOKS: axe.RunOnly = {
+  type: 'rule',
+  values: ['color-contrast', 'link-in-text-block', 'target-size', 'scrollable-region-focusable'],
+};
+
 /** @returns each violation with the places it is found in, and how many rules were passed */
-async function audit(page: Page): Promise<{ violations: string[]; passes: number }> {
+async function audit(
+  page: Page,
+  runOnly: axe.RunOnly = { type: 'tag', values: LEVELS },
+): Promise<{ violations: string[]; passes: number }> {
   // Through the debugger's door: the page's own policy lets no other script in.
   await page.evaluate(axe.source);
-  return page.evaluate(async (values) => {
+  return page.evaluate(async (only) => {
+    // Rows of a table are alike: six of each do, as some tables have hundreds, and the audit looks at every cell.
+    const sheet = document.styleSheets[0]!;
+    const rule = sheet.insertRule(
+      'tbody tr:nth-child(n + 7) { display: none }',
+      sheet.cssRules.length,
+    );
     const { violations, passes } = await (globalThis as unknown as { axe: typeof axe }).axe.run(
       document,
       // Of what passes one place a rule is enough: to name them all takes most of the time.
-      { runOnly: { type: 'tag', values }, resultTypes: ['violations'] },
+      { runOnly: only, resultTypes: ['violations'] },
     );
+    sheet.deleteRule(rule);
     return {
       passes: passes.length,
       violations: violations.map(
@@ -32,7 +48,7 @@ async function audit(page: Page): Promise<{ violations: string[]; passes: number
             .join(' | ')}`,
       ),
     };
-  }, LEVELS);
+  }, runOnly);
 }
 
 const unfold = (page: Page): Promise<void> =>
@@ -56,10 +72,10 @@ describe('the audit', () => {
     await unfold(page);
   }
 
-  async function clean(page: Page, when: string): Promise<void> {
-    const { violations, passes } = await audit(page);
+  async function clean(page: Page, when: string, rules?: axe.RunOnly): Promise<void> {
+    const { violations, passes } = await audit(page, rules);
     expect(violations, when).toEqual([]);
-    expect(passes).toBeGreaterThan(10);
+    expect(passes).toBeGreaterThan(rules === undefined ? 10 : 1);
   }
 
   /** 320 px are a screen of 1280 at 400 % (WCAG 1.4.10). */
@@ -78,7 +94,7 @@ describe('the audit', () => {
       await page.emulateMedia({ colorScheme });
       await page.setViewportSize(size);
       await page.waitForTimeout(100);
-      if (size.width !== 320) await clean(page, when);
+      if (size.width !== 320) await clean(page, when, colorScheme === 'dark' ? LOOKS : undefined);
       if (size.width === 390) expect(await smallestLetters(page), when).toBeGreaterThanOrEqual(9.2);
       expect(
         await page.evaluate(

@@ -29,7 +29,7 @@ describe('cuptide measure', () => {
         '--out',
         out,
         '--days',
-        '5',
+        '20',
         '--threads',
         '1',
       ]);

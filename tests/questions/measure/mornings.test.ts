@@ -197,7 +197,7 @@ describe('what pooled mornings say', () => {
     expect(opened(text).scenario.arrivals).toEqual(house.scenario.arrivals);
     const said = writeText(readingBlocks(reading, context), { width: 400, all: true });
     expect(said).toContain('the sheets of 2026-01-13 and 2026-01-15, taken together');
-    expect(said).toMatch(/The mornings agree: in none of the \d inputs/);
+    expect(said).toMatch(/The mornings agree: none of the \d inputs that both give differs/);
     expect(said).toContain('How much whole days differ (dayFactor) stays as it was');
   });
 });

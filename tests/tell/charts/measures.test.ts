@@ -74,7 +74,8 @@ describe('values of the handbooks', () => {
 });
 
 describe('laws', () => {
-  const value = fc.double({ min: 0.5, max: 40_000, noNaN: true });
+  // Lengths over 20 m are refused.
+  const value = fc.double({ min: 0.5, max: 19_990, noNaN: true });
 
   it('what is printed reads back, in a scenario, as what was meant, to the last digit printed', () => {
     fc.assert(
