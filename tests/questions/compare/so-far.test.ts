@@ -2,6 +2,7 @@
 import { expect, it } from 'vitest';
 import { inThisThread } from '../../../src/cafe/runner.js';
 import { candidatesOf } from '../../../src/questions/compare/alternatives.js';
+import { House } from '../../../src/questions/compare/evaluate.js';
 import type { RowSoFar } from '../../../src/questions/compare/so-far.js';
 import { compareStudy } from '../../../src/questions/compare/study.js';
 import { idealised, steady } from '../../published/scenario-of.js';
@@ -53,4 +54,17 @@ it('gives a row more as each house is worked out; the last rows are those of the
   expect(new Set(said.at(-1)!.map(({ pieces }) => pieces)).size).toBeGreaterThan(1);
   // Looking on changes nothing.
   expect(await compareStudy(candidates.all, inThisThread(), options)).toEqual(comparison);
+});
+
+it('leaves no trace of an early look at a house in the last one', async () => {
+  const guests = { partySize: 1, staysIn: '100 %', drinksEach: 1, secondDrink: 0, dwell: '8 min' };
+  const tree = idealised({ ...steady(1, 20), guests });
+  const candidates = candidatesOf(accepted(JSON.stringify(tree)), 'a.yaml');
+  if (!candidates.ok) throw new Error('the house is refused');
+  const options = { level: 0.95, seed: 'early', partDays: 1 };
+  const house = new House(candidates.all[0]!, inThisThread(), options);
+  const early = await house.look(40, [0], false);
+  const last = await house.look(40, [8]);
+  expect(last.stock[0]).toBeLessThan(early.stock[0]!);
+  expect(await house.look(40, [0])).toBe(last);
 });
