@@ -52,6 +52,6 @@ export function figuresOf(study) {
     testFiles: count([...tests.unchanged.values()], ({ passed }) => passed),
     leftOut: [...tests.unchanged.values()]
       .filter(({ passed }) => !passed)
-      .map(({ file, why }) => ({ file, because: why.slice(0, 200) })),
+      .map(({ file, why }) => ({ file, because: why.replaceAll(/\/\S*\/copy(?:-\w+)?\//g, '').slice(0, 200) })),
   };
 }
