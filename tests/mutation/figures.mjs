@@ -5,6 +5,9 @@ import { isDigest } from './tests.mjs';
 const at = ({ file, line, from, to, code }) => ({ file, line, from, to, code });
 const count = (list, is) => list.filter(is).length;
 
+/** What a test said, without where on this machine the copy lies. */
+const withoutPlace = (text) => text.replaceAll(/\/\S*\/copy(?:-\w+)?\//g, '');
+
 /** @param results of `run.mjs`, in the order drawn */
 export function figuresOf(study) {
   const { places, chosen, sources, tests, results } = study;
@@ -52,6 +55,6 @@ export function figuresOf(study) {
     testFiles: count([...tests.unchanged.values()], ({ passed }) => passed),
     leftOut: [...tests.unchanged.values()]
       .filter(({ passed }) => !passed)
-      .map(({ file, why }) => ({ file, because: why.replaceAll(/\/\S*\/copy(?:-\w+)?\//g, '').slice(0, 200) })),
+      .map(({ file, why }) => ({ file, because: withoutPlace(why).slice(0, 200) })),
   };
 }
