@@ -25,7 +25,10 @@ class Books extends Observer {
   readonly totals = { carried: 0, trips: 0, picked: 0, racked: 0, loads: 0, racks: 0 };
   readonly wrong: string[] = [];
 
-  constructor(stock: readonly number[]) {
+  constructor(
+    stock: readonly number[],
+    private readonly clearers: number,
+  ) {
     super();
     this.lacked = stock.map(() => 0);
     this.counts = stock.flatMap((pieces) =>
@@ -38,6 +41,7 @@ class Books extends Observer {
   }
 
   override moved(ware: number, from: number, to: number, pieces: number): void {
+    this.rule('a move moves something', pieces > 0);
     this.counts[ware * PLACE_COUNT + from]! -= pieces;
     this.counts[ware * PLACE_COUNT + to]! += pieces;
     this.ways[from * PLACE_COUNT + to]! += pieces;
@@ -70,6 +74,7 @@ class Books extends Observer {
 
   override tripBegan(clearer: number, wares: Int32Array): void {
     this.rule('a clearer is on one trip', !this.out.has(clearer));
+    this.rule('clearers are numbered from 0 on', clearer >= 0 && clearer < this.clearers);
     this.out.set(clearer, wares.length);
     this.totals.trips += 1;
     this.totals.carried += wares.length;
@@ -122,7 +127,10 @@ it('a listener to any small café keeps the books of the day, which is the day n
         });
         floor.run(day, number, stock);
         const alone = outcome();
-        const books = new Books(stock ?? model.ware.map(() => PLENTY));
+        const books = new Books(
+          stock ?? model.ware.map(() => PLENTY),
+          model.clearing.clearers ?? Infinity,
+        );
         floor.ledger.observer = books;
         floor.run(day, number, stock);
         const { ledger, counter, seats, tables, clearing, washing } = floor;

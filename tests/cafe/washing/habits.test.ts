@@ -73,6 +73,21 @@ describe('habits of washing, each through a scenario', () => {
     );
   });
 
+  it('a breakdown of the second machine: the first goes on, and the second after its repair', () => {
+    // The first takes 20 min a load. The second breaks down at 5 min with the cup of 4 in it, which it finishes; the cup of 8
+    // waits for the first, and that of 9 for the repair at 35 min.
+    const [slow, breaks] = [
+      { cycle: '20 min' },
+      { breakdown: { until: '5 min', repair: '30 min' } },
+    ];
+    const washing = {
+      ...machine({}),
+      machines: [slow, breaks].map((more) => ({ ...instantMachine, cycle: '2 min', ...more })),
+    };
+    const parties = [party(0, 3), party(0, 4), party(0, 8), party(0, 9)];
+    expect(minutesTo(moves({ washing }, { parties }), WASHING)).toEqual([3, 4, 23, 35]);
+  });
+
   it('fixed times: part racks go at the multiples, and not before', () => {
     const ware = { cup: { price: '1 EUR', family: 'china', perRack: 10, drying: '0 s' } };
     const washing = {

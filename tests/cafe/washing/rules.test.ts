@@ -35,10 +35,16 @@ const snapshot = ({ ledger, bench }: Floor): string =>
 describe.each(RULES.map(({ name }) => name))('the rule "%s"', (name) => {
   it('names an open rack or none, gives the same answer twice, and changes nothing, at every event', () => {
     let named = 0;
+    let asked = false;
     fc.assert(
       fc.property(smallRush({ lowWater: true, washUp: true }), ({ model, day: listed, stock }) => {
         const floor = new Floor(withAll(model), 'rules');
         const view = new FloorView(floor);
+        const shelf = view.shelf.bind(view);
+        view.shelf = (ware) => {
+          asked = true;
+          return shelf(ware);
+        };
         const day = new Day();
         fillDay(listed, model.menu, day);
         const rule = floor.washing.rules.find((one) => one.name === name)!;
@@ -73,6 +79,8 @@ describe.each(RULES.map(({ name }) => name))('the rule "%s"', (name) => {
       { seed: 20, numRuns: 150 },
     );
     expect(named).toBeGreaterThan(0);
+    // Where the stock cannot be read off one run with unlimited ware.
+    expect(RULES.find((one) => one.name === name)!.looksAtShelf).toBe(asked);
   });
 
   it('is in a house only where the house asks for it', () => {
