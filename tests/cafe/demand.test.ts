@@ -48,6 +48,16 @@ describe('what guests order', () => {
     expect(others).toBeGreaterThan(80);
   });
 
+  it('changes at the very moment at which a part of the day ends', () => {
+    const { arrivalMs, parties } = drawn(base);
+    const party = Math.floor(parties / 2);
+    const shareSteps = [{ ...step(1, [1, 0, 0]), untilMs: arrivalMs[party]! }, step(3, [0, 1, 0])];
+    const day = drawn({ ...base, menu: drinks, shareSteps });
+    expect(day.parties).toBe(parties);
+    const kindOf = (one: number): number => day.kind[day.firstDrink[one]!]!;
+    expect([kindOf(party - 1), kindOf(party)]).toEqual([0, 1]);
+  });
+
   it('is of the part of the day that they come in, and after the last part still of that', () => {
     const shareSteps = [step(1, [1, 0, 0]), step(1.5, [0, 1, 0]), step(2, [0, 0, 1])];
     const day = drawn({ ...base, menu: drinks, shareSteps });

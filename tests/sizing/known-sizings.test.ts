@@ -14,7 +14,7 @@ import { sizeStock } from '../../src/sizing/size-stock.js';
 import type { SizingProvider, SizingRequest } from '../../src/sizing/sizing-request.js';
 import { sizingWarnings } from '../../src/sizing/sizing-warnings.js';
 import { stockForKinds } from '../../src/sizing/stock-for-kinds.js';
-import { drawDays, EIGHT_COSTS, EIGHT_WARE, THREE_KINDS, uniforms } from './days.js';
+import { drawDays, EIGHT_COSTS, EIGHT_WARE, peaksOf, THREE_KINDS, uniforms } from './days.js';
 import known from './known-sizings.json' with { type: 'json' };
 
 const eight = drawDays({ means: EIGHT_WARE, kinds: THREE_KINDS }, 160, 'known');
@@ -63,6 +63,21 @@ const SIZINGS: Record<string, () => unknown> = {
     ]),
   'a search given up': () =>
     [0, 1, 2, 5].map((parts) => leastCostStock(eight, EIGHT_COSTS, 12, { parts })),
+  // Peaks of no shape at all, where the bounds decide little and the search has to look at parts.
+  'a search in parts': () =>
+    [
+      { most: 12, ware: 5, days: 60, k: 20 },
+      { most: 60, ware: 3, days: 80, k: 30 },
+      { most: 30, ware: 6, days: 80, k: 30 },
+    ].flatMap(({ most, ware, days, k }) => {
+      const u = uniforms(`parts ${most}`);
+      const upTo = (end: number): number => Math.floor(end * u());
+      const rows = Array.from({ length: days }, () =>
+        Array.from({ length: ware }, () => upTo(most)),
+      );
+      const costs = Array.from({ length: ware }, () => 1 + upTo(997));
+      return [1, 2, 3, 5, 8].map((parts) => leastCostStock(peaksOf(rows), costs, k, { parts }));
+    }),
   'each ware alone': () => {
     const alone = [four, other].map((days) => marginalStock(days, 0.95, 0.9));
     return [alone, mostNeeded(alone), marginalStock(some(20), 0.95)];

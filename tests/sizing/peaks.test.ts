@@ -2,7 +2,13 @@ import { describe, expect, it } from 'vitest';
 import fc from 'fast-check';
 import { marginalStock } from '../../src/sizing/marginal-stock.js';
 import { DayStore } from '../../src/sizing/day-store.js';
-import { countMisses, mergePeaks, selectDays, sliceDays } from '../../src/sizing/peaks.js';
+import {
+  countMisses,
+  mergePeaks,
+  peakCounts,
+  selectDays,
+  sliceDays,
+} from '../../src/sizing/peaks.js';
 import { drawDays, peaksOf, rowsOf, THREE_KINDS } from './days.js';
 
 const FIXED = { seed: 20 };
@@ -54,6 +60,16 @@ describe('peaks', () => {
     expect(countMisses(peaks, [9, 9])).toBe(0);
     expect(countMisses(peaks, [8, 9])).toBe(1);
     expect(countMisses(peaks, [0, 0])).toBe(4);
+  });
+
+  it('of a ware are counted from none up to the largest', () => {
+    const peaks = peaksOf([
+      [5, 0],
+      [2, 0],
+      [5, 0],
+    ]);
+    expect([...peakCounts(peaks, 0)]).toEqual([0, 0, 1, 0, 0, 2]);
+    expect([...peakCounts(peaks, 1)]).toEqual([3]);
   });
 
   it('refuse parts that do not fit together', () => {
@@ -108,6 +124,20 @@ describe('the store of days', () => {
       [10, 10],
       [20, 15],
     ]);
+  });
+
+  it('runs a single day more where only that is wanted, and says what is sure to follow', async () => {
+    const whole = drawDays(DAYS, 100, 'store');
+    const following: number[] = [];
+    const store = new DayStore({
+      peaks: (from, count, after) => {
+        following.push(after);
+        return sliceDays(whole, from, count);
+      },
+    });
+    await store.days(0, 10);
+    expect(await store.days(0, 11, 7)).toEqual(sliceDays(whole, 0, 11));
+    expect(following).toEqual([0, 7]);
   });
 
   it('notices a provider that hands back another number of days', async () => {

@@ -34,5 +34,7 @@ describe('the chance of running out against stock', () => {
   it('copes with ware that nobody uses and with a single day', () => {
     const one = peaksOf([[4, 0]]);
     expect(scaledPathOf(one, [4, 0])).toEqual([[4, 0]]);
+    // A day that takes three of which there is one: from there on in steps that round to whole pieces.
+    expect(scaledPathOf(peaksOf([[3]]), [1])).toEqual([[1], [2], [3]]);
   });
 });

@@ -3,7 +3,7 @@ import { marginalStock } from '../../src/sizing/marginal-stock.js';
 import { leastCostStock } from '../../src/sizing/least-cost-stock.js';
 import { countMisses, sliceDays } from '../../src/sizing/peaks.js';
 import type { Peaks } from '../../src/sizing/peaks.js';
-import { sizeStock } from '../../src/sizing/size-stock.js';
+import { sized, sizeStock } from '../../src/sizing/size-stock.js';
 import type { SizingProvider } from '../../src/sizing/sizing-request.js';
 import { exactBinomialInterval } from '../../src/statistics/exact-binomial-interval.js';
 import {
@@ -106,6 +106,27 @@ describe('sizing a stock', () => {
     const sized = await sizeStock({ ...request(handing(whole)), cap: 1500 });
     expect(sized.chosenOn).toBe(1500);
     expect(sized.warnings.map(({ code }) => code)).toEqual(['cost-unsteady']);
+  });
+
+  it('stops at 8,000 days where nothing else is said and the cost never settles', async () => {
+    // Peaks with so long a tail that their 95 % quantile is known to 5 % only even then.
+    const u = uniforms('tail');
+    const data = Uint16Array.from({ length: 16_000 }, () => Math.min(60_000, 10 / (1 - u())));
+    const provider = handing({ days: data.length, ware: 1, data });
+    const found = await sizeStock({ ...request(provider), unitCostMinor: [100] });
+    expect([found.chosenOn, found.certifiedOn]).toEqual([8000, 8000]);
+    expect(found.costError).toBeGreaterThan(0.02);
+  });
+
+  it('says by how much of its cost it might be dearer than the cheapest, where the search was given up', () => {
+    const chosen = { stock: [60, 40, 25, 90], cost: 1000, proven: false, k: [5], missed: [4] };
+    const some = [sliceDays(whole, 0, 100)];
+    const words = (bound: number): string[] =>
+      sized(request(handing(whole)), some, { ...chosen, bound }, null)
+        .warnings.filter(({ code }) => code === 'not-cheapest')
+        .map(({ message }) => message);
+    expect(words(900)).toEqual([expect.stringContaining('up to 10.0 % less')]);
+    expect(words(0)).toEqual([]);
   });
 
   it('certifies a provisional stock once, on the days it is told to, right after those chosen on', async () => {

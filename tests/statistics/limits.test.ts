@@ -32,6 +32,9 @@ const TAKEN: readonly (readonly [Call, number | null])[] = [
   [() => allowedMisses(0, 0), 0],
   [() => allowedMisses(3, 0), 3],
   [() => allowedMisses(3, 1), 0],
+  // Where every digit of b is lost beside a.
+  [() => regularisedIncompleteBeta(1, 1e17, 0.5), 1],
+  [() => regularisedIncompleteBeta(0, 0.5, 1e17), 0],
 ];
 
 /** What lies just outside, or well. */
@@ -66,6 +69,8 @@ const REFUSED: readonly Call[] = [
     () => allowedMisses(count, 0.5),
     () => bootstrap(2, count),
   ]),
+  () => regularisedIncompleteBeta(0, 0, 1),
+  () => regularisedIncompleteBeta(1, 1, 0),
   () => exactBinomialInterval(3, 2),
   () => exactBinomialInterval(-1, 2),
   () => exactBinomialInterval(0.5, 2),
@@ -80,4 +85,9 @@ it('takes numbers up to the ends of what is described', () => {
 
 it('refuses all beyond', () => {
   for (const call of REFUSED) expect(call, `${call}`).toThrow(RangeError);
+});
+
+it('names the number that was given', () => {
+  for (const p of OUTSIDE)
+    expect(() => studentTQuantile(p, 3)).toThrow(`given p = ${p}, 3 degrees`);
 });
