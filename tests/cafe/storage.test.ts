@@ -144,4 +144,30 @@ describe('the shelf as two places', () => {
     expect(floor.counter.waitedMs).toBe(4 * MINUTE);
     expect(floor.storage!.waits).toBe(0);
   });
+
+  it('a drink takes from the top what it stands in and nothing else', () => {
+    const glass = { price: '1 EUR', family: 'glass', perRack: 1, drying: '0 s' };
+    const cup = { ...glass, family: 'china' };
+    const model = modelOf(
+      idealised({
+        hours: { for: '60 min' },
+        arrivals: { steps: [{ for: '60 min', parties: '0 / min' }], dayFactor: 0 },
+        ware: { cup, glass },
+        menu: {
+          coffee: { share: 0.5, setting: ['cup'], making: '0 s' },
+          juice: { share: 0.5, setting: ['glass'], making: '0 s' },
+        },
+      }),
+    );
+    const rules = { onTop: [2, 2], trigger: [1, 1], fetchers: 1, tripPieces: 1 };
+    for (const [at, drink] of ['coffee', 'juice'].entries()) {
+      const floor = new Floor(twoPlaces(model, rules), 'storage');
+      const day = new Day();
+      const drinks = [{ drink, makeMinutes: 0 }];
+      const guest = { minute: 0, size: 1, staysIn: true, dwellMinutes: 30, drinks, seconds: [] };
+      fillDay({ parties: [guest] }, model.menu, day);
+      floor.run(day, 0, [9, 9]);
+      expect([...floor.storage!.broughtUp]).toEqual([0, 0].with(at, 1));
+    }
+  });
 });

@@ -44,14 +44,19 @@ export function placesOf(path, file) {
     /(?<= )(<=?|>=?|===|!==|\+=?|-=?|\*|\/|&&|\|\||\?\?)(?= )|\b(true|false)\b|(?<=Math\.)(min|max)\b|(?<![\w.$])\d[\d_]*(\.\d+)?(?![\w.])/g;
   return [...code.matchAll(token)]
     .filter(({ index }) => !isType(code, index))
-    .map(({ index, 0: from }) => ({
-      file,
-      index,
-      from,
-      to: CHANGES[from] ?? `(${from} + 1)`,
-      line: text.slice(0, index).split('\n').length,
-      code: text.slice(text.lastIndexOf('\n', index) + 1, text.indexOf('\n', index)).trim(),
-    }));
+    .map(({ index, 0: from }, at, all) => {
+      const begins = text.lastIndexOf('\n', index) + 1;
+      return {
+        file,
+        index,
+        from,
+        to: CHANGES[from] ?? `(${from} + 1)`,
+        line: text.slice(0, index).split('\n').length,
+        code: text.slice(begins, text.indexOf('\n', index)).trim(),
+        // Which of those alike in its line, from 1.
+        nth: all.slice(0, at + 1).filter((one) => one.index >= begins && one[0] === from).length,
+      };
+    });
 }
 
 /** Drawn without replacement by a generator of its own, so that a seed gives the same list everywhere. */

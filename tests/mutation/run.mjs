@@ -119,7 +119,9 @@ function keep(result) {
     chosen,
     sources,
     tests,
-    results: chosen.map((one) => all.get(keyOf(one))).filter(Boolean),
+    results: chosen.flatMap((one) =>
+      all.has(keyOf(one)) ? { ...all.get(keyOf(one)), ...one } : [],
+    ),
   });
   fs.writeFileSync(
     join(root, 'reports/mutation.json'),
