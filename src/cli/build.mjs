@@ -14,6 +14,7 @@ import { dirname, resolve } from 'node:path';
 import { fileURLToPath } from 'node:url';
 import { deflateAsync } from '@gfx/zopfli';
 import { build } from 'esbuild';
+import { constantsStay } from './constants-stay.mjs';
 import { bundledLicences } from './licences.mjs';
 import { textOfBytes } from './packed-text.mjs';
 import { typefaceLicences, typefaceStyle } from './typefaces.mjs';
@@ -156,9 +157,11 @@ const { metafile } = await build({
   banner: {
     js: "import { createRequire as cuptideRequire } from 'node:module'; const require = cuptideRequire(import.meta.url);",
   },
+  // Numbers in place of their names, from part to part; names and lines stay for whoever reads a stack.
+  minifySyntax: true,
   legalComments: 'none',
   logLevel: 'warning',
-  plugins: [plainWidths, withoutEval, withoutCanvas, withClassCounts],
+  plugins: [plainWidths, withoutEval, withoutCanvas, withClassCounts, constantsStay],
 });
 chmodSync(`${dist}/cuptide.js`, 0o755);
 // The solver's program, which it looks for beside the command.

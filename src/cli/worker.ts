@@ -15,16 +15,17 @@ export interface Batch {
   readonly claims: Claims;
 }
 
-let known: CafeModel | null = null;
+/** The café sent last. */
+const last: { model: CafeModel | null } = { model: null };
 
 parentPort?.on('message', ({ number, task, model, daysAChunk, claims }: Batch) => {
-  known = model ?? known;
+  last.model = model ?? last.model;
   for (let chunk = 0; chunk < claims.length; chunk += 1) {
     if (!claim(claims, chunk)) continue;
     const done = chunk * daysAChunk;
     const part = runDays({
       ...task,
-      model: known!,
+      model: last.model!,
       from: task.from + done,
       days: Math.min(daysAChunk, task.days - done),
     });

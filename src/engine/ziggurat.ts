@@ -18,18 +18,16 @@ export const inside = new Uint32Array(LAYERS);
 export const width = new Float64Array(LAYERS);
 export const height = new Float64Array(LAYERS);
 
-let edge = TAIL;
-let outer = TAIL;
 const base = AREA / exp(-TAIL);
 inside[0] = Math.floor((TAIL / base) * RANGE);
 width[0] = base / RANGE;
 width[LAYERS - 1] = TAIL / RANGE;
 height[0] = 1;
 height[LAYERS - 1] = exp(-TAIL);
-for (let layer = LAYERS - 2; layer >= 1; layer -= 1) {
-  edge = -log(AREA / edge + exp(-edge));
+for (let layer = LAYERS - 2, outer = TAIL; layer >= 1; layer -= 1) {
+  const edge = -log(AREA / outer + exp(-outer));
   inside[layer + 1] = Math.floor((edge / outer) * RANGE);
-  outer = edge;
   height[layer] = exp(-edge);
   width[layer] = edge / RANGE;
+  outer = edge;
 }

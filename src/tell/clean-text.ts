@@ -22,10 +22,10 @@ export const cleanText = (text: string): string =>
     .replace(/[ \u00A0]{2,}/g, ' ')
     .trim();
 
-let segmenter: Intl.Segmenter | undefined;
 /** Made when first needed: it takes longer than most of what is loaded at the beginning of a command. */
+const made: { segmenter?: Intl.Segmenter } = {};
 const graphemes = (text: string): Intl.Segments =>
-  (segmenter ??= new Intl.Segmenter('en', { granularity: 'grapheme' })).segment(text);
+  (made.segmenter ??= new Intl.Segmenter('en', { granularity: 'grapheme' })).segment(text);
 /** Characters that a terminal draws two columns wide (Unicode Standard Annex 11: W and F), and emoji. */
 const wide =
   /\p{Emoji_Presentation}|[\u1100-\u115F\u2E80-\u303E\u3041-\uA4CF\uA960-\uA97F\uAC00-\uD7A3\uF900-\uFAFF\uFE30-\uFE6F\uFF00-\uFF60\uFFE0-\uFFE6\u{20000}-\u{3FFFD}]/u;

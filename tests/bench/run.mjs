@@ -6,6 +6,7 @@ import { cpus } from 'node:os';
 import { join } from 'node:path';
 import { fileURLToPath } from 'node:url';
 import { build } from 'esbuild';
+import { constantsStay } from '../../src/cli/constants-stay.mjs';
 
 const here = fileURLToPath(new URL('.', import.meta.url));
 const root = fileURLToPath(new URL('../..', import.meta.url));
@@ -44,6 +45,7 @@ function statistics(results) {
 
 async function main() {
   await build({
+    absWorkingDir: root,
     entryPoints: [join(here, 'work.ts'), join(here, 'scale.ts')],
     outdir: folder,
     bundle: true,
@@ -52,6 +54,7 @@ async function main() {
     outExtension: { '.js': '.mjs' },
     logLevel: 'error',
     external: ['simjs'],
+    plugins: [constantsStay],
     banner: {
       js: "import { createRequire as benchRequire } from 'node:module'; const require = benchRequire(import.meta.url);",
     },
