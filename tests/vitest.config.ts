@@ -38,6 +38,7 @@ export default defineConfig({
         root,
         test: {
           name: 'browser',
+          isolate: false,
           include: ['tests/browser/**/*.test.ts'],
           globalSetup: ['tests/global-setup.ts', 'tests/browser/set-up.ts'],
           maxWorkers: workers,

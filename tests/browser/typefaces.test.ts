@@ -39,12 +39,18 @@ async function facesUsed(page: Page): Promise<{ brought: number; others: string[
   const session = await page.context().newCDPSession(page);
   await session.send('DOM.enable');
   await session.send('CSS.enable');
-  const { root: document } = await session.send('DOM.getDocument', { depth: -1 });
+  // The browser answers for an element's own text alone: the rest have none to ask about.
+  await page.evaluate(() => {
+    for (const element of document.querySelectorAll('main *, footer *'))
+      if ([...element.childNodes].some((node) => node.nodeType === 3 && /\S/.test(node.nodeValue!)))
+        element.setAttribute('data-says', '');
+  });
+  const { root: tree } = await session.send('DOM.getDocument', { depth: -1 });
   let brought = 0;
   const others = new Set<string>();
   const { nodeIds } = await session.send('DOM.querySelectorAll', {
-    nodeId: document.nodeId,
-    selector: 'main *, footer *',
+    nodeId: tree.nodeId,
+    selector: '[data-says]',
   });
   for (const nodeId of nodeIds) {
     const { fonts } = await session.send('CSS.getPlatformFontsForNode', { nodeId });

@@ -58,6 +58,7 @@ describe('a walk through a day', () => {
     await press(page, 'Play');
     await expect.poll(() => minute(page)).toBeGreaterThan(started + 3);
     await press(page, 'Stop');
+    await page.locator('#walk').getByRole('button', { name: 'Play' }).waitFor();
     const stopped = await told(page);
     await page.waitForTimeout(400);
     expect(await told(page)).toBe(stopped);

@@ -1,5 +1,5 @@
 /** The clock of a walk: it stands, or runs with the screen's frames. */
-import { useEffect, useState } from 'preact/hooks';
+import { useEffect, useLayoutEffect, useState } from 'preact/hooks';
 
 /** A page that was out of sight does not make up for the time lost. */
 const LONGEST_FRAME_MS = 200;
@@ -16,7 +16,8 @@ export interface Clock {
 export function useClock(endMs: number, minutesASecond: number): Clock {
   const [ms, setMs] = useState(0);
   const [playing, setPlaying] = useState(false);
-  useEffect(() => {
+  // Before the screen is drawn: an effect after it lets one more frame through, and the walk would move once more after "Stop".
+  useLayoutEffect(() => {
     if (!playing) return undefined;
     let last = performance.now();
     let frame = requestAnimationFrame(function tick(now: number) {
