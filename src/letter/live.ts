@@ -46,6 +46,16 @@ export interface GivenScenario {
   readonly made?: Made;
   /** Tables that the scenario names, as text by name. */
   readonly beside?: Readonly<Record<string, string>>;
+  /** Counts that were typed and not read when the letter was saved. */
+  readonly counts?: Counts;
+}
+
+/** Counts typed in a sheet and not read yet. */
+export interface Counts {
+  readonly offer: string;
+  readonly typed: Readonly<Record<string, string>>;
+  /** Rows added, by part. */
+  readonly more: Readonly<Record<string, number>>;
 }
 
 /** What was asked on the command's line beside the file. */

@@ -42,7 +42,7 @@ body[data-phase=working] .lead::before{content:'BEFORE THE CHANGE. ';color:var(-
 body:is([data-phase=provisional],[data-phase=working]) [data-part=method]::before{content:'PROVISIONAL: worked out on few days; the final answer follows.';color:var(--alarm);font-weight:600}
 body:is([data-phase=provisional],[data-phase=working]) .figures b{color:var(--faint)}
 button.plain{min-height:0;padding:0 .5rem;font-size:.85rem}
-[data-older]{opacity:.55;transition:opacity .2s}
+[data-older],[data-stale]{opacity:.55;transition:opacity .2s}
 .boxes{display:flex;flex-wrap:wrap;gap:1rem 1.5rem;align-items:flex-end;margin:0 0 1rem}
 .boxes.begin{display:grid;grid-template-columns:repeat(auto-fill,minmax(min(100%,15rem),1fr));align-items:start}
 .begin .box{max-width:none}
@@ -92,7 +92,7 @@ details.ask>summary{font-size:1.05rem;width:auto}
 @page{margin:16mm 15mm 15mm}
 @media print{
 [data-island]:not([data-island=sender],[data-island=questions]),.tools,.sources .screen,#asleep{display:none!important}
-[data-older]{display:none}
+[data-older],[data-stale]{display:none}
 .view{display:block;border:0}
 .view figure svg{max-width:none}
 .view .beside{display:grid;grid-template-columns:78mm 1fr;gap:0 6mm}

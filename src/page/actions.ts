@@ -111,6 +111,7 @@ export class Actions extends Asks {
   /** Give up what is under way; what stood before the change stands again. */
   cancel(): void {
     const { before } = this.store.state;
+    this.forgetWaiting();
     void this.engines.quick.ask({ kind: 'stop' });
     if (before !== null) return this.restore(before, null);
     if (this.store.state.given.scenario !== null) return this.backToSent();
@@ -128,9 +129,8 @@ export class Actions extends Asks {
     this.edit('alternative', [edit]);
   }
 
-  /** The certified answer that stands, with all that belongs to it; null: there is none. */
-  private whole(): Whole | null {
-    return settledOf(this.store.state) ?? this.restoring;
+  protected override whole(): Whole | null {
+    return super.whole() ?? this.restoring;
   }
 
   /**
@@ -159,6 +159,7 @@ export class Actions extends Asks {
     this.run.off = true;
     this.era += 1;
     this.store.set({ untaken: false });
+    this.questions.outdate();
     void this.engines.sure.ask({ kind: 'stop' });
   }
 
@@ -199,6 +200,7 @@ export class Actions extends Asks {
     this.tasks = [];
     this.era += 1;
     this.store.set({ untaken: true });
+    this.questions.outdate();
     void this.engines.sure.ask({ kind: 'stop' });
     if (!this.answering) {
       this.kept = kept;

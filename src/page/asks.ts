@@ -5,7 +5,7 @@ import type { Engines, OnReply } from './engines.js';
 import type { Asked, Reply, Request, View } from './messages.js';
 import { OpenQuestions, type Offered } from './open-questions.js';
 import { takeReply } from './take-reply.js';
-import { settledOf, type Settled, type Store } from './store.js';
+import { settledOf, type Settled, type Store, type Whole } from './store.js';
 
 type Task = () => Promise<void>;
 type Reading = Pick<Settled, 'view' | 'groups'>;
@@ -15,8 +15,8 @@ export class Asks {
   /** What the sure engine has yet to do, one after the other. */
   protected tasks: Task[] = [];
   private working = false;
-  /** What waits for the certified answer. */
-  private whenCertified: (() => void)[] = [];
+  /** What waits for the certified answer; `all`: and for the sections that stand open. */
+  private waiting: { act(): void; all: boolean }[] = [];
   /** When the quick engine is free of changes. */
   protected answered: Promise<void> = Promise.resolve();
 
@@ -24,7 +24,11 @@ export class Asks {
     protected readonly store: Store,
     protected readonly engines: Engines,
   ) {
-    this.questions = new OpenQuestions(engines.sure, () => this.asked());
+    this.questions = new OpenQuestions(
+      engines.sure,
+      () => this.asked(),
+      () => this.whole()?.answer,
+    );
   }
 
   /** A section that is worked out while it stands open, and again after each change. */
@@ -51,6 +55,7 @@ export class Asks {
 
   closeQuestion(offer: string): void {
     this.questions.close(offer);
+    this.release();
   }
 
   /** One day on the floor, with so many pieces of each ware. */
@@ -99,11 +104,34 @@ export class Asks {
     });
   }
 
-  /** Does it now if the answer on show is certified, else as soon as it is. */
-  onceCertified(act: () => void): void {
-    if (settledOf(this.store.state) !== null) return act();
-    this.whenCertified.push(act);
-    this.store.set({ waiting: true });
+  /**
+   * Does it now if the answer on show is certified, else as soon as it is.
+   * @param all and once the sections that stand open are of that answer too
+   */
+  onceCertified(act: () => void, all = false): void {
+    this.waiting.push({ act, all });
+    this.release();
+    this.store.set({ waiting: this.waiting.length > 0 });
+  }
+
+  /** Nothing is saved or printed any more that still waits. */
+  protected forgetWaiting(): void {
+    this.waiting = [];
+    this.store.set({ waiting: false });
+  }
+
+  private release(): void {
+    if (this.waiting.length === 0 || settledOf(this.store.state) === null) return;
+    const isReady = ({ all }: { all: boolean }): boolean => !all || !this.questions.areWaiting;
+    const ready = this.waiting.filter(isReady);
+    this.waiting = this.waiting.filter((one) => !isReady(one));
+    if (this.waiting.length === 0) this.store.set({ waiting: false });
+    for (const { act } of ready) act();
+  }
+
+  /** The certified answer that stands, with all that belongs to it; null: there is none. */
+  protected whole(): Whole | null {
+    return settledOf(this.store.state);
   }
 
   protected asked(): Asked {
@@ -129,12 +157,15 @@ export class Asks {
 
   private async work(): Promise<void> {
     this.working = true;
-    for (let task = this.tasks.shift(); task !== undefined; task = this.tasks.shift()) await task();
+    for (let task = this.tasks.shift(); task !== undefined; task = this.tasks.shift()) {
+      await task();
+      this.release();
+    }
     this.working = false;
   }
 
   protected take(reply: Reply): void {
     takeReply(this.store, reply);
-    if (reply.kind === 'whole') for (const act of this.whenCertified.splice(0)) act();
+    if (reply.kind === 'whole') this.release();
   }
 }

@@ -32,16 +32,16 @@ export function forget(): void {
 export function keepWork(store: Store, from: string): void {
   let last = store.state;
   const same = (one: PageState, other: PageState): boolean =>
-    (['text', 'kept', 'beside', 'keptBeside', 'counts'] as const).every(
+    (['text', 'kept', 'beside', 'keptBeside', 'counts', 'keptCounts'] as const).every(
       (key) => one[key] === other[key],
     );
   store.subscribe(() => {
     const { state } = store;
     if (same(state, last)) return;
     last = state;
-    const { text, kept, fileName, options, beside, keptBeside, counts } = state;
+    const { text, kept, fileName, options, beside, keptBeside, counts, keptCounts } = state;
     const isLaid = beside !== keptBeside;
-    if ((text === kept || text === from) && !isLaid && counts === null) return forget();
+    if ((text === kept || text === from) && !isLaid && counts === keptCounts) return forget();
     try {
       const own = { text, fileName, options, at: Date.now(), from, counts };
       const entry: Kept = isLaid ? { ...own, beside } : own;

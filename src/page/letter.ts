@@ -30,3 +30,8 @@ export function fillElement(element: HTMLElement, html: string): void {
 export function markOlder(parts: readonly Part[], older: boolean): void {
   for (const part of parts) partOf(part)?.toggleAttribute('data-older', older);
 }
+
+/** What was asked beside the answer, of a house that has changed since: it is worked out anew. */
+export function markStale(part: Part, stale: boolean): void {
+  partOf(part)?.toggleAttribute('data-stale', stale);
+}

@@ -39,7 +39,7 @@ const textOf = (id: string): string => document.getElementById(id)?.textContent 
 async function wake(): Promise<void> {
   const given = JSON.parse(textOf('given')) as Given;
   const { scenario, version } = given;
-  const beside = scenario?.beside ?? {};
+  const { beside = {}, counts = null } = scenario ?? {};
   const store = new Store({
     given,
     fileName: scenario?.fileName ?? 'cafe.yaml',
@@ -62,7 +62,8 @@ async function wake(): Promise<void> {
     safety: null,
     kept: scenario?.text ?? '',
     keptBeside: beside,
-    counts: null,
+    counts,
+    keptCounts: counts,
     restorable: keptFor(scenario?.text ?? ''),
     waiting: false,
   });

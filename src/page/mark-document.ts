@@ -2,14 +2,18 @@
 import * as english from '../tell/english.js';
 import { cssString } from '../tell/escape-html.js';
 import { cleanText, shorten } from '../tell/clean-text.js';
-import type { PageState } from './store.js';
+import { isAsSent, type PageState } from './store.js';
 
 const NAME_LENGTH = 120;
 const RUNNING_LENGTH = 80;
 
-export function markDocument({ phase, view, reader }: PageState): void {
+export function markDocument(state: PageState): void {
+  const { phase, view, reader } = state;
   document.body.dataset['phase'] = phase;
   document.body.dataset['reader'] = reader;
+  // How the stock would have done on recorded days was worked out of the house as it was sent.
+  const recorded = document.querySelector<HTMLElement>('[data-part=recorded]');
+  if (recorded !== null) recorded.hidden = !isAsSent(state);
   if (view === null) return;
   running(english.letter.runningHead(shorten(cleanText(view.name), RUNNING_LENGTH)));
   const title = english.letter.heading(shorten(cleanText(view.name), NAME_LENGTH));

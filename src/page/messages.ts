@@ -68,6 +68,8 @@ export type Request =
       /** A filled table; `fill`: put it into the boxes, and work nothing out yet. */
       readonly table?: GivenFile | undefined;
       readonly fill?: boolean | undefined;
+      /** The certified answer to what is asked about, where it is known. */
+      readonly answer?: Answer | undefined;
       /** It takes no days, so that no other engine is asked for any. */
       readonly alone?: boolean | undefined;
     }
@@ -178,6 +180,8 @@ export type Reply =
     }
   | { readonly kind: 'safety'; readonly share: number }
   | ({ readonly kind: 'section' } & Section)
+  /** Said by the page itself: what stands of a section is of a house before; it is worked out from the beginning. */
+  | { readonly kind: 'anew' }
   /** What is known of a section that is still being worked out; empty: none of it holds any more. */
   | { readonly kind: 'interim'; readonly html: string }
   /** `most`: no more than so many days follow, from now on. */

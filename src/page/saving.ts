@@ -20,7 +20,11 @@ export function letterAsFile(given: Given): string {
   for (const mark of ['data-phase', 'data-reader'])
     copy.querySelector('body')?.removeAttribute(mark);
   for (const island of copy.querySelectorAll('[data-island]')) island.replaceChildren();
-  for (const older of copy.querySelectorAll('[data-older]')) older.removeAttribute('data-older');
+  // Recorded days were of the house as it was sent; cards are made when they are asked for.
+  copy.querySelector('[data-part=recorded][hidden]')?.remove();
+  copy.querySelector('[data-part=cards]')?.replaceChildren();
+  for (const mark of ['data-older', 'data-stale'])
+    for (const element of copy.querySelectorAll(`[${mark}]`)) element.removeAttribute(mark);
   for (const tools of copy.querySelectorAll('.tools')) tools.remove();
   copy.querySelector('#given')!.textContent = scriptData(given);
   return `<!doctype html>\n${copy.outerHTML}\n`;

@@ -1,5 +1,5 @@
 /** What the page knows at a moment, and who wants to be notified when that changes. */
-import type { Given, GivenOptions } from '../letter/live.js';
+import type { Counts, Given, GivenOptions } from '../letter/live.js';
 import type { Answer } from '../questions/size/answer.js';
 import type { RiskCurve } from '../questions/size/charts/risk-against-stock.js';
 import type { FormGroup } from '../scenario/input-forms.js';
@@ -45,14 +45,6 @@ export interface Kept {
   readonly counts?: Counts | null;
 }
 
-/** Counts typed in a sheet and not read yet. */
-export interface Counts {
-  readonly offer: string;
-  readonly typed: Readonly<Record<string, string>>;
-  /** Rows added, by part. */
-  readonly more: Readonly<Record<string, number>>;
-}
-
 export interface PageState {
   readonly given: Given;
   readonly fileName: string;
@@ -86,6 +78,8 @@ export interface PageState {
   /** Likewise the tables. */
   readonly keptBeside: Readonly<Record<string, string>>;
   readonly counts: Counts | null;
+  /** Likewise the counts. */
+  readonly keptCounts: Counts | null;
   /** Work on this letter that was kept in the browser and not taken up yet. */
   readonly restorable: Kept | null;
   /** Something is to be saved or printed as soon as the certified answer is there. */
@@ -96,7 +90,7 @@ export interface PageState {
 export const isUnsaved = (state: PageState): boolean =>
   state.text !== state.kept ||
   state.untaken ||
-  state.counts !== null ||
+  state.counts !== state.keptCounts ||
   state.beside !== state.keptBeside;
 
 type Listener = () => void;

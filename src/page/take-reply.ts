@@ -42,7 +42,7 @@ export function takeReply(store: Store, reply: Reply): void {
     case 'whole':
       fillAll(reply.parts);
       markOlder(UNTIL_CERTIFIED, false);
-      return store.set({ answer: reply.answer, curves: reply.curves, waiting: false });
+      return store.set({ answer: reply.answer, curves: reply.curves });
     default:
   }
 }

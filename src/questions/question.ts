@@ -13,6 +13,7 @@ import type { Draw } from '../tell/write-html.js';
 import type { FillIn } from './fill-in.js';
 import type { Made } from './made.js';
 import type { Result } from './result.js';
+import type { Answer } from './size/answer.js';
 import type { StudyOptions } from './size/study.js';
 import type { Given, Settings, Value } from './settings.js';
 
@@ -72,6 +73,8 @@ export interface FromLetter {
   readonly options: StudyOptions;
   /** Put what the file says into the boxes; nothing is worked out yet. */
   readonly fill?: boolean;
+  /** That answer, where it is certified. */
+  readonly answer?: Answer | undefined;
 }
 
 /** What a question is asked about and with. */

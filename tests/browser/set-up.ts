@@ -6,13 +6,14 @@ import { join } from 'node:path';
 import { promisify } from 'node:util';
 import type { TestProject } from 'vitest/node';
 import { command, root } from '../cli/run.js';
+import { valid } from '../scenario/a-scenario.js';
 import { hostileScenario } from './hostile.js';
 import { unpackBrowser, type Unpacked } from './unpack-browser.js';
 
 declare module 'vitest' {
   export interface ProvidedContext {
     readonly browser: Unpacked;
-    /** Letters as the command writes them: blank; 1-commuter-bar (with .json) on 2,000 days, which take ten times as long as a first answer; on 200 days 2-brunch-room (with .json), hostile, and short, which is the first with fewer alternatives. */
+    /** Letters as the command writes them: blank; 1-commuter-bar (with .json) on 2,000 days, which take ten times as long as a first answer; on 200 days 2-brunch-room (with .json), hostile, and short, which is the first with fewer alternatives; on 20 days small (scenario/a-scenario.ts). */
     readonly letters: string;
   }
 }
@@ -33,8 +34,9 @@ function withFewAlternatives(text: string): string {
 export default async function setup(project: TestProject): Promise<() => void> {
   const letters = mkdtempSync(join(tmpdir(), 'cuptide-letters-'));
   const hostile = join(letters, 'hostile.yaml');
-  const short = join(letters, 'short.yaml');
+  const [short, small] = [join(letters, 'short.yaml'), join(letters, 'small.yaml')];
   writeFileSync(hostile, withFewAlternatives(hostileScenario()));
+  writeFileSync(small, valid);
   writeFileSync(
     short,
     withFewAlternatives(readFileSync(join(root, 'scenarios/1-commuter-bar.yaml'), 'utf8')),
@@ -44,6 +46,7 @@ export default async function setup(project: TestProject): Promise<() => void> {
     ['report', join(root, 'scenarios/2-brunch-room.yaml'), '--out', letters, '--days', '200'],
     ['report', short, '--out', letters, '--days', '200'],
     ['report', hostile, '--out', letters, '--days', '200'],
+    ['report', small, '--out', letters, '--days', '20'],
     ['page', '--out', join(letters, 'blank.html')],
   ];
   // Side by side: much of a report is worked out on one core. One that fails rejects, with what it said.

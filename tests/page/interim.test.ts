@@ -1,10 +1,13 @@
 /** A section of the page that shows what is known while the rest is worked out. */
 import { describe, expect, it } from 'vitest';
+import { inThisThread } from '../../src/cafe/runner.js';
 import { answerAsk } from '../../src/page/engine/answer-ask.js';
 import { Stopped } from '../../src/page/engine/shared-days.js';
 import { OpenQuestions } from '../../src/page/open-questions.js';
 import type { Asked, Reply } from '../../src/page/messages.js';
+import { scenarioStudy } from '../../src/questions/size/scenario-study.js';
 import { idealised, steady } from '../published/scenario-of.js';
+import { accepted } from '../scenario/a-scenario.js';
 
 const asked: Asked = {
   fileName: 'a.yaml',
@@ -62,6 +65,28 @@ describe('the alternatives, in the page', () => {
   });
 });
 
+describe('the answer that the letter has', () => {
+  it('is that of the house as it is, where it was asked as the comparison is', async () => {
+    const { answer } = await scenarioStudy(accepted(asked.text), inThisThread(), { days: 20 });
+    const known = { ...answer, stock: answer.stock.map((line) => ({ ...line, pieces: 4321 })) };
+    const sectionWith = async (options: Asked['options']): Promise<string> => {
+      const said: Reply[] = [];
+      await answerAsk(
+        { version: '', neighbours: [] },
+        { ...question, asked: { ...asked, options }, answer: known },
+        () => true,
+        (reply) => said.push(reply),
+      );
+      const last = said.at(-1)!;
+      return last.kind === 'section' ? last.html : last.kind;
+    };
+    expect(await sectionWith({ days: 20 })).toContain('4,321');
+    const { ware } = answer.stock[0]!;
+    for (const other of [{ stock: { [ware]: 9 } }, { confidence: 0.95 }])
+      expect(await sectionWith({ days: 20, ...other })).toMatch(/^(?!.*4,321).*In short/s);
+  });
+});
+
 describe('what was shown so far', () => {
   const interim: Reply = { kind: 'interim', html: 'so far' };
   const section: Reply = { kind: 'section', html: 'whole' };
@@ -84,7 +109,7 @@ describe('what was shown so far', () => {
       },
     };
     const ask = new OpenQuestions(engine, () => asked).add(question, (reply) =>
-      heard.push('html' in reply ? reply.html : null),
+      reply.kind === 'anew' ? undefined : heard.push('html' in reply ? reply.html : null),
     );
     await ask();
     expect(heard).toEqual(shown);

@@ -24,7 +24,7 @@ export type AskingHere = Omit<Asking, 'letter' | 'loadSolver'>;
 /** What is asked of an offer. */
 export type Offered = Pick<
   Extract<Request, { kind: 'question' }>,
-  'offer' | 'typed' | 'table' | 'fill'
+  'offer' | 'typed' | 'table' | 'fill' | 'answer'
 >;
 
 /** What can be asked of a house. */
@@ -81,14 +81,14 @@ async function replyOf(
   { ask, settings, offers = [] }: Question,
   asking: AskingHere,
   options: GivenOptions,
-  { offer, typed, table, fill = false }: Offered,
+  { offer, typed, table, fill = false, answer }: Offered,
 ): Promise<Reply> {
   const { level, seed, days } = options;
   const asked: Readonly<Record<string, Value | undefined>> = { level, seed, days };
   const given = Object.fromEntries(Object.entries(asked).filter(([name]) => name in settings));
   const { fillIn } = offers.find(({ id }): boolean => id === offer) ?? ({} as Partial<Offer>);
   const reply = await ask(
-    { ...asking, loadSolver: null, letter: { offer, options, fill } },
+    { ...asking, loadSolver: null, letter: { offer, options, fill, answer } },
     {
       ...given,
       ...settingsTyped(settings, typed),

@@ -4,6 +4,7 @@ import type { Units } from '../../quantities/us-units.js';
 import * as english from '../../tell/english.js';
 import type { Edit } from '../../scenario/edit.js';
 import type { FieldMark, FormField, FormGroup, FormPart } from '../../scenario/input-forms.js';
+import { generalPath } from '../../scenario/name-maps.js';
 import { AddThing, RemoveThing } from './adding.js';
 import { AlternativeChanges } from './alternative-changes.js';
 import { UntakenContext } from './draft.js';
@@ -163,11 +164,15 @@ const othersOf = (
     .filter((part) => part.at[0] === at[0] && part.at.length === 2 && part.at[1] !== at[1])
     .map((part) => ({ id: String(part.at[1]), name: part.name }));
 
+/** It says something, or the thing is of no use before it does. */
+const isAtHand = ({ origin, at }: FormField): boolean =>
+  origin !== 'none' || generalPath(at) === 'collections.*.standsFor.*';
+
 /** The fields of a part: those that say something, then what could be said, folded. */
 function Fields({ part, ...shared }: SharedProps & { readonly part: FormPart }) {
   const say = english.forms;
-  const said = part.fields.filter(({ origin }) => origin !== 'none');
-  const unsaid = part.fields.filter(({ origin }) => origin === 'none');
+  const said = part.fields.filter(isAtHand);
+  const unsaid = part.fields.filter((field) => !isAtHand(field));
   const unsaidWrong = unsaid.some((field) => problemOf(field, shared.problems) !== null);
   const { open, toggle } = useFold(unsaidWrong);
   return (

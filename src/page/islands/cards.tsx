@@ -2,7 +2,7 @@
 import * as english from '../../tell/english.js';
 import { useEffect, useLayoutEffect, useState } from 'preact/hooks';
 import { usePage } from '../context.js';
-import { fill } from '../letter.js';
+import { fill, markStale } from '../letter.js';
 
 export function Cards() {
   const { state, actions, formats } = usePage();
@@ -22,12 +22,17 @@ export function Cards() {
     if (offer === undefined) return;
     actions.openQuestion({ offer, typed: {} }, (reply) => {
       if (reply.kind === 'progress') setDays((before) => (before ?? 0) + reply.days);
+      if (reply.kind === 'anew') {
+        setDays(0);
+        markStale('cards', true);
+      }
       if (reply.kind === 'fault') {
         setFault(reply.message);
         setDays(null);
       }
       if (reply.kind === 'section') {
         fill('cards', reply.html);
+        markStale('cards', false);
         setDays(null);
         setFault(null);
       }

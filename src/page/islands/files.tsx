@@ -26,11 +26,13 @@ export function Files() {
   };
   const keep = (): void => store.set({ kept: store.state.text });
   /** Saves something of the certified answer, once it is there. */
-  const certified = (act: (settled: Whole, now: PageState) => void) => (): void =>
-    actions.onceCertified(() => {
-      const settled = settledOf(store.state);
-      if (settled !== null) act(settled, store.state);
-    });
+  const certified =
+    (act: (settled: Whole, now: PageState) => void, all = false) =>
+    (): void =>
+      actions.onceCertified(() => {
+        const settled = settledOf(store.state);
+        if (settled !== null) act(settled, store.state);
+      }, all);
   useEffect(() => {
     const ask = (event: BeforeUnloadEvent): void => {
       if (isUnsaved(store.state)) event.preventDefault();
@@ -98,12 +100,16 @@ export function Files() {
           onClick={certified((settled, now) => {
             save(`${stem}.html`, 'text/html', letterAsFile(asSent(settled, now)));
             keep();
-            store.set({ keptBeside: now.beside });
+            store.set({ keptBeside: now.beside, keptCounts: now.counts });
           })}
         >
           {say.saveLetter}
         </button>
-        <button type="button" disabled={view === null} onClick={certified(() => window.print())}>
+        <button
+          type="button"
+          disabled={view === null}
+          onClick={certified(() => window.print(), true)}
+        >
           {say.print}
         </button>
       </div>
@@ -115,7 +121,7 @@ export function Files() {
 /** The page as the next reader is to find it. */
 function asSent(
   { fileName, text, options, answer, curves }: Whole,
-  { given, reader, look, sender, beside }: PageState,
+  { given, reader, look, sender, beside, counts }: PageState,
 ): Given {
   const { scenario: sent } = given;
   const same = sent !== null && sent.text === text && sameOptions(sent.options, options);
@@ -130,6 +136,7 @@ function asSent(
       ...(same && sent.habits !== undefined ? { habits: sent.habits } : {}),
       ...(same && sent.made !== undefined ? { made: sent.made } : {}),
       ...(Object.keys(beside).length === 0 ? {} : { beside }),
+      ...(counts === null ? {} : { counts }),
     },
     reader,
     look,

@@ -34,12 +34,14 @@ export function FillInSheet({ offer, title }: { readonly offer: string; readonly
   const typed = useRef<Record<string, string>>({});
   const timer = useRef(0);
   /** Counts are kept a while after the last was typed, as each keeping draws the page. */
+  const keepCounts = (): void => {
+    clearTimeout(timer.current);
+    if (Object.keys(typed.current).length > 0)
+      store.set({ counts: { offer, typed: { ...typed.current }, more } });
+  };
   const keepSoon = (): void => {
     clearTimeout(timer.current);
-    timer.current = window.setTimeout(() => {
-      if (Object.keys(typed.current).length > 0)
-        store.set({ counts: { offer, typed: { ...typed.current }, more } });
-    }, KEEP_AFTER_MS);
+    timer.current = window.setTimeout(keepCounts, KEEP_AFTER_MS);
   };
   const forgetCounts = (): void => {
     clearTimeout(timer.current);
@@ -96,6 +98,7 @@ export function FillInSheet({ offer, title }: { readonly offer: string; readonly
     setWait(begun());
     const table = { name: NAME, bytes: new TextEncoder().encode(text) };
     actions.askOnce({ offer, typed: {}, table }, (reply) => {
+      if (reply.kind === 'anew') return setWait(begun());
       if (reply.kind === 'progress') return setWait((before) => further(before ?? begun(), reply));
       setWait(null);
       if (isAmiss(reply, at) || reply.kind !== 'section' || place.current === null) return;
@@ -130,6 +133,7 @@ export function FillInSheet({ offer, title }: { readonly offer: string; readonly
         <form
           noValidate
           onInput={keepSoon}
+          onChange={keepCounts}
           onSubmit={(event) => {
             event.preventDefault();
             read();

@@ -38,6 +38,7 @@ function Asked({ id, title, boxes, tables }: ViewOffer) {
   const [wait, setWait] = useState<Wait | null>(null);
   const [figures, setFigures] = useState<OutFile | null>(null);
   const [fault, setFault] = useState<string | null>(null);
+  const [stale, setStale] = useState(false);
   const [typed, setTyped] = useState<Readonly<Record<string, string>>>({});
   const [asked, setAsked] = useState(typed);
   const labels = Object.entries(boxes);
@@ -45,8 +46,13 @@ function Asked({ id, title, boxes, tables }: ViewOffer) {
   useEffect(() => {
     if (!open) return;
     setWait(begun());
+    setStale(true);
     const onReply = (reply: Reply): void => {
       if (reply.kind === 'progress') setWait((before) => further(before ?? begun(), reply));
+      if (reply.kind === 'anew') {
+        setWait(begun());
+        setStale(true);
+      }
       const said =
         reply.kind === 'fault'
           ? reply.message
@@ -58,6 +64,7 @@ function Asked({ id, title, boxes, tables }: ViewOffer) {
         setWait(null);
       }
       if (place.current === null) return;
+      if (reply.kind === 'interim' || reply.kind === 'section') setStale(false);
       if (reply.kind === 'interim') fillElement(place.current, reply.html);
       if (reply.kind === 'section') {
         fillElement(place.current, reply.html);
@@ -104,8 +111,8 @@ function Asked({ id, title, boxes, tables }: ViewOffer) {
           {fault}
         </p>
       )}
-      <div ref={place} />
-      {figures === null || wait !== null ? null : (
+      <div ref={place} data-stale={stale ? '' : undefined} />
+      {figures === null || wait !== null || stale ? null : (
         <p>
           <button
             type="button"

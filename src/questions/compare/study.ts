@@ -7,6 +7,7 @@
 import { minorPerUnit } from '../../quantities/money.js';
 import { advise, type Advice } from './advice.js';
 import type { Candidate } from './alternatives.js';
+import type { Answer } from '../size/answer.js';
 import type { Comparison } from './answer.js';
 import { frameOf } from './costs.js';
 import { daysAhead, daysFrom, type Planned } from './days-ahead.js';
@@ -42,6 +43,8 @@ export interface CompareOptions {
   /** Of a house alone: try the questions that owners usually ask. */
   readonly usual?: boolean;
   readonly piecesPerRack?: PiecesPerRack;
+  /** What `size` says of the house on the same level, seed and days, where that is known already. */
+  readonly certified?: Answer | undefined;
   /** Called as houses become known. */
   readonly soFar?: (rows: readonly RowSoFar[]) => Promise<void>;
 }
@@ -76,7 +79,7 @@ export async function compareStudy(
     looks,
     habitDays: all.length > 1 ? habitDays : 0,
     signDays,
-    sized: sizedOn(options.days),
+    sized: options.certified === undefined ? sizedOn(options.days) : 0,
     drawn: draws * DRAW_DAYS,
     withLevel: options.noLevel !== true,
     further: furtherDays(all[0]!, options, quick.days),
@@ -96,12 +99,16 @@ export async function compareStudy(
   const base = candidates[0]!;
   const begin = daysAhead(runner, planned(candidates));
   begin('size');
-  const { answer } = await study(scenario, runner, {
-    level,
-    seed,
-    ...reading,
-    ...(options.days === undefined ? {} : { days: options.days }),
-  });
+  const answer =
+    options.certified ??
+    (
+      await study(scenario, runner, {
+        level,
+        seed,
+        ...reading,
+        ...(options.days === undefined ? {} : { days: options.days }),
+      })
+    ).answer;
   begin('looks');
   const perUnit = minorPerUnit(scenario.currency);
   const { soFar } = options;

@@ -2,7 +2,9 @@
 import { inOrder } from '../../scenario/problems.js';
 import { piecesPerRackOf } from '../../scenario/rack-geometry.js';
 import { placed } from '../part-checks.js';
-import type { Ask } from '../question.js';
+import type { Ask, FromLetter } from '../question.js';
+import type { Given } from '../settings.js';
+import type { Answer } from '../size/answer.js';
 import { candidatesOf } from './alternatives.js';
 import type { Comparison } from './answer.js';
 import { compareFiles } from './files.js';
@@ -32,6 +34,7 @@ export const wholeComparison: Ask<typeof compare, Comparison> = async (asking, g
     draws: uncertainty,
     equalGuests: given['equal-guests'] === true,
     piecesPerRack: piecesPerRackOf,
+    certified: certifiedFor(asking.letter, given),
     ...(interim && { soFar: (rows) => interim(tellSoFar(rows, opened.scenario, context)) }),
   });
   const blocks = tellComparison(comparison, context);
@@ -45,3 +48,20 @@ export const wholeComparison: Ask<typeof compare, Comparison> = async (asking, g
     },
   };
 };
+
+/** The letter's own answer, where it was asked as the comparison is. */
+function certifiedFor(
+  letter: FromLetter | undefined,
+  { level, seed, days }: Given<typeof compare.settings>,
+): Answer | undefined {
+  if (letter?.answer === undefined) return undefined;
+  const { options } = letter;
+  const isOther =
+    options.stock !== undefined ||
+    options.listed !== undefined ||
+    options.confidence !== undefined ||
+    options.level !== level ||
+    options.seed !== seed ||
+    options.days !== days;
+  return isOther ? undefined : letter.answer;
+}

@@ -5,6 +5,8 @@ import { candidatesOf } from '../../../src/questions/compare/alternatives.js';
 import { House } from '../../../src/questions/compare/evaluate.js';
 import type { RowSoFar } from '../../../src/questions/compare/so-far.js';
 import { compareStudy } from '../../../src/questions/compare/study.js';
+import { study } from '../../../src/questions/size/study.js';
+import { daysOfSizing } from '../../../src/sizing/size-stock.js';
 import { idealised, steady } from '../../published/scenario-of.js';
 import { accepted } from '../../scenario/a-scenario.js';
 
@@ -52,8 +54,14 @@ it('gives a row more as each house is worked out; the last rows are those of the
     })),
   );
   expect(new Set(said.at(-1)!.map(({ pieces }) => pieces)).size).toBeGreaterThan(1);
-  // Looking on changes nothing.
-  expect(await compareStudy(candidates.all, inThisThread(), options)).toEqual(comparison);
+  // Looking on changes nothing; nor does it that the house's own size is known, which then is not worked out again.
+  const { answer } = await study(candidates.all[0]!.scenario, inThisThread(), { days: 20 });
+  let runAgain = 0;
+  const runner = inThisThread((days) => (runAgain += days));
+  expect(await compareStudy(candidates.all, runner, { ...options, certified: answer })).toEqual(
+    comparison,
+  );
+  expect(run - runAgain).toBe(daysOfSizing(20));
 });
 
 it('leaves no trace of an early look at a house in the last one', async () => {
