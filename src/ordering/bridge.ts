@@ -1,8 +1,11 @@
 /** From the par to the order, step by step: pieces that add up to the pieces ordered, costs that add up to the total. */
-import { freight } from './costs/freight.js';
-import { goods } from './costs/goods.js';
-import { handling } from './costs/handling.js';
-import { tax } from './costs/tax.js';
+import {
+  costsOf,
+  namedCosts,
+  sumOfCosts,
+  type CostAmount,
+  type NamedCosts,
+} from './costs/index.js';
 import type { Consignment } from './supply.js';
 
 /** One ware on its way from par to order, pieces. */
@@ -19,9 +22,9 @@ export interface BridgeWare {
 
 /**
  * Pieces: par + spares − on hand + more from whole cartons = pieces.
- * Money, whole minor units: goods + freight + tax + handling = total.
+ * Money, whole minor units: the costs add up to the total.
  */
-export interface Bridge {
+export interface Bridge extends NamedCosts {
   readonly par: number;
   readonly sparesUntilDelivery: number;
   /** For the rest of the time that the order is to last. */
@@ -30,11 +33,8 @@ export interface Bridge {
   readonly onHand: number;
   readonly fromCartons: number;
   readonly pieces: number;
-  readonly goodsMinor: number;
-  readonly freightMinor: number;
-  readonly taxMinor: number;
-  readonly handlingMinor: number;
   readonly totalMinor: number;
+  readonly costs: readonly CostAmount[];
   /** Total by piece, parts of a minor unit kept; null where nothing is ordered. */
   readonly perPieceMinor: number | null;
 }
@@ -45,16 +45,9 @@ export function bridgeOf(
 ): Bridge {
   const sum = (of: (ware: BridgeWare) => number): number =>
     wares.reduce((total, ware) => total + of(ware), 0);
-  const cost = (of: (consignment: Consignment) => number): number =>
-    consignments.reduce((total, one) => total + of(one), 0);
   const pieces = sum((ware) => ware.pieces);
-  const [goodsMinor, freightMinor, taxMinor, handlingMinor] = [
-    cost(goods),
-    cost(freight),
-    cost(tax),
-    cost(handling),
-  ];
-  const totalMinor = goodsMinor + freightMinor + taxMinor + handlingMinor;
+  const costs = costsOf(consignments);
+  const totalMinor = sumOfCosts(costs);
   return {
     par: sum((ware) => ware.par),
     sparesUntilDelivery: sum((ware) => ware.untilDelivery - ware.par),
@@ -62,11 +55,9 @@ export function bridgeOf(
     onHand: sum(({ hold, onHand }) => Math.min(hold, onHand)),
     fromCartons: sum((ware) => ware.pieces - Math.max(0, ware.hold - ware.onHand)),
     pieces,
-    goodsMinor,
-    freightMinor,
-    taxMinor,
-    handlingMinor,
+    ...namedCosts(costs),
     totalMinor,
+    costs,
     perPieceMinor: pieces === 0 ? null : totalMinor / pieces,
   };
 }

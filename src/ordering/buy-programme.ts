@@ -7,6 +7,7 @@
  * a choice u (0/1), cartons n between the bounds of the step, and mass m; or u of "free", with goods of
  * at least the free-freight value. The objective is the landed cost with tax and holding, in minor units.
  */
+import { charges } from './costs/charges.js';
 import { openOptions, type BuyNeed, type BuyTask } from './buy.js';
 import { assignedName, purchasesOf, type Purchase } from './purchases.js';
 import type { BuyLine, Supplier } from './supply.js';
@@ -144,7 +145,7 @@ function optionRows(
   );
 }
 
-/** The freight, minimum order and handling of what one supplier sends in one round. */
+/** The freight, the other charges and the minimum order of what one supplier sends in one round. */
 function consignment(
   lp: Programme,
   task: BuyTask,
@@ -174,7 +175,7 @@ function consignment(
     const [use, cartons, mass] = [`u${place}_${name}`, `n${place}_${name}`, `m${place}_${name}`];
     used.push(use);
     lp.choice(use);
-    lp.cost(taxed(supplier, rates.fixedMinor) + task.handlingMinor, use);
+    lp.cost(taxed(supplier, rates.fixedMinor), use);
     lp.cost(taxed(supplier, rates.perCartonMinor), cartons);
     lp.row(
       [
@@ -218,6 +219,7 @@ function consignment(
     const free = mode('free', 1, most, { fixedMinor: 0, perCartonMinor: 0, perKgMinor: 0 });
     if (free !== null) lp.row([...goods, [-supplier.freeFromMinor, free]], '>=', 0);
   }
+  charge(lp, task, supplier, place, own, used);
   lp.row(counted, '=', 0);
   if (byMass) lp.row(weighed, '=', 0);
   lp.row(
@@ -242,6 +244,30 @@ function consignment(
   }
   if (supplier.minimumOrderMinor > 0)
     lp.row([...goods, ...used.map((use): Term => [-supplier.minimumOrderMinor, use])], '>=', 0);
+}
+
+/** Charges that are the same in every way of sending freight. */
+function charge(
+  lp: Programme,
+  { handlingMinor }: BuyTask,
+  supplier: Supplier,
+  place: string,
+  own: readonly Purchase[],
+  used: readonly string[],
+): void {
+  for (const [c, { rates, taxed: bears }] of charges.entries()) {
+    if (rates === null) continue;
+    const { fixedMinor, perCartonMinor, perKgMinor, lot } = rates({ supplier, handlingMinor });
+    const full = (minor: number): number => (bears ? taxed(supplier, minor) : minor);
+    for (const use of used) lp.cost(full(fixedMinor), use);
+    for (const { cartons, cartonMassG } of own)
+      lp.cost(full(perCartonMinor + (perKgMinor * cartonMassG) / 1000), cartons);
+    if (lot === undefined) continue;
+    const begun = `l${place}_${c}`;
+    lp.whole(begun);
+    lp.cost(full(lot.minor), begun);
+    lp.row([...own.map(({ cartons }): Term => [-1, cartons]), [lot.cartons, begun]], '>=', 0);
+  }
 }
 
 const taxed = (supplier: Supplier, minor: number): number => minor * (1 + supplier.taxRate);

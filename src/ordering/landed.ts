@@ -1,8 +1,14 @@
 /** What a piece costs when it stands on the shelf, and how that falls with the size of the order. */
-import { consignmentTotal } from './costs/index.js';
+import { charges } from './costs/charges.js';
+import {
+  consignmentTotal,
+  costsOf,
+  namedCosts,
+  sumOfCosts,
+  type CostAmount,
+} from './costs/index.js';
 import { freight } from './costs/freight.js';
 import { goods, goodsOf } from './costs/goods.js';
-import { tax } from './costs/tax.js';
 import { splitMinor } from './money.js';
 import { cartonsIn, priceAt, type Consignment, type Quote, type Supplier } from './supply.js';
 
@@ -13,15 +19,16 @@ export interface LandedLine {
   readonly goodsMinor: number;
   readonly freightMinor: number;
   readonly taxMinor: number;
-  /** Goods, freight and tax. */
+  /** The landed costs, which these three are among. */
+  readonly costs: readonly CostAmount[];
   readonly landedMinor: number;
   /** For display; not for sums. */
   readonly landedPerPieceMinor: number;
 }
 
 /**
- * The lines of a consignment with their shares of freight and tax, which sum to the consignment's own.
- * Freight is shared by value or by mass; tax by goods and freight together.
+ * The lines of a consignment with their shares of its landed costs, which sum to the consignment's own.
+ * Freight and the like are shared by value or by mass; tax by all that it is on.
  */
 export function landedLines(
   consignment: Consignment,
@@ -31,24 +38,32 @@ export function landedLines(
   const values = lines.map(({ quote, cartons }) => goodsOf(quote, cartons));
   const byMass =
     shareFreightBy === 'mass' && lines.every(({ quote }) => quote.cartonMassG !== null);
-  const freights = splitMinor(
-    freight(consignment),
-    byMass ? lines.map(({ quote, cartons }) => quote.cartonMassG! * cartons) : values,
-  );
-  const taxes = splitMinor(
-    tax(consignment),
-    values.map((value, index) => value + freights[index]!),
-  );
+  const weights = byMass ? lines.map(({ quote, cartons }) => quote.cartonMassG! * cartons) : values;
+  // Goods come first and tax last, when all that it is on has been shared.
+  let taxed = values;
+  const shares = costsOf([consignment])
+    .filter(({ landed }) => landed)
+    .map((cost) => {
+      if (cost.id === 'goods') return { cost, parts: values };
+      if (cost.id === 'tax') return { cost, parts: splitMinor(cost.minor, taxed) };
+      const parts = splitMinor(cost.minor, weights);
+      if (charges.find(({ id }) => id === cost.id)!.taxed)
+        taxed = taxed.map((value, index) => value + parts[index]!);
+      return { cost, parts };
+    });
   return lines.map(({ quote, cartons }, index) => {
     const pieces = cartons * quote.cartonPieces;
-    const landedMinor = values[index]! + freights[index]! + taxes[index]!;
+    const costs = shares.map(({ cost, parts }) => ({ ...cost, minor: parts[index]! }));
+    const { goodsMinor, freightMinor, taxMinor } = namedCosts(costs);
+    const landedMinor = sumOfCosts(costs);
     return {
       ware: quote.ware,
       pieces,
       cartons,
-      goodsMinor: values[index]!,
-      freightMinor: freights[index]!,
-      taxMinor: taxes[index]!,
+      goodsMinor,
+      freightMinor,
+      taxMinor,
+      costs,
       landedMinor,
       landedPerPieceMinor: landedMinor / pieces,
     };
@@ -58,7 +73,7 @@ export function landedLines(
 export interface LandedPoint {
   readonly cartons: number;
   readonly pieces: number;
-  /** Goods, freight and tax of one piece, minor units with parts. */
+  /** Landed cost of one piece, minor units with parts. */
   readonly perPieceMinor: number;
   readonly goodsPerPieceMinor: number;
   /** What happens at this size: a price break, a freight step, or free freight. */
@@ -85,7 +100,7 @@ export function landedBySize(
       return {
         cartons,
         pieces,
-        perPieceMinor: (goods(whole) + freight(whole) + tax(whole)) / pieces,
+        perPieceMinor: sumOfCosts(costsOf([whole]).filter(({ landed }) => landed)) / pieces,
         goodsPerPieceMinor: goods(whole) / pieces,
         step: cartons === first ? null : stepBetween(consignment(cartons - 1), whole),
       };

@@ -4,11 +4,9 @@ import { counted } from '../quantities/counted.js';
 import { bridgesOf } from './bridges.js';
 import { orderCautions } from './cautions.js';
 import type { SolverLoader } from './choose-buy.js';
-import { freight, isFree } from './costs/freight.js';
-import { goods } from './costs/goods.js';
-import { handling } from './costs/handling.js';
-import { consignmentTotal } from './costs/index.js';
-import { tax } from './costs/tax.js';
+import { charges } from './costs/charges.js';
+import { isFree } from './costs/freight.js';
+import { costsOf, namedCosts, sumOfCosts } from './costs/index.js';
 import { addDays } from './dates.js';
 import { landedLines, stepsWorthNaming, type LandedLine } from './landed.js';
 import { meanLeadDays } from './lead-time.js';
@@ -105,9 +103,7 @@ export async function orderSheet(
     ),
   );
   const lines = made.map(({ line }) => line);
-  const consignments = opening.map((one) => consignmentOf(one, input.date));
-  const total = (of: (consignment: SheetConsignment) => number): number =>
-    consignments.reduce((sum, consignment) => sum + of(consignment), 0);
+  const costs = costsOf(opening);
   return {
     ok: true,
     value: {
@@ -122,15 +118,13 @@ export async function orderSheet(
       reviewDays: supply.reviewDays,
       shareFreightBy: supply.shareFreightBy,
       lines,
-      consignments,
+      consignments: opening.map((one) => consignmentOf(one, input.date)),
       totals: {
         pieces: lines.reduce((sum, line) => sum + line.pieces, 0),
-        cartons: total(({ cartons }) => cartons),
-        goodsMinor: total(({ goodsMinor }) => goodsMinor),
-        freightMinor: total(({ freightMinor }) => freightMinor),
-        taxMinor: total(({ taxMinor }) => taxMinor),
-        handlingMinor: total(({ handlingMinor }) => handlingMinor),
-        totalMinor: total(({ totalMinor }) => totalMinor),
+        cartons: opening.reduce((sum, one) => sum + cartonsIn(one), 0),
+        ...namedCosts(costs),
+        totalMinor: sumOfCosts(costs),
+        costs,
       },
       bridges: await bridgesOf(lines, planned, plan, supply, input.date, loadSolver),
       plan:
@@ -172,6 +166,8 @@ const isProved = (totalMinor: number, considered: readonly OrderRounds[]): boole
 
 const consignmentOf = (consignment: Consignment, date: string): SheetConsignment => {
   const { supplier } = consignment;
+  const costs = costsOf([consignment]);
+  const { goodsMinor, freightMinor, taxMinor, handlingMinor } = namedCosts(costs);
   return {
     supplier: supplier.id,
     name: supplier.name,
@@ -179,17 +175,21 @@ const consignmentOf = (consignment: Consignment, date: string): SheetConsignment
     massG: consignment.lines.every(({ quote }) => quote.cartonMassG !== null)
       ? massOf(consignment)
       : null,
-    goodsMinor: goods(consignment),
-    freightMinor: freight(consignment),
-    freightStep: isFree(supplier, goods(consignment))
+    goodsMinor,
+    freightMinor,
+    freightStep: isFree(supplier, goodsMinor)
       ? 'free'
       : stepAt(supplier, cartonsIn(consignment)).name,
     freight: supplier.freight,
     freeFromMinor: supplier.freeFromMinor,
     taxRate: supplier.taxRate,
-    taxMinor: tax(consignment),
-    handlingMinor: handling(consignment),
-    totalMinor: consignmentTotal(consignment),
+    taxMinor,
+    handlingMinor,
+    totalMinor: sumOfCosts(costs),
+    costs,
+    charges: charges.flatMap(({ id, taxed, rates }) =>
+      rates === null ? [] : [{ id, taxed, rates: rates(consignment) }],
+    ),
     delivery: addDays(date, meanLeadDays(supplier.leadTime)),
     nextSteps: stepsWorthNaming(consignment),
   };

@@ -1,5 +1,6 @@
 /** The order sheet as CSV (RFC 4180): a row a ware, then a row a takeaway size, numbers without units or grouping. */
 import { minorDigits } from '../quantities/money.js';
+import { isShared } from './costs/index.js';
 import { inUnits } from './money.js';
 import type { OrderLine, OrderSheet } from './order-sheet.js';
 import { safeText } from './safe-text.js';
@@ -47,13 +48,14 @@ function columns(sheet: OrderSheet): readonly {
     },
     { title: 'cartons', ware: (line) => line.cartons, takeaway: (line) => line.sleevesAWeek },
     { title: `price a carton, ${currency}`, ware: (line) => money(line.cartonMinor) },
-    {
-      title: `goods, ${currency}`,
-      ware: (line) => money(line.goodsMinor),
-      takeaway: (line) => money(line.minorAWeek),
-    },
-    { title: `freight share, ${currency}`, ware: (line) => money(line.freightMinor) },
-    { title: `tax, ${currency}`, ware: (line) => money(line.taxMinor) },
+    ...sheet.totals.costs
+      .filter(({ landed }) => landed)
+      .map(({ id, name }) => ({
+        title: `${name.toLowerCase()}${isShared(id) ? ' share' : ''}, ${currency}`,
+        ware: (line: OrderLine): Cell =>
+          money(line.costs.find((cost) => cost.id === id)?.minor ?? null),
+        ...(id === 'goods' ? { takeaway: (line: TakeawayLine) => money(line.minorAWeek) } : {}),
+      })),
     { title: `landed, ${currency}`, ware: (line) => money(line.landedMinor) },
     { title: `landed a piece, ${currency}`, ware: (line) => money(line.landedPerPieceMinor, 2) },
     { title: 'beside the machine', ware: (line) => line.spares.besideMachine },

@@ -1,6 +1,8 @@
 /** The order sheet as plain data: what terminal, CSV, workbook, page and reorder cards are made from. */
 import type { Caution } from './cautions.js';
 import type { Bridge } from './bridge.js';
+import type { ChargeRates } from './costs/charge.js';
+import type { CostAmount, NamedCosts } from './costs/index.js';
 import type { LandedPoint, NextStep } from './landed.js';
 import type { NextOrder, OrderPolicy } from './policy.js';
 import type { Warning } from '../quantities/flaw.js';
@@ -42,6 +44,8 @@ export interface OrderLine {
   readonly goodsMinor: number | null;
   readonly freightMinor: number | null;
   readonly taxMinor: number | null;
+  /** The landed costs one by one; empty where nothing is ordered from a supplier. */
+  readonly costs: readonly CostAmount[];
   readonly landedMinor: number | null;
   /** For display, not for sums. */
   readonly landedPerPieceMinor: number | null;
@@ -60,22 +64,21 @@ export interface OrderLine {
   readonly landedBySize: readonly LandedPoint[];
 }
 
-export interface SheetConsignment {
+export interface SheetConsignment extends NamedCosts {
   readonly supplier: string;
   readonly name: string;
   readonly cartons: number;
   readonly massG: number | null;
-  readonly goodsMinor: number;
-  readonly freightMinor: number;
   /** Name of the freight step, or 'free'. */
   readonly freightStep: string;
   /** The supplier's terms, to price another size of the order with. */
   readonly freight: readonly FreightStep[];
   readonly freeFromMinor: number | null;
   readonly taxRate: number;
-  readonly taxMinor: number;
-  readonly handlingMinor: number;
   readonly totalMinor: number;
+  readonly costs: readonly CostAmount[];
+  /** What the charges that go by rates come from, to price another size of the order with. */
+  readonly charges: readonly ChargeRates[];
   /** Expected day of delivery. */
   readonly delivery: string;
   readonly nextSteps: readonly NextStep[];
@@ -125,14 +128,11 @@ export interface OrderSheet {
   readonly shareFreightBy: 'value' | 'mass';
   readonly lines: readonly OrderLine[];
   readonly consignments: readonly SheetConsignment[];
-  readonly totals: {
+  readonly totals: NamedCosts & {
     readonly pieces: number;
     readonly cartons: number;
-    readonly goodsMinor: number;
-    readonly freightMinor: number;
-    readonly taxMinor: number;
-    readonly handlingMinor: number;
     readonly totalMinor: number;
+    readonly costs: readonly CostAmount[];
   };
   readonly bridges: Bridges;
   /** Rounds of ordering over the horizon, what other numbers would have cost, and whether all were proved cheapest; null without suppliers. */

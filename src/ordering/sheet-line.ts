@@ -1,5 +1,6 @@
 /** One line of the order sheet: from a ware, its losses and its supplier to pieces, cartons and the rule for reordering. */
 import type { DurationLaw } from '../engine/durations.js';
+import { charges } from './costs/charges.js';
 import { addDays } from './dates.js';
 import { discountedOrder } from './economic-order.js';
 import { landedBySize, type LandedLine } from './landed.js';
@@ -121,6 +122,7 @@ export function lineOf(
       goodsMinor: landed?.goodsMinor ?? null,
       freightMinor: landed?.freightMinor ?? null,
       taxMinor: landed?.taxMinor ?? null,
+      costs: landed?.costs ?? [],
       landedMinor: landed?.landedMinor ?? null,
       landedPerPieceMinor: landed?.landedPerPieceMinor ?? null,
       reorderPoint: policy.reorderPoint,
@@ -174,7 +176,10 @@ function economicOrderOf(
   lostAYear: number,
   supply: SupplyModel,
 ): OrderLine['economicOrder'] {
-  const orderCost = supply.handlingMinor + supplier.freight[0]!.fixedMinor;
+  const orderCost = charges.reduce(
+    (sum, { rates }) => sum + (rates?.({ ...supply, supplier }).fixedMinor ?? 0),
+    supplier.freight[0]!.fixedMinor,
+  );
   if (!(lostAYear > 0) || !(supply.holdingPerYear > 0) || orderCost === 0) return null;
   const breaks = quote.prices.map(({ fromCartons, cartonMinor }, index) => ({
     from: index === 0 ? 0 : fromCartons * quote.cartonPieces,

@@ -1,18 +1,18 @@
 /** What a top-up costs: whole cartons from each ware's own supplier, with freight and tax. */
 import { needNow } from './buy.js';
 import { chooseBuy, type SolverLoader } from './choose-buy.js';
-import { consignmentTotal } from './costs/index.js';
-import { freight } from './costs/freight.js';
+import { costsOf, namedCosts, sumOfCosts, type CostAmount } from './costs/index.js';
 import { landedLines, type LandedLine } from './landed.js';
 import type { SupplyModel } from './supply-model.js';
-import { quoteFor, type Consignment } from './supply.js';
+import { quoteFor } from './supply.js';
 
 export interface TopUp {
   /** What suppliers sell, by ware; whole minor units. */
   readonly lines: readonly (LandedLine & { readonly supplier: string })[];
   readonly freightMinor: number;
-  /** Goods, freight, tax and own handling, minor units. */
+  /** All costs, minor units. */
   readonly totalMinor: number;
+  readonly costs: readonly CostAmount[];
 }
 
 /** @param wanted pieces by ware, with the supplier to ask */
@@ -37,8 +37,7 @@ export async function topUpOrder(
   );
   if (!buy.ok) throw new Error(buy.problems.map(({ message }) => message).join('\n'));
   const sent = buy.value.consignments[0] ?? [];
-  const sum = (of: (one: Consignment) => number): number =>
-    sent.reduce((total, one) => total + of(one), 0);
+  const costs = costsOf(sent);
   return {
     lines: sent.flatMap((one) =>
       landedLines(one, supply.shareFreightBy).map((line) => ({
@@ -46,7 +45,8 @@ export async function topUpOrder(
         supplier: one.supplier.name,
       })),
     ),
-    freightMinor: sum(freight),
-    totalMinor: sum(consignmentTotal),
+    freightMinor: namedCosts(costs).freightMinor,
+    totalMinor: sumOfCosts(costs),
+    costs,
   };
 }

@@ -1,6 +1,11 @@
 /** Handling: staff's cost of placing one order, checking it in and putting it away, whatever its size. */
-import type { Consignment } from '../supply.js';
+import { chargeAt } from './charge.js';
 
-/** Handling of one consignment, minor units; staff time bears no tax here. */
-export const handling = (consignment: Consignment): number =>
-  consignment.lines.length === 0 ? 0 : consignment.handlingMinor;
+/** Staff time bears no tax here. */
+export const handlingCharge = chargeAt({
+  id: 'handling',
+  name: 'Own handling',
+  landed: false,
+  taxed: false,
+  rates: ({ handlingMinor }) => ({ fixedMinor: handlingMinor, perCartonMinor: 0, perKgMinor: 0 }),
+});

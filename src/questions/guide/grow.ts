@@ -1,6 +1,7 @@
 /**
  * A house like the one of a file with other seats and another takeaway share. Guests who come to sit stay the same for each
- * seat; people, machines and racks become the smallest whole number that has no more work each than in the file.
+ * seat; people and racks become the smallest whole number that has no more work each than in the file. Dishwashers may have
+ * more, as long as they are idle for half of the time: nobody buys another for less.
  */
 import { meanMs } from '../../engine/durations.js';
 import { closingMs } from '../../scenario/arrivals.js';
@@ -26,7 +27,15 @@ export interface Pattern {
   readonly seats: number;
   /** Share of the makers' work that is at the dishwasher; 0 where others do that. */
   readonly washingShare: number;
+  /** Mean share of the time in which the file's dishwashers are busy, 0..1; null: not known, or as many as are needed. */
+  readonly machinesBusy: number | null;
 }
+
+/**
+ * Dishwashers are added only where those of the file would be busy for more of the time than this. Assumed: one that is busy
+ * half of the time on average still keeps up in an hour with twice the usual work.
+ */
+export const BUSY_ENOUGH = 0.5;
 
 /** How much more there is of each than in the file: 1 is the same. */
 export interface Growth {
@@ -96,7 +105,7 @@ export function grownRaw(pattern: Pattern, size: HouseSize): unknown {
     const at = ['washing', 'otherLoads', 'racks'];
     tree = set(tree, at, scaled(rawValueAt(raw, at), growth.inHouse));
   }
-  return set(tree, ['washing', 'machines'], machinesRaw(pattern, growth.inHouse));
+  return set(tree, ['washing', 'machines'], machinesRaw(pattern, machineGrowth(pattern, growth)));
 }
 
 /** One share, or each step's, times the same: guests who sit stay as they are in every step. */
@@ -113,6 +122,12 @@ function staysInRaw({ guests: { staysIn } }: Scenario, times: number): unknown {
 export function mostStayingIn({ guests: { staysIn } }: Scenario, times: number): number {
   const shares = typeof staysIn === 'number' ? [staysIn] : staysIn.map((step) => step.staysIn);
   return times * Math.max(...shares);
+}
+
+/** How many times as much the machines must be able to wash: less than the work grows, where those of the file have time left. */
+function machineGrowth({ machinesBusy }: Pattern, { inHouse }: Growth): number {
+  if (machinesBusy === null || inHouse <= 1) return inHouse;
+  return Math.max(1, inHouse * Math.min(1, machinesBusy / BUSY_ENOUGH));
 }
 
 /** The list with as many machines as it takes to wash `times` as much: those of the list in its order, then more of the first. */

@@ -53,11 +53,21 @@ export async function guideStudy(
   const flaws = patternFlaws(opened, fileName);
   if (seats === null || flaws.length > 0) return { ok: false, problems: flaws };
   const size = sizer(runner, { level, seed });
-  const own: Pattern = { scenario: opened.scenario, raw: opened.raw, seats, washingShare: 0 };
+  const own: Pattern = {
+    scenario: opened.scenario,
+    raw: opened.raw,
+    seats,
+    washingShare: 0,
+    machinesBusy: null,
+  };
   const same = readGrown(own, { seats, takeaway: null }, opened, fileName);
   if (!same.ok) return same;
   const base = await size(same.value.scenario, changeDays, 1);
-  const pattern = { ...own, washingShare: washingShareOf(opened.scenario, base.answer) };
+  const pattern = {
+    ...own,
+    washingShare: washingShareOf(opened.scenario, base.answer),
+    machinesBusy: base.answer.busy.machines,
+  };
   const read = houses.map((house) => readGrown(pattern, house, opened, fileName));
   const problems = read.flatMap((one) => (one.ok ? [] : one.problems));
   if (problems.length > 0) return { ok: false, problems };

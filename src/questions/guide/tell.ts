@@ -8,6 +8,7 @@ import { shortName } from '../../tell/section-parts.js';
 import { listed } from '../../tell/words.js';
 import { answerWords } from '../../tell/words/answer.js';
 import type { DrinkVessels, Guide, GuideChange, GuideHouse } from './answer.js';
+import { BUSY_ENOUGH } from './grow.js';
 import { housesTable, MOST_WIDE } from './houses-table.js';
 import { say } from './words.js';
 
@@ -177,6 +178,7 @@ function howMade(guide: Guide, formats: Formats): string[] {
   const takeaways = sharesOf(houses);
   return [
     say.same(busy.length === 0 ? '' : say.busy(listed(busy))),
+    ...(file.busy.machines === null ? [] : [say.moreMachines(formats.percent(BUSY_ENOUGH, 0))]),
     ...(takeaways.some((share) => Math.abs(share - file.takeaway) > 1e-9) ? [say.takeaway] : []),
     say.days(
       range(houses.map(({ days }) => days)),

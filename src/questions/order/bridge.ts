@@ -7,10 +7,11 @@ import { chart, type Chart } from '../../tell/charts/chart-table.js';
 import type { ReportContext } from '../../tell/context.js';
 import { formatsFor, type Formats } from '../../tell/format.js';
 import { bridgeChart, bridgeTable, type BridgeInput, type BridgeStep } from './charts/bridge.js';
+import { listed } from '../../tell/words.js';
 import { moneyIn } from './money.js';
 import { say } from './words.js';
 
-type Amount = Exclude<keyof Bridge, 'perPieceMinor'>;
+type Amount = 'par' | 'sparesUntilDelivery' | 'sparesAfter' | 'onHand' | 'fromCartons';
 
 /** Steps of pieces: name, figure, and whether it is taken off. */
 const PIECES: readonly (readonly [string, Amount, boolean?])[] = [
@@ -19,12 +20,6 @@ const PIECES: readonly (readonly [string, Amount, boolean?])[] = [
   [say.bridge.after, 'sparesAfter'],
   [say.bridge.onHand, 'onHand', true],
   [say.bridge.cartons, 'fromCartons'],
-];
-const COSTS: readonly (readonly [string, Amount])[] = [
-  [say.bridge.goods, 'goodsMinor'],
-  [say.bridge.freight, 'freightMinor'],
-  [say.bridge.tax, 'taxMinor'],
-  [say.bridge.handling, 'handlingMinor'],
 ];
 
 /** "Why so many": each step from the par to the order that adds or takes off anything. */
@@ -80,9 +75,10 @@ export function bridgeBlocks(sheet: OrderSheet, context: ReportContext): Block[]
             ),
         ),
         row(say.bridge.pieces, ({ pieces }) => count(pieces)),
-        ...COSTS.filter(([, of]) => all.some((bridge) => bridge[of] !== 0)).map(([name, of]) =>
-          row(name, (bridge) => money(bridge[of])),
-        ),
+        ...ordered.costs
+          .map(({ name }, at) => ({ name, of: (bridge: Bridge) => bridge.costs[at]!.minor }))
+          .filter(({ of }) => all.some((bridge) => of(bridge) !== 0))
+          .map(({ name, of }) => row(name, (bridge) => money(of(bridge)))),
         row(say.bridge.total, ({ totalMinor }) => money(totalMinor)),
         row(say.bridge.each, ({ perPieceMinor }) => money(perPieceMinor)),
       ],
@@ -131,12 +127,14 @@ function bridgeCharts(sheet: OrderSheet, context: ReportContext): Chart[] {
       'bridge-money',
       {
         title: say.bridgeMoney(money(ordered.totalMinor)),
-        description: say.bridgeMoneyText,
+        description: say.bridgeMoneyText(
+          listed(ordered.costs.map(({ name }) => name.toLowerCase())),
+        ),
         steps: kept(
-          COSTS.map(([name, of]) => ({
+          ordered.costs.map(({ name, minor }) => ({
             name,
-            value: inUnits(ordered[of], sheet.currency),
-            label: money(ordered[of]),
+            value: inUnits(minor, sheet.currency),
+            label: money(minor),
           })),
         ),
         total: { name: say.bridge.total, label: money(ordered.totalMinor) },

@@ -11,7 +11,8 @@ import { shortName } from '../../tell/section-parts.js';
 import { listed } from '../../tell/words.js';
 import { allowanceTexts } from './tell-allowance.js';
 import { bridgeBlocks, whySoMany } from './bridge.js';
-import { moneyIn } from './money.js';
+import { nowTable } from './now-table.js';
+import { costNames, moneyIn } from './money.js';
 import { orderCharts } from './pictures.js';
 import { saucerBlocks, storageBlocks } from './places.js';
 import type { OrderStudy } from './study.js';
@@ -38,7 +39,7 @@ export function orderBlocks(study: OrderStudy, context: ReportContext): Block[] 
     ]),
     nowTable(study, formats),
     paragraphs(
-      [unquoted ? say.notes : `${say.notes} ${say.landedNote}`, allowance.method],
+      [unquoted ? say.notes : `${say.notes} ${landedNote(sheet)}`, allowance.method],
       'small',
     ),
     paragraphs(unquoted ? [] : consignments(sheet, formats)),
@@ -88,15 +89,11 @@ function leadOf({ sheet, unquoted }: OrderStudy, { count }: Formats): string {
   const unsold = wanted.filter(({ cartons }) => cartons === null);
   if (wanted.length > 0 && unsold.length === wanted.length)
     return say.leadUnsold(count(totals.pieces));
-  const included = [
-    ...(totals.freightMinor > 0 ? [say.freight] : []),
-    ...(totals.taxMinor > 0 ? [say.tax] : []),
-    ...(totals.handlingMinor > 0 ? [say.handling] : []),
-  ];
+  const included = totals.costs.filter(({ id, minor }) => id !== 'goods' && minor > 0);
   const lead = say.lead(
     count(totals.pieces),
     moneyIn(sheet)(totals.totalMinor),
-    included.length === 0 ? '' : listed(included),
+    included.length === 0 ? '' : costNames(included),
   );
   return unsold.length === 0
     ? lead
@@ -117,47 +114,11 @@ function promiseOf(sheet: OrderSheet, { count, percent }: Formats): string {
       );
 }
 
-function nowTable({ sheet, unquoted }: OrderStudy, { count }: Formats): Block {
-  const money = moneyIn(sheet);
-  const { totals } = sheet;
-  const priced = [5, 6, 7, 8];
-  const kept = say.now.flatMap((_, at) =>
-    unquoted && (at === 4 || priced.includes(at)) ? [] : [at],
+const landedNote = ({ totals: { costs } }: OrderSheet): string =>
+  say.landedNote(
+    costNames(costs.filter(({ landed }) => landed)),
+    costNames(costs.filter(({ landed }) => !landed)),
   );
-  const pick = (cells: readonly string[]): string[] => kept.map((at) => cells[at]!);
-  return table({
-    caption: say.orderCaption,
-    columns: pick(say.now).map((title, at) => ({
-      title,
-      as: at === 0 ? 'words' : 'figures',
-      ...([6, 7].includes(kept[at]!) ? { spare: true } : {}),
-    })),
-    rows: sheet.lines.map((line) =>
-      pick([
-        shortName(line.name),
-        count(line.par),
-        count(line.hold),
-        count(unquoted ? line.needed : line.pieces),
-        line.cartons === null ? say.none : `${line.cartons} × ${line.cartonPieces}`,
-        money(line.goodsMinor),
-        money(line.freightMinor),
-        money(line.taxMinor),
-        money(line.landedPerPieceMinor),
-      ]),
-    ),
-    totals: pick([
-      say.total,
-      count(sheet.lines.reduce((sum, { par }) => sum + par, 0)),
-      count(sheet.lines.reduce((sum, { hold }) => sum + hold, 0)),
-      count(sheet.lines.reduce((sum, line) => sum + (unquoted ? line.needed : line.pieces), 0)),
-      count(totals.cartons),
-      money(totals.goodsMinor),
-      money(totals.freightMinor),
-      money(totals.taxMinor),
-      '',
-    ]),
-  });
-}
 
 function againBlocks(sheet: OrderSheet, unquoted: boolean, { count }: Formats): Block[] {
   const kept = say.again.flatMap((_, at) => (unquoted && at > 2 ? [] : [at]));

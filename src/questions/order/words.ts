@@ -26,9 +26,8 @@ export const say = {
   safetyUnquoted: (more: string): string => `This safety costs ${more} at the prices in the file.`,
   enough: (inputs: string, level: string): string =>
     `With all ${inputs} inputs that are not known exactly anywhere in their ranges, the par lasts on ${level} of days: nothing is added for them.`,
-  freight: 'freight',
-  tax: 'tax',
-  handling: 'your own handling',
+  /** A cost in a sentence. */
+  ownCost: (name: string): string => `your ${name}`,
   promiseEach: (review: string, each: string, together: string, more: boolean): string =>
     `Count every ${review} days and order as the table below says. Each item then stays at or above its par until its next delivery with a chance of at least ${each}. For all items together the chance is ${together}${more ? ', because whole cartons bring more than you need' : ''}. (Losses of different items are taken as independent.)`,
   promiseTogether: (review: string, asked: string, together: string): string =>
@@ -51,20 +50,11 @@ export const say = {
   notProvedWithin: (gap: string): string =>
     `This order meets every need and is good, but it is not proved to cost least: with so many items and suppliers the proof takes too long. The cheapest possible plan costs at most ${gap} less.`,
   orderCaption: 'What to order now',
-  now: [
-    'Item',
-    'Par',
-    'With\nspares',
-    'Order',
-    'Cartons',
-    'Goods',
-    'Freight',
-    'Tax',
-    'Landed\neach',
-  ],
+  now: { item: 'Item', par: 'Par', hold: 'With\nspares', order: 'Order', cartons: 'Cartons' },
+  landedEach: 'Landed\neach',
   notes:
     'Par: pieces that must be clean when you open. With spares: the par and what you hold in store.',
-  landedNote: 'Landed: goods, freight and tax, without your own handling.',
+  landedNote: (landed: string, own: string): string => `Landed: ${landed}, without ${own}.`,
   bridgeCaption: 'From the par to the order',
   bridgeHead: { step: 'Step', smallest: 'Until more\ncan come', ordered: 'As\nordered' },
   bridgeHorizon: (days: string): string => `All ${days}\ndays`,
@@ -75,10 +65,6 @@ export const say = {
     onHand: 'You have already',
     cartons: 'More from whole cartons',
     pieces: 'Pieces ordered',
-    goods: 'Goods',
-    freight: 'Freight',
-    tax: 'Tax',
-    handling: 'Own handling',
     total: 'Order in all',
     each: 'For each piece',
   },
@@ -95,7 +81,7 @@ export const say = {
   bridgeMoney: (total: string): string => `What makes up the ${total}`,
   bridgePiecesText:
     'Bars from the left: the par, the spares, what you have already (taken off), whole cartons, and the pieces ordered.',
-  bridgeMoneyText: 'Bars from the left: goods, freight, tax and own handling add up to the order.',
+  bridgeMoneyText: (costs: string): string => `Bars from the left: ${costs} add up to the order.`,
   againCaption: 'When to order again',
   again: [
     'Item',

@@ -3,11 +3,13 @@
  * it, what the sites would pay if each ordered for itself, and what one drop for all would cost.
  */
 import type { SolverLoader } from '../../ordering/choose-buy.js';
-import { freight } from '../../ordering/costs/freight.js';
-import { goods } from '../../ordering/costs/goods.js';
-import { handling } from '../../ordering/costs/handling.js';
-import { consignmentTotal } from '../../ordering/costs/index.js';
-import { tax } from '../../ordering/costs/tax.js';
+import {
+  costsOf,
+  namedCosts,
+  sumOfCosts,
+  type CostAmount,
+  type NamedCosts,
+} from '../../ordering/costs/index.js';
 import { addDays } from '../../ordering/dates.js';
 import { landedLines } from '../../ordering/landed.js';
 import { meanLeadDays } from '../../ordering/lead-time.js';
@@ -37,17 +39,14 @@ export interface DropOrder {
   readonly drop: string;
   readonly sites: readonly string[];
   readonly lines: readonly DropLine[];
-  readonly consignments: readonly {
+  readonly consignments: readonly (NamedCosts & {
     readonly supplier: string;
     readonly name: string;
     readonly cartons: number;
-    readonly goodsMinor: number;
-    readonly freightMinor: number;
-    readonly taxMinor: number;
-    readonly handlingMinor: number;
     readonly totalMinor: number;
+    readonly costs: readonly CostAmount[];
     readonly delivery: string;
-  }[];
+  })[];
   readonly cost: OrderCost;
 }
 
@@ -188,17 +187,18 @@ function dropOf(
         landedMinor: line?.landedMinor ?? 0,
       };
     }),
-    consignments: opening.map((one) => ({
-      supplier: one.supplier.id,
-      name: one.supplier.name,
-      cartons: cartonsIn(one),
-      goodsMinor: goods(one),
-      freightMinor: freight(one),
-      taxMinor: tax(one),
-      handlingMinor: handling(one),
-      totalMinor: consignmentTotal(one),
-      delivery: addDays(date, meanLeadDays(one.supplier.leadTime)),
-    })),
+    consignments: opening.map((one) => {
+      const costs = costsOf([one]);
+      return {
+        supplier: one.supplier.id,
+        name: one.supplier.name,
+        cartons: cartonsIn(one),
+        ...namedCosts(costs),
+        totalMinor: sumOfCosts(costs),
+        costs,
+        delivery: addDays(date, meanLeadDays(one.supplier.leadTime)),
+      };
+    }),
     cost: costOf(planned, supply),
   };
 }

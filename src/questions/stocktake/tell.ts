@@ -6,7 +6,8 @@ import { formatsFor, type Formats } from '../../tell/format.js';
 import { shortName } from '../../tell/section-parts.js';
 import { listed } from '../../tell/words.js';
 import { answerWords } from '../../tell/words/answer.js';
-import { moneyIn } from '../order/money.js';
+import { costNames, moneyIn } from '../order/money.js';
+import { isShared } from '../../ordering/costs/index.js';
 import type { TopUp } from '../../ordering/top-up.js';
 import type { StocktakeAnswer } from './study.js';
 import { say } from './words.js';
@@ -26,7 +27,7 @@ export function stocktakeBlocks(answer: StocktakeAnswer, context: ReportContext)
     ),
     paragraphs([say.expected], 'small'),
     paragraphs([
-      freightOf(answer),
+      chargesOf(answer),
       answer.uncounted.length === 0 ? '' : say.uncounted(listed(answer.uncounted.map(nameOf))),
     ]),
     countTable(answer, nameOf, formats),
@@ -43,8 +44,8 @@ function leadOf(
   if (wanted.length === 0) return say.leadNothing;
   const sentence = (
     some: readonly StocktakeLine[],
-    { lines: bought, totalMinor }: TopUp,
-    priced: (list: string, total: string) => string,
+    { lines: bought, totalMinor, costs }: TopUp,
+    priced: (list: string, total: string, costs: string) => string,
     unpriced: (list: string) => string,
   ): string[] => {
     if (some.length === 0) return [];
@@ -54,7 +55,11 @@ function leadOf(
         return answerWords.pieces(count(pieces), nameOf(ware), pieces === 1);
       }),
     );
-    return [bought.length === 0 ? unpriced(list) : priced(list, moneyIn(money)(totalMinor))];
+    return [
+      bought.length === 0
+        ? unpriced(list)
+        : priced(list, moneyIn(money)(totalMinor), costNames(besideGoods(costs))),
+    ];
   };
   const sure = wanted.filter(({ question }) => question === null);
   const questioned = wanted.filter(({ question }) => question !== null);
@@ -64,12 +69,21 @@ function leadOf(
   ].join(' ');
 }
 
-function freightOf({ order, waiting, ...money }: StocktakeAnswer): string {
-  const freights = [order, waiting].flatMap(({ freightMinor }) =>
-    freightMinor === 0 ? [] : moneyIn(money)(freightMinor),
-  );
-  return freights.length === 0 ? '' : say.freight(listed(freights));
-}
+/** What is shared between the pieces of an order, such as its freight: a sentence each. */
+const chargesOf = ({ order, waiting, ...money }: StocktakeAnswer): string =>
+  order.costs
+    .flatMap(({ id, name, landed }, at) => {
+      const amounts = [order, waiting].flatMap(({ costs }) =>
+        costs[at]!.minor === 0 ? [] : moneyIn(money)(costs[at]!.minor),
+      );
+      return landed && isShared(id) && amounts.length > 0
+        ? [say.charge(name, listed(amounts))]
+        : [];
+    })
+    .join(' ');
+
+const besideGoods = <T extends { readonly id: string }>(costs: readonly T[]): readonly T[] =>
+  costs.filter(({ id }) => id !== 'goods');
 
 function askFirst({ lines }: StocktakeAnswer, nameOf: (id: string) => string): string {
   const questioned = lines.filter(({ question }) => question !== null);
@@ -136,8 +150,11 @@ function orderOf(line: StocktakeLine, answer: StocktakeAnswer, { count }: Format
   if (bought !== undefined)
     return (sure ? say.orderNow : say.orderLater)(
       count(bought.pieces),
-      say.carton(bought.cartons),
-      moneyIn(answer)(bought.landedMinor),
+      say.priced(
+        say.carton(bought.cartons),
+        moneyIn(answer)(bought.landedMinor),
+        costNames(besideGoods(bought.costs)),
+      ),
       moreThanNeeded(line.topUp, bought, count),
     );
   return reorderPoint === null

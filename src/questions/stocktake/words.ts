@@ -2,12 +2,12 @@
 export const say = {
   none: '–',
   heading: (days: string, date: string): string => `Stocktake of ${date}, after ${days} days`,
-  lead: (list: string, total: string): string =>
-    `Order now: ${list}, for ${total} with freight, tax and your own handling.`,
+  lead: (list: string, total: string, costs: string): string =>
+    `Order now: ${list}, for ${total} with ${costs}.`,
   leadUnpriced: (list: string): string =>
     `Order now: ${list}. No supplier sells them, so there is no price.`,
-  leadWait: (list: string, total: string): string =>
-    `Wait with the order until you know: ${list}, for ${total} with freight, tax and your own handling.`,
+  leadWait: (list: string, total: string, costs: string): string =>
+    `Wait with the order until you know: ${list}, for ${total} with ${costs}.`,
   leadWaitUnpriced: (list: string): string =>
     `Wait with the order until you know: ${list}. No supplier sells them, so there is no price.`,
   leadNothing: 'There is enough of everything that was counted: order nothing now.',
@@ -33,10 +33,12 @@ export const say = {
   usualAYear: (counted: string, pieces: string): string =>
     ` Until you know, we go by the usual rate: expect to lose about ${pieces} of the ${counted} you have in a year.`,
   askFirst: (list: string): string => `First find out what happened to: ${list}.`,
-  orderNow: (pieces: string, cartons: string, money: string, why: string): string =>
-    ` Order ${pieces} now (${cartons}, ${money} with freight and tax).${why}`,
-  orderLater: (pieces: string, cartons: string, money: string, why: string): string =>
-    ` Wait with the order of ${pieces} (${cartons}, ${money} with freight and tax).${why}`,
+  orderNow: (pieces: string, priced: string, why: string): string =>
+    ` Order ${pieces} now (${priced}).${why}`,
+  orderLater: (pieces: string, priced: string, why: string): string =>
+    ` Wait with the order of ${pieces} (${priced}).${why}`,
+  priced: (cartons: string, money: string, costs: string): string =>
+    `${cartons}, ${money} with ${costs}`,
   wholeCartons: (needed: string): string => ` You need ${needed}; cartons are whole.`,
   smallestOrder: (needed: string): string =>
     ` You need ${needed}; the rest is there for the supplier’s smallest order, or a better price or freight. Put other items on the order instead if you need them.`,
@@ -57,7 +59,7 @@ export const say = {
         : `${(days / 365).toFixed(1)} years`,
   expected:
     'What we expect for a year combines this count with what is usual: the longer you count, the more your own count decides (weights with --all).',
-  freight: (freights: string): string => `Freight, before tax: ${freights}.`,
+  charge: (name: string, amounts: string): string => `${name}, before tax: ${amounts}.`,
   countCaption: 'The count',
   countHead: [
     'Item',

@@ -1,4 +1,4 @@
-/** A house grown from the pattern of a file: guests for each seat stay, and nobody and nothing gets more work. */
+/** A house grown from the pattern of a file: guests for each seat stay, nobody gets more work, no dishwasher more than it can do. */
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import {
@@ -15,7 +15,7 @@ import { piecesPerRackOf } from '../../../src/scenario/rack-geometry.js';
 import { checkTree, readScenario } from '../../../src/scenario/read-scenario.js';
 import type { Scenario } from '../../../src/scenario/scenario.js';
 import { meanStaysIn } from '../../../src/scenario/shares-by-time.js';
-import { changed } from '../../scenario/a-scenario.js';
+import { changed, valid } from '../../scenario/a-scenario.js';
 
 const reading = { piecesPerRack: piecesPerRackOf };
 
@@ -33,11 +33,11 @@ const byTime = changed(
   staffed,
 );
 
-function patternOf(text: string): Pattern {
+function patternOf(text: string, machinesBusy: number | null = null): Pattern {
   const read = readScenario(text, 'a.yaml', reading);
   if (!read.ok) throw new Error(read.problems.map(({ message }) => message).join('\n'));
   const { scenario, raw } = read;
-  return { scenario, raw, seats: scenario.seats.count!, washingShare: 0 };
+  return { scenario, raw, seats: scenario.seats.count!, washingShare: 0, machinesBusy };
 }
 
 function grownFrom(pattern: Pattern, house: HouseSize): Scenario {
@@ -111,6 +111,23 @@ describe('a house of another size', () => {
       }),
       runs,
     );
+  });
+
+  it('has another dishwasher only where those of the file would be busy for more than half of the time', () => {
+    // One machine, busy 29 % of the time: 36 % with a quarter more seats, 58 % with twice as many.
+    const at = (busy: number | null, seats: number): number =>
+      machineCount(grownFrom(patternOf(valid, busy), { seats, takeaway: null }));
+    expect([10, 20, 25, 34, 35, 40, 68, 69].map((seats) => at(0.29, seats))).toEqual([
+      1, 1, 1, 1, 2, 2, 2, 3,
+    ]);
+    // As busy as that already: no more work each than in the file.
+    expect([20, 25, 40, 41].map((seats) => at(0.6, seats))).toEqual([1, 2, 2, 3]);
+    // Three that have little to do stay three in the house of the file, and are fewer in a smaller one.
+    const idle = patternOf(staffed, 0.1);
+    expect(
+      [20, 100].map((seats) => machineCount(grownFrom(idle, { seats, takeaway: null }))),
+    ).toEqual([3, 3]);
+    expect(machineCount(grownFrom(idle, { seats: 10, takeaway: null }))).toBeLessThan(3);
   });
 
   it('gives more work to those who make drinks where more is taken away, and less second drinks', () => {
