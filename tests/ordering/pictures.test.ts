@@ -53,6 +53,7 @@ describe('charts', () => {
       const input = {
         name: line.name,
         currency: 'EUR',
+        costs: ['Goods', 'Freight', 'Tax'],
         points: line.landedBySize,
         chosenPieces: line.pieces,
       };
@@ -62,7 +63,10 @@ describe('charts', () => {
       expect(landedCostTable(input).rows).toHaveLength(line.landedBySize.length);
     }
     expect(() =>
-      landedCost({ name: 'x', currency: 'EUR', points: [], chosenPieces: null }, context),
+      landedCost(
+        { name: 'x', currency: 'EUR', costs: ['Goods'], points: [], chosenPieces: null },
+        context,
+      ),
     ).toThrow(RangeError);
   });
 });

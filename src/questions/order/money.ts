@@ -1,7 +1,7 @@
 /** Money of a sheet for people, from minor units. */
 import { formatMoney } from '../../ordering/money.js';
 import type { OrderSheet } from '../../ordering/order-sheet.js';
-import type { CostAmount } from '../../ordering/costs/index.js';
+import { costsOf, type CostAmount } from '../../ordering/costs/index.js';
 import { listed } from '../../tell/words.js';
 import { say } from './words.js';
 
@@ -17,3 +17,7 @@ export const costNames = (costs: readonly Pick<CostAmount, 'name' | 'landed'>[])
       landed ? name.toLowerCase() : say.ownCost(name.toLowerCase()),
     ),
   );
+
+/** What landed costs hold beside goods: "freight and tax". */
+export const landedBesideGoods = (): string =>
+  costNames(costsOf([]).filter(({ id, landed }) => landed && id !== 'goods'));

@@ -18,6 +18,7 @@ export function orderCharts({ sheet }: OrderStudy, context: ReportContext): Char
     const landed = {
       name: line.name,
       currency: sheet.currency,
+      costs: sheet.totals.costs.filter((cost) => cost.landed).map((cost) => cost.name),
       points: line.landedBySize,
       chosenPieces: line.pieces,
     };

@@ -1,8 +1,10 @@
 /** The pooled order and the roll-out as blocks. */
+import { costsOf, type CostAmount } from '../../ordering/costs/index.js';
 import { heading, paragraphs, table, type Block } from '../../tell/block.js';
 import type { Formats } from '../../tell/format.js';
 import { shortName } from '../../tell/section-parts.js';
 import { english } from '../../tell/words.js';
+import { costNames, landedBesideGoods } from '../order/money.js';
 import type { SitesAnswer } from './answer.js';
 import type { ChainOrder, DropOrder } from './chain-order.js';
 import { listed, moneyOf, wareName } from './tell-parts.js';
@@ -18,6 +20,7 @@ export function orderBlocks(answer: SitesAnswer, formats: Formats): Block[] {
     paragraphs([
       say.orderLead(
         money(order.cost.openingMinor),
+        costNames(besideGoods(order)),
         say.dropCount(order.drops.length, count(order.drops.length)),
         order.date,
       ),
@@ -32,6 +35,14 @@ export function orderBlocks(answer: SitesAnswer, formats: Formats): Block[] {
     ...order.drops.map((drop) => dropTable(drop, answer, formats)),
   ];
 }
+
+/** Costs that the order has, beside goods. */
+const besideGoods = ({ drops }: ChainOrder): readonly CostAmount[] => {
+  const all = drops.flatMap(({ consignments }) => consignments.flatMap(({ costs }) => costs));
+  return costsOf([]).filter(
+    (cost) => cost.id !== 'goods' && all.some(({ id, minor }) => id === cost.id && minor > 0),
+  );
+};
 
 function comparisons(
   { alone, oneDrop, cost, horizonDays }: ChainOrder,
@@ -72,7 +83,7 @@ function dropTable(drop: DropOrder, answer: SitesAnswer, formats: Formats): Bloc
       { title: say.ordered, as: 'figures' },
       { title: say.cartons, as: 'figures' },
       { title: say.supplier, as: 'words', spare: true },
-      { title: say.landed, as: 'figures' },
+      { title: say.landed(landedBesideGoods()), as: 'figures' },
     ],
     rows: drop.lines.map((line) => [
       name(line.ware),
@@ -98,7 +109,7 @@ function dropTable(drop: DropOrder, answer: SitesAnswer, formats: Formats): Bloc
 }
 
 export function rollOutBlocks(answer: SitesAnswer, formats: Formats): Block[] {
-  const { rollOut } = answer;
+  const { rollOut, order } = answer;
   if (rollOut === null) return [];
   const money = moneyOf(answer, formats);
   const name = wareName(answer);
@@ -106,6 +117,11 @@ export function rollOutBlocks(answer: SitesAnswer, formats: Formats): Block[] {
     heading(say.rollHead, 2),
     paragraphs([
       say.rollLead(money(rollOut.costMinor), money(rollOut.atOnceMinor), money(rollOut.eachMinor)),
+      ...(order === null
+        ? []
+        : [
+            say.rollSpares(formats.count(answer.spares.reviewDays), money(order.cost.openingMinor)),
+          ]),
       ...(rollOut.undated.length === 0 ? [] : [say.undated(listed(rollOut.undated, formats))]),
     ]),
     table({

@@ -43,8 +43,8 @@ export const say = {
     `${stage} get ${load} of the work that they can do in the worst hour`,
 
   orderHead: 'The order for all sites together',
-  orderLead: (opening: string, drops: string, date: string): string =>
-    `Ordered on ${date}, it costs ${opening} with freight and tax, sent to ${drops}.`,
+  orderLead: (opening: string, costs: string, drops: string, date: string): string =>
+    `Ordered on ${date}, it costs ${opening} with ${costs}, sent to ${drops}.`,
   dropCount: (count: number, text: string): string => `${text} ${count === 1 ? 'drop' : 'drops'}`,
   dropName: (drop: string): string => (drop === '' ? 'One drop' : `Drop ${drop}`),
   dropCaption: (drop: string, sites: string): string => `${drop}: ${sites}`,
@@ -53,7 +53,7 @@ export const say = {
   ordered: 'Ordered',
   cartons: 'Cartons',
   supplier: 'Supplier',
-  landed: 'With freight and tax',
+  landed: (costs: string): string => `With ${costs}`,
   alone: (opening: string, total: string, horizon: string, saved: string): string =>
     `If each site ordered for itself: ${opening} for the first order and ${total} over ${horizon} days; together it is ${saved} less.`,
   oneDrop: (total: string, pooled: string): string =>
@@ -90,6 +90,8 @@ export const say = {
   rollHead: 'When to order what',
   rollLead: (cost: string, once: string, each: string): string =>
     `Ordered this way, the openings cost ${cost}, keeping included. Ordered all at once they would cost ${once}; each by itself ${each}.`,
+  rollSpares: (review: string, opening: string): string =>
+    `These orders bring what must be clean and spares until what is ordered at the next count, ${review} days on, is delivered. The order for all sites above (${opening}) may bring spares for longer, where that costs less over the whole time: so the sums differ.`,
   rollCaption: (chance: string): string =>
     `Order by this day, to have it the day before opening in ${chance} of cases`,
   orderBy: 'Order by',

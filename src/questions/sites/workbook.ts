@@ -3,6 +3,7 @@ import write from 'write-excel-file/universal';
 import { head, number, text, type SheetCell } from '../../ordering/workbook-cells.js';
 import { inUnits } from '../../ordering/money.js';
 import type { ReportContext } from '../../tell/context.js';
+import { landedBesideGoods } from '../order/money.js';
 import type { SitesAnswer } from './answer.js';
 import { figure, siteRows, type Cell } from './csv.js';
 
@@ -46,7 +47,7 @@ export function orderRows({ order, ware, currency }: SitesAnswer): Cell[][] {
       'pieces ordered',
       'cartons',
       'pieces a carton',
-      `with freight and tax, ${currency}`,
+      `with ${landedBesideGoods()}, ${currency}`,
       'order on',
       'delivery',
     ],

@@ -156,10 +156,11 @@ export const chartWords = {
   landed: {
     title: (name: string, first: string, last: string, pieces: string): string =>
       `${name}: ${first} a piece on the smallest order, ${last} on ${pieces}`,
-    description: (name: string): string =>
-      `Goods, freight and tax of one piece of ${name}, ordered by itself, for each number of cartons; the grey line is the price of the goods alone.`,
+    description: (name: string, costs: string): string =>
+      `${costs} of one piece of ${name}, ordered by itself, for each number of cartons; the grey line is the price of the goods alone.`,
     size: 'pieces ordered',
-    cost: (currency: string): string => `landed cost of a piece (goods, freight, tax), ${currency}`,
+    cost: (costs: string, currency: string): string =>
+      `landed cost of a piece (${costs}), ${currency}`,
     chosen: (pieces: string): string => `${pieces} ordered`,
     caption: 'Landed cost against order size',
     cartons: 'Cartons',
@@ -172,9 +173,10 @@ export const chartWords = {
       cartons: string,
       one: boolean,
       landed: string,
+      beside: string,
       goods: string,
     ): string =>
-      `${pieces} pieces in ${cartons} ${one ? 'carton' : 'cartons'}: ${landed} each with freight and tax, ${goods} the goods alone`,
+      `${pieces} pieces in ${cartons} ${one ? 'carton' : 'cartons'}: ${landed} each with ${beside}, ${goods} the goods alone`,
     sentenceStep: (sentence: string, step: string): string => `${sentence}; ${step}`,
   },
   shelf: {

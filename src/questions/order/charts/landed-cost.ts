@@ -2,7 +2,7 @@
 import type { LandedPoint } from '../../../ordering/landed.js';
 import { inUnits } from '../../../ordering/money.js';
 import { cleanText, shorten } from '../../../tell/clean-text.js';
-import { english } from '../../../tell/words.js';
+import { english, listed } from '../../../tell/words.js';
 import type { ChartTable } from '../../../tell/charts/chart-table.js';
 import { tellingStrips } from '../../../tell/charts/hover.js';
 import {
@@ -16,6 +16,8 @@ import {
 export interface LandedCostInput {
   readonly name: string;
   readonly currency: string;
+  /** Names of the landed costs, goods first. */
+  readonly costs: readonly string[];
   /** In order of size, at least one. */
   readonly points: readonly LandedPoint[];
   /** Pieces that are ordered; null: none. */
@@ -33,6 +35,7 @@ export function landedCost(input: LandedCostInput, context: ChartContext): Chart
     throw new RangeError('a chart of landed cost needs at least one order size');
   const { formats, locale } = context;
   const name = shorten(cleanText(input.name), 40);
+  const beside = input.costs.slice(1).map((cost) => cost.toLowerCase());
   const values = points.map((point) => ({
     pieces: point.pieces,
     landed: inUnits(point.perPieceMinor, currency),
@@ -49,7 +52,7 @@ export function landedCost(input: LandedCostInput, context: ChartContext): Chart
   };
   const y = {
     type: 'quantitative' as const,
-    title: say.cost(currency),
+    title: say.cost(input.costs.join(', ').toLowerCase(), currency),
     scale: {
       domain: [0, HEADROOM * Math.max(...values.flatMap(({ landed, goods }) => [landed, goods]))],
       nice: true,
@@ -62,6 +65,7 @@ export function landedCost(input: LandedCostInput, context: ChartContext): Chart
       formats.count(point.cartons),
       point.cartons === 1,
       formats.money(values[i]!.landed),
+      listed(beside),
       formats.money(values[i]!.goods),
     );
     return {
@@ -82,7 +86,7 @@ export function landedCost(input: LandedCostInput, context: ChartContext): Chart
         formats.money(last.landed),
         formats.count(last.pieces),
       ),
-      description: say.description(name),
+      description: say.description(name, listed([input.costs[0]!, ...beside])),
       locale,
     }),
     width: PLOT_WIDTH,
