@@ -11,6 +11,7 @@ import { collectionsCsv } from './csv.js';
 import type { collections } from './head.js';
 import { collectionsStudy, type ToCompare } from './study.js';
 import { collectionsBlocks } from './tell.js';
+import { collectionsWorkbook } from './workbook.js';
 
 export const ask: Ask<typeof collections> = async (asking, given) => {
   const { opened, runner, context, today, loadSolver } = asking;
@@ -33,6 +34,7 @@ export const ask: Ask<typeof collections> = async (asking, given) => {
       blocks: collectionsBlocks(study.value, context),
       figures: { ending: 'collections.csv', content: collectionsCsv(study.value) },
       jsonFile: 'collections.json',
+      files: async () => [await collectionsWorkbook(study.value)],
     },
   };
 };

@@ -7,7 +7,7 @@ import { formatsFor, type Formats } from '../../tell/format.js';
 import { shortName } from '../../tell/section-parts.js';
 import { listed } from '../../tell/words.js';
 import { suitWords } from '../suit/words.js';
-import { moneyIn } from '../order/money.js';
+import { costsBesideGoods, moneyIn } from '../order/money.js';
 import type { CollectionLine, Collections, VesselLine } from './answer.js';
 import { say } from './words.js';
 
@@ -37,7 +37,7 @@ export function collectionsBlocks(answer: Collections, context: ReportContext): 
     ...collections.map((one) =>
       fold(say.warnings(shortName(one.name)), [list([...new Set(one.warnings)].map(asSentence))]),
     ),
-    paragraphs([say.notes(days), say.lead, say.colour], 'small'),
+    paragraphs([say.notes(days, costsBesideGoods().join(', ')), say.lead, say.colour], 'small'),
   ];
 }
 

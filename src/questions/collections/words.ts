@@ -14,7 +14,7 @@ export const say = {
   rows: {
     pieces: 'Pieces at opening',
     ordered: 'Pieces ordered now',
-    now: 'Order now, with freight and tax',
+    now: 'Order now, with all its costs',
     over: (days: string): string => `All orders, ${days} days`,
     each: 'Cost of a piece in it',
     racks: 'Full racks a day',
@@ -24,7 +24,7 @@ export const say = {
     saucers: 'Kinds of saucer',
     saved: 'Saucers saved by sharing',
     misfits: 'Cups that do not fit a saucer',
-    top: 'Hot cups on the machine',
+    top: 'On the machine, of cups with a recipe',
     colours: 'Cup and saucer of one colour',
     ends: 'Sold only until',
     spares: 'Cost of spares until the end',
@@ -49,8 +49,8 @@ export const say = {
   endsNow: 'cannot be bought again',
   endsCost: (pieces: string, spares: string, par: string, replaced: string): string =>
     `Buying ${pieces} spares now, enough until the end of the time looked at, costs ${spares} more than if these items stayed on sale. Replacing all ${par} pieces when they are gone would cost ${replaced} at today’s prices.`,
-  notes: (days: string): string =>
-    `All columns use the same guests on the same days. Orders over ${days} days replace what breaks, walks off and wears out, with freight, tax, your own handling and the cost of holding spares. Full racks a day: as if every rack were full.`,
+  notes: (days: string, costs: string): string =>
+    `All columns use the same guests on the same days. Orders over ${days} days replace what breaks, walks off and wears out, with ${costs} and the cost of holding spares. Full racks a day: as if every rack were full.`,
   lead: 'A collection’s lead time is that of its slowest piece.',
   colour:
     'Colour is shown, never scored. In one study of 36 volunteers a white mug made coffee seem more intense than a transparent one, and less sweet than a transparent or a blue one (Van Doorn, Wuillemin and Spence, Flavour 2014). In another the colour of the cup shifted the sweetness and acidity that people expect and taste (Carvalho and Spence, Food Quality and Preference 75, 2019). Such effects are small and studies differ.',

@@ -10,14 +10,19 @@ export const moneyIn =
   (minor: number | null): string =>
     minor === null ? say.none : formatMoney(minor, currency, locale ?? undefined);
 
+type Named = Pick<CostAmount, 'name' | 'landed'>;
+
+const inSentence = ({ name, landed }: Named): string =>
+  landed ? name.toLowerCase() : say.ownCost(name.toLowerCase());
+
 /** Costs in a sentence: "freight, tax and your own handling". */
-export const costNames = (costs: readonly Pick<CostAmount, 'name' | 'landed'>[]): string =>
-  listed(
-    costs.map(({ name, landed }) =>
-      landed ? name.toLowerCase() : say.ownCost(name.toLowerCase()),
-    ),
-  );
+export const costNames = (costs: readonly Named[]): string => listed(costs.map(inSentence));
+
+const besideGoods = (): readonly CostAmount[] => costsOf([]).filter(({ id }) => id !== 'goods');
 
 /** What landed costs hold beside goods: "freight and tax". */
 export const landedBesideGoods = (): string =>
-  costNames(costsOf([]).filter(({ id, landed }) => landed && id !== 'goods'));
+  costNames(besideGoods().filter(({ landed }) => landed));
+
+/** What an order costs beside goods, one by one. */
+export const costsBesideGoods = (): readonly string[] => besideGoods().map(inSentence);

@@ -3,6 +3,7 @@ import { describe, expect, test } from 'vitest';
 import { inThisThread } from '../../../src/cafe/runner.js';
 import { ask } from '../../../src/questions/collections/ask.js';
 import type { Collections } from '../../../src/questions/collections/answer.js';
+import { workbookSheets } from '../../../src/quantities/read-workbook.js';
 import { contextOf } from '../../../src/tell/context-of.js';
 import { piecesPerRackOf } from '../../../src/scenario/rack-geometry.js';
 import { readScenario } from '../../../src/scenario/read-scenario.js';
@@ -98,6 +99,16 @@ describe('collections', () => {
     expect(text).toContain('One cup costs least');
     expect(Math.max(...text.split('\n').map((line) => line.length))).toBeLessThanOrEqual(80);
     expect(String(reply.value.figures!.content).split('\r\n')).toHaveLength(4);
+    const [file] = await reply.value.files!(undefined as never, undefined as never);
+    const book = await workbookSheets(file!.content as Uint8Array);
+    if (!book.ok) throw new Error('not read back');
+    const [side, vessels] = book.value;
+    expect(side!.rows.map((row) => [row[1], row[2], row[4]]).slice(1)).toEqual(
+      collections.map(({ name, pieces, nowMinor }) => [name, pieces, nowMinor! / 100]),
+    );
+    expect(vessels!.rows.filter(([name]) => name === 'One cup').map((row) => row[2])).toEqual(
+      one!.vessels.map(({ ware }) => ware),
+    );
   });
 
   test('mistakes of the table stand in its rows, those of the names in the scenario', async () => {
