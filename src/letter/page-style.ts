@@ -1,11 +1,11 @@
 /** Style of what the page adds to the letter: boxes under sentences, and what print leaves out. */
 export const pageStyle = (): string => `
 [data-island]{display:block}
-.view{display:grid;grid-template-columns:minmax(18rem,24rem) minmax(0,1fr);gap:0 2.5rem;border-top:1px solid var(--line);margin:0 0 .5rem}
-.view h2{margin:.4rem 0 .15rem;font-size:1.05rem}
-[data-island=questions]>section>h2{margin:.5rem 0 .35rem;font-size:1.05rem}
-.view .beside{display:block;margin:.75rem 0 0}
-.view .beside p{font-size:.85rem;line-height:1.35;color:var(--faint);margin:0;max-width:none}
+.view{display:grid;grid-template-columns:minmax(18rem,24rem) minmax(0,1fr);gap:0 2.5rem;border-top:1px solid var(--line);padding:.6rem 0 0;margin:0 0 .5rem}
+.view h2{margin:0 0 .4rem;font-size:1.05rem}
+[data-island=questions]>section>h2{margin:.25rem 0 .3rem;font-size:1.05rem}
+.view .beside{display:block;margin:0}
+.view .beside p{font-size:.85rem;line-height:1.4;color:var(--faint);margin:0;max-width:none}
 .view .beside h3{font-size:1.05rem;margin:0 0 .25rem}
 .view .beside>div{display:contents}
 .view .beside details{min-width:0;max-width:100%}
@@ -17,24 +17,22 @@ export const pageStyle = (): string => `
 .view .beside details{order:3;margin:.25rem 0 0}
 .view .beside .tools{order:4}
 .view figure svg{max-width:none}
-.boxes.six{display:grid;grid-template-columns:1fr 1fr;gap:.2rem 1rem;margin:0 0 .2rem}
+.boxes:is(.six,.level){display:grid;grid-template-columns:1fr 1fr;gap:.45rem 1rem;margin:0 0 .45rem}
 .six .hint,.level .hint{font-size:.7rem;line-height:1.1;min-height:.8rem}
-.six .box,.level .box{gap:.05rem}
+.six .box,.level .box{gap:.1rem}
 .six .wrong,.level .wrong{margin:0}
 .six .box label,.level .box label{line-height:1.2}
 [data-part=measured] p{margin:0 0 .2rem;font-size:.85rem;max-width:none}
-.six input[type=text],.level input[type=text]{min-height:2rem;padding:.15rem .5rem}
-.six .box,.level .box{max-width:none}
-:is(.six,.level) input[type=text]{width:100%}
+.boxes:is(.six,.level) .box{max-width:none;width:auto}
+.boxes:is(.six,.level) .box :is(input[type=text],textarea){width:100%;min-height:2rem;padding:.15rem .5rem;line-height:1.55}
 :is(.six,.level) .box{min-height:4.1rem}
 .six .box label,.level .box label{font:.85rem/1.3 var(--figures)}
-.boxes.level{display:grid;grid-template-columns:1fr 1fr;margin:0}
-.boxes.level{gap:.2rem 1rem;margin:0}
-#pieces{margin:.1rem 0 0}
-.changed{border-left:4px solid var(--accent);background:var(--panel);padding:.5rem .9rem;margin:0 0 .75rem;display:flex;flex-wrap:wrap;gap:.25rem 1.5rem;align-items:center;justify-content:space-between}
-.changed p{margin:0;max-width:none;flex:1 1 24rem}
-.changed .row{margin:0}
-.changed button{min-height:2rem;padding:.15rem .6rem;font-size:.9rem}
+#pieces{margin:0}
+.changed{border-left:4px solid var(--accent);background:var(--panel);padding:.35rem .9rem;margin:.15rem 0 .5rem;display:flex;flex-wrap:wrap;gap:.25rem 1rem;align-items:center;justify-content:space-between}
+.changed p{margin:0;max-width:none;flex:1 1 24rem;font-size:.95rem;line-height:1.4}
+.changed .part{display:inline-block;max-width:100%}
+.changed .row{margin:0;gap:.35rem .6rem}
+.changed button{min-height:1.75rem;padding:.1rem .55rem;font-size:.85rem}
 .differs :is(th,td){font-weight:600}
 .provisional{color:var(--alarm)}
 body[data-phase=provisional] .lead::before{content:'PROVISIONAL. ';color:var(--alarm);font-weight:600}
@@ -46,8 +44,13 @@ button.plain{min-height:0;padding:0 .5rem;font-size:.85rem}
 .boxes{display:flex;flex-wrap:wrap;gap:1rem 1.5rem;align-items:flex-end;margin:0 0 1rem}
 .boxes.begin{display:grid;grid-template-columns:repeat(auto-fill,minmax(min(100%,15rem),1fr));align-items:start}
 .begin .box{max-width:none}
+.begin .broad{grid-column:span 2}
+.begin label{min-height:2.7em;display:flex;align-items:flex-end}
+.houses{display:grid;grid-template-columns:repeat(auto-fit,minmax(10rem,1fr));gap:.75rem 1rem;margin:0 0 1rem}
+.files .box{max-width:26rem;margin:0 0 1rem}
 .begin .box>:is(input,select){width:100%}
 .box{display:flex;flex-direction:column;gap:.2rem;max-width:15rem}
+.hint{font:.8rem/1.35 var(--figures);color:var(--faint)}
 .box>.hint{white-space:pre-line}
 .box label,fieldset legend{font-size:.9rem;line-height:1.35;color:var(--faint)}
 input,select,textarea,button{font:1rem/1.3 var(--figures);color:var(--ink);background:var(--ground);border:1px solid var(--line);border-radius:2px;min-height:2.25rem;padding:.3rem .5rem}
@@ -58,11 +61,12 @@ button{cursor:pointer;max-width:100%;overflow-wrap:anywhere;color:var(--accent);
 button:hover{background:var(--panel)}
 button:disabled{color:var(--faint);border-color:var(--line);cursor:default}
 :is(input,select,textarea,button,a):focus-visible{outline:3px solid var(--accent);outline-offset:2px}
+:is(.six,.level) :focus-visible{outline-offset:0}
 [aria-invalid=true]{border-color:var(--alarm);border-width:2px}
 .wrong{color:var(--alarm);font-size:.9rem;line-height:1.35;margin:.1rem 0 0}
-.status{color:var(--faint);font-size:.9rem}
-.status p{margin:0 0 .35rem;max-width:none}
-.head{display:flex;flex-wrap:wrap;gap:.25rem 2rem;align-items:center;justify-content:space-between;margin:0 0 .75rem;border-bottom:1px solid var(--line);padding:0 0 .25rem;font-size:.9rem}
+.status{color:var(--faint);font-size:.85rem;line-height:1.4}
+.status p{margin:0 0 .4rem;max-width:none}
+.head{display:flex;flex-wrap:wrap;gap:.25rem 2rem;align-items:center;justify-content:space-between;margin:0 0 .5rem;border-bottom:1px solid var(--line);padding:0 0 .25rem;font-size:.9rem}
 .head details,.head .boxes,.head .box{min-width:0;max-width:100%}
 input[type=file]{max-width:100%;min-width:0}
 .head fieldset{border:0;margin:0;padding:0;display:flex;flex-wrap:wrap;gap:.25rem 1.25rem;align-items:center}
@@ -71,7 +75,7 @@ input[type=file]{max-width:100%;min-width:0}
 .sender img{max-height:4rem;max-width:12rem}
 fieldset.choices{display:flex;flex-wrap:wrap;gap:.5rem 1.25rem;border:1px solid var(--line);margin:0 0 1rem;padding:.5rem .75rem .75rem}
 .row{display:flex;flex-wrap:wrap;gap:.75rem 1rem;align-items:center;margin:0 0 1rem}
-.house{display:block;width:12.5rem;max-width:100%;margin:.5rem 0 .25rem;text-align:left}
+.house{display:block;margin:.5rem 0 .25rem;text-align:left}
 .house svg{display:block;width:100%;height:auto}
 .house small{display:block;margin:.4rem 0 0;font-size:.85rem;line-height:1.35;color:var(--faint)}
 .tools{margin:.25rem 0 0}
@@ -82,12 +86,15 @@ fieldset.choices{display:flex;flex-wrap:wrap;gap:.5rem 1.25rem;border:1px solid 
 .asks>details.ask>summary{border:1px solid var(--accent);border-radius:2px;padding:.35rem .7rem;font:.95rem/1.3 var(--figures);list-style:none}
 .asks>details.ask>summary::-webkit-details-marker{display:none}
 .asks>details.ask[open]{flex:1 0 100%;min-width:0;max-width:100%;order:1}
-.asks>details.ask[open]>summary{background:var(--panel);font-weight:600}
+.asks>details.ask[open]>summary{background:var(--panel);font-weight:600;margin:0 0 .9rem}
+.ask>form.boxes{align-items:flex-end}
+.ask>form>.box{max-width:26rem;margin:0 0 .75rem}
 details.ask{border-top:1px solid var(--line);padding:.6rem 0;margin:0}
 details.ask:last-of-type{border-bottom:1px solid var(--line)}
 details.ask>summary{font-size:1.05rem;width:auto}
 .ask h2{margin-top:1rem}
-@media screen and (max-width:52rem){.view{grid-template-columns:minmax(0,1fr)}body{padding-left:.9rem;padding-right:.9rem}[data-part=figures]{position:sticky;top:0;z-index:2;background:var(--ground);border-bottom:1px solid var(--line);margin:0 0 .5rem}.figures .total{order:-1}.figures{gap:0 .9rem;margin:0;padding:.25rem 0}.figures li{white-space:nowrap;font-size:.75rem;max-width:8rem;overflow:hidden;text-overflow:ellipsis}.figures b{font-size:1.15rem}}
+@media screen and (max-width:36rem){.begin .broad{grid-column:auto}.begin label{min-height:0}}
+@media screen and (max-width:52rem){.view{grid-template-columns:minmax(0,1fr)}.view .beside{margin:.75rem 0 0}body{padding-left:.9rem;padding-right:.9rem}[data-part=figures]{position:sticky;top:0;z-index:2;background:var(--ground);border-bottom:1px solid var(--line);margin:0 0 .5rem}.figures .total{order:-1}.figures{gap:0 .9rem;margin:0;padding:.25rem 0}.figures li{white-space:nowrap;font-size:.75rem;max-width:8rem;overflow:hidden;text-overflow:ellipsis}.figures b{font-size:1.15rem}}
 @media (prefers-reduced-motion:reduce){*{transition:none!important;animation:none!important;scroll-behavior:auto!important}}
 @page{margin:16mm 15mm 15mm}
 @media print{
@@ -95,7 +102,8 @@ details.ask>summary{font-size:1.05rem;width:auto}
 [data-older],[data-stale]{display:none}
 .view{display:block;border:0}
 .view figure svg{max-width:none}
-.view .beside{display:grid;grid-template-columns:78mm 1fr;gap:0 6mm}
+.on-paper:not(span){float:right;font-size:9pt;margin:2pt 0 0 12pt}
+.view .beside{display:grid;grid-template-columns:58mm 1fr;gap:0 6mm}
 .view .beside h3{grid-column:1/-1;font-size:10.5pt}
 .view .beside :is(p,figure){order:0}
 .view .beside p{font-size:8.5pt}
@@ -104,6 +112,8 @@ details.ask>summary{font-size:1.05rem;width:auto}
 [data-island=questions] details[open]{display:block;border:0;padding:0;margin:0 0 8pt}
 [data-island=questions] details[open]>summary{display:none}
 [data-island=questions] .beside details{display:none}
+[data-island=questions] .pictures{grid-template-columns:1fr 1fr;gap:4mm 8mm}
+[data-island=questions] .pictures>:only-child{grid-column:1/-1;display:grid;grid-template-columns:58mm minmax(0,112mm);gap:0 6mm;margin-bottom:6pt}
 .lead{font-size:12pt;margin-bottom:6pt}
 h2{margin-top:9pt}
 [data-part=pictures] h2::after{height:15em;margin-bottom:-15em}
@@ -124,7 +134,7 @@ ol.sources li{margin-bottom:0}
 [data-part=order] p{font-size:8.5pt;line-height:1.3}
 body[data-reader=owner] :is([data-part=rush],[data-part=pictures],[data-part=findings],[data-part=recorded],[data-part=inputs],[data-part=method]){display:none}
 body[data-reader=owner] [data-part=cautions] :is(dd,dt){font-size:6.8pt;line-height:1.15}
-body[data-reader=owner] h2{margin:6pt 0 3pt;font-size:11pt}
+body[data-reader=owner] h2{margin:4pt 0 2pt;font-size:11pt}
 body[data-reader=owner] [data-part=mind] :is(p,li){font-size:8.5pt;line-height:1.25;margin-bottom:2pt}
 body[data-reader=owner] [data-part=cautions] dl{columns:3;column-gap:5mm}
 body[data-reader=owner] .lead{font-size:11pt;margin-bottom:3pt}
@@ -132,8 +142,7 @@ body[data-reader=owner] .figures b{font-size:15pt}
 body[data-reader=owner] .figures{margin-bottom:3pt}
 body[data-reader=owner] [data-part=order] :is(p,.scroll){margin-bottom:2pt;font-size:7.5pt}
 body[data-reader=owner] [data-part=order] :is(th,td){padding-top:.5pt;padding-bottom:.5pt}
-body[data-reader=owner] .view .beside{grid-template-columns:58mm 1fr}
-body[data-reader=owner] .view figure svg{max-width:76mm}
+body[data-reader=owner] .view figure svg{max-width:120mm}
 body[data-reader=owner] footer{margin-top:4pt;padding-top:2pt}
 body[data-reader=owner] footer p{font-size:7.2pt;line-height:1.2;margin:0}
 }

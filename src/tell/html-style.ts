@@ -82,6 +82,7 @@ footer{margin-top:3rem;border-top:1px solid var(--line);padding-top:1rem}
 @media screen and (max-width:38rem){figure:has(>.narrow)>svg{display:none}figure>.narrow{display:block}figure:not(:has(>.narrow))>.marks text{font-size:13px}}
 @media screen and (max-width:52rem){.beside{grid-template-columns:minmax(0,1fr)}dl,ol.sources{columns:1}.lead{font-size:1.05rem}.figures{gap:.25rem 1.25rem}.figures b{font-size:1.7rem}.figures .total{margin-left:0;text-align:left}th,td{padding-left:.45rem;padding-right:.45rem}}
 @page{margin:20mm 17mm 18mm;@top-left{content:${cssString(english.letter.runningHead(name.length > 80 ? `${name.slice(0, 79)}…` : name))};font:italic 9pt ${TEXT_FACE};color:#444}@bottom-right{content:${page};font:9pt ${TEXT_FACE};color:#444}}
+@supports (-moz-appearance:none){@media print{body::after{content:${cssString(english.letter.runningHead(name.length > 80 ? `${name.slice(0, 79)}…` : name))};position:fixed;bottom:-9mm;left:0;font:italic 9pt ${TEXT_FACE};color:#444}}}
 @media print{
 :root{color-scheme:light;${variables(print)}}
 body{padding:0;max-width:none;font-size:10pt;line-height:1.4}

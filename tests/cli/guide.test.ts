@@ -33,7 +33,7 @@ describe('cuptide guide', () => {
       'Which vessel for which drink',
       'Small paper cup, sold as 237 ml',
       'What to change if',
-      'What a house needs where 30 % take away',
+      'What a café needs where 30 % take away',
       'as few as possible, but none with more work than in the file',
       'Racks: Open rack',
       'Shelf for all pieces',

@@ -21,7 +21,7 @@ export async function firefox() {
   });
   const send = commands(await connected(port, 150));
   const { capabilities } = await send('WebDriver:NewSession', {});
-  await send('WebDriver:SetTimeouts', { script: 180_000, pageLoad: 120_000 });
+  await send('WebDriver:SetTimeouts', { script: 1_800_000, pageLoad: 600_000 });
   await send('WebDriver:SetWindowRect', { width: 1200, height: 885 });
   return {
     version: `${capabilities.browserName} ${capabilities.browserVersion}`,

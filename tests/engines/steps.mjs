@@ -8,7 +8,7 @@ export const listen = `
   const make = URL.createObjectURL;
   URL.createObjectURL = (blob) => { window.lastBlob = blob; return make.call(URL, blob); };
   HTMLAnchorElement.prototype.click = function () { if (this.download) seen.files.push({ name: this.download, blob: window.lastBlob }); };
-  window.until = (test, ms = 120000) => new Promise((resolve, reject) => {
+  window.until = (test, ms = 900000) => new Promise((resolve, reject) => {
     const end = performance.now() + ms;
     const look = () => { const found = test(); if (found) resolve(found); else if (performance.now() > end) reject(new Error('not within ' + ms + ' ms: ' + test)); else setTimeout(look, 50); };
     look();

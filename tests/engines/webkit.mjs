@@ -34,7 +34,7 @@ export async function webkit() {
     await started(50);
     const { sessionId, capabilities } = await call('POST', '/session', { capabilities: {} });
     const session = `/session/${sessionId}`;
-    await call('POST', `${session}/timeouts`, { script: 180_000, pageLoad: 120_000 });
+    await call('POST', `${session}/timeouts`, { script: 1_800_000, pageLoad: 600_000 });
     await call('POST', `${session}/window/rect`, { width: 1200, height: 800 });
     return {
       version: `${capabilities.browserName} ${capabilities.browserVersion}`,

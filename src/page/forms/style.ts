@@ -2,7 +2,6 @@
 export const formStyle = `
 .boxes{align-items:flex-start}
 .box>.hint{max-width:15rem}
-.hint{font:.8rem/1.3 var(--figures);color:var(--faint)}
 summary>.hint{margin-left:.75rem}
 .box>.wrong:empty{display:none}
 ::placeholder{color:var(--faint);opacity:1}
@@ -25,7 +24,8 @@ summary>.hint{margin-left:.75rem}
 .whole-text textarea{display:block;width:100%;margin:.25rem 0 .75rem;font:.85rem/1.45 ui-monospace,monospace;tab-size:2;white-space:pre;overflow:auto}
 .whole-text label{font-size:.9rem;color:var(--faint)}
 .to-line{min-height:1.75rem;padding:.1rem .5rem;font-size:.85rem}
-.fill-in :is(td,th){padding:.1rem .15rem;vertical-align:bottom}
+.fill-in :is(td,th){padding:.1rem .15rem;vertical-align:middle}
+.fill-in thead th{width:3.6rem;min-width:0;vertical-align:bottom;font-size:.8rem;line-height:1.2;padding-bottom:.3rem}
 .fill-in tbody th{font-weight:400;white-space:nowrap}
 .fill-in input{width:3.2rem;min-width:0}
 .fill-in input.first{width:5rem}

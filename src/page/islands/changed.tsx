@@ -1,4 +1,5 @@
 /** What the last change did: the values, and the answer before and after; undone or kept as an alternative. */
+import type { ComponentChildren } from 'preact';
 import * as english from '../../tell/english.js';
 import { usePage } from '../context.js';
 import { alternativeOf } from '../alternative.js';
@@ -47,10 +48,19 @@ export function Changed() {
     view.stockGiven && view.share !== null && before.view.share !== null
       ? say.changedSafety(share(before.view.share.level), share(view.share.level))
       : null;
-  const outcome =
+  const outcome: ComponentChildren =
     phase === 'working'
       ? say.working
-      : (shares ?? (change.length === 0 ? say.changedNothing : change.join(', ')));
+      : (shares ??
+        (change.length === 0
+          ? say.changedNothing
+          : // A figure and its sign stay on one line.
+            change.map((part, index) => (
+              <>
+                {index === 0 ? '' : ', '}
+                <span class="part">{part}</span>
+              </>
+            ))));
   const canKeep = !view.stockGiven && alternativeOf('x', before, groups) !== null;
   return (
     <div class="changed" data-phase={phase}>

@@ -41,7 +41,7 @@ export function Files() {
     return () => removeEventListener('beforeunload', ask);
   }, []);
   return (
-    <section>
+    <section class="files">
       <h2>{say.filesHead}</h2>
       <p>{say.filesIntro}</p>
       <div class="box">

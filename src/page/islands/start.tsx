@@ -11,6 +11,9 @@ import { readAll } from '../../scenario/starter-reading.js';
 import { usePage } from '../context.js';
 import { HousePicture } from './house-picture.js';
 
+/** With so much help that it would make a tall column of a narrow box. */
+const BROAD: readonly QuestionKey[] = ['shape', 'menu'];
+
 type Given = Readonly<Partial<Record<QuestionKey, string>>>;
 
 export function Start() {
@@ -18,19 +21,24 @@ export function Start() {
   const say = english.page;
   const [given, setGiven] = useState<Given>({});
   const [asked, setAsked] = useState(false);
-  const form = useRef<HTMLFormElement>(null);
+  const boxes = useRef<HTMLFormElement>(null);
   if (state.given.scenario !== null) return null;
   const { texts, wrong, answers } = readAll(given);
+  /** The answer is written at the top, and there the reader is to be. */
+  const begin = (text: string, fileName: string): void => {
+    actions.replace(text, fileName);
+    window.scrollTo({ top: 0 });
+  };
   const write = (): void => {
     setAsked(true);
-    if (answers !== null) return actions.replace(starter(answers), 'cafe.yaml');
+    if (answers !== null) return begin(starter(answers), 'cafe.yaml');
     const first = questionKeys.find((key) => wrong[key] !== undefined);
-    form.current?.querySelector<HTMLElement>(`#start-${first}`)?.focus();
+    boxes.current?.querySelector<HTMLElement>(`#start-${first}`)?.focus();
   };
-  const begin = (
+  const form = (
     <>
       <form
-        ref={form}
+        ref={boxes}
         noValidate
         onSubmit={(event) => {
           event.preventDefault();
@@ -64,9 +72,9 @@ export function Start() {
         </p>
       </form>
       <h3>{say.startWith}</h3>
-      <div class="row">
+      <div class="houses">
         {state.given.templates.map(({ fileName, name, text, glance }) => (
-          <button key={fileName} type="button" onClick={() => actions.replace(text, fileName)}>
+          <button key={fileName} type="button" onClick={() => begin(text, fileName)}>
             <bdi>{name}</bdi>
             {glance === null ? null : <HousePicture glance={glance} />}
           </button>
@@ -77,13 +85,13 @@ export function Start() {
   return state.view === null ? (
     <section>
       <h2>{say.startHead}</h2>
-      {begin}
+      {form}
     </section>
   ) : (
     <details id="begin-again">
       <summary>{say.startAgain}</summary>
       <p>{say.startAgainMeans}</p>
-      {begin}
+      {form}
     </details>
   );
 }
@@ -111,7 +119,7 @@ function Box({
     'aria-invalid': wrong !== undefined,
   };
   return (
-    <div class="box">
+    <div class={BROAD.includes(name) ? 'box broad' : 'box'}>
       <label for={id}>{ask}</label>
       {choices === undefined ? (
         <input {...shared} type="text" onInput={(event) => onInput(event.currentTarget.value)} />

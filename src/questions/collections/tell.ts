@@ -18,6 +18,9 @@ export function collectionsBlocks(answer: Collections, context: ReportContext): 
   const formats = formatsFor(context);
   const { collections } = answer;
   const days = formats.count(answer.horizonDays);
+  const names = new Map(
+    collections.flatMap(({ vessels }) => vessels.map(({ ware, name }) => [ware, name])),
+  );
   return [
     heading(say.heading(shortName(answer.title))),
     paragraphs([leadOf(answer, formats)], 'lead'),
@@ -33,7 +36,7 @@ export function collectionsBlocks(answer: Collections, context: ReportContext): 
     }),
     paragraphs(collections.every(({ proved }) => proved) ? [] : [say.proof], 'small'),
     list(collections.flatMap((one) => ending(one, answer, formats))),
-    ...collections.map((one) => vesselTable(one, formats)),
+    ...collections.map((one) => vesselTable(one, names, formats)),
     ...collections.map((one) =>
       fold(say.warnings(shortName(one.name)), [list([...new Set(one.warnings)].map(asSentence))]),
     ),
@@ -124,7 +127,11 @@ function ending(
   ];
 }
 
-function vesselTable({ name, vessels }: CollectionLine, formats: Formats): Block {
+function vesselTable(
+  { name, vessels }: CollectionLine,
+  names: ReadonlyMap<string, string>,
+  formats: Formats,
+): Block {
   const { count, decimal, mass, temperature, volume } = formats;
   const or = <T>(value: T | null, text: (value: T) => string): string =>
     value === null ? say.none : text(value);
@@ -138,7 +145,9 @@ function vesselTable({ name, vessels }: CollectionLine, formats: Formats): Block
     })),
     rows: vessels.map((one) => [
       shortName(one.name),
-      one.standsFor.length === 0 ? say.none : one.standsFor.join(', '),
+      one.standsFor.length === 0
+        ? say.none
+        : one.standsFor.map((id) => shortName(names.get(id) ?? id)).join(', '),
       or(one.brimMl, volume),
       count(one.pieces),
       count(one.perRack),

@@ -16,7 +16,7 @@ export const say = {
     ordered: 'Pieces ordered now',
     now: 'Order now, with all its costs',
     over: (days: string): string => `All orders, ${days} days`,
-    each: 'Cost of a piece in it',
+    each: 'Average cost per piece',
     racks: 'Full racks a day',
     alike: 'Drinks that taste the same to take away',
     heavy: 'Vessels too heavy when full',
@@ -31,7 +31,7 @@ export const say = {
     replaced: 'Or cost of replacing all then',
   },
   of: (part: string, all: string): string => `${part} of ${all}`,
-  vessels: (name: string): string => `The vessels of ${name}`,
+  vessels: (name: string): string => `Vessels: ${name}`,
   vesselHead: [
     'Vessel',
     'Replaces',

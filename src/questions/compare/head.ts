@@ -4,7 +4,7 @@ import { sizing } from '../settings.js';
 export const compare = {
   name: 'compare',
   describe:
-    'More ware, another machine or another habit, side by side: the alternatives of a scenario, else the usual questions',
+    'More cups, another machine or another habit, side by side: the alternatives of a scenario, else the usual questions',
   writes: true,
   settings: {
     ...sizing,

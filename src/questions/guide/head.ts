@@ -3,7 +3,7 @@ import { sizing } from '../settings.js';
 
 export const guide = {
   name: 'guide',
-  describe: 'One page to hand out: what houses like this one need, by seats and takeaway share',
+  describe: 'One page to hand out: what cafés like this one need, by seats and takeaway share',
   writes: true,
   settings: {
     seats: {
@@ -11,7 +11,7 @@ export const guide = {
       from: 1,
       to: 2000,
       describe:
-        'Sizes of house, such as 20,30,50,80; else half, once, one and a half and twice the file’s',
+        'Sizes in seats, such as 20,30,50,80; else half, once, one and a half and twice the file’s',
     },
     takeaway: {
       as: 'shares',
@@ -22,10 +22,10 @@ export const guide = {
   offers: [
     {
       id: 'guide',
-      title: 'A planning guide: houses of other sizes run like this one',
+      title: 'A planning guide: cafés of other sizes run like this one',
       boxes: {
         seats: 'Seats, such as 20, 30, 50, 80',
-        takeaway: 'Taken away, in percent, such as 30, 60',
+        takeaway: 'Share taken away, in %, such as 30, 60',
       },
     },
   ],

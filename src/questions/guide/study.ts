@@ -176,7 +176,7 @@ function readGrown(
         ok: false,
         problems: read.problems.map((one) => ({
           ...one,
-          message: `in a house of ${house.seats} seats: ${one.message}`,
+          message: `in a café of ${house.seats} seats: ${one.message}`,
         })),
       };
 }

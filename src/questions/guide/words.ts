@@ -1,10 +1,10 @@
 /** What the guide says, in words. Arguments are ready-made text unless their name says otherwise. */
 export const say = {
-  heading: 'Planning guide: cups, glasses, saucers and spoons by size of house',
+  heading: 'Planning guide: cups, glasses, saucers and spoons by size of café',
   lead: (name: string, level: string): string =>
-    `What to have clean when you open a house run like ${name}, so that nothing runs out in ${level} of rushes.`,
+    `What to have clean when you open a café run like ${name}, so that nothing runs out in ${level} of rushes.`,
   pattern: (guests: string, seats: string, aSeat: string, stay: string): string =>
-    `The pattern: ${seats} seats. In the busiest hour ${guests} guests come. For each seat ${aSeat} of them sit down, for ${stay} on average.`,
+    `The pattern: ${seats} seats and ${guests} guests in the busiest hour. For each seat ${aSeat} guests sit down in that hour; they stay ${stay} on average.`,
 
   vessels: 'Which vessel for which drink',
   drink: 'Drink',
@@ -19,9 +19,9 @@ export const say = {
   rim: (length: string): string => `rim ${length}`,
   with: (list: string): string => `with ${list.toLowerCase()}`,
 
-  houses: 'What a house needs: pieces ± error',
+  houses: 'What a café needs: pieces ± error',
   housesAt: (takeaway: string): string =>
-    `What a house needs where ${takeaway} take away: pieces ± error`,
+    `What a café needs where ${takeaway} take away: pieces ± error`,
   seatInBrackets: ' (for each seat)',
   perSeat: '– for each seat',
   item: 'Item',
@@ -38,19 +38,19 @@ export const say = {
   hands: 'People at the dishwasher (busy)',
   machines: 'Dishwashers (busy)',
   guests: 'Guests in the busiest hour',
-  paperCups: 'Paper cups a rush',
+  paperCups: 'Paper cups per rush',
   needed: 'as needed',
   none: '–',
 
   changes: (seats: string): string =>
-    `What to change if … (house of ${seats} seats, as in the file)`,
+    `What to change if … (café of ${seats} seats, as in the file)`,
   /** @param guests a sentence of guests who find a seat or none, or '' */
   changed: (name: string, pieces: string, cost: string, guests: string): string =>
     `${name}: ${pieces}, ${cost}.${guests}`,
   unchanged: 'no change in pieces',
   sameCost: 'the same cost',
-  moreAway: (guests: string): string => ` ${guests} more guests a rush find no seat.`,
-  fewerAway: (guests: string): string => ` ${guests} fewer guests a rush find no seat.`,
+  moreAway: (guests: string): string => ` ${guests} more guests per rush find no seat.`,
+  fewerAway: (guests: string): string => ` ${guests} fewer guests per rush find no seat.`,
   pieces: (signed: string, one: boolean): string => `${signed} ${one ? 'piece' : 'pieces'}`,
 
   how: 'How this was made, and what is assumed',
@@ -69,7 +69,7 @@ export const say = {
   takeaway:
     'A higher takeaway share adds guests who take away; as many as before sit down. So it changes paper cups and people making drinks more than cups.',
   days: (days: string, fresh: string, changes: string): string =>
-    `Each stock is the cheapest that meets the level, chosen on ${days} simulated days and measured on ${fresh} others; lines under “What to change” compare the same ${changes} days. The command size takes more days for one house, so its answer may differ within the error.`,
+    `Each stock is the cheapest that meets the level, chosen on ${days} simulated days and measured on ${fresh} others; lines under “What to change” compare the same ${changes} days. The command size takes more days for one café, so its answer may differ within the error.`,
   error:
     'The error (95 %) is that of the simulation; wrong inputs come on top of it. Saucers and spoons are sized together with their cups: their number comes from the simulation, not from a rule.',
   noError: 'No error is given where a washing rule depends on how much clean stock is left.',
@@ -80,7 +80,7 @@ export const say = {
   noneAssumed: (assumed: string, all: string): string =>
     `${assumed} of ${all} inputs are not measured or published.`,
   missed: (houses: string): string =>
-    `Tested on other days, these fell short of the level you asked for: ${houses}. Use more days (--days).`,
+    `Tested on other days, these fell short of the level you asked for: ${houses}. Work it out on more days (--days at a terminal).`,
   overloaded: (houses: string): string =>
     `Here work comes in faster than it is done: ${houses}. The command size says where (its warnings).`,
 

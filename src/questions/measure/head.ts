@@ -3,7 +3,7 @@ import type { Head } from '../question.js';
 export const measure = {
   name: 'measure',
   describe:
-    'What to count on a first morning in the house, in order of worth; reads the filled sheet back',
+    'What to count on a first morning in the café, in order of worth; reads the filled sheet back',
   settings: {
     read: {
       as: 'files',

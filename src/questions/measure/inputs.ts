@@ -139,7 +139,7 @@ function throughTheHouse(
   if (mean == null || low == null || high == null)
     return {
       path: one.path,
-      why: `${one.mean.toFixed(1)} min were seen (${one.how}), but in this house what is seen hardly depends on it`,
+      why: `${one.mean.toFixed(1)} min were seen (${one.how}), but in this café what is seen hardly depends on it`,
     };
   // What is seen is itself simulated, so its line need not rise everywhere.
   const ends = [Math.min(mean, low, high), Math.max(mean, low, high)] as const;

@@ -15,7 +15,7 @@ export const say = {
   lead: (pieces: string, after: string): string =>
     `With what is known now, the stock lies between ${pieces} pieces. One morning with this sheet should narrow that to between ${after}.`,
   nothing:
-    'No input of this house that a sheet can measure moves the stock; there is nothing to count.',
+    'No input of this café that a sheet can measure moves the stock; there is nothing to count.',
   factor: (share: string): string =>
     `In money that is ${share} of the range as it is now. It takes errors of inputs as independent, and each measured value as within its 95 % interval.`,
   second: (after: string, share: string): string =>
@@ -29,7 +29,7 @@ export const say = {
   takesMinutes: (minutes: string): string => `about ${minutes}`,
   estimate: 'The times are our own estimate.',
   left: (parts: string): string =>
-    `Not worth a morning in this house: ${parts}. Each would narrow the range by less than 1 %.`,
+    `Not worth a morning in this café: ${parts}. Each would narrow the range by less than 1 %.`,
   leftStays: 'The timed stays stay on the sheet: without their spread the counts cannot be read.',
   swings: 'What moves the stock most',
   swingsCaption: 'Cost of all pieces with one input at an end of its plausible range',

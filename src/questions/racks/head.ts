@@ -15,5 +15,5 @@ export const racks = {
     'lift-to': { as: 'length', describe: 'Height it is lifted to, such as "45 cm"' },
     reach: { as: 'length', describe: 'Hands ahead of the ankles, such as "40 cm"' },
   },
-  offers: [{ id: 'racks', title: 'How the ware fills the racks' }],
+  offers: [{ id: 'racks', title: 'How cups and glasses fill the racks' }],
 } as const satisfies Head;

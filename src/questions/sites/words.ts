@@ -80,7 +80,7 @@ export const say = {
   allAtOnce: (chance: string): string => `At the sites, all at once sure to ${chance}`,
   central: (chance: string): string => `In one place, all at once sure to ${chance}`,
 
-  listHead: 'One ware list',
+  listHead: 'One list for all sites',
   listCaption: 'Kinds in use',
   usedAt: 'Sites',
   fewest: (count: string, kinds: string, drinks: string): string =>
@@ -109,7 +109,7 @@ export const say = {
   perGuest: 'For each guest an hour who sits',
   typical: 'Typical error',
   worst: 'Largest error',
-  allWare: 'All ware',
+  allWare: 'All items',
   outlier: (site: string, pieces: string, foretold: string, why: string): string =>
     `${site} sticks out: it needs ${pieces} pieces where the other sites suggest ${foretold}${why}.`,
   because: (what: string, value: string, middle: string): string =>

@@ -131,7 +131,7 @@ function guideRows({ guide, ware }: SitesAnswer): Cell[][] {
       'at site',
     ],
     ...guide!.rules.map((rule): Cell[] => [
-      ware.find(({ id }) => id === rule.ware)?.name ?? 'All ware',
+      ware.find(({ id }) => id === rule.ware)?.name ?? 'All items',
       rule.ware ?? '',
       figure(rule.fixed, 2),
       figure(rule.perGuest, 3),

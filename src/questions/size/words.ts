@@ -152,7 +152,7 @@ export const sizeWords = {
   },
   warningsHead: 'Before you buy',
   warningAt: (message: string, path: string): string =>
-    path === '' ? message : `${message} (${path})`,
+    path === '' || message.includes(path) ? message : `${message} (${path})`,
 
   methodHead: 'How this was worked out',
   daysRun: (chosen: string, certified: string, seed: string): string =>

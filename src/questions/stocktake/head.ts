@@ -3,7 +3,7 @@ import { sizing } from '../settings.js';
 
 export const stocktake = {
   name: 'stocktake',
-  describe: 'From a count of your ware: what has gone, how fast, and what to order now',
+  describe: 'From a count of your cups and glasses: what has gone, how fast, and what to order now',
   settings: {
     ...sizing,
     counts: {

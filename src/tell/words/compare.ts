@@ -64,7 +64,7 @@ export const compareWords = {
     habits: (now: string, off: string, when: string, years: string): string =>
       `too close to call: over ${years} years ${now} with your habits as they are, but ${off} ${when}. Decide on that habit first, then ask again`,
     habitsAtBest: (now: string, best: string, years: string): string =>
-      `too close to call: over ${years} years ${now} with your habits as they are, but ${best} once both houses have their best habits. First decide when racks that are not full are washed, then ask again`,
+      `too close to call: over ${years} years ${now} with your habits as they are, but ${best} once both have their best habits. First decide when racks that are not full are washed, then ask again`,
     staffPays: (worth: string): string =>
       `it pays only if the minutes it saves are worth more than ${worth} an hour to you`,
     staffCosts: (worth: string): string =>

@@ -1,10 +1,10 @@
 /** Words of the forms: boxes, groups, choices, and what stands beside them. */
 export const formWords = {
   groups: {
-    house: 'The house',
+    house: 'The café',
     guests: 'Guests and the rush',
     menu: 'Menu',
-    ware: 'Ware',
+    ware: 'Cups, glasses, saucers, spoons',
     seats: 'Seats',
     counter: 'Counter',
     clearing: 'Clearing',
@@ -90,7 +90,7 @@ export const formWords = {
   pieces: (words: string): string => `Pieces: ${words}`,
 
   addDrink: 'Add a drink',
-  addWare: 'Add ware',
+  addWare: 'Add an item',
   addMachine: 'Add a machine',
   addWhat: 'Add or take out',
   addKind: 'Add',
@@ -140,7 +140,7 @@ export const formWords = {
   alternativeFirst: 'Give it a name, choose what changes, and type the new value.',
   changeMore: 'Change another value in it',
   changeWhat: 'What changes',
-  changeChoose: 'choose a value of the house',
+  changeChoose: 'choose a value',
   changeTo: 'New value',
   changeAdd: 'Add this change',
   furtherMachine: 'A further dishwasher',

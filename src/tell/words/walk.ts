@@ -57,7 +57,7 @@ export const walkWords = {
   counterHead: 'The counter',
   drinksWaiting: (drinks: string): string => `Drinks waiting: ${drinks}`,
   makers: (makers: string): string => `At work: ${makers}`,
-  short: (drinks: string): string => `Short so far: ${drinks}`,
+  short: (drinks: string): string => `Drinks short so far: ${drinks}`,
   carriedHead: 'Carried to the bench',
   nobodyOut: 'Nobody is out clearing.',
   fromTables: 'tables',

@@ -231,7 +231,7 @@ describe('what it cannot be made from', () => {
     });
     expect(guide.ok).toBe(false);
     if (!guide.ok)
-      expect(guide.problems[0]!.message).toMatch(/in a house of 400 seats: .*more than 100,000/);
+      expect(guide.problems[0]!.message).toMatch(/in a café of 400 seats: .*more than 100,000/);
   });
 });
 

@@ -24,7 +24,7 @@ interface Size {
   readonly height: number;
   readonly legendColumns: number;
 }
-const WIDE: Size = { width: 600, height: 170, legendColumns: 4 };
+const WIDE: Size = { width: 600, height: 155, legendColumns: 4 };
 const MOMENTS_ON_A_PHONE = 45;
 /** About as wide as a phone, so that letters keep their size there. */
 const NARROW: Size = { width: 270, height: 190, legendColumns: 2 };
@@ -109,7 +109,7 @@ function spec(
             type: 'nominal',
             scale: { domain: [...say.stages], range: COLOURS },
             sort: [...say.stages],
-            legend: { columns: legendColumns, columnPadding: 10, labelFontSize: 11 },
+            legend: { columns: legendColumns, columnPadding: 10, labelFontSize: 12 },
           },
         },
       },
