@@ -1,4 +1,8 @@
-/** Style of what the page adds to the letter: boxes under sentences, and what print leaves out. */
+/**
+ * Style of what the page adds to the letter: boxes under sentences, and what print leaves out. Firefox knows neither
+ * margin boxes nor `break-after: avoid`: there the name stands along the left edge, beside the text on every page, and
+ * tables that it does not break over columns take the whole width.
+ */
 export const pageStyle = (): string => `
 [data-island]{display:block}
 .view{display:grid;grid-template-columns:minmax(18rem,24rem) minmax(0,1fr);gap:0 2.5rem;border-top:1px solid var(--line);padding:.6rem 0 0;margin:0 0 .5rem}
@@ -93,14 +97,14 @@ details.ask{border-top:1px solid var(--line);padding:.6rem 0;margin:0}
 details.ask:last-of-type{border-bottom:1px solid var(--line)}
 details.ask>summary{font-size:1.05rem;width:auto}
 .ask h2{margin-top:1rem}
-@media screen and (max-width:36rem){.begin .broad{grid-column:auto}.begin label{min-height:0}}
+@media screen and (max-width:36rem){.head fieldset legend{float:none}.begin .broad{grid-column:auto}.begin label{min-height:0}}
 @media screen and (max-width:52rem){.view{grid-template-columns:minmax(0,1fr)}.view .beside{margin:.75rem 0 0}body{padding-left:.9rem;padding-right:.9rem}[data-part=figures]{position:sticky;top:0;z-index:2;background:var(--ground);border-bottom:1px solid var(--line);margin:0 0 .5rem}.figures .total{order:-1}.figures{gap:0 .9rem;margin:0;padding:.25rem 0}.figures li{white-space:nowrap;font-size:.75rem;max-width:8rem;overflow:hidden;text-overflow:ellipsis}.figures b{font-size:1.15rem}}
 @media (prefers-reduced-motion:reduce){*{transition:none!important;animation:none!important;scroll-behavior:auto!important}}
 @page{margin:16mm 15mm 15mm}
 @media print{
 [data-island]:not([data-island=sender],[data-island=questions]),.tools,.sources .screen,#asleep{display:none!important}
 [data-older],[data-stale]{display:none}
-.view{display:block;border:0}
+.view{display:block;border:0;padding:0;margin:0}
 .view figure svg{max-width:none}
 .on-paper:not(span){float:right;font-size:9pt;margin:2pt 0 0 12pt}
 .view .beside{display:grid;grid-template-columns:58mm 1fr;gap:0 6mm}
@@ -138,12 +142,17 @@ body[data-reader=owner] h2{margin:4pt 0 2pt;font-size:11pt}
 body[data-reader=owner] [data-part=mind] :is(p,li){font-size:8.5pt;line-height:1.25;margin-bottom:2pt}
 body[data-reader=owner] [data-part=cautions] dl{columns:3;column-gap:5mm}
 body[data-reader=owner] .lead{font-size:11pt;margin-bottom:3pt}
-body[data-reader=owner] .figures b{font-size:15pt}
+body[data-reader=owner] .figures b{font-size:14pt}
 body[data-reader=owner] .figures{margin-bottom:3pt}
 body[data-reader=owner] [data-part=order] :is(p,.scroll){margin-bottom:2pt;font-size:7.5pt}
 body[data-reader=owner] [data-part=order] :is(th,td){padding-top:.5pt;padding-bottom:.5pt}
-body[data-reader=owner] .view figure svg{max-width:120mm}
+body[data-reader=owner] [data-part=measured] p{font-size:8pt;line-height:1.3}
+body[data-reader=owner] .view figure svg{max-width:118mm}
 body[data-reader=owner] footer{margin-top:4pt;padding-top:2pt}
 body[data-reader=owner] footer p{font-size:7.2pt;line-height:1.2;margin:0}
+}
+@supports (-moz-appearance:none){
+@page{margin-left:8mm}
+@media print{body{padding-left:7mm}.scroll:has(.words){columns:1}h2:has(+.pair)::after{height:20em;margin-bottom:-20em}}
 }
 `;

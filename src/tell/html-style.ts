@@ -15,6 +15,9 @@ export function letterStyle(name: string): string {
     .page('counter(page)', 'counter(pages)')
     .map((part) => (part.startsWith('counter(') ? part : cssString(part)))
     .join(' ');
+  const head = cssString(
+    english.letter.runningHead(name.length > 80 ? `${name.slice(0, 79)}…` : name),
+  );
   return `
 :root{color-scheme:light dark;--text:${TEXT_FACE};--figures:${FIGURE_FACE};${variables(light)}}
 svg text{font-family:var(--figures)}
@@ -81,8 +84,8 @@ dd{margin:0;font-size:.95rem}
 footer{margin-top:3rem;border-top:1px solid var(--line);padding-top:1rem}
 @media screen and (max-width:38rem){figure:has(>.narrow)>svg{display:none}figure>.narrow{display:block}figure:not(:has(>.narrow))>.marks text{font-size:13px}}
 @media screen and (max-width:52rem){.beside{grid-template-columns:minmax(0,1fr)}dl,ol.sources{columns:1}.lead{font-size:1.05rem}.figures{gap:.25rem 1.25rem}.figures b{font-size:1.7rem}.figures .total{margin-left:0;text-align:left}th,td{padding-left:.45rem;padding-right:.45rem}}
-@page{margin:20mm 17mm 18mm;@top-left{content:${cssString(english.letter.runningHead(name.length > 80 ? `${name.slice(0, 79)}…` : name))};font:italic 9pt ${TEXT_FACE};color:#444}@bottom-right{content:${page};font:9pt ${TEXT_FACE};color:#444}}
-@supports (-moz-appearance:none){@media print{body::after{content:${cssString(english.letter.runningHead(name.length > 80 ? `${name.slice(0, 79)}…` : name))};position:fixed;bottom:-9mm;left:0;font:italic 9pt ${TEXT_FACE};color:#444}}}
+@page{margin:20mm 17mm 18mm;@top-left{content:${head};font:italic 9pt ${TEXT_FACE};color:#444}@bottom-right{content:${page};font:9pt ${TEXT_FACE};color:#444}}
+@supports (-moz-appearance:none){@media print{body::after{content:${head};position:fixed;bottom:0;left:0;writing-mode:sideways-lr;font:italic 8.5pt ${TEXT_FACE};color:#444}}}
 @media print{
 :root{color-scheme:light;${variables(print)}}
 body{padding:0;max-width:none;font-size:10pt;line-height:1.4}

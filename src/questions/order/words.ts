@@ -141,7 +141,7 @@ export const say = {
   machineTopText: (high: string): string =>
     `Stacks of up to ${high}, seen from above and to scale; numbers are pieces in a stack.`,
   fetching: (trips: string, waits: string, safe: string): string =>
-    `In a rush, staff fetch from the reserve ${trips} times, and ${waits} drinks wait for that. With fetching, nothing runs out in ${safe} of rushes.`,
+    `In a rush, staff fetch from the reserve ${trips} times; ${waits === '0.0' || waits === '0' ? 'no drink waits' : `${waits} drinks wait`} for that. With fetching, nothing runs out in ${safe} of rushes.`,
   coldCups: (share: string, byWare: string): string =>
     `${share} of the drinks that want a warm cup get a cold one from the reserve (${byWare}).`,
   coldOf: (ware: string, share: string): string => `${ware} ${share}`,

@@ -128,7 +128,8 @@ export const rackWords = {
     `The dishwasher runs ${loads} loads an hour over the opening hours.`,
   handling: (minutes: string, polishing: string): string =>
     `Loading and unloading takes ${minutes} a day.${polishing === '' ? '' : ` Polishing takes ${polishing}.`}`,
-  needed: (list: string): string => `To be as sure that no rack is missing, have: ${list}.`,
+  needed: (list: string): string =>
+    `So that you run short of racks no more often than of cups, have: ${list}.`,
   neededRack: (count: string, rack: string): string => `${count} × ${rack}`,
   placesFold: 'Where a piece spends its time',
   placesTitle: 'Minutes a piece spends at each place, each time it is used',

@@ -133,12 +133,12 @@ export function seasonSentences({ weeks, span, trend, months: year }: Season): s
     );
   } else
     told.push(
-      `Trend: none that chance does not explain in ${weeks} weeks (${percent(trend.aWeek)} a week, ${chance(trend.p)}).`,
+      `Trend: none beyond chance in ${weeks} weeks (${percent(trend.aWeek)} a week, ${chance(trend.p)}).`,
     );
   if (trend === null) return told;
   if (year === null)
     told.push(
-      `Season: ${weeks} weeks are too few to compare months (it takes ${WEEKS_FOR_SEASON}). A house with a season should be sized on its busy months.`,
+      `Season: ${weeks} weeks are too few to compare months (it takes ${WEEKS_FOR_SEASON}). A café with a season should be sized on its busy months.`,
     );
   else if (year.found)
     told.push(
