@@ -1,7 +1,7 @@
 /** The verdict on one alternative as a sentence that an owner can act on. */
 import { english } from '../../tell/words.js';
 import { annuityFactor } from '../../comparing/annuity.js';
-import type { Changes, ComparedAlternative, Comparison } from './answer.js';
+import type { Changes, ComparedAlternative, Comparison, Difference } from './answer.js';
 import { changesText, some, type Telling } from './changes-text.js';
 import { yearsText } from './money-text.js';
 
@@ -34,6 +34,9 @@ function changesOf(base: ComparedAlternative, one: ComparedAlternative): Changes
     year: one.yearTotal - base.yearTotal,
   };
 }
+
+/** Whether the whole interval rounds to no money at all. */
+export const isNothing = ({ low, high }: Difference): boolean => low > -0.5 && high < 0.5;
 
 function saidOf(
   { horizonYears, ranking, alternatives }: Comparison,
@@ -76,7 +79,7 @@ function saidOf(
       return difference > 0 ? said.staffPays(worth) : said.staffCosts(worth);
     }
     default:
-      if (low > -0.5 && high < 0.5) return said.nothing(years);
+      if (isNothing(one.totalAgainstBase!)) return said.nothing(years);
       return said.open(lessOrMore(low), lessOrMore(high), years);
   }
 }

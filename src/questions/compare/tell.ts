@@ -21,7 +21,7 @@ import { compareCharts } from './charts/compare-charts.js';
 import { missedLevel, otherGuests } from './facts.js';
 import { signed, wholeMoney, yearsText } from './money-text.js';
 import { changesText, type Telling } from './changes-text.js';
-import { verdictSentence } from './sentence.js';
+import { isNothing, verdictSentence } from './sentence.js';
 import { detailBlocks } from './tell-details.js';
 import { levelBlocks, levelLead } from './tell-level.js';
 import { mapBlocks } from './tell-map.js';
@@ -191,7 +191,9 @@ function moneyTable(
     const against = one.totalAgainstBase;
     return [
       name(one.id),
-      isBase || one.said === null ? none : say.short[one.said],
+      isBase || one.said === null
+        ? none
+        : say.short[one.said === 'open' && isNothing(against!) ? 'alike' : one.said],
       isBase ? formats.count(base.pieces) : signed(one.pieces - base.pieces, formats.count),
       isBase ? whole(base.now.ware) : signed(one.stockAgainstBase!.difference, whole),
       money(({ nowTotal }) => nowTotal),

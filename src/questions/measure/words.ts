@@ -17,14 +17,14 @@ export const say = {
   nothing:
     'No input of this café that a sheet can measure moves the stock; there is nothing to count.',
   factor: (share: string): string =>
-    `In money that is ${share} of the range as it is now. It takes errors of inputs as independent, and each measured value as within its 95 % interval.`,
+    `In money that is ${share} of the range as it is now. This assumes that errors of the inputs are independent, and that each measured value lies within its 95 % interval.`,
   second: (after: string, share: string): string =>
     `A second morning with the same sheet should narrow it to between ${after} (${share} of the range as it is now, in money); read both together.`,
   worth: 'What each part of the sheet is worth by itself',
   part: 'Part',
   narrows: 'Narrows the range by',
   takes: 'Takes',
-  says: 'Says',
+  says: 'Tells you',
   takesTally: (hours: string): string => `one person for ${hours}`,
   takesMinutes: (minutes: string): string => `about ${minutes}`,
   estimate: 'The times are our own estimate.',

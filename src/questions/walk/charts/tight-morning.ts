@@ -73,11 +73,13 @@ function spec(
       openingMinute,
     ),
   };
+  // Above the line of the stock stand words, and nothing can be there to be read off.
+  const upToStock = { condition: { test: `datum.value > ${stock}`, value: 0 }, value: 1 };
   const y = {
     type: 'quantitative' as const,
     title: say.pieces,
     scale: { domain: [0, Math.max(1, stock * 1.16)], nice: false },
-    axis: { format: ',d', tickMinStep: 1 },
+    axis: { format: ',d', tickMinStep: 1, gridOpacity: upToStock, labelOpacity: upToStock },
   };
   const left = Math.max(0, tightest.left);
   const moment = [{ minute: tightest.minute, pieces: stock - left }];
