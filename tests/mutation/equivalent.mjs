@@ -3,6 +3,13 @@
 const ROOM = 'room to begin with, or more of it than is needed at once; it grows when needed';
 const OPENED = 'set anew when a day opens, before anything reads it';
 const bySource = {
+  'src/sizing/stock-box.ts': [
+    [
+      'for (let w = 0; w < ware; w++) {',
+      ['<'],
+      'of the second loop over ware: of one beyond the last nothing is known, and no comparison with it holds; the first would end in an error',
+    ],
+  ],
   'src/cafe/washing/washing.ts': [
     [
       'if (moment !== NEVER) this.flow.calendar.schedule(moment, EVENT.partLoadWait, 0);',
@@ -82,6 +89,11 @@ const bySource = {
     ],
   ],
   'src/sizing/lagrangian-bounds.ts': [
+    [
+      'if (first[row + 1] - first[row] > 1) contested.push(row);',
+      ['-', '>'],
+      'a day of one ware or none has no shares to move: whichever of them run out, it is passed over',
+    ],
     [
       'if (short === 0 || short === to - from) continue;',
       ['-'],

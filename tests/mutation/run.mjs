@@ -4,7 +4,7 @@
 // all passed, the rest of that folder and the nearest of others. What a digest caught is tried by tests that are none at the end.
 // A file is used that passes unchanged in the same way; after every GUARD changes what caught them has to pass unchanged once more.
 // Each result is a line of node_modules/.studies/mutation/tried.jsonl: a run that was stopped goes on where it was, and one that survived
-// is tried again by tests that it has not met; remove that folder to begin anew. Parts may run beside each other. Figures of all go to reports/mutation.json.
+// is tried again by tests that it has not met; remove that folder to begin anew. Parts may run beside each other. Figures by seed go to reports/mutation.json.
 import { execFileSync } from 'node:child_process';
 import * as fs from 'node:fs';
 import { join } from 'node:path';
@@ -51,7 +51,14 @@ const sources = FOLDERS.flatMap((folder) =>
   filesIn(house, folder, /^(?!.*(schema|model\.ts)).*\.ts$/),
 );
 const places = sources.flatMap((file) => placesOf(join(house, file), file));
-const chosen = drawn(places, Number(most), seed);
+/** Tests were written for what the first seed draws: other seeds leave that out, and tell how tests fare with changes that nobody has looked at. */
+const FIRST = { seed: '1', most: 300 };
+const first = seed === FIRST.seed ? [] : drawn(places, FIRST.most, FIRST.seed);
+const chosen = drawn(
+  places.filter((place) => !first.includes(place)),
+  Number(most),
+  seed,
+);
 console.log(
   `${places.length} operators and constants in ${sources.length} files; ${chosen.length} drawn with seed ${seed}`,
 );
@@ -123,10 +130,10 @@ function keep(result) {
       all.has(keyOf(one)) ? { ...all.get(keyOf(one)), ...one } : [],
     ),
   });
-  fs.writeFileSync(
-    join(root, 'reports/mutation.json'),
-    `${JSON.stringify({ seed, commit, ...figures }, null, 1)}\n`,
-  );
+  const report = join(root, 'reports/mutation.json');
+  const { seeds = {} } = fs.existsSync(report) ? JSON.parse(fs.readFileSync(report, 'utf8')) : {};
+  seeds[seed] = { commit, ...figures };
+  fs.writeFileSync(report, `${JSON.stringify({ seeds }, null, 1)}\n`);
 }
 
 /** Tries those that no test has caught yet with files that they have not met. */

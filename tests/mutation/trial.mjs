@@ -9,6 +9,11 @@ const MOST_MEMORY = 900e6;
 const STILL_MS = 90_000;
 const PAGE = 4096;
 
+/** A changed program may be in a loop and not notice that nobody waits for it any more. */
+let running = null;
+process.on('exit', () => running?.kill('SIGKILL'));
+for (const signal of ['SIGINT', 'SIGTERM']) process.on(signal, () => process.exit(1));
+
 /** Processor time of a process and its threads, s; and the memory it holds, bytes. */
 function usedBy(pid) {
   const fields = readFileSync(`/proc/${pid}/stat`, 'utf8').split(') ').at(-1).split(' ');
@@ -28,6 +33,7 @@ export function trial(copy, list, limitOf) {
     execArgv: ['--max-old-space-size=600'],
     stdio: ['ignore', 'ignore', 'pipe', 'ipc'],
   });
+  running = child;
   return new Promise((done) => {
     const began = Date.now();
     let [by, part, from, seconds, over, lastMoved] = [null, 0, 0, 0, null, began];

@@ -48,6 +48,25 @@ describe('the search by runs', () => {
     }
   });
 
+  it('goes from the misses of the peaks in doubling steps, then by halves', async () => {
+    const asked = async (most: number): Promise<number[]> => {
+      const tried: number[] = [];
+      await searchStock({
+        byPeaks: (k) => {
+          tried.push(k);
+          return [200 - k];
+        },
+        days: 100,
+        unitCostMinor: [1],
+        k: 20,
+        misses: ([pieces]) => (pieces! >= 200 - most ? 0 : 100),
+      });
+      return tried;
+    };
+    expect(await asked(90)).toEqual([20, 21, 23, 27, 35, 51, 83, 100, 91, 87, 89, 90, 90]);
+    expect(await asked(12)).toEqual([20, 19, 17, 13, 5, 9, 11, 12, 12]);
+  });
+
   it('takes a piece without a price rather than one of two cents', async () => {
     const found = await searchStock({
       byPeaks: () => [5, 5],
