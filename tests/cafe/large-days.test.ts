@@ -5,12 +5,12 @@ import { Floor } from '../../src/cafe/floor.js';
 import { fillDay, type ListedParty } from '../../src/cafe/listed-day.js';
 import { idealised, instantMachine, modelOf } from '../published/scenario-of.js';
 
-const PARTIES = 1500;
+const PARTIES = 701;
 const house = (changes: Record<string, unknown>) =>
   modelOf(
     idealised({
-      hours: { for: '1600 min' },
-      arrivals: { steps: [{ for: '1600 min', parties: '0 / min' }], dayFactor: 0 },
+      hours: { for: '800 min' },
+      arrivals: { steps: [{ for: '800 min', parties: '0 / min' }], dayFactor: 0 },
       ...changes,
     }),
   );
@@ -36,7 +36,7 @@ function after(model: ReturnType<typeof house>, parties: readonly ListedParty[])
   return floor;
 }
 
-describe('a day of 1,500 parties', () => {
+describe('a day of 701 parties', () => {
   it('one after another: uses and seats are those of one party, so many times; peaks are those of one', () => {
     const washing = { machines: [instantMachine], hands: 1, partLoadWait: '0 s' };
     const parties = Array.from({ length: PARTIES }, (_, minute) => partyAt(minute));

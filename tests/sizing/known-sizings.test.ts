@@ -66,16 +66,17 @@ const SIZINGS: Record<string, () => unknown> = {
   // Peaks of no shape at all, where the bounds decide little and the search has to look at parts.
   'a search in parts': () =>
     [
-      { most: 12, ware: 5, days: 60, k: 20 },
-      { most: 60, ware: 3, days: 80, k: 30 },
-      { most: 30, ware: 6, days: 80, k: 30 },
-    ].flatMap(({ most, ware, days, k }) => {
+      { most: 12, ware: 5, days: 60, k: 20, dearest: 997 },
+      { most: 60, ware: 3, days: 80, k: 30, dearest: 997 },
+      { most: 30, ware: 6, days: 80, k: 30, dearest: 997 },
+      { most: 12, ware: 5, days: 50, k: 15, dearest: 1 },
+    ].flatMap(({ most, ware, days, k, dearest }) => {
       const u = uniforms(`parts ${most}`);
       const upTo = (end: number): number => Math.floor(end * u());
       const rows = Array.from({ length: days }, () =>
         Array.from({ length: ware }, () => upTo(most)),
       );
-      const costs = Array.from({ length: ware }, () => 1 + upTo(997));
+      const costs = Array.from({ length: ware }, () => 1 + upTo(dearest));
       return [1, 2, 3, 5, 8].map((parts) => leastCostStock(peaksOf(rows), costs, k, { parts }));
     }),
   'each ware alone': () => {

@@ -70,7 +70,7 @@ describe('the bound', () => {
               });
         },
       ),
-      { seed: 51, numRuns: 150 },
+      { seed: 51, numRuns: 100 },
     );
   });
 
@@ -141,7 +141,7 @@ describe('where no day can run out of two ware, so that nothing is shared', () =
         const slack = (2e-3 * found.price + 2e-9 * start) * given.peaks.days;
         expect(found.value).toBeGreaterThanOrEqual(best - slack);
       }),
-      { seed: 53, numRuns: 150 },
+      { seed: 53, numRuns: 60 },
     );
   });
 
