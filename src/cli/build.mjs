@@ -14,7 +14,7 @@ import { dirname, resolve } from 'node:path';
 import { fileURLToPath } from 'node:url';
 import { deflateAsync } from '@gfx/zopfli';
 import { build } from 'esbuild';
-import { constantsStay } from './constants-stay.mjs';
+import { leanParts } from './lean-parts.mjs';
 import { bundledLicences } from './licences.mjs';
 import { textOfBytes } from './packed-text.mjs';
 import { typefaceLicences, typefaceStyle } from './typefaces.mjs';
@@ -62,6 +62,23 @@ const plainWidths = inPlaceOf(
   'plain-widths',
   /^string-width$/,
   'module.exports = (text) => text.length;',
+);
+// As the page has it: modules of which only what is used is taken, where Node would be given one whole.
+const yamlInModules = {
+  name: 'yaml-in-modules',
+  setup(building) {
+    building.onResolve({ filter: /^yaml$/ }, () => ({
+      path: `${root}node_modules/yaml/browser/dist/index.js`,
+      sideEffects: false,
+    }));
+  },
+};
+// The option parser asserts two things, for which Node would load all its ways of telling how values differ.
+const plainAsserts = inPlaceOf(
+  'plain-asserts',
+  /^assert$/,
+  `export const strictEqual = (one, other, message) => { if (!Object.is(one, other)) throw new Error(message); };
+  export const notStrictEqual = (one, other, message) => { if (Object.is(one, other)) throw new Error(message); };`,
 );
 // It looks for generators by eval, which the policy of a page forbids; every engine has them.
 const withoutEval = inPlaceOf(
@@ -161,7 +178,15 @@ const { metafile } = await build({
   minifySyntax: true,
   legalComments: 'none',
   logLevel: 'warning',
-  plugins: [plainWidths, withoutEval, withoutCanvas, withClassCounts, constantsStay],
+  plugins: [
+    yamlInModules,
+    plainWidths,
+    plainAsserts,
+    withoutEval,
+    withoutCanvas,
+    withClassCounts,
+    leanParts,
+  ],
 });
 chmodSync(`${dist}/cuptide.js`, 0o755);
 // The solver's program, which it looks for beside the command.

@@ -1,7 +1,6 @@
 /**
  * Files: read whole, with errors that name the file and the remedy; written together or not at all.
  */
-import { randomBytes } from 'node:crypto';
 import { stat, writeFile } from 'node:fs/promises';
 import {
   accessSync,
@@ -83,7 +82,10 @@ export function trackTemporary(path: string): () => void {
 
 /** Names of temporary files of a target: whose process is gone was left by a crash. */
 const partOf = (path: string): string =>
-  join(dirname(path), `.${basename(path)}.${process.pid}-${randomBytes(4).toString('hex')}.part`);
+  join(dirname(path), `.${basename(path)}.${process.pid}-${eightDigits()}.part`);
+/** By chance, as machines that share a folder may number their processes alike. The global `crypto` is loaded at the first file, not at the start. */
+const eightDigits = (): string =>
+  crypto.getRandomValues(new Uint32Array(1))[0]!.toString(16).padStart(8, '0');
 const PART = /^\.(.+)\.(\d+)-[0-9a-f]{8}\.part$/;
 
 function sweepStale(path: string): void {

@@ -1,5 +1,6 @@
 /** A bar on stderr for work that takes over a second; where that is no terminal, one line for work that will take long. */
 import type { Params, SingleBar } from 'cli-progress';
+import { clockMs } from './clock.js';
 import { widthOf } from './terminal.js';
 
 export interface Bar {
@@ -66,7 +67,7 @@ export async function daysBar(what: string, word = 'days'): Promise<Bar> {
   if (!stderr.isTTY || process.env['TERM'] === 'dumb')
     return oneLine(what, word, (line) => void stderr.write(`${line}\n`));
   const { default: progress } = await import('cli-progress');
-  const started = performance.now();
+  const started = clockMs();
   let bar: SingleBar | null = null;
   let [done, total] = [0, 0];
   let most = false;
@@ -74,7 +75,7 @@ export async function daysBar(what: string, word = 'days'): Promise<Bar> {
     add(days) {
       done += days;
       total = Math.max(total, done);
-      if (bar === null && performance.now() - started > AFTER_MS) {
+      if (bar === null && clockMs() - started > AFTER_MS) {
         // Neither hides the cursor nor changes how lines wrap: then nothing is left to restore, however the command ends.
         bar = new progress.SingleBar({
           format: (_options: unknown, { value, total: whole }: Params) =>
@@ -84,7 +85,7 @@ export async function daysBar(what: string, word = 'days'): Promise<Bar> {
                 done: value,
                 total: whole,
                 most,
-                seconds: (performance.now() - started) / 1000,
+                seconds: (clockMs() - started) / 1000,
                 word,
               },
               widthOf(stderr),
@@ -131,7 +132,7 @@ export function oneLine(
     add(days) {
       done += days;
       total = Math.max(total, done);
-      const [now, at] = [used(), performance.now()];
+      const [now, at] = [used(), clockMs()];
       if (said || now < WARM_S) return;
       warm ??= { done, used: now, at };
       if (done === warm.done || now < warm.used + WARM_S) return;
@@ -152,11 +153,11 @@ export function oneLine(
 
 function processorSeconds(): () => number {
   const began = process.cpuUsage();
-  let [seconds, askedAt] = [0, performance.now()];
+  let [seconds, askedAt] = [0, clockMs()];
   return () => {
     // The system takes up to a millisecond to answer, and is asked after every few days.
-    if (performance.now() - askedAt < ASK_MS) return seconds;
-    askedAt = performance.now();
+    if (clockMs() - askedAt < ASK_MS) return seconds;
+    askedAt = clockMs();
     const { user, system } = process.cpuUsage(began);
     return (seconds = (user + system) / 1e6);
   };

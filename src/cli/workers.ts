@@ -12,6 +12,7 @@ import { isTooMuch } from '../cafe/too-much.js';
 import { runInTurns } from '../cafe/turns.js';
 import { byDays, type Runner } from '../cafe/runner.js';
 import { claim, claimsFor } from './claims.js';
+import { clockMs } from './clock.js';
 import { MistakeError } from './mistakes.js';
 import type { Bar } from './progress.js';
 import type { Batch } from './worker.js';
@@ -125,9 +126,9 @@ export function threadedRunner(
   };
 
   const here = async (task: RushTask): Promise<DaysRun> => {
-    const started = performance.now();
+    const started = clockMs();
     const part = await runInTurns(task, pause);
-    const ms = performance.now() - started;
+    const ms = clockMs() - started;
     spent += ms;
     if (part.days >= FEWEST) msADay = ms / part.days;
     return part;
@@ -152,9 +153,9 @@ export function threadedRunner(
     };
     if (task.days + after >= MANY) prepare();
     // Without helpers, some days are run to see whether calling them pays.
-    const started = performance.now();
+    const started = clockMs();
     while (workers.length === 0 && threads > 1 && left.days > WORTH_SHARING) {
-      const warm = left.from - task.from >= WARM_DAYS || performance.now() - started >= WARM_MS;
+      const warm = left.from - task.from >= WARM_DAYS || clockMs() - started >= WARM_MS;
       if (spent > LONG || (warm && msADay * (left.days + after) > WORTH_STARTING)) prepare();
       else await some(together ?? WARM_STEP);
     }

@@ -6,7 +6,7 @@ import { cpus } from 'node:os';
 import { join } from 'node:path';
 import { fileURLToPath } from 'node:url';
 import { build } from 'esbuild';
-import { constantsStay } from '../../src/cli/constants-stay.mjs';
+import { leanParts } from '../../src/cli/lean-parts.mjs';
 
 const here = fileURLToPath(new URL('.', import.meta.url));
 const root = fileURLToPath(new URL('../..', import.meta.url));
@@ -54,7 +54,7 @@ async function main() {
     outExtension: { '.js': '.mjs' },
     logLevel: 'error',
     external: ['simjs'],
-    plugins: [constantsStay],
+    plugins: [leanParts],
     banner: {
       js: "import { createRequire as benchRequire } from 'node:module'; const require = benchRequire(import.meta.url);",
     },
