@@ -11,7 +11,8 @@ import {
   type SoFar,
 } from '../scenario/starter-questions.js';
 import { readAnswer } from '../scenario/starter-reading.js';
-import { MistakeError } from './mistakes.js';
+import { EXIT, MistakeError } from './mistakes.js';
+import { leave } from './signals.js';
 import { folded, inColumns, widthOf } from './terminal.js';
 
 export interface Asked {
@@ -33,7 +34,7 @@ export async function ask(
   output: Writable & { readonly columns?: number },
 ): Promise<Asked> {
   const terminal = createInterface({ input, output });
-  terminal.on('SIGINT', () => process.kill(process.pid, 'SIGINT'));
+  terminal.on('SIGINT', () => leave(EXIT.interrupted));
   const lines = terminal[Symbol.asyncIterator]();
   const say = (text: string): void => void output.write(`${folded(text, widthOf(output))}\n`);
   const list = (words: readonly string[]): void =>

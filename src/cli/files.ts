@@ -20,6 +20,7 @@ import {
 import { basename, dirname, join } from 'node:path';
 import { makeFolders } from './folders.js';
 import { MistakeError } from './mistakes.js';
+import { keepSignals } from './signals.js';
 import { isSystemError, reasonOf } from './system-errors.js';
 
 /** Read a file of at most `mostBytes`, refused by size before it is read; a pipe, which has no size beforehand, as soon as it passes that. */
@@ -76,6 +77,7 @@ export function removeTemporary(): void {
 
 /** A file that must not outlive the command if it ends before the file is whole. @returns to be called once it is whole or gone */
 export function trackTemporary(path: string): () => void {
+  keepSignals(removeTemporary);
   temporary.add(path);
   return () => void temporary.delete(path);
 }
@@ -124,6 +126,7 @@ export async function tryOutput(
     throw new MistakeError(`${option}: files are written, not a stream; name a ${kind}`);
   try {
     const folder = kind === 'folder' ? target : dirname(followed(target));
+    keepSignals(removeTemporary);
     foldersMade.push(...makeFolders(folder));
     const trial = partOf(join(folder, 'trial'));
     sweepStale(join(folder, 'trial'));
@@ -197,6 +200,7 @@ export async function writeAll(
 ): Promise<void> {
   const pending: { from: string; to: string }[] = [];
   const paths = files.map(({ path }) => path);
+  if (files.length > 0) keepSignals(removeTemporary);
   try {
     for (const { path, content } of files) {
       foldersMade.push(...makeFolders(dirname(path)));

@@ -10,17 +10,9 @@ import { removeTemporary } from './files.js';
 import { optionsOf } from './command-options.js';
 import { checkGiven, inPlainWords } from './given.js';
 import { EXIT, MistakeError, StorageError } from './mistakes.js';
+import { leave } from './signals.js';
 import { isSystemError, reasonOf } from './system-errors.js';
 
-/** Leave at once: what is half written goes, and the next prompt begins on a line of its own. */
-function leave(code: number): never {
-  removeTemporary();
-  if (process.stderr.isTTY) process.stderr.write('\n');
-  process.exit(code);
-}
-
-process.on('SIGINT', () => leave(EXIT.interrupted));
-process.on('SIGTERM', () => leave(EXIT.terminated));
 process.stdout.on('error', (error: NodeJS.ErrnoException) => {
   // `| head` closes our output early: that is no mistake of anybody's.
   if (error.code === 'EPIPE') process.exit(EXIT.ok);

@@ -15,6 +15,7 @@ import { claim, claimsFor } from './claims.js';
 import { clockMs } from './clock.js';
 import { MistakeError } from './mistakes.js';
 import type { Bar } from './progress.js';
+import { holdSignals, releaseSignals } from './signals.js';
 import type { Batch } from './worker.js';
 
 /** Days in all from which helpers are called at once: whatever the house, they are worth their start. */
@@ -211,11 +212,17 @@ const same = (one: RushTask, other: RushTask): boolean =>
   one.listed === other.listed &&
   one.byDay === other.byDay;
 
-/** What a scenario asks too much of is its writer's mistake, whichever thread met it. */
-const asMistakes = (parts: Promise<DaysRun[]>): Promise<DaysRun[]> =>
-  parts.catch((error: Error) => {
-    throw isTooMuch(error) ? new MistakeError(error.message) : error;
-  });
+/** What a scenario asks too much of is its writer's mistake, whichever thread met it. Meanwhile signals are ours to hear. */
+async function asMistakes(parts: Promise<DaysRun[]>): Promise<DaysRun[]> {
+  holdSignals();
+  try {
+    return await parts;
+  } catch (error) {
+    throw error instanceof Error && isTooMuch(error) ? new MistakeError(error.message) : error;
+  } finally {
+    await releaseSignals();
+  }
+}
 
 /** Lets messages of helpers in, and signals. */
 const turn = (): Promise<void> => new Promise((resolve) => setImmediate(resolve));

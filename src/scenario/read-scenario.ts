@@ -127,7 +127,7 @@ function followsFromAnother(flaw: Flaw, all: readonly Flaw[]): boolean {
       ({ path, onKey }) =>
         onKey === true && path.length === flaw.path.length + 1 && isWithin(path, flaw.path),
     );
-  if (flaw.rule !== 'is missing') return false;
+  if (!flaw.rule.startsWith('is missing')) return false;
   const owner = flaw.path.slice(0, -1);
   return all.some(
     ({ path, rule }) =>

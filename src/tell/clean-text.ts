@@ -30,9 +30,13 @@ const graphemes = (text: string): Intl.Segments =>
 const wide =
   /\p{Emoji_Presentation}|[\u1100-\u115F\u2E80-\u303E\u3041-\uA4CF\uA960-\uA97F\uAC00-\uD7A3\uF900-\uFAFF\uFE30-\uFE6F\uFF00-\uFF60\uFFE0-\uFFE6\u{20000}-\u{3FFFD}]/u;
 
+/** Letters, dashes, quotes and signs of which each is one column and joins no other: the segmenter is slow. */
+const plainColumns =
+  /^[\x20-\x7E\u00A1-\u00A8\u00AA-\u00AC\u00B0-\u02FF\u2010-\u2026\u20AC\u2212\u2248\u2264\u2265]*$/;
+
 /** Columns that a clean text takes in fixed-width type. */
 export function columnsOf(text: string): number {
-  if (/^[\x20-\x7E]*$/.test(text)) return text.length;
+  if (plainColumns.test(text)) return text.length;
   let columns = 0;
   for (const { segment } of graphemes(text)) columns += wide.test(segment) ? 2 : 1;
   return columns;

@@ -1,5 +1,6 @@
-import { spawn } from 'node:child_process';
+import { spawn, spawnSync } from 'node:child_process';
 import { readFileSync, readdirSync, writeFileSync } from 'node:fs';
+import { constants } from 'node:os';
 import { join } from 'node:path';
 import { describe, expect, it } from 'vitest';
 import { command, emptyFolder, root } from './run.js';
@@ -19,14 +20,14 @@ function hall(folder: string): string {
   return file;
 }
 
-/** Exit code after a signal that was sent once the command was at its days. */
+/** Exit code, as a shell shows it, after a signal that was sent once the command was at its days. */
 function ended(args: readonly string[], signal: NodeJS.Signals): Promise<number | null> {
   const child = spawn(process.execPath, [command, ...args], { stdio: 'ignore' });
   const timer = setTimeout(() => child.kill(signal), 1500);
   return new Promise((resolve) =>
-    child.on('exit', (code) => {
+    child.on('exit', (code, by) => {
       clearTimeout(timer);
-      resolve(code);
+      resolve(by === null ? code : 128 + constants.signals[by]);
     }),
   );
 }
@@ -45,4 +46,37 @@ describe('a run of hours', () => {
       expect(readdirSync(folder)).toEqual(['hall.yaml']);
     },
   );
+});
+
+/** Says at the end who listens for signals; nobody: the system ends the process at once, however busy its thread is. */
+const LISTENERS = `data:text/javascript,${encodeURIComponent(
+  `import { writeSync } from 'node:fs';
+  process.on('exit', () => writeSync(2, 'listens: ' + ['SIGINT', 'SIGTERM'].map((name) => process.listenerCount(name))));`,
+)}`;
+
+describe('signals', () => {
+  it.each([
+    ['are the system’s while a file is read', ['check'], 'listens: 0,0'],
+    ['and again once days were run', ['size', '--days', '20', '--threads', '1'], 'listens: 0,0'],
+    [
+      'are heard to the end once a folder was made',
+      ['measure', '--days', '20', '--out'],
+      'listens: 1,1',
+    ],
+  ])('%s', (_, [name = '', ...options], said) => {
+    const folder = emptyFolder();
+    const { stderr } = spawnSync(
+      process.execPath,
+      [
+        '--import',
+        LISTENERS,
+        command,
+        name,
+        join(root, 'scenarios/4-bakery-corner.yaml'),
+        ...options.flatMap((one) => (one === '--out' ? [one, join(folder, 'out')] : [one])),
+      ],
+      { encoding: 'utf8' },
+    );
+    expect(stderr).toContain(said);
+  });
 });

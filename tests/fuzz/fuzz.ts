@@ -2,57 +2,32 @@
  * npm run fuzz [cases] [seed]: spoilt files in blocks, each with a seed of its own, so that any failure can be had again.
  * Every block is a line of fuzz.jsonl; a run that was stopped goes on after the last. Figures go to reports/fuzz.json.
  */
-import { appendFileSync, existsSync, readFileSync, writeFileSync } from 'node:fs';
+import { appendFileSync, cpSync, existsSync, readFileSync, rmSync, writeFileSync } from 'node:fs';
 import { join } from 'node:path';
-import fc from 'fast-check';
+import { serve, type Block } from './block.js';
 import { kinds } from './kinds.js';
 import type { Outcome } from './oracles.js';
+import { SERVE, Watched } from './watch.js';
 
-interface Block {
-  readonly seed: number;
-  readonly kind: string;
-  readonly cases: number;
-  readonly outcomes: Partial<Record<Outcome, number>>;
-  readonly slowestMs: number;
-  readonly mostMb: number;
-  readonly failure: { readonly text: string; readonly says: string } | null;
-}
+const CASES_A_BLOCK = 200;
 
-const CASES_A_BLOCK = 100;
-
-const cpuMs = (): number => {
-  const { user, system } = process.cpuUsage();
-  return (user + system) / 1000;
-};
-
-async function run(kind: string, seed: number, cases: number): Promise<Block> {
-  const { texts, holds } = kinds[kind]!;
-  const outcomes: Partial<Record<Outcome, number>> = {};
-  let [ran, slowestMs, mostMb] = [0, 0, 0];
-  const details = await fc.check(
-    fc.asyncProperty(texts, async (text) => {
-      const began = cpuMs();
-      const outcome = await holds(text);
-      outcomes[outcome] = (outcomes[outcome] ?? 0) + 1;
-      ran += 1;
-      slowestMs = Math.max(slowestMs, Math.round(cpuMs() - began));
-      mostMb = Math.max(mostMb, Math.round(process.memoryUsage().rss / 1e6));
-    }),
-    { seed, numRuns: cases, interruptAfterTimeLimit: 600_000 },
-  );
-  const [text] = details.counterexample ?? [''];
-  const failure = details.failed
-    ? { text: String(text), says: String(details.errorInstance).slice(0, 600) }
-    : null;
-  return { seed, kind, cases: ran, outcomes, slowestMs, mostMb, failure };
-}
+const casesOf = (blocks: readonly Block[]): number =>
+  blocks.reduce((sum, { cases }) => sum + cases, 0);
 
 /** The figures so far: written after every block, so that a run that is stopped has lost nothing. */
 function write(blocks: readonly Block[]): { readonly failures: readonly unknown[] } {
-  const sum = (of: readonly Block[], outcome: Outcome): number =>
-    of.reduce((all, { outcomes }) => all + (outcomes[outcome] ?? 0), 0);
+  const sum = (of: readonly Block[], each: (block: Block) => number): number =>
+    of.reduce((all, block) => all + each(block), 0);
+  const most = (of: readonly Block[], each: (block: Block) => number): number =>
+    Math.max(0, ...of.map(each));
+  const ended = (of: readonly Block[], outcome: Outcome): number =>
+    sum(of, ({ outcomes }) => outcomes[outcome] ?? 0);
   const figures = {
     cases: casesOf(blocks),
+    throughTheCommand: {
+      warm: sum(blocks, ({ warm }) => warm),
+      alone: sum(blocks, ({ fresh }) => fresh),
+    },
     node: process.version,
     kinds: Object.fromEntries(
       Object.keys(kinds).map((kind) => {
@@ -61,11 +36,12 @@ function write(blocks: readonly Block[]): { readonly failures: readonly unknown[
           kind,
           {
             cases: casesOf(of),
-            answered: sum(of, 'answered'),
-            refused: sum(of, 'refused'),
-            tooMuch: sum(of, 'too much'),
-            slowestMs: Math.max(0, ...of.map(({ slowestMs }) => slowestMs)),
-            mostMb: Math.max(0, ...of.map(({ mostMb }) => mostMb)),
+            answered: ended(of, 'answered'),
+            refused: ended(of, 'refused'),
+            tooMuch: ended(of, 'too much'),
+            slowestMs: most(of, ({ slowestMs }) => slowestMs),
+            slowestAloneMs: most(of, ({ slowestFreshMs }) => slowestFreshMs),
+            mostAloneMb: most(of, ({ mostFreshMb }) => mostFreshMb),
           },
         ];
       }),
@@ -78,9 +54,6 @@ function write(blocks: readonly Block[]): { readonly failures: readonly unknown[
   return figures;
 }
 
-const casesOf = (blocks: readonly Block[]): number =>
-  blocks.reduce((sum, { cases }) => sum + cases, 0);
-
 export async function main(
   folder: string,
   [wanted = '100000', first = '1']: string[],
@@ -92,13 +65,20 @@ export async function main(
         .split('\n')
         .map((line) => JSON.parse(line) as Block)
     : [];
+  // A copy, so that the project can be built anew meanwhile.
+  const dist = join(folder, 'fuzz-dist');
+  rmSync(dist, { recursive: true, force: true });
+  cpSync('dist', dist, { recursive: true });
+  const watched = new Watched(folder);
+  process.on('exit', () => watched.close());
+  for (const signal of ['SIGINT', 'SIGTERM'] as const) process.on(signal, () => process.exit(130));
   const schedule = Object.entries(kinds).flatMap(([kind, { share }]) =>
     Array.from({ length: Math.max(1, Math.round(share / 2)) }, () => kind),
   );
   for (let seed = Number(first) + blocks.length; casesOf(blocks) < Number(wanted); seed += 1) {
     // A stride that has no factor in common with the schedule, so that every kind comes early.
     const kind = schedule[(seed * 17) % schedule.length]!;
-    const block = await run(kind, seed, CASES_A_BLOCK);
+    const block = await watched.run({ kind, seed, cases: CASES_A_BLOCK });
     blocks.push(block);
     appendFileSync(log, `${JSON.stringify(block)}\n`);
     write(blocks);
@@ -107,7 +87,11 @@ export async function main(
         `${kind}, seed ${seed}: ${block.failure.says}\n${block.failure.text.slice(0, 3000)}\n`,
       );
   }
+  watched.close();
   const figures = write(blocks);
   console.log(JSON.stringify(figures, null, 1));
   if (figures.failures.length > 0) process.exitCode = 1;
 }
+
+// Begun by the process that watches.
+if (process.argv[2] === SERVE) serve(process.argv[3]!);

@@ -129,12 +129,13 @@ export async function scenarioCase(text: string): Promise<Outcome> {
 const root = process.cwd();
 export const fileOf = (name: string): string => readFileSync(`${root}/${name}`, 'utf8');
 
-const bakery = fileOf('scenarios/4-bakery-corner.yaml');
+/** Without what only the comparison reads. */
+const bakery = fileOf('scenarios/4-bakery-corner.yaml').split('# What could be different')[0]!;
 const bakeryMap = fileOf('shared/till/bakery-saturdays.map.yaml');
 const allRows = fileOf('shared/till/bakery-quarter-hours.csv').split('\n');
 const isSaturday = (row: string): boolean => new Date(row.slice(0, 10)).getUTCDay() === 6;
-/** The header and a dozen Saturdays. */
-export const bakeryRows = [allRows[0]!, ...allRows.slice(1).filter(isSaturday).slice(0, 450)];
+/** The header and a few Saturdays. */
+export const bakeryRows = [allRows[0]!, ...allRows.slice(1).filter(isSaturday).slice(0, 330)];
 export const encoded = (text: string): Uint8Array => new TextEncoder().encode(text);
 
 /** A map of a till, with the export it belongs to. */

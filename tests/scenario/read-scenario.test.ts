@@ -152,6 +152,12 @@ describe('a single mistake: place, path, value, rule and remedy', () => {
       'ware.saucer.like: "sauser" is not a class of ware; did you mean "saucer"?',
     ],
     [
+      'unknown class of ware that would have said how many fill a rack',
+      'cup: { price: 4 EUR, perRack: 16, family: china }',
+      'cup: { like: ▸medium-cpu, price: 4 EUR, family: china }',
+      'ware.cup.like: "medium-cpu" is not a class of ware; did you mean "medium-cup"?',
+    ],
+    [
       'no price',
       'price: 4 EUR, ',
       '',

@@ -67,10 +67,10 @@ export interface Tightest {
 export function answerFacts(answer: Answer, context: ReportContext): AnswerFacts {
   const formats = formatsFor(context);
   const nameOf = (id: string): string =>
-    shorten(cleanText(answer.stock.find(({ ware }) => ware === id)?.name ?? id), NAME_LENGTH);
+    shorten(cleanText(answer.stock.find(({ ware }) => ware === id)?.name ?? '') || id, NAME_LENGTH);
   return {
     ...leadOf(answer, context, formats),
-    order: orderRows(answer, context, formats),
+    order: orderRows(answer, context, formats, nameOf),
     day: dayRows(answer, formats),
     busy: busyRows(answer, formats),
     loop: answer.minutes.loop.flatMap(({ ware, minutes }) =>
@@ -93,7 +93,12 @@ export function answerFacts(answer: Answer, context: ReportContext): AnswerFacts
   };
 }
 
-function orderRows(answer: Answer, context: ReportContext, formats: Formats): OrderRow[] {
+function orderRows(
+  answer: Answer,
+  context: ReportContext,
+  formats: Formats,
+  nameOf: (id: string) => string,
+): OrderRow[] {
   const kindOf = new Map(context.ware.map(({ id, kind }) => [id, kind]));
   const kinds = new Map<WareKind, StockLine[]>();
   for (const line of answer.stock) {
@@ -117,7 +122,7 @@ function orderRows(answer: Answer, context: ReportContext, formats: Formats): Or
     const kind = kindOf.get(line.ware) ?? 'other';
     return {
       kind: 'ware',
-      name: cleanText(line.name) || line.ware,
+      name: nameOf(line.ware),
       pieces: formats.count(line.pieces),
       have: formats.count(line.have),
       add: formats.count(line.add),

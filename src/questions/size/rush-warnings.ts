@@ -29,7 +29,7 @@ export function rushWarnings(
   if (all > 0 && guests.turnedAway / all > MANY_TURNED_AWAY) {
     warnings.push({
       code: 'guests-turned-away',
-      message: `${percent(guests.turnedAway / all)} of guests find no seat; the stock is for those who do, so with more seats or faster tables you would need more`,
+      message: `${percent(guests.turnedAway / all)} of guests find no seat; the stock is for those who do, ${whatWouldSeat(model)}`,
       path: 'seats',
     });
   }
@@ -50,4 +50,14 @@ export function rushWarnings(
       path: 'hours',
     });
   return [...warnings, ...runningWarnings(model, facts)];
+}
+
+/** What would seat more guests: tables that are free sooner help no party that is larger than the house. */
+function whatWouldSeat({ guests: { partySize }, seats: { count } }: CafeModel): string {
+  const sizes = partySize.flatMap((share, at) => (share > 0 ? [at + 1] : []));
+  const fit = sizes.filter((size) => count === null || size <= count);
+  if (fit.length === sizes.length) return 'so with more seats or faster tables you would need more';
+  return fit.length > 0
+    ? 'so with more seats you would need more; faster tables help no party that is larger than the house'
+    : 'so with more seats you would need more; faster tables do not help, as every party is larger than the house';
 }

@@ -95,4 +95,16 @@ describe('what is said of how a house runs', () => {
     });
     expect(warnedOf(without)).not.toContain('easy-handle-guests');
   });
+
+  it('what would seat more guests: not faster tables, where no party fits the house', async () => {
+    const few = { days: 20 };
+    const seated = async (sizes: object): Promise<string> =>
+      messageOf(
+        await sizedHouse(bar, { 'seats.count': 2, 'guests.partySize': sizes }, few),
+        'guests-turned-away',
+      );
+    expect(await seated({ 1: '100 %' })).toContain('with more seats or faster tables');
+    expect(await seated({ 1: '50 %', 6: '50 %' })).toContain('help no party that is larger');
+    expect(await seated({ 6: '100 %' })).toContain('do not help, as every party is larger');
+  });
 });

@@ -319,6 +319,15 @@ describe('the answer as text', () => {
     );
   });
 
+  it('cuts names of ware that fill lines', () => {
+    const blocks = sizeBlocks(
+      fixtureAnswer(() => 'cup '.repeat(50)),
+      fixtureContext(),
+    );
+    expect(JSON.stringify(blocks)).toContain('cup cup');
+    expect(JSON.stringify(blocks)).not.toContain('cup '.repeat(11));
+  });
+
   it('counts pieces where there are too many items to name', () => {
     const { stock } = fixtureAnswer();
     const many = textOf({
