@@ -32,15 +32,16 @@ const pallets = chargeAt({
   }),
 });
 const list = charges as Charge[];
-beforeAll(() => void list.push(pallets));
+let sheet: OrderSheet;
+beforeAll(async () => {
+  list.push(pallets);
+  sheet = await sampleSheet({ supply: sampleSupply({ ...sampleSlice, orders: 1 }) });
+});
 afterAll(() => void list.splice(list.indexOf(pallets), 1));
 
 const palletsOf = (cartons: number): number => Math.ceil(cartons / 5) * 900;
-const sheetWithPallets = (): Promise<OrderSheet> =>
-  sampleSheet({ supply: sampleSupply({ ...sampleSlice, orders: 1 }) });
 
-test('totals, landed costs and bridge hold it, to the cent', async () => {
-  const sheet = await sheetWithPallets();
+test('totals, landed costs and bridge hold it, to the cent', () => {
   let [pallets, total] = [0, 0];
   for (const one of sheet.consignments) {
     const own = palletsOf(one.cartons);
@@ -65,8 +66,7 @@ test('totals, landed costs and bridge hold it, to the cent', async () => {
   ]);
 });
 
-test('terminal, letter and CSV show it', async () => {
-  const sheet = await sheetWithPallets();
+test('terminal, letter and CSV show it', () => {
   const context = fixtureContext();
   const { columns } = nowTable({ sheet, unquoted: false }, formatsFor(context)) as {
     columns: readonly { readonly title: string }[];
@@ -85,7 +85,6 @@ test('terminal, letter and CSV show it', async () => {
 });
 
 test('the workbook prices it anew', async () => {
-  const sheet = await sheetWithPallets();
   const book = await readBack(sheet);
   for (const [name, cells] of book)
     for (const [place, { formula, value }] of cells)

@@ -2,6 +2,7 @@
 import { poolingSentence } from '../../ordering/saucers.js';
 import { fitWords } from '../../racking/saucer-fit.js';
 import { heading, list, paragraphs, table, type Block } from '../../tell/block.js';
+import { asSentence } from '../../tell/clean-text.js';
 import type { ReportContext } from '../../tell/context.js';
 import { formatsFor } from '../../tell/format.js';
 import { shortName } from '../../tell/section-parts.js';
@@ -31,7 +32,7 @@ export function saucerBlocks({ saucers, pools }: OrderStudy, context: ReportCont
         ...pools.map(({ saucer, gain }) => say.pool(nameOf(saucer), poolingSentence(gain))),
         ...saucers.orphanCups.map((cup) => say.orphanCup(nameOf(cup))),
         ...saucers.orphanSaucers.map((saucer) => say.orphanSaucer(nameOf(saucer))),
-      ],
+      ].map(asSentence),
       say.saucers,
     ),
   ];

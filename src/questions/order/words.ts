@@ -91,7 +91,7 @@ export const say = {
     'Still sold\nlater',
   ],
   againNote:
-    'Order again when a count finds fewer than this. A dash: you will probably not need to order again while you keep this range.',
+    'Order again when a count finds fewer than this. The day expected is for usual losses; spares are for bad luck too, so it may be well after the days that this order is to last. A dash: you will probably not need to order again while you keep this range.',
   againUnquoted: (days: string): string =>
     `A delivery is taken to come ${days} days after the order (assumed).`,
   consignment: (
