@@ -5,12 +5,12 @@
  */
 import { EXIT } from './mistakes.js';
 
-let cleanUp = (): void => {};
-let [holders, kept] = [0, false];
+// In an object, as what is bundled makes a constant of every name at the top.
+const now = { cleanUp: (): void => {}, holders: 0, kept: false };
 
 /** Leave at once: what is half written goes, and the next prompt begins on a line of its own. */
 export function leave(code: number): never {
-  cleanUp();
+  now.cleanUp();
   if (process.stderr.isTTY) process.stderr.write('\n');
   process.exit(code);
 }
@@ -20,8 +20,8 @@ const terminated = (): never => leave(EXIT.terminated);
 
 /** Signals end the command by `leave` from now on. */
 export function holdSignals(): void {
-  holders += 1;
-  if (holders > 1) return;
+  now.holders += 1;
+  if (now.holders > 1) return;
   process.on('SIGINT', interrupted);
   process.on('SIGTERM', terminated);
 }
@@ -29,15 +29,15 @@ export function holdSignals(): void {
 /** The system ends the command again, unless another holds; a signal that has come meanwhile is heard first. */
 export async function releaseSignals(): Promise<void> {
   await new Promise((resolve) => setImmediate(resolve));
-  holders -= 1;
-  if (holders > 0) return;
+  now.holders -= 1;
+  if (now.holders > 0) return;
   process.off('SIGINT', interrupted);
   process.off('SIGTERM', terminated);
 }
 
 /** Something is there now that must not be left: signals are held to the end. @param gone removes it */
 export function keepSignals(gone: () => void): void {
-  cleanUp = gone;
-  if (!kept) holdSignals();
-  kept = true;
+  now.cleanUp = gone;
+  if (!now.kept) holdSignals();
+  now.kept = true;
 }
