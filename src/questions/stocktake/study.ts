@@ -38,6 +38,8 @@ export interface StocktakeAnswer extends Stocktake {
   /** What is sure to be wanted, and what waits for an answer where a count is questioned: an order each. */
   readonly order: TopUp;
   readonly waiting: TopUp;
+  /** Whether the file names no supplier at all. */
+  readonly unquoted: boolean;
 }
 
 /** What has gone, what that says of the loss rates, what to order; or every problem of the counts. */
@@ -92,5 +94,6 @@ export async function stocktakeStudy(
   const order = await orderOf(lines.filter(({ question }) => question === null));
   const waiting = await orderOf(lines.filter(({ question }) => question !== null));
   const { currency, locale } = sheet;
-  return { ok: true, value: { ...taken.value, date, currency, locale, order, waiting } };
+  const unquoted = supply.suppliers.length === 0;
+  return { ok: true, value: { ...taken.value, date, currency, locale, order, waiting, unquoted } };
 }

@@ -36,7 +36,7 @@ export function stocktakeBlocks(answer: StocktakeAnswer, context: ReportContext)
 }
 
 function leadOf(
-  { lines, order, waiting, ...money }: StocktakeAnswer,
+  { lines, order, waiting, unquoted, ...money }: StocktakeAnswer,
   nameOf: (id: string) => string,
   { count }: Formats,
 ): string {
@@ -46,19 +46,26 @@ function leadOf(
     some: readonly StocktakeLine[],
     { lines: bought, totalMinor, costs }: TopUp,
     priced: (list: string, total: string, costs: string) => string,
-    unpriced: (list: string) => string,
+    unpriced: (list: string, why: string) => string,
   ): string[] => {
-    if (some.length === 0) return [];
-    const list = listed(
-      some.map(({ ware, topUp }) => {
-        const pieces = bought.find((line) => line.ware === ware)?.pieces ?? topUp;
-        return answerWords.pieces(count(pieces), nameOf(ware), pieces === 1);
-      }),
-    );
+    const named = some.map(({ ware, topUp }) => {
+      const sold = bought.find((line) => line.ware === ware);
+      const pieces = sold?.pieces ?? topUp;
+      return {
+        text: answerWords.pieces(count(pieces), nameOf(ware), pieces === 1),
+        sold: sold !== undefined,
+      };
+    });
+    const list = (sold: boolean): string =>
+      listed(named.filter((one) => one.sold === sold).map(({ text }) => text));
+    const [sold, unsold] = [list(true), list(false)];
     return [
-      bought.length === 0
-        ? unpriced(list)
-        : priced(list, moneyIn(money)(totalMinor), costNames(besideGoods(costs))),
+      ...(sold === ''
+        ? []
+        : [priced(sold, moneyIn(money)(totalMinor), costNames(besideGoods(costs)))]),
+      ...(unsold === ''
+        ? []
+        : [unpriced(unsold, unquoted ? say.unpriced.noSupplier : say.unpriced.notSold)]),
     ];
   };
   const sure = wanted.filter(({ question }) => question === null);
@@ -159,7 +166,10 @@ function orderOf(line: StocktakeLine, answer: StocktakeAnswer, { count }: Format
     );
   return reorderPoint === null
     ? say.shortForGood(count(line.counted), count(par))
-    : (sure ? say.orderUnquoted : say.orderLaterUnquoted)(count(line.topUp));
+    : (sure ? say.orderUnquoted : say.orderLaterUnquoted)(
+        count(line.topUp),
+        answer.unquoted ? '' : say.notSold,
+      );
 }
 
 /** Why so many more than are needed. */

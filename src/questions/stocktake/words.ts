@@ -4,12 +4,15 @@ export const say = {
   heading: (days: string, date: string): string => `Stocktake of ${date}, after ${days} days`,
   lead: (list: string, total: string, costs: string): string =>
     `Order now: ${list}, for ${total} with ${costs}.`,
-  leadUnpriced: (list: string): string =>
-    `Order now: ${list}. No supplier sells them, so there is no price.`,
+  leadUnpriced: (list: string, why: string): string => `Order now: ${list}. ${why}`,
   leadWait: (list: string, total: string, costs: string): string =>
     `Wait with the order until you know: ${list}, for ${total} with ${costs}.`,
-  leadWaitUnpriced: (list: string): string =>
-    `Wait with the order until you know: ${list}. No supplier sells them, so there is no price.`,
+  leadWaitUnpriced: (list: string, why: string): string =>
+    `Wait with the order until you know: ${list}. ${why}`,
+  unpriced: {
+    notSold: 'No supplier sells them, so there is no price.',
+    noSupplier: 'The scenario names no supplier, so there is no price.',
+  },
   leadNothing: 'There is enough of everything that was counted: order nothing now.',
   findings: 'What the count says',
   gone: (missing: string, expected: string, ware: string, time: string, how: string): string =>
@@ -42,9 +45,10 @@ export const say = {
   wholeCartons: (needed: string): string => ` You need ${needed}; cartons are whole.`,
   smallestOrder: (needed: string): string =>
     ` You need ${needed}; the rest is there for the supplier’s smallest order, or a better price or freight. Put other items on the order instead if you need them.`,
-  orderUnquoted: (pieces: string): string => ` Order ${pieces} now; no supplier sells it.`,
-  orderLaterUnquoted: (pieces: string): string =>
-    ` Wait with the order of ${pieces}; no supplier sells it.`,
+  orderUnquoted: (pieces: string, why: string): string => ` Order ${pieces} now${why}.`,
+  orderLaterUnquoted: (pieces: string, why: string): string =>
+    ` Wait with the order of ${pieces}${why}.`,
+  notSold: '; no supplier sells it',
   enough: (counted: string, point: string): string =>
     ` Enough for now: you have ${counted}; order when a count finds fewer than ${point}.`,
   enoughForGood: (counted: string): string => ` Enough: you have ${counted}.`,

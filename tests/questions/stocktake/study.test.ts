@@ -35,8 +35,11 @@ supply:
         saucer: { price: 2 EUR, carton: 6 }
 `;
 
-async function counted(rows: string): Promise<{ answer: StocktakeAnswer; text: string }> {
-  const read = readScenario(house, 'two-rows.yaml', { piecesPerRack: piecesPerRackOf });
+async function counted(
+  rows: string,
+  scenario = house,
+): Promise<{ answer: StocktakeAnswer; text: string }> {
+  const read = readScenario(scenario, 'two-rows.yaml', { piecesPerRack: piecesPerRackOf });
   if (!read.ok) throw new Error(read.problems.map(({ message }) => message).join('\n'));
   const reply = await ask(
     {
@@ -87,4 +90,14 @@ test('nothing is ordered now where all of it waits, sold or not', async () => {
     /First find out what happened to: Mug\. Wait with the order until you know: \d+ mugs\. No supplier sells them/,
   );
   for (const { text } of [cups, mugs]) expect(text).not.toMatch(/Order (now|\d+ now)/);
+});
+
+test('a price is that of what is sold; what is not sold, or a file without suppliers, is said by itself', async () => {
+  const some = await counted('cup,1\nmug,1\n');
+  expect(some.text).toMatch(
+    /until you know: \d+ cups, for €[\d.]+ with freight, tax and your own handling\. Wait with the order until you know: \d+ mugs\. No supplier sells them/,
+  );
+  const none = await counted('mug,1\n', house.slice(0, house.indexOf('supply:')));
+  expect(none.text).toMatch(/until you know: \d+ mugs\. The scenario names no supplier/);
+  expect(none.text).not.toContain('o supplier sells');
 });
