@@ -289,7 +289,9 @@ describe('requests that make no sense', () => {
       { certifyOn: 0 },
       { certifyOn: 1.5 },
     ]) {
-      await expect(sizeStock({ ...request(provider), ...change })).rejects.toThrow(RangeError);
+      const sizing = sizeStock({ ...request(provider), ...change });
+      await expect(sizing).rejects.toThrow(RangeError);
+      await expect(sizing).rejects.toThrow('sizing needs 0 < level < 1 and at least one day');
     }
   });
 });

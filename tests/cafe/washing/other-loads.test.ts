@@ -1,6 +1,12 @@
 import { expect, it } from 'vitest';
+import { Day } from '../../../src/cafe/day.js';
+import { Floor } from '../../../src/cafe/floor.js';
+import { fillDay } from '../../../src/cafe/listed-day.js';
+import { WASHING } from '../../../src/cafe/places.js';
 import { OtherLoads } from '../../../src/cafe/washing/other-loads.js';
 import { Calendar } from '../../../src/engine/calendar.js';
+import { idealised, instantMachine, modelOf } from '../../published/scenario-of.js';
+import { watchMoves } from '../watch-moves.js';
 
 const HOUR = 3_600_000;
 
@@ -41,4 +47,45 @@ it('keep their beat from one rate to the next', () => {
 
 it('come strictly before closing', () => {
   expect(momentsOf([2])).toEqual([HOUR / 2]);
+});
+
+// One machine, 10 min a load. The cup of 11 min is in it until 21; then wait the cup of 11.5, an other load since 12, and the cup of 25.
+it.each([
+  ['first', [11, 31, 41]],
+  ['inTurn', [11, 21, 41]],
+  ['last', [11, 21, 31]],
+] as const)('go %s beside our own', (goes, minutes) => {
+  const model = modelOf(
+    idealised({
+      hours: { for: '60 min' },
+      arrivals: { steps: [{ for: '60 min', parties: '0 / min' }], dayFactor: 0 },
+      washing: {
+        machines: [{ ...instantMachine, cycle: '10 min' }],
+        hands: 'unlimited',
+        partLoadWait: '0 s',
+      },
+    }),
+  );
+  const steps = [
+    { untilMs: HOUR / 5, racksPerMs: 5 / HOUR },
+    { untilMs: HOUR, racksPerMs: 0 },
+  ];
+  const otherLoads = { steps, arrivals: 'regular', goes } as const;
+  const floor = new Floor({ ...model, washing: { ...model.washing, otherLoads } }, 'regular');
+  const seen: number[] = [];
+  watchMoves(floor, (_ware, to) => void (to === WASHING && seen.push(floor.now / 60_000)));
+  const day = new Day();
+  const drinks = [{ drink: 'coffee', makeMinutes: 0 }];
+  const parties = [11, 11.5, 25].map((dwellMinutes) => ({
+    minute: 0,
+    size: 1,
+    staysIn: true,
+    dwellMinutes,
+    drinks,
+    seconds: [],
+  }));
+  fillDay({ parties }, model.menu, day);
+  floor.run(day, 0, null);
+  expect(seen).toEqual(minutes);
+  expect([floor.washing.loads, floor.washing.ownRacks, floor.washing.waiting]).toEqual([4, 3, 0]);
 });
