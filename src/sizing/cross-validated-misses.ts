@@ -67,7 +67,8 @@ function dealtOut(peaks: Peaks): Split[] {
   const days = Array.from({ length: peaks.days }, (_, day) => day);
   const splits: Split[] = [];
   for (let deal = 0; deal < DEALS; deal++) {
-    const handOf = (day: number) => Math.floor(day / power(HANDS, deal)) % HANDS;
+    const step = power(HANDS, deal);
+    const handOf = (day: number) => Math.floor(day / step) % HANDS;
     for (let hand = 0; hand < HANDS; hand++) {
       splits.push({
         chosenOn: selectDays(
