@@ -2,7 +2,9 @@ import { spawnSync } from 'node:child_process';
 import { readFileSync, writeFileSync } from 'node:fs';
 import { join } from 'node:path';
 import { describe, expect, it } from 'vitest';
+import { settingsTyped } from '../../src/questions/settings.js';
 import type { Answer } from '../../src/questions/size/answer.js';
+import { size } from '../../src/questions/size/head.js';
 import tiny from '../../shared/checks/tiny-days.json' with { type: 'json' };
 import { scenarioOfNeutral, type NeutralConfig } from '../published/scenario-of-neutral.js';
 import { command, cuptide, cuptideAlone, emptyFolder, root } from './run.js';
@@ -55,63 +57,56 @@ describe('hand-worked days, through scenario files and --day (shared/checks/tiny
 });
 
 describe('the machine-readable answer', () => {
+  const few = ['--json', '--days', '300'];
+  const ids = ['medium-cup', 'large-cup', 'saucer', 'tumbler', 'teaspoon'];
+  const stock = (pieces: readonly number[]): string[] => [
+    '--stock',
+    ids.map((id, ware) => `${id}=${pieces[ware]}`).join(','),
+  ];
+  // Asked once: several tests look at it.
+  const sized = answerOf(['size', demo, ...few, '--peaks']);
+  const plenty = answerOf(['size', demo, ...few, '--peaks', ...stock([200, 200, 200, 200, 200])]);
+
   it('is one JSON object in the promised form', () => {
-    const answer = answerOf(['size', demo, '--json', '--days', '400']);
-    expect(answer).toMatchObject({
+    expect(sized).toMatchObject({
       scenario: 'Tern & Tide',
       seed: '1',
       currency: 'EUR',
       level: 0.95,
-      days: { chosenOn: 400, certifiedOn: 1000 },
+      days: { chosenOn: 300, certifiedOn: 1000 },
       certified: { confidence: 0.95 },
     });
-    for (const line of answer.stock) {
+    for (const line of sized.stock) {
       expect(Number.isInteger(line.pieces)).toBe(true);
       expect(line.pieces).toBeGreaterThanOrEqual(1);
       expect(line.unitCost).toBeGreaterThan(0);
     }
-    expect(Object.keys(answer.busy)).toEqual(
+    expect(Object.keys(sized.busy)).toEqual(
       expect.arrayContaining(['machines', 'makers', 'seats']),
     );
-    expect(answer).not.toHaveProperty('peaks');
-  });
-
-  it('gives the same bytes with one thread and with several, and on every run', () => {
-    const args = ['size', demo, '--json', '--days', '1500', '--peaks'];
-    const one = cuptideAlone([...args, '--threads', '1']).out;
-    expect(cuptideAlone([...args, '--threads', '3']).out).toBe(one);
-    expect(JSON.parse(one)).toHaveProperty('peaks');
   });
 
   it.each([
-    ['days are added until the cost is steady, and helpers run ahead', []],
-    ['pieces are given', ['--stock', 'saucer=40,tumbler=8', '--days', '1500']],
-  ])('gives the same bytes with one thread and with two where %s', (_, extra) => {
-    const args = ['size', demo, '--json', ...extra];
-    expect(cuptideAlone([...args, '--threads', '2']).out).toBe(
-      cuptideAlone([...args, '--threads', '1']).out,
-    );
+    ['days are added until the cost is steady, and helpers run ahead', '3', ['--peaks']],
+    ['pieces are given', '2', ['--stock', 'saucer=40,tumbler=8', '--days', '1500']],
+  ])('gives the same bytes with one thread and with several where %s', (_, threads, extra) => {
+    const args = ['size', demo, '--json', ...extra, '--threads'];
+    const one = cuptideAlone([...args, '1']).out;
+    expect(cuptideAlone([...args, threads]).out).toBe(one);
+    expect('peaks' in (JSON.parse(one) as Answer)).toBe(extra.includes('--peaks'));
   });
 
   it('changes with the seed', () => {
-    const peaks = (seed: string): unknown =>
-      answerOf(['size', demo, '--json', '--days', '50', '--peaks', '--seed', seed]).peaks;
-    expect(peaks('a')).not.toEqual(peaks('b'));
+    const other = answerOf(['size', demo, '--json', '--days', '50', '--peaks', '--seed', 'b']);
+    expect(other.peaks).toHaveLength(50);
+    expect(other.peaks).not.toEqual(sized.peaks!.slice(0, 50));
   });
 
   it('judges a given stock, and takes ware left out as plentiful', () => {
-    const low = answerOf(['size', demo, '--json', '--days', '300', '--stock', 'medium-cup=20']);
-    const high = answerOf([
-      'size',
-      demo,
-      '--json',
-      '--days',
-      '300',
-      '--stock',
-      'medium-cup=200,large-cup=200,saucer=200,tumbler=200,teaspoon=200',
-    ]);
-    expect(low.rushLevel!.level).toBeLessThan(high.rushLevel!.level);
-    expect(high).toMatchObject({
+    const low = answerOf(['size', demo, ...few, '--stock', 'medium-cup=20']);
+    expect(low).not.toHaveProperty('peaks');
+    expect(low.rushLevel!.level).toBeLessThan(plenty.rushLevel!.level);
+    expect(plenty).toMatchObject({
       rushLevel: { level: 1 },
       fillRate: 1,
       firstShortMinute: { median: null, earliest: null },
@@ -132,35 +127,28 @@ describe('the machine-readable answer', () => {
   });
 
   it('gives the interval of what an item needs alone under both names', () => {
-    const { stock } = answerOf(['size', demo, '--json', '--days', '200']);
-    for (const { alone, low, high, aloneLow, aloneHigh } of stock) {
+    for (const { alone, low, high, aloneLow, aloneHigh } of sized.stock) {
       expect([aloneLow, aloneHigh]).toEqual([low, high]);
       if (aloneLow !== null) expect(aloneLow).toBeLessThanOrEqual(alone);
       if (aloneHigh !== null) expect(aloneHigh).toBeGreaterThanOrEqual(alone);
     }
   });
 
-  it.each(['0.9', '90', '90%', '90 %'])('takes a level of %s', (level) => {
-    expect(answerOf(['size', demo, '--json', '--days', '50', '--level', level]).level).toBe(0.9);
+  it('takes a level in each way that people write one', () => {
+    for (const level of ['0.9', '90', '90%', '90 %'])
+      expect(settingsTyped(size.settings, { level }), level).toEqual({ level: 0.9 });
+    expect(answerOf(['size', demo, '--json', '--days', '20', '--level', '90 %']).level).toBe(0.9);
   });
 
   it('is safe exactly on the days whose peaks the stock covers', () => {
-    const { peaks } = answerOf(['size', demo, '--json', '--days', '300', '--peaks']);
-    const stock = [28, 15, 40, 6, 38];
-    const ids = ['medium-cup', 'large-cup', 'saucer', 'tumbler', 'teaspoon'];
-    const covered = peaks!.filter((day) => day.every((peak, ware) => peak <= stock[ware]!)).length;
-    const judged = answerOf([
-      'size',
-      demo,
-      '--json',
-      '--days',
-      '300',
-      '--stock',
-      ids.map((id, ware) => `${id}=${stock[ware]}`).join(','),
-    ]);
-    expect(judged.rushLevel!.level).toBeCloseTo(covered / 300, 12);
-    expect(covered).toBeGreaterThan(0);
-    expect(covered).toBeLessThan(300);
+    const pieces = [28, 15, 40, 6, 38];
+    const safe = plenty.peaks!.filter((day) => day.every((peak, ware) => peak <= pieces[ware]!));
+    const judged = answerOf(['size', demo, ...few, ...stock(pieces)]);
+    expect(judged.rushLevel!.level).toBeCloseTo(safe.length / 300, 12);
+    expect(safe.length).toBeGreaterThan(0);
+    expect(safe.length).toBeLessThan(300);
+    // A given stock is judged on days that none is chosen on.
+    expect(plenty.peaks).not.toEqual(sized.peaks);
   });
 });
 
