@@ -26,7 +26,7 @@ import { MOST_EVENTS, tooManyEvents } from './too-much.js';
 import { Visits } from './visits.js';
 import { OtherLoads } from './washing/other-loads.js';
 import { wakesOf, type Wake } from './washing/load-rule.js';
-import { Washing } from './washing/washing.js';
+import { isBreakdown, Washing } from './washing/washing.js';
 
 /** Somebody who looks on: notified before each event how far the clock is about to go. */
 export interface Watcher {
@@ -184,6 +184,7 @@ export class Floor implements Flow {
       case EVENT.loaded:
         return this.washing.loaded(payload);
       case EVENT.machineChanges:
+        if (isBreakdown(payload)) this.recurring -= 1;
         return this.washing.machineChanges(payload);
       case EVENT.tripEnds:
         return this.clearing.tripEnds(payload);

@@ -19,6 +19,11 @@ import { Machines, STAGE, type Machine } from './machines.js';
 import { rulesInOrder } from './rules/in-order.js';
 
 const OTHER_LOAD = -2;
+/** Of what changes about a machine. */
+const BREAKS_DOWN = 2;
+
+/** @param payload of an event `machineChanges` */
+export const isBreakdown = (payload: number): boolean => (payload & 3) === BREAKS_DOWN;
 
 export class Washing implements RackTaker {
   readonly machines: Machines;
@@ -67,16 +72,10 @@ export class Washing implements RackTaker {
     this.toUnload.clear();
     this.times.toDay(day);
     this.dryingTimes.toDay(day);
-    const { calendar } = this.flow;
     this.machines.list.forEach((machine, number) => {
       if (machine.model.warmUpMs > 0) this.stop(number, 0, machine.model.warmUpMs);
       for (const [from, to] of machine.model.down) this.stop(number, from, to);
-      if (machine.untilBreakdown)
-        calendar.schedule(
-          machine.untilBreakdown.draw(this.times),
-          EVENT.machineChanges,
-          number * 4 + 2,
-        );
+      if (machine.untilBreakdown) this.breaksDown(number, machine.untilBreakdown.draw(this.times));
     });
     this.rules.forEach((rule, number) => this.callAgain(number, rule.open(day)));
   }
@@ -164,10 +163,10 @@ export class Washing implements RackTaker {
     const what = payload & 3;
     const machine = this.machines.list[number]!;
     const { calendar, ledger, now } = this.flow;
-    if (what === 0 || what === 2) machine.stopped += 1;
+    if (what === 0 || what === BREAKS_DOWN) machine.stopped += 1;
     else machine.stopped -= 1;
     ledger.observer?.machine(number, machine);
-    if (what === 2)
+    if (what === BREAKS_DOWN)
       calendar.schedule(
         now + machine.repair!.draw(this.times),
         EVENT.machineChanges,
@@ -175,11 +174,7 @@ export class Washing implements RackTaker {
       );
     // After closing no new breakdown is drawn, so that the day can end.
     if (what === 3 && now < this.model.closingMs)
-      calendar.schedule(
-        now + machine.untilBreakdown!.draw(this.times),
-        EVENT.machineChanges,
-        number * 4 + 2,
-      );
+      this.breaksDown(number, now + machine.untilBreakdown!.draw(this.times));
     if (machine.stopped === 0) this.work();
   }
 
@@ -193,6 +188,11 @@ export class Washing implements RackTaker {
 
   private callAgain(number: number, moment: number): void {
     if (moment !== NEVER) this.flow.recur(moment, EVENT.ruleCalled, number);
+  }
+
+  /** It may lie days ahead: rounds and rules do not go on until then. */
+  private breaksDown(number: number, moment: number): void {
+    this.flow.recur(moment, EVENT.machineChanges, number * 4 + BREAKS_DOWN);
   }
 
   private stop(number: number, from: number, to: number): void {

@@ -88,6 +88,25 @@ describe('habits of washing, each through a scenario', () => {
     expect(minutesTo(moves({ washing }, { parties }), WASHING)).toEqual([3, 4, 23, 35]);
   });
 
+  it('a breakdown that lies days ahead keeps no round of clearing and no fixed time going', () => {
+    const model = modelOf(
+      idealised({
+        ...hour,
+        clearing: { every: '5 min', clearers: 1, trip: '0 s' },
+        washing: {
+          ...machine({ breakdown: { until: '90 h', repair: '30 min' } }),
+          partLoadWait: 'never',
+          partLoadsEvery: '15 min',
+        },
+      }),
+    );
+    const floor = new Floor(model, 'habits');
+    const day = new Day();
+    fillDay({ parties: [party(0, 3), party(14, 4)] }, model.menu, day);
+    floor.open(day, 0, null);
+    expect(floor.advance(200)).toBe(true);
+  });
+
   it('fixed times: part racks go at the multiples, and not before', () => {
     const ware = { cup: { price: '1 EUR', family: 'china', perRack: 10, drying: '0 s' } };
     const washing = {
