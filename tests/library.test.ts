@@ -25,10 +25,12 @@ const plain = (answer: unknown): unknown => JSON.parse(JSON.stringify(answer));
 
 const brunch = 'scenarios/2-brunch-room.yaml';
 const bar = 'scenarios/1-commuter-bar.yaml';
+/** Its days are the soonest run. */
+const bakery = 'scenarios/4-bakery-corner.yaml';
 
-/** The bar with the first of its alternatives. */
-function barWithOne(): string {
-  const text = readFileSync(resolve(root, bar), 'utf8');
+/** The bakery with the first of its alternatives. */
+function bakeryWithOne(): string {
+  const text = readFileSync(resolve(root, bakery), 'utf8');
   const start = text.indexOf('\nalternatives:\n') + 1;
   const [title, first] = text.slice(start).split('\n');
   const file = join(emptyFolder(), 'one.yaml');
@@ -46,7 +48,7 @@ describe('the library gives the answer of the command', () => {
   });
 
   it('compare', async () => {
-    const one = barWithOne();
+    const one = bakeryWithOne();
     const answer = await compare(opened(one), inThisThread(), { days: 100 });
     expect(answer.ok && answer.value.alternatives).toHaveLength(2);
     expect(answer.ok && plain(answer.value)).toEqual(json('compare', one, '--days', '100'));
@@ -59,13 +61,13 @@ describe('the library gives the answer of the command', () => {
   });
 
   it('racks', async () => {
-    const answer = await racks(opened(bar), inThisThread());
-    expect(answer.ok && plain(answer.value)).toEqual(json('racks', bar));
+    const answer = await racks(opened(bakery), inThisThread());
+    expect(answer.ok && plain(answer.value)).toEqual(json('racks', bakery));
   });
 
   it('suit', async () => {
-    const answer = await suit(opened(bar), inThisThread(), { seed: 'another' });
-    expect(answer.ok && plain(answer.value)).toEqual(json('suit', bar, '--seed', 'another'));
+    const answer = await suit(opened(bakery), inThisThread(), { seed: 'another' });
+    expect(answer.ok && plain(answer.value)).toEqual(json('suit', bakery, '--seed', 'another'));
   });
 
   it('says what is wrong, at its place in the file', () => {
