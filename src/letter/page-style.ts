@@ -112,7 +112,7 @@ details.ask>summary{font-size:1.05rem;width:auto}
 .view .beside :is(p,figure){order:0}
 .view .beside p{font-size:8.5pt}
 [data-part=measured] p{font-size:8.5pt;line-height:1.35;margin-bottom:3pt}
-[data-island=questions] :is(section>h2,[role=status],.lead-in,form,button),[data-island=questions] details:not([open]){display:none}
+[data-island=questions] :is(section>h2,.wait,[role=status],.lead-in,form,button),[data-island=questions] details:not([open]){display:none}
 [data-island=questions] details[open]{display:block;border:0;padding:0;margin:0 0 8pt}
 [data-island=questions] details[open]>summary{display:none}
 [data-island=questions] .beside details{display:none}

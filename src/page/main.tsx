@@ -88,12 +88,19 @@ async function wake(): Promise<void> {
     markDocument(store.state);
     if (store.state.reader !== reader) orderFor((reader = store.state.reader));
   });
+  for (const event of ['dragover', 'drop'] as const) addEventListener(event, keepFromLeaving);
   keepWork(store, scenario?.text ?? '');
   markDocument(store.state);
   await page.actions.begin();
   // Who only reads or prints the letter need not wait for work that is of no use to them, nor pay for it in battery.
   onFirstSign(() => page.actions.warmUp());
   document.documentElement.dataset['ready'] = '';
+}
+
+/** A file dropped beside its box would take the page's place. */
+function keepFromLeaving(event: DragEvent): void {
+  const isFile = event.dataTransfer?.types.includes('Files') === true;
+  if (isFile && !(event.target instanceof HTMLInputElement)) event.preventDefault();
 }
 
 /** Does it once, when somebody is seen to be there: a pointer moves, a key goes down, a finger touches. */

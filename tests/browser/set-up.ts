@@ -6,14 +6,14 @@ import { join } from 'node:path';
 import { promisify } from 'node:util';
 import type { TestProject } from 'vitest/node';
 import { command, root } from '../cli/run.js';
-import { valid } from '../scenario/a-scenario.js';
 import { hostileScenario } from './hostile.js';
+import { small as smallHouse } from './small-house.js';
 import { unpackBrowser, type Unpacked } from './unpack-browser.js';
 
 declare module 'vitest' {
   export interface ProvidedContext {
     readonly browser: Unpacked;
-    /** Letters as the command writes them: blank; 1-commuter-bar (with .json) on 2,000 days, which take ten times as long as a first answer; on 200 days 2-brunch-room (with .json), hostile, and short, which is the first with fewer alternatives; on 20 days small (scenario/a-scenario.ts). */
+    /** Letters as the command writes them: blank; 1-commuter-bar (with .json) on 2,000 days, which take ten times as long as a first answer; on 200 days 2-brunch-room (with .json), hostile, and short, which is the first with fewer alternatives; on 20 days small (small-house.ts). */
     readonly letters: string;
   }
 }
@@ -36,7 +36,7 @@ export default async function setup(project: TestProject): Promise<() => void> {
   const hostile = join(letters, 'hostile.yaml');
   const [short, small] = [join(letters, 'short.yaml'), join(letters, 'small.yaml')];
   writeFileSync(hostile, withFewAlternatives(hostileScenario()));
-  writeFileSync(small, valid);
+  writeFileSync(small, smallHouse);
   writeFileSync(
     short,
     withFewAlternatives(readFileSync(join(root, 'scenarios/1-commuter-bar.yaml'), 'utf8')),

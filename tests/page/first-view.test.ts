@@ -6,7 +6,12 @@ import { alternativeOf } from '../../src/page/alternative.js';
 import { differencesOf } from '../../src/page/differences.js';
 import { stemOf } from '../../src/page/file-name.js';
 import { scaledDurations, scaledNumbers } from '../../src/page/forms/scaled.js';
-import { readLevel, readMachines, readPositive } from '../../src/page/forms/typed-numbers.js';
+import {
+  readLevel,
+  readMachines,
+  readPositive,
+  UNITS,
+} from '../../src/page/forms/typed-numbers.js';
 import type { Settled } from '../../src/page/store.js';
 import type { Edit } from '../../src/scenario/edit.js';
 import { editScenario } from '../../src/scenario/edit-scenario.js';
@@ -53,10 +58,28 @@ describe('machines', () => {
 
 describe('a number above 0', () => {
   it('is read as the place writes it', () => {
-    expect(readPositive('1,250', 'en-IE')).toBe(1250);
-    expect(readPositive('1.250,5', 'de-DE')).toBe(1250.5);
-    expect(readPositive('23.6 min', 'en-IE')).toBe(23.6);
-    for (const wrong of ['', 'long', '0', '-4']) expect(readPositive(wrong, 'en-IE')).toBeNull();
+    const { guests, minutes } = UNITS;
+    expect(readPositive('1,250', 'en-IE', guests)).toBe(1250);
+    expect(readPositive('1.250,5', 'de-DE', guests)).toBe(1250.5);
+    for (const typed of ['64 guests', '64/h', ' 64 guests an hour ', '64 per hour'])
+      expect(readPositive(typed, 'en-IE', guests)).toBe(64);
+    for (const typed of ['23.6 min', '23.6', '23.6m', '23.6 Minutes'])
+      expect(readPositive(typed, 'en-IE', minutes)).toBe(23.6);
+    for (const wrong of [
+      '',
+      'long',
+      '0',
+      '-4',
+      '7am',
+      '£14',
+      '14 £',
+      '2 h',
+      '1 h 30 min',
+      '64 guests',
+    ])
+      expect(readPositive(wrong, 'en-IE', minutes)).toBeNull();
+    for (const wrong of ['7am', '64 / min', '64 %'])
+      expect(readPositive(wrong, 'en-IE', guests)).toBeNull();
   });
 });
 

@@ -7,13 +7,22 @@ type Taken = { readonly edits: readonly Edit[] } | { readonly wrong: string };
 const MOST_MACHINES = 12;
 const MACHINES = ['washing', 'machines'] as const;
 
-/** A number above 0, with the decimal mark of the place or a point, whatever unit is typed behind it; null: none. */
-export function readPositive(text: string, locale: string): number | null {
+/** What may stand behind a number: 7am or £14 is none, and 2 h are not 2 min. */
+export const UNITS = {
+  guests: /^(?:guests?|people|persons?)?\s*(?:(?:an|per|\/)\s*h(?:our)?)?$/i,
+  minutes: /^(?:m|mins?|minutes?)?$/i,
+} as const;
+
+/**
+ * A number above 0, with the decimal mark of the place or a point; null: none.
+ * @param unit what may be typed behind it
+ */
+export function readPositive(text: string, locale: string, unit: RegExp): number | null {
   const mark =
     new Intl.NumberFormat(locale).formatToParts(1.5).find(({ type }) => type === 'decimal')
       ?.value ?? '.';
-  const found = /^\s*(\d[\d\s.,']*)/.exec(text)?.[1];
-  if (found === undefined) return null;
+  const [all, found] = /^\s*(\d[\d\s.,']*)/.exec(text) ?? [];
+  if (found === undefined || !unit.test(text.slice(all!.length).trim())) return null;
   const plain = found.replace(/[\s']/g, '');
   const number = Number(
     mark === ',' && plain.includes(',')

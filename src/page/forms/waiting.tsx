@@ -1,4 +1,4 @@
-/** Work under way: how far it has come, and a button to give it up. */
+/** Work under way: how far it has come, and a button to give it up. Who listens hears that it began, and no count. */
 import * as english from '../../tell/english.js';
 import { usePage } from '../context.js';
 import { waitInWords, type Wait } from '../wait.js';
@@ -7,7 +7,10 @@ export function Waiting({ wait, onCancel }: { wait: Wait | null; onCancel(): voi
   const { formats } = usePage();
   return (
     <>
-      <p role="status" class="small">
+      <p role="status" class="unseen">
+        {wait === null ? '' : english.page.working}
+      </p>
+      <p class="small wait">
         {wait === null ? '' : english.page.workingDays(...waitInWords(wait, formats))}
       </p>
       {wait === null ? null : (

@@ -9,7 +9,7 @@ import { UntakenContext } from '../forms/draft.js';
 import { FieldBox } from '../forms/field-box.js';
 import { problemOf } from '../forms/problems.js';
 import { formStyle } from '../forms/style.js';
-import { readLevel, readMachines, readPositive } from '../forms/typed-numbers.js';
+import { readLevel, readMachines, readPositive, UNITS } from '../forms/typed-numbers.js';
 import { scaledDurations, scaledNumbers } from '../forms/scaled.js';
 import { Pieces } from './pieces.js';
 import type { FormField } from '../../scenario/input-forms.js';
@@ -78,9 +78,14 @@ export function Boxes() {
   const guests = formats.decimal(view.busiestHour, view.busiestHour < 10 ? 1 : 0);
   const stay = formats.decimal(view.stayMinutes, 1);
   const scaleAll =
-    (fields: readonly FormField[], was: number, scaled: (text: string, factor: number) => string) =>
+    (
+      fields: readonly FormField[],
+      was: number,
+      scaled: (text: string, factor: number) => string,
+      unit: RegExp,
+    ) =>
     (text: string) => {
-      const wanted = readPositive(text, state.look.locale ?? view.locale);
+      const wanted = readPositive(text, state.look.locale ?? view.locale, unit);
       if (wanted === null) return { wrong: say.positiveWrong };
       return {
         edits: fields.map((field): Edit => {
@@ -107,6 +112,7 @@ export function Boxes() {
                 ],
                 view.busiestHour,
                 scaledNumbers,
+                UNITS.guests,
               ),
             )}
           {box('seats.count', say.six.seats)}
@@ -118,6 +124,7 @@ export function Boxes() {
               under('guests.dwell', ['durationLaw', 'duration']),
               view.stayMinutes,
               scaledDurations,
+              UNITS.minutes,
             ),
           )}
           {box('guests.staysIn', say.six.staysIn)}

@@ -71,7 +71,10 @@ export function Cards() {
           {say.cardsPrint}
         </button>
       </div>
-      <p role="status" class="small">
+      <p role="status" class="unseen">
+        {open && days !== null ? say.working : ''}
+      </p>
+      <p class="small">
         {open && days !== null ? say.workingDays(formats.count(days), null, null) : ''}
       </p>
       {fault === null ? null : (

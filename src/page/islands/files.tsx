@@ -21,8 +21,13 @@ export function Files() {
   const stem = stemOf(view?.name ?? state.fileName);
   const open = async (file: File | undefined): Promise<void> => {
     if (file === undefined) return;
-    setWrong(file.size > LARGEST ? say.tooLarge : null);
-    if (file.size <= LARGEST) actions.replace(await file.text(), file.name);
+    const problem = /\.html?$/i.test(file.name)
+      ? say.isLetter
+      : file.size > LARGEST
+        ? say.tooLarge
+        : null;
+    setWrong(problem);
+    if (problem === null) actions.replace(await file.text(), file.name);
   };
   const keep = (): void => store.set({ kept: store.state.text });
   /** Saves something of the certified answer, once it is there. */

@@ -181,7 +181,9 @@ export function FillInSheet({ offer, title }: { readonly offer: string; readonly
             <FillInTable
               key={part.id}
               part={part}
-              open={at === 0}
+              open={
+                at === 0 || Object.keys(typed.current).some((key) => key.startsWith(`${part.id}/`))
+              }
               more={more[part.id] ?? 0}
               typed={typed.current}
               mistakes={atRows(part.id)}

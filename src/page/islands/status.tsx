@@ -38,7 +38,9 @@ export function Status() {
         ) : null}
         {sentence()}
         {progress === 0 || !underWay ? '' : ` ${say.progress(count(progress))}`}
-        {waiting ? ` ${say.waiting}` : ''}{' '}
+        {waiting
+          ? ` ${underWay || answer === null ? say.waiting : say.waitingForSections}`
+          : ''}{' '}
         {underWay ? (
           <button type="button" class="plain" onClick={() => actions.cancel()}>
             {say.cancel}

@@ -44,6 +44,7 @@ export const pageWords = {
   provisionalMark: 'Provisional.',
   provisionalTitle: 'PROVISIONAL:',
   waiting: 'Saving or printing starts when the final answer is ready.',
+  waitingForSections: 'Printing starts when the sections that stand open are worked out.',
   cancel: 'Cancel',
   noScript:
     'This letter can be read as it is. To change numbers in it, open it in a browser that runs scripts.',
@@ -65,7 +66,7 @@ export const pageWords = {
     `Type a whole number from 1 to ${most}. The answer is still the one before.`,
   levelWrong:
     'Type a share from 1 % to 99.99 %, such as 95 %. No stock is safe on 100 % of days. The answer is still the one before.',
-  positiveWrong: 'Type a number above 0. The answer is still the one before.',
+  positiveWrong: 'Type one number above 0, such as 25. The answer is still the one before.',
   asManyAsNeeded: 'as many as needed',
   clearedAtOnce: 'at once, as guests leave',
 
@@ -109,6 +110,7 @@ export const pageWords = {
   filesIntro: 'Everything stays on this machine: nothing is sent anywhere.',
   openScenario: 'Open a scenario file (YAML or JSON)',
   tooLarge: 'This file is larger than 1 MB, too large for a scenario.',
+  isLetter: 'This is a web page. If it is a saved letter, open it by itself in the browser.',
   saveScenario: 'Save the scenario',
   saveAnswer: 'Save the answer (JSON)',
   saveLetter: 'Save this letter',
