@@ -7,6 +7,7 @@ import { english } from '../../tell/words.js';
 import { costNames, landedBesideGoods } from '../order/money.js';
 import type { SitesAnswer } from './answer.js';
 import type { ChainOrder, DropOrder } from './chain-order.js';
+import type { RollOut } from './roll-out.js';
 import { listed, moneyOf, wareName } from './tell-parts.js';
 import { say } from './words.js';
 
@@ -108,6 +109,21 @@ function dropTable(drop: DropOrder, answer: SitesAnswer, formats: Formats): Bloc
   });
 }
 
+/** What the calendar costs, beside the two plain ways where they are others. */
+const rollLead = (
+  { costMinor, atOnceMinor, eachMinor }: RollOut,
+  money: (minor: number) => string,
+): string =>
+  [
+    say.rollLead(money(costMinor)),
+    ...(eachMinor === atOnceMinor
+      ? []
+      : [
+          atOnceMinor === costMinor ? say.rollIsOnce : say.rollOnce(money(atOnceMinor)),
+          ...(eachMinor === costMinor ? [] : [say.rollEach(money(eachMinor))]),
+        ]),
+  ].join(' ');
+
 export function rollOutBlocks(answer: SitesAnswer, formats: Formats): Block[] {
   const { rollOut, order } = answer;
   if (rollOut === null) return [];
@@ -116,7 +132,7 @@ export function rollOutBlocks(answer: SitesAnswer, formats: Formats): Block[] {
   return [
     heading(say.rollHead, 2),
     paragraphs([
-      say.rollLead(money(rollOut.costMinor), money(rollOut.atOnceMinor), money(rollOut.eachMinor)),
+      rollLead(rollOut, money),
       ...(order === null
         ? []
         : [

@@ -88,8 +88,11 @@ export const say = {
   fewestAll: 'No kind can go: each is in a setting that has no fall-back without it.',
 
   rollHead: 'When to order what',
-  rollLead: (cost: string, once: string, each: string): string =>
-    `Ordered this way, the openings cost ${cost}, keeping included. Ordered all at once they would cost ${once}; each by itself ${each}.`,
+  rollLead: (cost: string): string =>
+    `Ordered this way, the openings cost ${cost}, keeping included.`,
+  rollOnce: (once: string): string => `All at once for each drop they would cost ${once}.`,
+  rollIsOnce: 'Each drop gets all of it at once.',
+  rollEach: (each: string): string => `With an order for each opening they would cost ${each}.`,
   rollSpares: (review: string, opening: string): string =>
     `These orders bring what must be clean and spares until what is ordered at the next count, ${review} days on, is delivered. The order for all sites above (${opening}) may bring spares for longer, where that costs less over the whole time: so the sums differ.`,
   rollCaption: (chance: string): string =>
