@@ -93,6 +93,7 @@ fieldset.choices{display:flex;flex-wrap:wrap;gap:.5rem 1.25rem;border:1px solid 
 .asks>details.ask[open]>summary{background:var(--panel);font-weight:600;margin:0 0 .9rem}
 .ask>form.boxes{align-items:flex-end}
 .ask>form>.box{max-width:26rem;margin:0 0 .75rem}
+.ask>form>.row{margin-top:.9rem}
 details.ask{border-top:1px solid var(--line);padding:.6rem 0;margin:0}
 details.ask:last-of-type{border-bottom:1px solid var(--line)}
 details.ask>summary{font-size:1.05rem;width:auto}

@@ -26,7 +26,7 @@ export function drawMachineTop(layout: StorageLayout, measures: Measures = plain
   const say = english.charts.drawing;
   const { widthMm, depthMm } = layout.top;
   // Not below 10 px where the picture is as wide as a phone.
-  const letters = Math.max(23, Math.ceil((widthMm + 2 * MARGIN) / 34));
+  const letters = Math.max(23, Math.ceil((widthMm + 2 * MARGIN) / 33));
   const line = letters + 3;
   const named = layout.lines.filter((line) => line.onTop + line.inReserve > 0);
   const colourOf = new Map(
