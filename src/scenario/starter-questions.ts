@@ -199,7 +199,7 @@ export const questions: Questions = {
     key: 'menu',
     option: 'menu',
     ask: 'What is on the menu?',
-    help: 'Names with commas between. For any other drink say what it is served in, such as "matcha in a small cup".',
+    help: 'Drinks, separated by commas. For any other drink add what it is served in, such as "matcha in a small cup".',
     optional: false,
     usual: () => 'flat white, cappuccino, latte, tea',
     read: (text, _, served) => readMenu(text, served),

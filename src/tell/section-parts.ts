@@ -10,7 +10,12 @@ const PARAGRAPH_LENGTH = 1200;
 /** Longest name within a sentence or at the head of a row. */
 export const NAME_LENGTH = 40;
 
-const line = (text: string, most: number): string => escapeHtml(shorten(cleanText(text), most));
+/** A sum keeps its sign on the same line: between “−” and “€” a line may break. */
+const line = (text: string, most: number): string =>
+  escapeHtml(shorten(cleanText(text), most)).replace(
+    /[+−]\p{Sc}[\d.,]*\d/gu,
+    '<span class="sum">$&</span>',
+  );
 
 /** A name from the scenario, short enough to stand within a sentence. */
 export const shortName = (text: string): string => shorten(cleanText(text), NAME_LENGTH);

@@ -3,6 +3,7 @@ export const sectionStyle = (): string => `
 h3.part{margin-top:1.5rem}
 details.part{margin-bottom:1.5rem}
 td.word,thead th.word{text-align:left}
+.sum{white-space:nowrap}
 .drawings{display:grid;grid-template-columns:repeat(auto-fill,minmax(min(100%,24rem),1fr));gap:1.5rem 3rem;margin:0 0 1.5rem}
 .drawings .beside{display:block;margin:0}
 .drawings details{margin-bottom:.75rem}

@@ -54,7 +54,7 @@ describe('a walk through a day', () => {
     await page
       .locator('#walk')
       .getByLabel('Speed')
-      .selectOption({ label: '5 min of the day a second' });
+      .selectOption({ label: '5 min of the day per second' });
     await press(page, 'Play');
     await expect.poll(() => minute(page)).toBeGreaterThan(started + 3);
     await press(page, 'Stop');

@@ -14,8 +14,8 @@ export const walkWords = {
   still:
     'Your device is set to reduce motion, so nothing moves by itself. Use the step buttons, or choose a time.',
   speed: 'Speed',
-  secondsASecond: (seconds: string): string => `${seconds} s of the day a second`,
-  minutesASecond: (minutes: string): string => `${minutes} min of the day a second`,
+  secondsASecond: (seconds: string): string => `${seconds} s of the day per second`,
+  minutesASecond: (minutes: string): string => `${minutes} min of the day per second`,
   time: 'Time of day',
   day: 'Day',
   wrongDay: (most: string): string => `Write a whole number from 1 to ${most}`,
