@@ -38,6 +38,8 @@ export const pageStyle = (): string => `
 .changed .row{margin:0;gap:.35rem .6rem}
 .changed button{min-height:1.75rem;padding:.1rem .55rem;font-size:.85rem}
 .differs :is(th,td){font-weight:600}
+.beside-letters td{white-space:normal;max-width:20rem}
+.beside-letters .scroll+.scroll .differs :is(th,td){font-weight:400}
 .provisional{color:var(--alarm)}
 body[data-phase=provisional] .lead::before{content:'PROVISIONAL. ';color:var(--alarm);font-weight:600}
 body[data-phase=working] .lead::before{content:'BEFORE THE CHANGE. ';color:var(--alarm);font-weight:600}

@@ -57,7 +57,7 @@ export const say = {
   same: (busy: string): string =>
     `For each seat as many guests come to sit as in the file. Staff, racks and plates grow with the work: as few as possible, but none with more work than in the file${busy}.`,
   moreMachines: (half: string): string =>
-    `A larger house has one more dishwasher only where those of the file would be busy for more than ${half} of the time (assumed), or for more of it than in the file.`,
+    `A larger café has one more dishwasher only where those of the file would be busy for more than ${half} of the time (assumed), or for more of it than in the file.`,
   busy: (list: string): string => ` (there: ${list} busy)`,
   /** What is busy. */
   busyPart: {
