@@ -16,7 +16,7 @@ export const fillInWords = {
       ? 'One mistake; it stands at its box. Nothing was changed.'
       : `${count} mistakes; they stand at their boxes. Nothing was changed.`,
   line: (line: string): string => `Line ${line}`,
-  table: (name: string): string => `Table “${name}” (CSV), which the scenario names`,
+  table: (name: string): string => `Table “${name}” of this scenario (CSV)`,
   tableThere: 'It is in this letter. Choose a file to put another in its place.',
   tableMissing: 'It is not in this letter yet.',
 };
