@@ -23,9 +23,14 @@ import { MistakeError } from './mistakes.js';
 import { keepSignals } from './signals.js';
 import { isSystemError, reasonOf } from './system-errors.js';
 
-/** Read a file of at most `mostBytes`, refused by size before it is read; a pipe, which has no size beforehand, as soon as it passes that. */
-export async function readWhole(path: string, mostBytes: number): Promise<Uint8Array> {
-  const size = await sizeOf(path);
+/**
+ * Read a file of at most `mostBytes`, refused by size before it is read; a pipe, which has no size beforehand, as soon as it passes that.
+ * @param asked what a complaint begins with, such as the option that named the file
+ */
+export async function readWhole(path: string, mostBytes: number, asked = ''): Promise<Uint8Array> {
+  const size = await sizeOf(path).catch((error: unknown) => {
+    throw error instanceof MistakeError ? new MistakeError(`${asked}${error.message}`) : error;
+  });
   if (size > mostBytes) throw tooLarge(path, size, mostBytes);
   const chunks: Uint8Array[] = [];
   let read = 0;

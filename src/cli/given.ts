@@ -123,7 +123,7 @@ function unknown(
   const others = known.includes(typed) ? [] : takenBy(typed);
   const near = others.length > 0 ? null : nearest(typed.split('.')[0]!, known);
   if (near !== null) return `${isNot}; did you mean --${near}?`;
-  if (!word.startsWith('--'))
+  if (!word.startsWith('--') && others.length === 0)
     return `${isNot}; before a file whose name begins with a hyphen write --`;
   const elsewhere =
     others.length === 0

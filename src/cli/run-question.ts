@@ -146,7 +146,8 @@ export async function givenOf(
     try {
       const file = async (path: string): Promise<GivenFile> => {
         if (path.trim() === '') throw new MistakeError(`--${name}: the name is empty; name a file`);
-        return { name: path, bytes: await readWhole(path, setting.most ?? LARGEST_FILE) };
+        const most = setting.most ?? LARGEST_FILE;
+        return { name: path, bytes: await readWhole(path, most, `--${name}: `) };
       };
       if (setting.as === 'file') given[name] = await file(text);
       else if (setting.as === 'files') given[name] = await Promise.all(pathsOf(text).map(file));

@@ -32,6 +32,7 @@ describe('arguments that cannot be taken', () => {
     [['size', '--sead', '3'], '--sead is not an option of size; did you mean --seed?'],
     [['size', 'f', '-seed', '3'], '-seed is not an option of size; did you mean --seed?'],
     [['size', 'f', '--seed.x=3'], '--seed.x is not an option of size; did you mean --seed?'],
+    [['size', 'f', '-out', 'x'], /^-out is not an option of size but of till, compare/],
     [['size', 'f', '--SEED=3'], '--SEED is not an option of size; did you mean --seed?'],
     [
       ['compare', 'f', '--equalGuests'],

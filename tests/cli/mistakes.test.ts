@@ -118,7 +118,7 @@ describe('options', () => {
     ],
     [['measure', demo, '--read', ' '], /^--read: the name is empty; name a file/],
     [['check', '/dev/zero'], /^\/dev\/zero: is a device; name a file/],
-    [['size', demo, '--day', '/dev/zero'], /^\/dev\/zero: is a device; name a file/],
+    [['size', demo, '--day', '/dev/zero'], /^--day: \/dev\/zero: is a device; name a file/],
     [['report', demo, '--out', '/proc/none/deeper'], /^\/proc\/none\/deeper: cannot be written/],
     [['check', 'a\u001b[31m\u0007b.yaml'], /^a\[31mb\.yaml: no such file/],
     [
