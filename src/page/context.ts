@@ -12,12 +12,22 @@ export interface Page {
 
 export const PageContext = createContext<Page | null>(null);
 
-export function usePage(): Page & { state: PageState; formats: Formats } {
+/** Days are counted several times a second: who does not show them need not draw anew. */
+const isCountAlone = (one: PageState, other: PageState): boolean =>
+  (Object.keys(other) as (keyof PageState)[]).every(
+    (key) => key === 'progress' || one[key] === other[key],
+  );
+
+/** @param counts whether it shows the days that are counted */
+export function usePage(counts = false): Page & { state: PageState; formats: Formats } {
   const page = useContext(PageContext);
   if (page === null) throw new Error('an island outside the page');
   const [state, setState] = useState(page.store.state);
   useEffect(() => {
-    const look = (): void => setState(page.store.state);
+    const look = (): void =>
+      setState((before) =>
+        !counts && isCountAlone(before, page.store.state) ? before : page.store.state,
+      );
     // What came between the first drawing and now.
     look();
     return page.store.subscribe(look);

@@ -69,6 +69,7 @@ async function wake(): Promise<void> {
   });
   const engines = await startEngines(textOf('engine'), version);
   const page: Page = { store, actions: new Actions(store, engines) };
+  const breathe = breathing();
   for (const element of document.querySelectorAll<HTMLElement>('[data-island]')) {
     const Island = islands[element.dataset['island'] ?? ''];
     if (Island === undefined) continue;
@@ -78,8 +79,12 @@ async function wake(): Promise<void> {
       </PageContext.Provider>,
       element,
     );
+    await breathe();
   }
-  for (const part of document.querySelectorAll<HTMLElement>('[data-part]')) addPictureTools(part);
+  for (const part of document.querySelectorAll<HTMLElement>('[data-part]')) {
+    addPictureTools(part);
+    await breathe();
+  }
   orderFor(store.state.reader);
   addEventListener('beforeprint', () => orderFor(store.state.reader, true));
   addEventListener('afterprint', () => orderFor(store.state.reader));
@@ -95,6 +100,24 @@ async function wake(): Promise<void> {
   // Who only reads or prints the letter need not wait for work that is of no use to them, nor pay for it in battery.
   onFirstSign(() => page.actions.warmUp());
   document.documentElement.dataset['ready'] = '';
+}
+
+/** Work without a pause for longer than this, ms, is felt by a reader who scrolls meanwhile. */
+const BREATH_MS = 8;
+
+/** @returns lets the browser draw and the reader act, where it is time */
+function breathing(): () => Promise<void> {
+  let since = -Infinity;
+  return async () => {
+    if (performance.now() - since < BREATH_MS) return;
+    // A timer would wait for a second in a tab that nobody looks at.
+    await new Promise((resolve) => {
+      const { port1, port2 } = new MessageChannel();
+      port1.onmessage = resolve;
+      port2.postMessage(null);
+    });
+    since = performance.now();
+  };
 }
 
 /** A file dropped beside its box would take the page's place. */

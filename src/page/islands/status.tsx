@@ -11,7 +11,7 @@ import { Restore } from './restore.js';
 const QUIET_MS = 700;
 
 export function Status() {
-  const { state, formats, actions } = usePage();
+  const { state, formats, actions } = usePage(true);
   const { phase, view, mistakes, fault, progress, answer, waiting } = state;
   const say = english.page;
   const { count } = formats;
