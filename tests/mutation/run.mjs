@@ -4,7 +4,8 @@
 // all passed, the rest of that folder and the nearest of others. What a digest caught is tried by tests that are none at the end.
 // A file is used that passes unchanged in the same way; after every GUARD changes what caught them has to pass unchanged once more.
 // Each result is a line of node_modules/.studies/mutation/tried.jsonl: a run that was stopped goes on where it was, and one that survived
-// is tried again by tests that it has not met; remove that folder to begin anew. Parts may run beside each other. Figures by seed go to reports/mutation.json.
+// is tried again by tests that it has not met; remove that folder to begin anew. Parts may run beside each other. Figures by seed go to reports/mutation.json
+// (0/0 parts: those alone, of what has been tried).
 import { execFileSync } from 'node:child_process';
 import * as fs from 'node:fs';
 import { join } from 'node:path';
@@ -121,6 +122,11 @@ function keep(result) {
   console.log(
     `${verdict}${without} ${file}:${line} ${from} -> ${to}: ${code} [${seconds.toFixed(1)} s, ${all.size}]`,
   );
+  report(all);
+}
+
+/** @param all results by key */
+function report(all) {
   const figures = figuresOf({
     places,
     chosen,
@@ -130,10 +136,10 @@ function keep(result) {
       all.has(keyOf(one)) ? { ...all.get(keyOf(one)), ...one } : [],
     ),
   });
-  const report = join(root, 'reports/mutation.json');
-  const { seeds = {} } = fs.existsSync(report) ? JSON.parse(fs.readFileSync(report, 'utf8')) : {};
+  const to = join(root, 'reports/mutation.json');
+  const { seeds = {} } = fs.existsSync(to) ? JSON.parse(fs.readFileSync(to, 'utf8')) : {};
   seeds[seed] = { commit, ...figures };
-  fs.writeFileSync(report, `${JSON.stringify({ seeds }, null, 1)}\n`);
+  fs.writeFileSync(to, `${JSON.stringify({ seeds }, null, 1)}\n`);
 }
 
 /** Tries those that no test has caught yet with files that they have not met. */
@@ -174,3 +180,4 @@ for (const place of mine) {
   keep({ ...before, ...place, beyond: said.by, seconds: before.seconds + said.seconds });
 }
 await guard();
+report(results());
