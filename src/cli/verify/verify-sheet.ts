@@ -33,7 +33,7 @@ export async function verifyWorkbook(bytes: Uint8Array, sources: Sources): Promi
   const data = from && madeData(from.data);
   if (typeof data !== 'string')
     throw new MistakeError(
-      `${name}: does not say what it was made from (it has no sheet "${MADE_FROM}", or not the whole of it), as workbooks of cuptide order --out do; verify the JSON that was written with it instead`,
+      `${name}: does not say what it was made from (it has no sheet "${MADE_FROM}", or not the whole of it), as workbooks of cuptide order --out do. In its place verify the letter, if it was saved from one: its order is found without the solver of the command, so the sheet leaves this out. Else verify the JSON that was written with it, such as sites.json`,
     );
   const made = madeOfData(data, name);
   const reply = await askedAgain(made, made.settings['date'], sources);
