@@ -126,11 +126,7 @@ export function fitKinds(
     tally,
     apart.length === 0
       ? map
-      : onlyKinds(
-          map,
-          together,
-          `${map.days.name}, without ${apart.map(({ id }) => id).join(', ')}`,
-        ),
+      : onlyKinds(map, together, `${map.days.name} except ${listOf(apart.map(({ id }) => id))}`),
     file,
   );
   if (!fit.ok) return fit;
@@ -219,3 +215,7 @@ function yearOf(
     }),
   );
 }
+
+/** "a", "a and b", "a, b and c". */
+const listOf = (names: readonly string[]): string =>
+  [names.slice(0, -1).join(', '), names.at(-1)!].filter((part) => part !== '').join(' and ');

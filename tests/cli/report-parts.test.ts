@@ -3,15 +3,22 @@ import { readFileSync } from 'node:fs';
 import { expect, test } from 'vitest';
 import { openScenario } from '../../src/cli/open-scenario.js';
 import { partsAsked, partsOf } from '../../src/cli/report-parts.js';
+import type { GivenFile } from '../../src/questions/settings.js';
 import { fixtureContext } from '../tell/fixture.js';
 
 const fileName = 'scenarios/4-bakery-corner.yaml';
-const fileOf = (name: string) => ({ name, bytes: readFileSync(`shared/till/${name}`) });
+const fileOf = (name: string): GivenFile => ({
+  name,
+  bytes: readFileSync(`shared/till/${name}`),
+});
 const till = fileOf('bakery-quarter-hours.csv');
 const map = fileOf('bakery-all-days.map.yaml');
-const listed = (text: string) => ({ name: 'holidays.csv', bytes: new TextEncoder().encode(text) });
+const listed = (text: string): GivenFile => ({
+  name: 'holidays.csv',
+  bytes: new TextEncoder().encode(text),
+});
 
-const partsFor = (given: Readonly<Record<string, ReturnType<typeof fileOf>>>) =>
+const partsFor = (given: Readonly<Record<string, GivenFile>>) =>
   partsAsked((settings) =>
     Promise.resolve(
       Object.fromEntries(Object.entries(given).filter(([name]) => Object.hasOwn(settings, name))),

@@ -135,7 +135,9 @@ function proposals(
   const found = causes.filter((one) => one.found).map(({ cause }) => cause);
   const text = formats.decimal(factor, 2);
   return [
-    verdict === 'tooOptimistic' ? say.factor(text, level) : say.factorEnough(text, level),
+    verdict === 'tooOptimistic'
+      ? say.factor(text, level)
+      : (factor < 1 ? say.factorLess : say.factorEnough)(text, level),
     ...found.map((cause) => {
       switch (cause) {
         case 'spread':

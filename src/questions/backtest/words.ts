@@ -45,6 +45,9 @@ export const say = {
     `A stock ${factor} times as large would have held ${level} on these days.`,
   factorEnough: (factor: string, level: string): string =>
     `A stock ${factor} times as large would have been enough for ${level} on these days.`,
+  /** The stock was larger than these days needed. */
+  factorLess: (factor: string, level: string): string =>
+    `These days needed less: ${factor} times the stock would have been enough for ${level} of them. That alone is no reason to buy less, as a few weeks rarely show the busiest days.`,
   charts: {
     title: (days: string, share: string, level: string): string =>
       `Safe on ${share} of ${days} recorded days; promised: ${level}`,
