@@ -5,13 +5,13 @@ import { minorDigits, minorPerUnit } from '../quantities/money.js';
 export const inUnits = (minor: number, currency: string): number => minor / minorPerUnit(currency);
 
 /**
- * An amount as the locale writes it. `minor` may hold parts of a minor unit (a landed cost per piece);
+ * An amount as the locale writes it; English without one, so that an answer is the same on every machine. `minor` may hold parts of a minor unit (a landed cost per piece);
  * `extraDecimals` shows that many of them.
  */
 export function formatMoney(
   minor: number,
   currency: string,
-  locale?: string,
+  locale: string = 'en',
   extraDecimals = 0,
 ): string {
   const decimals = minorDigits(currency) + extraDecimals;

@@ -207,3 +207,20 @@ test('money is written as the place writes it', () => {
   expect(formatMoney(123_456, 'JPY', 'en')).toBe('¥123,456');
   expect(formatMoney(421.375, 'EUR', 'en-IE', 2)).toBe('€4.2138');
 });
+
+test('an amount without a locale is written in English, whatever the machine speaks', () => {
+  const { NumberFormat } = Intl;
+  const asked: unknown[] = [];
+  Intl.NumberFormat = class extends NumberFormat {
+    constructor(locale?: string, options?: Intl.NumberFormatOptions) {
+      super(locale, options);
+      asked.push(locale);
+    }
+  } as typeof NumberFormat;
+  try {
+    expect(formatMoney(123_456, 'EUR', undefined)).toBe('€1,234.56');
+    expect(asked).toEqual(['en']);
+  } finally {
+    Intl.NumberFormat = NumberFormat;
+  }
+});
