@@ -5,7 +5,7 @@
 // A file is used that passes unchanged in the same way; after every GUARD changes what caught them has to pass unchanged once more.
 // Each result is a line of node_modules/.studies/mutation/tried.jsonl: a run that was stopped goes on where it was, and one that survived
 // is tried again by tests that it has not met; remove that folder to begin anew. Parts may run beside each other. Figures by seed go to reports/mutation.json
-// (0/0 parts: those alone, of what has been tried).
+// (with 0/0 for the parts: figures alone, of what has been tried so far).
 import { execFileSync } from 'node:child_process';
 import * as fs from 'node:fs';
 import { join } from 'node:path';
