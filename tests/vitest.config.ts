@@ -31,6 +31,7 @@ export default defineConfig({
           exclude: ['tests/browser/**', 'tests/terminal/**'],
           globalSetup: ['tests/global-setup.ts'],
           testTimeout: 120_000,
+          hookTimeout: 120_000,
           maxWorkers: workers,
         },
       },

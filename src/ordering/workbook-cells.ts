@@ -38,6 +38,8 @@ const HEAD = {
   backgroundColor: '#E6EDF3',
   wrap: true,
   alignVertical: 'top',
+  // Two lines of a title, in points: a row has one where nothing is said.
+  height: 30,
 } as const;
 /** A cell that a reader may edit. */
 export const INPUT = { backgroundColor: '#FFF8DC' } as const;

@@ -33,6 +33,12 @@ describe('a letter that is saved', () => {
     await first.page.locator('header details > summary').first().click();
     await first.page.fill('#sender-name', 'Kestrel & Daughters <advice>');
     await first.page.setInputFiles('#sender-logo', {
+      name: 'torn.png',
+      mimeType: 'image/png',
+      buffer: Buffer.from([137, 80, 78, 71, 13, 10, 26, 10]),
+    });
+    await first.page.locator('#logo-wrong', { hasText: 'not a PNG' }).waitFor();
+    await first.page.setInputFiles('#sender-logo', {
       name: 'logo.svg',
       mimeType: 'image/svg+xml',
       buffer: Buffer.from(

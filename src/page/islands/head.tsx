@@ -31,14 +31,10 @@ export function Head() {
   const [wrong, setWrong] = useState<string | null>(null);
   const takeLogo = async (file: File | undefined): Promise<void> => {
     if (file === undefined) return;
-    const problem =
-      file.size > LARGEST_LOGO
-        ? say.logoTooLarge
-        : /^image\/(png|jpeg|svg\+xml)$/.test(file.type)
-          ? null
-          : say.logoNone;
-    setWrong(problem);
-    if (problem === null) store.set({ sender: { ...sender, logo: await dataAddress(file) } });
+    const wanted = /^image\/(png|jpeg|svg\+xml)$/.test(file.type);
+    const logo = wanted && file.size <= LARGEST_LOGO ? await picture(file) : null;
+    setWrong(logo !== null ? null : file.size > LARGEST_LOGO ? say.logoTooLarge : say.logoNone);
+    if (logo !== null) store.set({ sender: { ...sender, logo } });
   };
   return (
     <header>
@@ -155,6 +151,16 @@ export function Sender() {
 
 const localeName = (tag: string, language: string): string =>
   new Intl.DisplayNames([language], { type: 'language' }).of(tag) ?? tag;
+
+/** The file as a data: address; null where no browser could show it, whatever its name says. */
+async function picture(file: File): Promise<string | null> {
+  const shown = new Image();
+  shown.src = await dataAddress(file);
+  return shown.decode().then(
+    () => shown.src,
+    () => null,
+  );
+}
 
 function dataAddress(file: File): Promise<string> {
   return new Promise((resolve, reject) => {

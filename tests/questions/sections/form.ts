@@ -128,6 +128,8 @@ function renamed<V>(value: V, name: string, field = ''): V {
   if (typeof value === 'string') return (WRITTEN.has(field) ? name : value) as V;
   if (Array.isArray(value)) return value.map((part: unknown) => renamed(part, name, field)) as V;
   if (typeof value !== 'object' || value === null) return value;
+  // Freight, tax and the other costs of an order have names of ours.
+  if (field === 'costs' && 'landed' in value) return value;
   return Object.fromEntries(
     Object.entries(value).map(([key, part]) => [key, renamed(part, name, key)]),
   ) as V;
