@@ -255,7 +255,7 @@ describe('machine repair, finite source (Winston, Operations Research, 4th ed., 
       const floor = new Floor(model, 'repair');
       const demand = new Demand(model, 'repair');
       const day = new Day();
-      const means = Array.from({ length: 30 }, (_, number) => {
+      const means = Array.from({ length: 20 }, (_, number) => {
         const sums = { up: 0, waiting: 0, washing: 0, looks: 0 };
         demand.draw(number, day);
         // Past the first tenth, so that the start is forgotten; never after the door has run dry.

@@ -76,7 +76,7 @@ describe.each(RULES.map(({ name }) => name))('the rule "%s"', (name) => {
           },
         });
       }),
-      { seed: 20, numRuns: 150 },
+      { seed: 20, numRuns: 80 },
     );
     expect(named).toBeGreaterThan(0);
     // Where the stock cannot be read off one run with unlimited ware.
