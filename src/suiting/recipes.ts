@@ -97,7 +97,8 @@ export function readBrew(
       'is not above zero',
       'give the grams of coffee in the cup',
     );
-  if (reading.problems.length > before) return null;
+  // What all drinks share is refused once, for the first of them.
+  if (reading.problems.length > before || !(doseG > 0) || !(yieldG > 0)) return null;
 
   const extraction =
     shot.extraction ??

@@ -103,6 +103,7 @@ describe('bad input is told where it stands, and nothing is computed from it', (
     ],
     ['shot: { yield: 40 g, ratio: 2 }', 'suit.drinks.flat-white.shot.ratio', 'which says the same'],
     ['shot: { dose: 20 g, yield: 8 g }', 'suit.drinks.flat-white.shot.yield', '% of the shot'],
+    ['shot: { dose: 20 g, yield: 0 g }', 'suit.drinks.flat-white.shot.yield', 'is not above zero'],
     [
       'shot: { dose: 20 g, extraction: 0 % }',
       'suit.drinks.flat-white.shot.extraction',
@@ -128,6 +129,16 @@ describe('bad input is told where it stands, and nothing is computed from it', (
       expect(answer.drinks[0]!.house).toBeNull();
     expect(answer.drinks[0]!.takeaway).toBeNull();
     expect(answer.drinks[0]!.ratio).toBeNull();
+  });
+
+  test('a shot of nothing that drinks share is one problem', () => {
+    const { problems } = suit(
+      input('shot: { dose: 19 g, yield: 0 g }\ndrinks: { flat-white: {}, latte: {} }', {
+        menu: [drink('flat-white', ['medium-cup'], 0.5), drink('latte', ['medium-cup'], 0.5)],
+      }),
+    );
+    expect(problems).toHaveLength(1);
+    expect(problems[0]!.message).toContain('is not above zero');
   });
 
   test('fill over the brim on the takeaway side only leaves the house as it is', () => {

@@ -110,7 +110,13 @@ function tableOf(given: readonly CsvRow[], file: string, base: Opened): Result<S
   const columns = columnsOf(names, head.line, file, base, problems);
   if (rows.length === 0)
     problems.push(
-      cellProblem(file, 2, '', undefined, misfit('has no sites', 'write a row for each site')),
+      cellProblem(
+        file,
+        head.line,
+        '',
+        undefined,
+        misfit('has no sites below', 'write a row for each site'),
+      ),
     );
   if (rows.length > MOST_SITES)
     problems.push(

@@ -53,7 +53,7 @@ describe('a table of sites', () => {
       't.csv:1: "name" has no column "id"; give each site an id of its own',
     );
     expect(read('')[0]).toBe('t.csv:1: is empty; write a row of names and a row for each site');
-    expect(read('id\n')[0]).toBe('t.csv:2: has no sites; write a row for each site');
+    expect(read('id\n')[0]).toBe('t.csv:1: has no sites below; write a row for each site');
     expect(read('id\na\nA\nb/c\n')).toEqual([
       't.csv:3: id: "A" is the id of line 2 already; give each site an id of its own',
       't.csv:4: id: "b/c" is not an id; write letters and digits, with . _ or - between them, such as harbour-2',
