@@ -88,6 +88,20 @@ describe('extra rounds', () => {
   });
 });
 
+describe('rounds after closing', () => {
+  it('go on for a guest who is still there, however often a machine has broken down', () => {
+    // The second machine breaks down at 6, 14, 22 … min for 2 min each. The guest leaves at 75: the round at 50 has nothing to do, the one at 100 has.
+    const machines = [
+      instantMachine,
+      { ...instantMachine, breakdown: { until: '6 min', repair: '2 min' } },
+    ];
+    const washing = { machines, hands: 'unlimited', partLoadWait: '0 s' };
+    const clearing = { every: '50 min', clearers: 1, trip: '1 min' };
+    const day = { parties: [party(0, 75)] };
+    expect(minutesTo(CARRIED, { clearing, washing }, day)).toEqual([100]);
+  });
+});
+
 describe('part loads from a least filled share', () => {
   const washing = (more: Record<string, unknown>) => ({
     machines: [{ ...instantMachine, cycle: '1 min' }],

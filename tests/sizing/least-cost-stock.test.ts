@@ -212,6 +212,10 @@ describe('laws of the least cost', () => {
             k,
           ).cost,
         ).toBe(7 * leastCostStock(peaksOf(rows), costs, k).cost);
+        // Down to prices far below the least coin, of which sixty-fourths are exact.
+        const fine = costs.map((cost) => cost / 64);
+        const { cost, proven } = leastCostStock(peaksOf(rows), fine, k);
+        expect([64 * cost, proven]).toEqual([leastCostStock(peaksOf(rows), costs, k).cost, true]);
       }),
       FIXED,
     );

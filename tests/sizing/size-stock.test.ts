@@ -3,7 +3,7 @@ import { marginalStock } from '../../src/sizing/marginal-stock.js';
 import { leastCostStock } from '../../src/sizing/least-cost-stock.js';
 import { countMisses, sliceDays } from '../../src/sizing/peaks.js';
 import type { Peaks } from '../../src/sizing/peaks.js';
-import { sized, sizeStock } from '../../src/sizing/size-stock.js';
+import { daysOfSizing, sized, sizeStock } from '../../src/sizing/size-stock.js';
 import type { SizingProvider } from '../../src/sizing/sizing-request.js';
 import { exactBinomialInterval } from '../../src/statistics/exact-binomial-interval.js';
 import {
@@ -107,6 +107,15 @@ describe('sizing a stock', () => {
     expect(sized.chosenOn).toBe(1500);
     expect(sized.warnings.map(({ code }) => code)).toEqual(['cost-unsteady']);
   });
+
+  it.each([1, 20, 999, 1000, 1001, 1700])(
+    'runs in all as many days as are counted on, to choose on %s of them',
+    async (days) => {
+      const { asked, ...provider } = handing(whole);
+      await sizeStock({ ...request(provider), days });
+      expect(asked.reduce((sum, [, count]) => sum + count, 0)).toBe(daysOfSizing(days));
+    },
+  );
 
   it('stops at 8,000 days where nothing else is said and the cost never settles', async () => {
     // Peaks with so long a tail that their 95 % quantile is known to 5 % only even then.

@@ -140,6 +140,55 @@ describe('rank correlation', () => {
     expect(covered).toBeLessThan(978);
   });
 
+  it('of values in one order, or in the opposite one, is 1 or -1 and no more, with ends around it, for any number of them', () => {
+    for (let n = 4; n <= 60; n++) {
+      const values = Array.from({ length: n }, (_, i) => i * i);
+      for (const way of [1, -1]) {
+        const found = rankCorrelation(
+          values,
+          values.map((value) => way * value),
+        );
+        const ends = [found.low!, way, found.high!].map((value) => way * value);
+        expect(found.correlation).toBeCloseTo(way, 12);
+        expect(Math.abs(found.correlation!)).toBeLessThanOrEqual(1);
+        expect(Math.min(...ends)).toBeGreaterThan(0.9);
+        expect(Math.max(...ends)).toBeLessThanOrEqual(1);
+      }
+    }
+  });
+
+  it('turns round with a side, stays when sides are swapped or stretched, and is wider for more confidence', () => {
+    fc.assert(
+      fc.property(
+        fc.array(fc.tuple(fc.nat(9), fc.nat(9)), { minLength: 4, maxLength: 30 }),
+        (pairs) => {
+          const [x, y] = [0, 1].map((side) => pairs.map((pair) => pair[side]!));
+          const found = rankCorrelation(x!, y!);
+          if (found.correlation === null || Math.abs(found.correlation) > 0.999) return;
+          const turned = rankCorrelation(
+            x!.map((value) => -value),
+            y!,
+          );
+          const stretched = rankCorrelation(
+            y!.map((value) => value ** 3),
+            x!,
+          );
+          expect(turned.correlation).toBeCloseTo(-found.correlation, 12);
+          expect([turned.low, turned.high].map((end) => -end!)).toEqual([
+            expect.closeTo(found.high!, 9),
+            expect.closeTo(found.low!, 9),
+          ]);
+          expect(stretched.correlation).toBeCloseTo(found.correlation, 12);
+          const wider = rankCorrelation(x!, y!, 0.99);
+          expect(wider.low).toBeLessThan(found.low!);
+          expect(wider.high).toBeGreaterThan(found.high!);
+          expect(wider.low).toBeGreaterThanOrEqual(-1);
+        },
+      ),
+      FIXED,
+    );
+  });
+
   it('is null where a side never varies', () => {
     expect(rankCorrelation([1, 1, 1, 1], [1, 2, 3, 4]).correlation).toBeNull();
     expect(rankCorrelation([], []).correlation).toBeNull();

@@ -6,7 +6,7 @@ import { FloorView } from '../../../src/cafe/floor-view.js';
 import { fillDay } from '../../../src/cafe/listed-day.js';
 import type { CafeModel } from '../../../src/cafe/model.js';
 import { PLACE_COUNT } from '../../../src/cafe/places.js';
-import { NO_RACK } from '../../../src/cafe/washing/load-rule.js';
+import { NEVER, NO_RACK, type LoadRule } from '../../../src/cafe/washing/load-rule.js';
 import { RULES, rulesInOrder } from '../../../src/cafe/washing/rules/in-order.js';
 import { smallRush } from '../../oracles/generators.js';
 
@@ -31,6 +31,17 @@ const snapshot = ({ ledger, bench }: Floor): string =>
     [...bench.looseOfKind],
   ]);
 
+/** A rule is asked when a rack takes its first piece, and after it was called: a moment that it wants to be called at again has to lie ahead. */
+function watchMoments(rule: LoadRule): void {
+  const ahead = (moment: number, now: number): number => {
+    if (moment !== NEVER) expect(moment).toBeGreaterThan(now);
+    return moment;
+  };
+  const { rackOpened, called } = rule;
+  rule.rackOpened = (rack, view) => ahead(rackOpened.call(rule, rack, view), view.now);
+  rule.called = (view) => ahead(called.call(rule, view), view.now);
+}
+
 /** Every load rule passes the same contract; the list is the one that the floor reads. */
 describe.each(RULES.map(({ name }) => name))('the rule "%s"', (name) => {
   it('names an open rack or none, gives the same answer twice, and changes nothing, at every event', () => {
@@ -48,6 +59,7 @@ describe.each(RULES.map(({ name }) => name))('the rule "%s"', (name) => {
         const day = new Day();
         fillDay(listed, model.menu, day);
         const rule = floor.washing.rules.find((one) => one.name === name)!;
+        watchMoments(rule);
         const wares = model.ware.length;
         floor.run(day, 0, stock, {
           before: (_next, { bench, ledger }) => {
