@@ -29,7 +29,10 @@ export function figuresOf(study) {
     survived: count(some, (one) => !isCaught(one) && !argued.includes(one)),
   });
   const folders = [...new Set(sources.map((file) => folderOf({ file })))];
+  const commits = (of) => [...new Set(results.flatMap((one) => one[of] ?? []))];
   return {
+    sourcesOf: commits('commit'),
+    sourcesOfByDigest: commits('beyondIn'),
     places: places.length,
     drawn: chosen.length,
     noOtherProgram: count(results, ({ caught }) => caught === 'same'),

@@ -4,9 +4,11 @@
 // all passed, the rest of that folder and the nearest of others. What a digest caught is tried by tests that are none at the end.
 // A file is used that passes unchanged in the same way; after every GUARD changes what caught them has to pass unchanged once more.
 // Each result is a line of node_modules/.studies/mutation/tried.jsonl: a run that was stopped goes on where it was, and one that survived
-// is tried again by tests that it has not met; remove that folder to begin anew. Parts may run beside each other. Figures by seed go to reports/mutation.json
-// (with 0/0 for the parts: figures alone, of what has been tried so far).
+// is tried again by tests that it has not met; remove that folder to begin anew. Parts and seeds may run beside each other. Figures by seed go to reports/mutation.json
+// (with 0/0 for the parts: figures alone, of what has been tried so far; with a fourth word, a number: nothing but so many of those that a digest
+// caught, by tests that are none).
 import { execFileSync } from 'node:child_process';
+import { createHash } from 'node:crypto';
 import * as fs from 'node:fs';
 import { join } from 'node:path';
 import { fileURLToPath } from 'node:url';
@@ -18,7 +20,7 @@ import { filesIn, isDigest, Tests } from './tests.mjs';
 import { trial } from './trial.mjs';
 
 const root = fileURLToPath(new URL('../..', import.meta.url));
-const [most = '300', seed = '1', share = '1/1'] = process.argv.slice(2);
+const [most = '300', seed = '1', share = '1/1', beyondOnly] = process.argv.slice(2);
 const [part, parts] = share.split('/').map(Number);
 const FOLDERS = ['src/statistics', 'src/sizing', 'src/cafe'];
 /** Processor time of the tests that a change is tried with first, s. */
@@ -47,19 +49,41 @@ if (!fs.existsSync(house)) {
   fs.writeFileSync(join(house, 'commit'), `${head}`.trim());
 }
 const commit = fs.readFileSync(join(house, 'commit'), 'utf8');
-const copy = new Copy(root, house, join(studies, `copy-${part}`));
+const copy = new Copy(root, house, join(studies, `copy-${seed}-${part}`));
 const sources = FOLDERS.flatMap((folder) =>
   filesIn(house, folder, /^(?!.*(schema|model\.ts)).*\.ts$/),
 );
 const places = sources.flatMap((file) => placesOf(join(house, file), file));
-/** Tests were written for what the first seed draws: other seeds leave that out, and tell how tests fare with changes that nobody has looked at. */
-const FIRST = { seed: '1', most: 300 };
-const first = seed === FIRST.seed ? [] : drawn(places, FIRST.most, FIRST.seed);
-const chosen = drawn(
-  places.filter((place) => !first.includes(place)),
-  Number(most),
-  seed,
-);
+
+/** A place by what it looks like, so that a change elsewhere in its file does not make it another; of lines alike, by which of them it is. */
+function keyOf({ file, line, index, from, code }) {
+  const alike = places.filter((one) => one.file === file && one.code === code);
+  const lines = [...new Set(alike.map((one) => one.line))];
+  const at = alike.filter((one) => one.line === line).findIndex((one) => one.index === index);
+  const ofLines = lines.indexOf(line) === 0 ? '' : ` (${lines.indexOf(line) + 1})`;
+  return `${file}:${at}:${from}:${code}${ofLines}`;
+}
+const markOf = (place) => createHash('sha256').update(keyOf(place)).digest('hex').slice(0, 8);
+
+/**
+ * What a seed drew stays drawn, as far as the sources still have it. A new seed leaves out what others drew, for which tests may have been
+ * written meanwhile: so it tells how tests fare with changes that nobody has looked at.
+ */
+const to = join(root, 'reports/mutation.json');
+const reported = () =>
+  fs.existsSync(to) ? (JSON.parse(fs.readFileSync(to, 'utf8')).seeds ?? {}) : {};
+const earlier = reported();
+const own = earlier[seed]?.marks ?? [];
+const others = Object.keys(earlier).filter((one) => one !== seed);
+const left = new Set(others.flatMap((one) => earlier[one].marks));
+const chosen =
+  own.length >= Number(most)
+    ? own.slice(0, Number(most)).flatMap((mark) => places.find((one) => markOf(one) === mark) ?? [])
+    : drawn(
+        places.filter((place) => !left.has(markOf(place))),
+        Number(most),
+        seed,
+      );
 console.log(
   `${places.length} operators and constants in ${sources.length} files; ${chosen.length} drawn with seed ${seed}`,
 );
@@ -73,12 +97,6 @@ async function tried(list, limitOf) {
 const tests = new Tests(root, house, sources, tried, store);
 const limitOf = (file, part) => tests.secondsOf(file, part) * TIMES + MORE_S;
 
-/** A place by what it looks like, so that a change elsewhere in its file does not make it another. */
-function keyOf(place) {
-  const same = places.filter(({ file, line }) => file === place.file && line === place.line);
-  const { file, from, code } = place;
-  return `${file}:${same.indexOf(place)}:${from}:${code}`;
-}
 /** What came of each so far, by whichever part. */
 const results = () =>
   new Map(
@@ -136,10 +154,13 @@ function report(all) {
       all.has(keyOf(one)) ? { ...all.get(keyOf(one)), ...one } : [],
     ),
   });
-  const to = join(root, 'reports/mutation.json');
-  const { seeds = {} } = fs.existsSync(to) ? JSON.parse(fs.readFileSync(to, 'utf8')) : {};
-  seeds[seed] = { commit, ...figures };
-  fs.writeFileSync(to, `${JSON.stringify({ seeds }, null, 1)}\n`);
+  const marks = own.length >= chosen.length ? own : chosen.map(markOf);
+  const seeds = { ...reported(), [seed]: { ...figures, marks } };
+  const text = JSON.stringify({ seeds }, null, 1);
+  // The marks of a seed in one line.
+  const short = text.replaceAll(/(?<="marks": )\[[^\]]*\]/g, (list) => list.replaceAll(/\s+/g, ''));
+  fs.writeFileSync(`${to}.${process.pid}`, `${short}\n`);
+  fs.renameSync(`${to}.${process.pid}`, to);
 }
 
 /** Tries those that no test has caught yet with files that they have not met. */
@@ -156,28 +177,38 @@ async function round(some, filesFor) {
     const { caught = 'same', by = null, name = '', said: why = '', seconds = 0 } = said ?? {};
     const met = [...(before?.met ?? []), ...list.map((file) => tests.stamped(file))];
     const spent = seconds + (before?.seconds ?? 0);
-    keep({ key, seed, ...place, caught, by, name, why, seconds: spent, met });
+    keep({ key, seed, commit, ...place, caught, by, name, why, seconds: spent, met });
   }
 }
 
 const mine = chosen.filter((_, at) => at % parts === part % parts);
 const open = mine.filter((place) => !equivalent(place));
 const argued = mine.filter(equivalent);
-await round(open, (source) => tests.digests(source));
-await round(open, (source) => tests.near(source, QUICK_S));
-await round(open, (source) => tests.near(source));
-await round(open, (source) => tests.far(source));
-await round(argued, (source) => tests.near(source));
-await guard();
-for (const place of mine) {
-  const before = known.get(keyOf(place));
-  if (before.by === null || !isDigest(before.by) || before.beyond !== undefined) continue;
+if (beyondOnly === undefined) {
+  await round(open, (source) => tests.digests(source));
+  await round(open, (source) => tests.near(source, QUICK_S));
+  await round(open, (source) => tests.near(source));
+  await round(open, (source) => tests.far(source));
+  await round(argued, (source) => tests.near(source));
+  await guard();
+}
+const byDigest = mine
+  .map((place) => ({ place, result: known.get(keyOf(place)) }))
+  .filter(({ result }) => result?.by != null && isDigest(result.by));
+for (const { place, result } of byDigest.slice(0, Number(beyondOnly ?? Infinity))) {
+  if (result.beyond !== undefined) continue;
   const list = [...(await tests.near(place.file)), ...(await tests.far(place.file))];
   const said = await triedWith(
     place,
     list.filter((file) => !isDigest(file)),
   );
-  keep({ ...before, ...place, beyond: said.by, seconds: before.seconds + said.seconds });
+  keep({
+    ...result,
+    ...place,
+    beyond: said.by,
+    beyondIn: commit,
+    seconds: result.seconds + said.seconds,
+  });
 }
 await guard();
 report(results());
