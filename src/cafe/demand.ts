@@ -6,7 +6,7 @@
  * same parties come in closer step; when a share changes, the same guests keep their luck.
  */
 import { square } from '../elementary/powers.js';
-import { Duration, standardGamma, wholeMs } from '../engine/durations.js';
+import { Duration, LEAST_SPREAD, standardGamma, wholeMs } from '../engine/durations.js';
 import { Stream, streamKey } from '../engine/streams.js';
 import type { Day } from './day.js';
 import type { CafeModel } from './model.js';
@@ -68,7 +68,7 @@ export class Demand {
     const { arrivals, dayFactorCv } = this.model;
     const clock = this.streams.arrivals;
     let level = 1;
-    if (dayFactorCv > 0) {
+    if (dayFactorCv > LEAST_SPREAD) {
       const shape = 1 / square(dayFactorCv);
       level = standardGamma(shape, this.streams.level) / shape;
     }

@@ -15,12 +15,13 @@ import {
   rmdirSync,
   rmSync,
   statSync,
+  writeFileSync,
   type Stats,
 } from 'node:fs';
 import { basename, dirname, join } from 'node:path';
 import { makeFolders } from './folders.js';
 import { MistakeError } from './mistakes.js';
-import { keepSignals } from './signals.js';
+import { holdSignals, keepSignals, releaseSignals } from './signals.js';
 import { isSystemError, reasonOf } from './system-errors.js';
 
 /**
@@ -82,9 +83,12 @@ export function removeTemporary(): void {
 
 /** A file that must not outlive the command if it ends before the file is whole. @returns to be called once it is whole or gone */
 export function trackTemporary(path: string): () => void {
-  keepSignals(removeTemporary);
+  holdSignals(removeTemporary);
   temporary.add(path);
-  return () => void temporary.delete(path);
+  return () => {
+    temporary.delete(path);
+    void releaseSignals();
+  };
 }
 
 /** Names of temporary files of a target: whose process is gone was left by a crash. */
@@ -114,7 +118,8 @@ function isRunning(pid: number): boolean {
 }
 
 /**
- * Make sure that files can be written before the work for them is done: makes the folder, and tries to write in it.
+ * Make sure that files can be written before the work for them is done: makes the folder, and tries to write in it. What
+ * was made for that is gone afterwards, so that nothing is to undo when the work is interrupted.
  * @param target a file, or a folder that files go to
  * @throws MistakeError where it cannot be written
  */
@@ -129,19 +134,20 @@ export async function tryOutput(
     );
   if (target === '-')
     throw new MistakeError(`${option}: files are written, not a stream; name a ${kind}`);
+  holdSignals(removeTemporary);
   try {
     const folder = kind === 'folder' ? target : dirname(followed(target));
-    keepSignals(removeTemporary);
     foldersMade.push(...makeFolders(folder));
     const trial = partOf(join(folder, 'trial'));
     sweepStale(join(folder, 'trial'));
     temporary.add(trial);
-    await writeFile(trial, 'a trial of whether files can be written here\n');
-    rmSync(trial);
-    temporary.delete(trial);
+    writeFileSync(trial, 'a trial of whether files can be written here\n');
     if (kind === 'file') checkTarget(target);
   } catch (error) {
     throw cannotWrite([target], error);
+  } finally {
+    removeTemporary();
+    await releaseSignals();
   }
 }
 
@@ -214,13 +220,24 @@ export async function writeAll(
       sweepStale(to);
       const from = partOf(to);
       temporary.add(from);
-      await writeFile(from, content, { flush: true });
+      await written(from, content);
       pending.push({ from, to });
     }
     renameTogether(pending);
   } catch (error) {
     for (const path of temporary) rmSync(path, { force: true });
     throw cannotWrite(paths, error);
+  }
+}
+
+/** Another command that tries the same folder may take it away at this very moment: then it is made once more. */
+async function written(path: string, content: string | Uint8Array): Promise<void> {
+  try {
+    await writeFile(path, content, { flush: true });
+  } catch (error) {
+    if (!isSystemError(error) || error.code !== 'ENOENT') throw error;
+    foldersMade.push(...makeFolders(dirname(path)));
+    await writeFile(path, content, { flush: true });
   }
 }
 

@@ -1,7 +1,7 @@
 /**
  * Ctrl-C and SIGTERM. A thread that reads, or searches a rack, cannot look up to see a signal: as long as nothing would
  * be left behind, the system ends the command at once, as it does any program that says nothing of signals. Our own
- * ending is there while days are run, which look up often, and from the first file or folder that is made.
+ * ending is there while days are run, which look up often, and while files are written.
  */
 import { EXIT } from './mistakes.js';
 
@@ -18,8 +18,9 @@ export function leave(code: number): never {
 const interrupted = (): never => leave(EXIT.interrupted);
 const terminated = (): never => leave(EXIT.terminated);
 
-/** Signals end the command by `leave` from now on. */
-export function holdSignals(): void {
+/** Signals end the command by `leave` from now on. @param gone removes what must not be left */
+export function holdSignals(gone: () => void = now.cleanUp): void {
+  now.cleanUp = gone;
   now.holders += 1;
   if (now.holders > 1) return;
   process.on('SIGINT', interrupted);
@@ -37,7 +38,6 @@ export async function releaseSignals(): Promise<void> {
 
 /** Something is there now that must not be left: signals are held to the end. @param gone removes it */
 export function keepSignals(gone: () => void): void {
-  now.cleanUp = gone;
-  if (!now.kept) holdSignals();
+  if (!now.kept) holdSignals(gone);
   now.kept = true;
 }

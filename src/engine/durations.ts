@@ -18,6 +18,9 @@ export type DurationLaw =
   | { readonly law: 'gamma'; readonly meanMs: number; readonly sdMs: number }
   | { readonly law: 'measured'; readonly valuesMs: readonly number[] };
 
+/** A standard deviation below this share of its mean is none: far below a millisecond, and its square would vanish. */
+export const LEAST_SPREAD = 1e-12;
+
 /** A law made ready for drawing: parameters worked out once. */
 export class Duration {
   private readonly kind: 0 | 1 | 2 | 3 | 4;
@@ -48,7 +51,10 @@ export class Duration {
         break;
     }
     // A spread or a mean of nothing is a constant.
-    if ((law.law === 'lognormal' || law.law === 'gamma') && (law.sdMs === 0 || law.meanMs === 0))
+    if (
+      (law.law === 'lognormal' || law.law === 'gamma') &&
+      (law.sdMs <= LEAST_SPREAD * law.meanMs || law.meanMs === 0)
+    )
       [kind, a] = [0, wholeMs(law.meanMs)];
     this.kind = kind;
     this.a = a;

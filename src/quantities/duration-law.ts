@@ -3,6 +3,7 @@
  */
 import * as z from 'zod';
 import type { DurationLaw } from '../engine/durations.js';
+import { group, list } from './group.js';
 import { wrongKind, type Parsed } from './parsed.js';
 import { quantities, quantity, type Quantity } from './quantity.js';
 import { durationUnits, parseWithUnit } from './unit-tables.js';
@@ -43,15 +44,14 @@ const about: Quantity<DurationLaw> = quantity(
   },
 );
 
-const meanAndSd = z.strictObject({ mean: duration, sd: duration });
+const meanAndSd = group({ mean: duration, sd: duration }, 'write { mean: 42 min, sd: 18 min }');
 
 const lawFields = {
   constant: duration.optional(),
   exponential: duration.optional(),
   lognormal: meanAndSd.optional(),
   gamma: meanAndSd.optional(),
-  measured: z
-    .array(duration)
+  measured: list(duration, 'write [31 min, 40 min]')
     .min(1, { error: 'is an empty list; give at least one measured duration' })
     .optional(),
 };

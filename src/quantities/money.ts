@@ -80,6 +80,18 @@ export function toMinor(digits: string, decimals: number): number | null {
 export const amountText = (minor: number, currency: string): string =>
   `${(minor / minorPerUnit(currency)).toFixed(minorDigits(currency))} ${currency}`;
 
+/** Signs that stand for one currency; a dollar is one of many. */
+const signs: Readonly<Record<string, string>> = { '€': 'EUR', '£': 'GBP' };
+
+/** The same amount as a file writes it, where the sign or code beside it is clear. */
+function withCode(beside: string, input: string, otherwise: string): string {
+  const code = Object.hasOwn(signs, beside) ? signs[beside]! : beside;
+  const amount = splitNumber(input.trim().replace(beside, ''));
+  return currencies.has(code) && amount?.rest === ''
+    ? `write "${amount.digits} ${code}"`
+    : otherwise;
+}
+
 export function parseMoney(input: unknown): Parsed<Money> {
   const remedy = 'write an amount with its currency, such as "4.20 EUR", or "0.3 staff hours"';
   const odd = notFinite(input);
@@ -87,16 +99,21 @@ export function parseMoney(input: unknown): Parsed<Money> {
   if (typeof input === 'number')
     return bad(
       'is a number without a unit where money is needed',
-      `write "${input} EUR" (your currency) or "${input} staff hours"`,
+      `write "${Math.abs(input)} EUR" (your currency) or "${Math.abs(input)} staff hours"`,
     );
   if (typeof input !== 'string')
     return wrongKind(`is ${kindOf(input)} where money is needed`, remedy);
   const split = splitNumber(input);
   if (split === null) {
-    return /^[A-Z]{3}\s*\d|^[€$£]/.test(input.trim())
+    const [, front] = /^([A-Z]{3}|[€$£])\s*\d/.exec(input.trim()) ?? [];
+    return front !== undefined
       ? bad(
           'has its currency in front',
-          'write the amount first and the code after it, such as "4.20 EUR"',
+          withCode(
+            front,
+            input,
+            'write the amount first and the code after it, such as "4.20 EUR"',
+          ),
         )
       : wrongKind('is not an amount of money', remedy);
   }
@@ -113,8 +130,10 @@ export function parseMoney(input: unknown): Parsed<Money> {
   if (!code.ok)
     return bad(
       `has the unit "${split.rest}" where money is needed (a currency code, or staff hours)`,
-      code.rule.startsWith('is not written') ? code.remedy : remedy,
+      code.rule.startsWith('is not written') ? code.remedy : withCode(split.rest, input, remedy),
     );
+  if (/e/i.test(split.digits))
+    return bad('has a power of ten', 'write the amount out, such as "1500 EUR"');
   const decimals = minorDigits(code.value);
   const minor = toMinor(split.digits, decimals);
   if (minor === null)

@@ -26,6 +26,7 @@ export function parseShare(input: unknown): Parsed<number> {
       return bad('has a decimal comma', 'write the number with a point, such as "2.5 %"');
     if (split.rest === '')
       return bad('has no unit where a share is needed', `write "${split.number} %"`);
+    if (/\d/.test(split.rest)) return bad('has more than one number', remedy);
     if (split.rest !== '%')
       return bad(
         `has the unit "${split.rest}" where a share is needed (%)`,

@@ -101,7 +101,7 @@ const tables = (): readonly UnitTable[] => [
 ];
 
 export const both = (number: number, units: readonly string[]): string =>
-  `write ${units.map((unit) => `"${number} ${unit}"`).join(' or ')}`;
+  `write ${units.map((unit) => `"${Math.abs(number)} ${unit}"`).join(' or ')}`;
 const example = (table: UnitTable): string =>
   `write a number with its unit, such as "40 ${table.usual[0]}"`;
 
@@ -120,6 +120,8 @@ function unknownUnit(unit: string, number: number, table: UnitTable): Parsed<nev
       'has a decimal comma',
       `write the number with a point, such as "1.5 ${table.usual[0]}"`,
     );
+  if (/\d/.test(unit))
+    return bad(`has more than one number where ${table.noun} is needed`, example(table));
   if (unit === '')
     return bad(`has no unit where ${table.noun} is needed`, both(number, table.usual));
   const other = tables().find((one) => one !== table && Object.hasOwn(one.factors, unit));

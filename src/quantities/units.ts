@@ -103,19 +103,13 @@ export function parseRate(input: unknown): Parsed<number> {
   const odd = notFinite(input);
   if (odd) return odd;
   if (typeof input === 'number')
-    return bad(
-      'is a number without a unit where a rate is needed',
-      `write "${input} / h" or "${input} / min"`,
-    );
+    return bad('is a number without a unit where a rate is needed', both(input, ['/ h', '/ min']));
   if (typeof input !== 'string')
     return wrongKind(`is ${kindOf(input)} where a rate is needed`, remedy);
   const split = splitNumber(input);
   if (split === null) return wrongKind('is not a rate', remedy);
   if (split.rest === '')
-    return bad(
-      'has no unit where a rate is needed',
-      `write "${split.number} / h" or "${split.number} / min"`,
-    );
+    return bad('has no unit where a rate is needed', both(split.number, ['/ h', '/ min']));
   const per = /^(?:\/|per)\s*(.*)$/.exec(split.rest)?.[1]?.trim();
   const ms =
     per !== undefined && Object.hasOwn(perUnits, per)

@@ -66,6 +66,23 @@ function decode(bytes: Uint8Array): { readonly text: string } | { readonly refus
       ),
     };
   }
+  // Where an odd line end or a character of another encoding stands.
+  const lineAt = (at: number): Position => ({
+    line: bytes.subarray(0, at).filter((byte) => byte === 10).length + 1,
+    column: 1,
+  });
+  const nul = bytes.indexOf(0);
+  if (nul >= 0)
+    return { refused: refuse('is not text in UTF-8', 'save the file as UTF-8', lineAt(nul)) };
+  const alone = bytes.findIndex((byte, at) => byte === 13 && bytes[at + 1] !== 10);
+  if (alone >= 0)
+    return {
+      refused: refuse(
+        'ends in a carriage return alone',
+        'save the file with ordinary line ends (LF or CRLF)',
+        lineAt(alone),
+      ),
+    };
   try {
     return { text: new TextDecoder('utf-8', { fatal: true }).decode(bytes) };
   } catch {

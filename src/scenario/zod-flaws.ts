@@ -11,6 +11,20 @@ import { valueAt } from './tree.js';
 
 type Issue = z.core.$ZodIssue;
 
+/** What stands behind a comma in a number becomes the name of a field: `{ every: 1,5 min }`. */
+const COMMA = /^\d[\d.]*(\s|$)/;
+const withoutComma = 'write a number without a comma, such as 1.5 or 1500';
+
+/** What zod expected, and what to write for it. */
+const EXPECTED: Readonly<Record<string, readonly [string, string]>> = {
+  string: ['text', 'write a name, in quotes if it looks like a number'],
+  boolean: ['yes or no', 'write true or false'],
+  number: ['a number', 'write a plain number, without a unit'],
+  array: ['a list', 'write a list in square brackets'],
+  object: ['a group of fields', 'write names and values in braces'],
+  record: ['a map of names', 'write names and values in braces'],
+};
+
 const sentence = (message: string, elseRemedy: string): { rule: string; remedy: string } => {
   const cut = message.indexOf('; ');
   return cut < 0
@@ -67,7 +81,12 @@ export function flawsOf(issues: readonly Issue[], schema: z.core.$ZodType, tree:
       case 'unrecognized_keys': {
         const known = knownKeys(schema, path);
         return issue.keys.map((key) => ({
-          ...problemAt([...path, key], undefined, 'is not a field here', didYouMean(key, known)),
+          ...problemAt(
+            [...path, key],
+            undefined,
+            'is not a field here',
+            COMMA.test(key) ? withoutComma : didYouMean(key, known),
+          ),
           onKey: true,
         }));
       }
@@ -134,8 +153,8 @@ export function flawsOf(issues: readonly Issue[], schema: z.core.$ZodType, tree:
               value,
               value === undefined
                 ? 'is missing'
-                : `is ${kindOf(value)} where ${issue.expected === 'string' ? 'text' : issue.expected} is needed`,
-              'write it in the form that this field needs',
+                : `is ${kindOf(value)} where ${EXPECTED[issue.expected]?.[0] ?? issue.expected} is needed`,
+              EXPECTED[issue.expected]?.[1] ?? 'write it in the form that this field needs',
             ),
           ];
         break;

@@ -29,6 +29,14 @@ const step = (hours: number, menu: readonly number[]) => ({
   menu,
 });
 
+describe('days that hardly differ', () => {
+  it('are as days that do not: a factor whose square is too small to be held loses no guest', () => {
+    const parties = (dayFactorCv: number): number => drawn({ ...base, dayFactorCv }).parties;
+    expect([1e-13, 1e-160, 5e-324].map(parties)).toEqual(Array(3).fill(parties(0)));
+    expect(parties(0)).toBeGreaterThan(100);
+  });
+});
+
 describe('what guests order', () => {
   it('takes no luck where there is no choice, and one draw a drink where there is', () => {
     const shareSteps = [step(1, [1, 0, 0]), step(3, [0.5, 0.3, 0.2])];

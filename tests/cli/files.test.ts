@@ -1,6 +1,5 @@
 import { spawnSync } from 'node:child_process';
 import {
-  existsSync,
   lstatSync,
   mkdirSync,
   readdirSync,
@@ -97,11 +96,28 @@ describe('a symbolic link in the place of a file', () => {
 });
 
 describe('outputs tried before the work', () => {
-  it('leave no folder behind when the work then fails', async () => {
+  it('leave nothing to undo', async () => {
     const folder = emptyFolder();
     await tryOutput(join(folder, 'x/y'), 'folder');
-    expect(existsSync(join(folder, 'x/y'))).toBe(true);
+    expect(readdirSync(folder)).toEqual([]);
+  });
+
+  it('are made again where they are written, and gone again where they cannot be', async () => {
+    const folder = emptyFolder();
+    const files = ['x/y/a', 'x', 'x/z/b'].map((name) => ({
+      path: join(folder, name),
+      content: '',
+    }));
+    await expect(writeAll(files)).rejects.toThrow(/is a directory/);
     removeTemporary();
+    expect(readdirSync(folder)).toEqual([]);
+  });
+
+  it('leave no folder where a deeper one cannot be made', async () => {
+    const folder = emptyFolder();
+    await expect(tryOutput(join(folder, 'x', 'y'.repeat(300)), 'folder')).rejects.toThrow(
+      MistakeError,
+    );
     expect(readdirSync(folder)).toEqual([]);
   });
 

@@ -59,6 +59,7 @@ describe('signals', () => {
   it.each([
     ['are the system’s while a file is read', ['check', demo], '0,0'],
     ['and again once days were run', ['size', demo, '--days', '20', '--threads', '1'], '0,0'],
+    ['and after an output was tried', ['collections', demo, '--out', 'new/folder'], '0,0'],
     ['are heard to the end once a file is written', ['page', '--out', 'page.html'], '1,1'],
   ])('%s', (_, args, said) => {
     const { stderr } = spawnSync(process.execPath, ['--import', LISTENERS, command, ...args], {

@@ -103,6 +103,14 @@ describe('whole milliseconds', () => {
     }
   });
 
+  it('is all that is left of a spread whose square is too small to be held', () => {
+    for (const law of ['lognormal', 'gamma'] as const)
+      for (const sdMs of [1e-8, 1e-160, 5e-324]) {
+        const duration = new Duration({ law, meanMs: 90_000, sdMs });
+        expect([duration.constant, duration.draw(new Stream())]).toEqual([true, 90_000]);
+      }
+  });
+
   it('a mean of nothing takes no time', () => {
     for (const law of [
       { law: 'exponential', meanMs: 0 },

@@ -8,8 +8,11 @@ import type { Asked, Block } from './block.js';
 const [MOST_S, MOST_MB, LONGEST_S] = [20, 700, 300];
 /** Heap of the process that runs cases, MB: what it holds besides brings it near 300. */
 const HEAP_MB = 160;
-/** Blocks after which the process is begun anew, as every run of the command in it leaves something. */
-const BLOCKS = 6;
+/**
+ * Blocks after which the process is begun anew: each run of the command in it leaves a copy of the command's modules,
+ * 0.7 MB that Node never lets go, 14 MB a block of scenarios.
+ */
+const BLOCKS = 2;
 
 /** First word to the process that runs cases. */
 export const SERVE = 'serve';

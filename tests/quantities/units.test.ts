@@ -125,6 +125,7 @@ describe('what is wrong with a quantity', () => {
       '40 MIN',
       'has the unit "MIN" where a duration is needed (ms, s, min, h, days); did you mean "40 min"?',
     ],
+    [-40, 'is a number without a unit where a duration is needed; write "40 s" or "40 min"'],
     ['-3 s', 'is negative: a duration cannot be negative; write 3 s or leave it out'],
     ['1,5 min', 'has a decimal comma; write the number with a point, such as "1.5 s"'],
     ['soon', 'is not a duration; write a number with its unit, such as "40 s"'],
@@ -135,7 +136,14 @@ describe('what is wrong with a quantity', () => {
     [[], 'is a list where a duration is needed; write a number with its unit, such as "40 s"'],
   ])('%j as a duration', (input, message) => expect(says(duration, input)).toBe(message));
 
+  it.each(['0:40', '1 min 20 s', '40-50 s', '1 h 30'])('%j as a duration', (input) =>
+    expect(says(duration, input)).toBe(
+      'has more than one number where a duration is needed; write a number with its unit, such as "40 s"',
+    ),
+  );
+
   it.each([
+    [-12, 'is a number without a unit where a rate is needed; write "12 / h" or "12 / min"'],
     [12, 'is a number without a unit where a rate is needed; write "12 / h" or "12 / min"'],
     [
       '12 h',

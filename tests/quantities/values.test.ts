@@ -53,9 +53,20 @@ describe('money', () => {
     ],
     ['4,20 EUR', 'has a decimal comma; write the amount with a point, such as "4.20 EUR"'],
     [
-      '€4',
+      -4,
+      'is a number without a unit where money is needed; write "4 EUR" (your currency) or "4 staff hours"',
+    ],
+    ['€4', 'has its currency in front; write "4 EUR"'],
+    ['GBP 4.50', 'has its currency in front; write "4.50 GBP"'],
+    [
+      '$4',
       'has its currency in front; write the amount first and the code after it, such as "4.20 EUR"',
     ],
+    [
+      '4 £',
+      'has the unit "£" where money is needed (a currency code, or staff hours); write "4 GBP"',
+    ],
+    ['1e3 EUR', 'has a power of ten; write the amount out, such as "1500 EUR"'],
     [
       '4 eur',
       'has the unit "eur" where money is needed (a currency code, or staff hours); write EUR',
@@ -93,6 +104,8 @@ describe('shares, counts and clocks', () => {
   it.each([
     [35, 'is more than the whole: a share without % is between 0 and 1; write "35 %"'],
     ['35', 'has no unit where a share is needed; write "35 %"'],
+    ['1/2', 'has more than one number; write a share of the whole, such as "35 %" or 0.35'],
+    ['40-60 %', 'has more than one number; write a share of the whole, such as "35 %" or 0.35'],
     [
       '135 %',
       'is more than the whole: a share is between 0 % and 100 %; write a share of the whole, such as "35 %" or 0.35',

@@ -278,6 +278,30 @@ describe('a single mistake: place, path, value, rule and remedy', () => {
       'guests.partySize.0: "0" is not a party size; write whole numbers from 1 to 99',
     ],
     [
+      'a decimal comma in braces',
+      'making: 40 s',
+      'making: 40 s, ▸5 s: x',
+      'menu.flat-white.5 s: "5 s" is not a field here; write a number without a comma, such as 1.5 or 1500',
+    ],
+    [
+      'a law in the wrong form',
+      'making: 40 s',
+      'making: { lognormal: ▸40 s }',
+      'menu.flat-white.making.lognormal: "40 s" is text where a group of fields is needed; write { mean: 42 min, sd: 18 min }',
+    ],
+    [
+      'a list in the wrong form',
+      'making: 40 s',
+      'making: { measured: ▸40 s }',
+      'menu.flat-white.making.measured: "40 s" is text where a list is needed; write [31 min, 40 min]',
+    ],
+    [
+      'a number in a setting',
+      'setting: [mug]',
+      'setting: [▸5]',
+      'menu.tea.setting[0]: 5 is a number where text is needed; write a name, in quotes if it looks like a number',
+    ],
+    [
       'a reserved name',
       '  mug: {',
       '  ▸takeaway: { like: mug }\n  mug: {',
@@ -289,6 +313,14 @@ describe('a single mistake: place, path, value, rule and remedy', () => {
     const lines = before[0]!.split('\n');
     const place = before.length > 1 ? `${lines.length}:${lines.at(-1)!.length + 1}: ` : '';
     expect(problemsOf(before.join(''))).toEqual([place + problem]);
+  });
+
+  it('no party sizes', () => {
+    const sizes = /partySize: .*/.exec(valid)![0];
+    const place = valid.slice(0, valid.indexOf(sizes)).split('\n').length;
+    expect(problemsOf(changed(sizes, 'partySize: {}'))).toEqual([
+      `${place}:3: guests.partySize: is empty; write { 1: 50 %, 2: 50 % }`,
+    ]);
   });
 
   it('an empty menu, an empty ware', () => {
@@ -333,6 +365,21 @@ describe('mistakes of the file itself', () => {
       'an unclosed bracket',
       changed('parties: [6, 9] }', 'parties: [6, 9 }'),
       /^6:\d+: cannot be read: a bracket is missing, or a line is not indented .*; check the brackets above/,
+    ],
+    [
+      'line ends of an old machine',
+      valid.replaceAll('\n', '\r'),
+      '1:1: ends in a carriage return alone; save the file with ordinary line ends (LF or CRLF)',
+    ],
+    [
+      'one such line end',
+      changed('  slots:', '\r  slots:'),
+      /^6:1: ends in a carriage return alone/,
+    ],
+    [
+      'text of two bytes a character',
+      [...valid].join('\0'),
+      '1:1: is not text in UTF-8; save the file as UTF-8',
     ],
     [
       'a tab as indentation',
