@@ -72,13 +72,8 @@ const partySizeShares = z
   .record(z.string().regex(/^[1-9]\d?$/), share, {
     error: 'is not a map from party size to share; write { 1: 50 %, 2: 50 % }',
   })
-  .transform((shares, ctx) => {
+  .transform((shares) => {
     const largest = Math.max(0, ...Object.keys(shares).map(Number));
-    if (largest === 0) {
-      const [rule, remedy] = ['is empty', 'write { 1: 50 %, 2: 50 % }'];
-      ctx.addIssue({ code: 'custom', message: `${rule}; ${remedy}`, params: { rule, remedy } });
-      return z.NEVER;
-    }
     return Array.from({ length: largest }, (_, i) => shares[String(i + 1)] ?? 0);
   });
 

@@ -31,6 +31,14 @@ export function checkSum(
   ];
 }
 
+/** Shares of party sizes by size: at least one, and all of them make up the whole. */
+export function checkPartySizes(shares: Readonly<Record<string, unknown>>): Flaw[] {
+  const path = ['guests', 'partySize'];
+  return Object.keys(shares).length === 0
+    ? [problemAt(path, undefined, 'is empty', 'write { 1: 50 %, 2: 50 % }')]
+    : checkSum(path, Object.values(shares), 'party sizes');
+}
+
 interface Step {
   readonly untilMs: number;
   readonly share: unknown;

@@ -11,7 +11,7 @@ import { checkCalendar } from './calendar.js';
 import { checkHave } from './have.js';
 import { checkHabits } from './check-habits.js';
 import { checkRacks } from './check-racks.js';
-import { checkMenuShares, checkSum } from './check-shares.js';
+import { checkMenuShares, checkPartySizes } from './check-shares.js';
 import { checkHours, checkTimes } from './check-times.js';
 import type { Path } from './path.js';
 import { problemAt, type Flaw } from './problems.js';
@@ -235,9 +235,7 @@ export function crossChecks(tree: unknown): Flaw[] {
   return [
     ...checkHours(tree),
     ...checkTimes(tree),
-    ...(isGroup(partySize)
-      ? checkSum(['guests', 'partySize'], Object.values(partySize), 'party sizes')
-      : []),
+    ...(isGroup(partySize) ? checkPartySizes(partySize) : []),
     ...checkMenu(tree),
     ...checkWare(tree),
     ...checkRacks(tree),

@@ -16,6 +16,7 @@ import { misfitOf } from './rack-geometry.js';
 import { withRackPlan } from './rack-plan.js';
 import { misfitWarnings } from './saucer-fits.js';
 import { scenarioSchema, type Scenario } from './scenario.js';
+import { tooMany } from './too-many.js';
 import { unwrap, valueAt, withValueAt, type Unwrapped, type Wrap } from './tree.js';
 import { schemaOfField, valueSize } from './value-size.js';
 import { warningsOf } from './warnings.js';
@@ -70,6 +71,12 @@ export function checkTree(
   fileName: string,
   options: ReadOptions = {},
 ): ReadResult {
+  const many = tooMany(raw);
+  if (many.length > 0)
+    return {
+      ok: false,
+      problems: many.map((flaw) => problem(flaw, fileName, positionOf(flaw.path))),
+    };
   const unwrapped = unwrap(raw);
   const filled = fill(unwrapped.tree);
   const parsed = scenarioSchema.safeParse(filled.tree);

@@ -323,6 +323,20 @@ describe('a single mistake: place, path, value, rule and remedy', () => {
     ]);
   });
 
+  it('more of anything than a café has is refused before it is read', () => {
+    const many = (number: number): string =>
+      changed(
+        '  mug: {',
+        `${Array.from({ length: number }, (_, i) => `  w${i}: { like: mug, prise: 1 }\n`).join('')}  mug: {`,
+      );
+    expect(problemsOf(many(1299))).toEqual([
+      expect.stringMatching(
+        /: ware: has 1,3\d\d items of ware, more than the 300 that can be read; leave out those/,
+      ),
+    ]);
+    expect(problemsOf(many(20)).length).toBe(20);
+  });
+
   it('an empty menu, an empty ware', () => {
     const menu = valid.slice(valid.indexOf('menu:'), valid.indexOf('ware:'));
     expect(problemsOf(changed(menu, 'menu: {}\n'))).toEqual([
