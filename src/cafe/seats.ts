@@ -89,8 +89,7 @@ export class Seats {
 
   /** Seat-milliseconds taken before closing, parties still seated included. */
   seatMs(): number {
-    const stillTaken = this.size === null ? 0 : this.size - this.free;
-    return this.takenMs + stillTaken * Math.min(this.flow.now, this.closingMs);
+    return this.takenMs + this.guestsInHouse * Math.min(this.flow.now, this.closingMs);
   }
 
   /** Share of the seats held in the fullest quarter hour, in thousandths; call it once the day is over. */
