@@ -1,5 +1,5 @@
-// The two pieces of work by hand in C++: the speed to be measured against. One JSON line a run.
-// Build: g++ -O3 -march=native limit.cpp; use: limit mm1|cups RUNS REPLICATIONS
+// The two pieces of work by hand in C++: the speed to be measured against. A run for each line that comes in.
+// Build: g++ -O3 -march=native limit.cpp; use: limit mm1|cups REPLICATIONS
 #include <chrono>
 #include <cmath>
 #include <cstdint>
@@ -140,12 +140,13 @@ static void cupDay(uint64_t seed, Heap& heap, double& lost, double& inHand) {
 
 int main(int count, char** words) {
   const bool cups = count > 1 && !std::strcmp(words[1], "cups");
-  const int runs = count > 2 ? std::atoi(words[2]) : 7, replications = count > 3 ? std::atoi(words[3]) : 2000;
+  const int n = cups && count > 2 ? std::atoi(words[2]) : 1;
   static Heap heap;
-  for (int run = 0; run <= runs; run++) {
+  int run = 0;
+  for (int sign = std::getchar(); sign != EOF; sign = std::getchar()) {
+    if (sign != '\n') continue;
     const auto start = std::chrono::steady_clock::now();
     double s1 = 0, q1 = 0, s2 = 0, q2 = 0;
-    const int n = cups ? replications : 1;
     for (int i = 0; i < n; i++) {
       double a = 0, b = 0;
       if (cups) cupDay(run * 1000003ull + i, heap, a, b);
@@ -153,6 +154,8 @@ int main(int count, char** words) {
       s1 += a; q1 += a * a; s2 += b; q2 += b * b;
     }
     const double seconds = std::chrono::duration<double>(std::chrono::steady_clock::now() - start).count();
-    if (run > 0) std::printf("{\"seconds\":%.6f,\"n\":%d,\"sums\":[[%.9g,%.9g],[%.9g,%.9g]]}\n", seconds, n, s1, q1, s2, q2);
+    std::printf("{\"seconds\":%.6f,\"n\":%d,\"sums\":[[%.9g,%.9g],[%.9g,%.9g]]}\n", seconds, n, s1, q1, s2, q2);
+    std::fflush(stdout);
+    run++;
   }
 }

@@ -1,7 +1,7 @@
 """The two pieces of work in SimPy: the queue and the containers as its guide would have them, and the cups again
-with plain counts, which is the quickest that SimPy was found to be. One JSON line a run.
+with plain counts, which is the quickest that SimPy was found to be. A run for each line that comes in, told as a line of JSON.
 
-Use: python3 peer.py mm1|cups|containers RUNS REPLICATIONS
+Use: python3 peer.py mm1|cups|containers REPLICATIONS
 """
 import json
 import random
@@ -119,11 +119,10 @@ def cup_day(seed):
 
 
 days = {"cups": cup_day, "containers": cup_day_in_containers}.get(sys.argv[1])
-runs, replications = int(sys.argv[2]), int(sys.argv[3]) if days else 1
-for run in range(runs + 1):
+replications = int(sys.argv[2]) if days else 1
+for run, _ in enumerate(sys.stdin):
     start = time.perf_counter()
     results = [days(run * 1_000_003 + i) if days else queue_wait(run + 1) for i in range(replications)]
     seconds = time.perf_counter() - start
-    if run > 0:
-        sums = [[sum(r[j] for r in results), sum(r[j] ** 2 for r in results)] for j in (0, 1)]
-        print(json.dumps(dict(seconds=seconds, n=replications, sums=sums)), flush=True)
+    sums = [[sum(r[j] for r in results), sum(r[j] ** 2 for r in results)] for j in (0, 1)]
+    print(json.dumps(dict(seconds=seconds, n=replications, sums=sums)), flush=True)

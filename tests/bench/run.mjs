@@ -1,9 +1,10 @@
 // npm run bench: one table, every row measured in this run on this machine, as ratios. Times are reported, never
 // asserted; the check statistics are, within four combined standard errors.
-import { execFileSync, spawnSync } from 'node:child_process';
+import { execFileSync, spawn, spawnSync } from 'node:child_process';
 import { mkdtempSync, readFileSync, rmSync, writeFileSync } from 'node:fs';
 import { cpus } from 'node:os';
 import { join } from 'node:path';
+import { createInterface } from 'node:readline';
 import { fileURLToPath } from 'node:url';
 import { build } from 'esbuild';
 import { leanParts } from '../../src/cli/lean-parts.mjs';
@@ -13,6 +14,8 @@ const root = fileURLToPath(new URL('../..', import.meta.url));
 // Inside the project, so that what is bundled finds the packages that stay outside the bundle.
 const folder = mkdtempSync(join(root, 'node_modules/.bench-'));
 const RUNS = 7;
+const TURNS = 21;
+const LONG_RUNS = 5;
 const node = process.execPath;
 const missing = [];
 
@@ -59,111 +62,130 @@ async function main() {
       js: "import { createRequire as benchRequire } from 'node:module'; const require = benchRequire(import.meta.url);",
     },
   });
-  const work = (name, replications, ...rest) =>
-    lines(run(node, [join(folder, 'work.mjs'), name, String(RUNS), String(replications), ...rest]));
-  /** Results of somebody else's tool; null and named if it is not here or will not run. */
-  const peer = (name, results) => {
-    try {
-      return results();
-    } catch {
-      if (!missing.includes(name)) missing.push(name);
-      return null;
-    }
+  // Each tool is a process that does one run for each line it is sent: they take turns, so that a machine that is slower
+  // for a minute is slower for all, and a ratio is one of two runs side by side.
+  const inTurns = (command, args) => {
+    const child = spawn(command, args, { cwd: root, stdio: ['pipe', 'pipe', 'inherit'] });
+    // A tool that will not run is seen by its silence.
+    child.on('error', () => {});
+    child.stdin.on('error', () => {});
+    const told = createInterface({ input: child.stdout })[Symbol.asyncIterator]();
+    return {
+      async next() {
+        child.stdin.write('\n');
+        const { value } = await told.next();
+        return value === undefined ? null : JSON.parse(value);
+      },
+      end: () => child.stdin.end(),
+    };
   };
+  const work = (name, replications, ...rest) =>
+    inTurns(node, [join(folder, 'work.mjs'), name, String(replications), ...rest]);
   const python = ['/usr/bin/python3', 'python3'].find(
     (command) => spawnSync(command, ['-c', 'import simpy'], { stdio: 'ignore' }).status === 0,
   );
   const simpy = (...words) =>
-    peer('SimPy (a simulation library in Python)', () =>
-      lines(run(python, [join(here, 'peer.py'), ...words])),
-    );
+    python === undefined ? null : inTurns(python, [join(here, 'peer.py'), ...words]);
   const compiled =
-    peer('g++ (the C++ limit)', () =>
-      run('g++', ['-O3', '-march=native', '-o', join(folder, 'limit'), join(here, 'limit.cpp')]),
-    ) !== null;
-  const limit = (...words) => (compiled ? lines(run(join(folder, 'limit'), words)) : null);
+    spawnSync(
+      'g++',
+      ['-O3', '-march=native', '-o', join(folder, 'limit'), join(here, 'limit.cpp')],
+      { stdio: ['ignore', 'ignore', 'inherit'] },
+    ).status === 0;
+  const limit = (...words) => (compiled ? inTurns(join(folder, 'limit'), words) : null);
 
-  const rows = [
+  const listed = [
     {
       work: 'M/M/1',
       who: 'C++ by hand',
       unit: 600_000,
       per: 'events',
-      results: limit('mm1', String(RUNS)),
+      tool: limit('mm1'),
     },
     {
       work: 'M/M/1',
       who: 'our engine',
       unit: 600_000,
       per: 'events',
-      results: work('engine-mm1', 1),
+      tool: work('engine-mm1', 1),
     },
     {
       work: 'M/M/1',
       who: 'simjs',
       unit: 600_000,
       per: 'events',
-      results: peer('simjs', () => work('simjs-mm1', 1)),
+      tool: work('simjs-mm1', 1),
     },
     {
       work: 'M/M/1',
       who: 'SimPy',
       unit: 600_000,
       per: 'events',
-      results: simpy('mm1', String(RUNS), '1'),
+      tool: simpy('mm1', '1'),
     },
     {
       work: 'cup cycle',
       who: 'C++ by hand',
       unit: 1,
       per: 'days',
-      results: limit('cups', String(RUNS), '2000'),
+      tool: limit('cups', '2000'),
     },
     {
       work: 'cup cycle',
       who: 'our engine',
       unit: 1,
       per: 'days',
-      results: work('engine-cups', 2000),
+      tool: work('engine-cups', 2000),
     },
     {
       work: 'cup cycle',
       who: 'our café, from a scenario file',
       unit: 1,
       per: 'days',
-      results: work('cafe-cups', 2000, join(here, 'cup-cycle.yaml')),
+      tool: work('cafe-cups', 2000, join(here, 'cup-cycle.yaml')),
     },
     {
       work: 'cup cycle',
       who: 'simjs, plain counts',
       unit: 1,
       per: 'days',
-      results: peer('simjs', () => work('simjs-cups', 200)),
+      tool: work('simjs-cups', 200),
     },
     {
       work: 'cup cycle',
       who: 'simjs, its own stores',
       unit: 1,
       per: 'days',
-      results: peer('simjs', () => work('simjs-stores', 200)),
+      tool: work('simjs-stores', 200),
     },
     {
       work: 'cup cycle',
       who: 'SimPy, plain counts',
       unit: 1,
       per: 'days',
-      results: simpy('cups', String(RUNS), '100'),
+      tool: simpy('cups', '100'),
     },
     {
       work: 'cup cycle',
       who: 'SimPy, its own containers',
       unit: 1,
       per: 'days',
-      results: simpy('containers', String(RUNS), '100'),
+      tool: simpy('containers', '100'),
     },
-  ].filter((row) => row.results !== null);
+  ];
+  // The first run of each warms it up.
+  for (let turn = 0; turn <= TURNS; turn += 1)
+    for (const row of listed) {
+      const result = (await row.tool?.next()) ?? null;
+      row.results = result === null ? null : turn === 0 ? [] : [...row.results, result];
+    }
+  for (const { tool } of listed) tool?.end();
+  const rows = listed.filter(({ results }) => results !== null);
+  for (const { who, results } of listed)
+    if (results === null && !missing.includes(who)) missing.push(who);
   for (const row of rows) {
-    row.perSecond = median(row.results.map((result) => (result.n * row.unit) / result.seconds));
+    row.rates = row.results.map((result) => (result.n * row.unit) / result.seconds);
+    row.perSecond = median(row.rates);
     row.statistics = statistics(row.results);
   }
   const faults = [];
@@ -178,6 +200,11 @@ async function main() {
         `${what}: ${who} ${wait.mean.toFixed(3)} ± ${wait.error.toFixed(3)} against theory 4`,
       );
   }
+  /** The middle of the ratios turn by turn. */
+  const against = (row, other) => {
+    const ratio = median(row.rates.map((rate, turn) => rate / other.rates[turn]));
+    return ratio.toFixed(ratio < 0.1 ? 4 : 2);
+  };
   const table = rows.map((row) => {
     const fastest = rows.find((one) => one.work === row.work && one.who === 'C++ by hand');
     const others = rows.filter((one) => one.work === row.work && one !== row);
@@ -199,11 +226,7 @@ async function main() {
       work: row.work,
       who: row.who,
       rate: `${Math.round(row.perSecond).toLocaleString('en')} ${row.per}/s`,
-      ratio: fastest
-        ? (row.perSecond / fastest.perSecond).toFixed(
-            row.perSecond / fastest.perSecond < 0.1 ? 4 : 2,
-          )
-        : '',
+      ratio: fastest ? against(row, fastest) : '',
       check:
         row.work === 'M/M/1'
           ? `wait ${told[0]} (theory 4)`
@@ -263,8 +286,23 @@ async function main() {
   ];
   if (run(node, longRun(1)) !== run(node, longRun(2)))
     faults.push('the answer on two threads is not the answer on one, byte for byte');
-  const pairs = Array.from({ length: RUNS }, () => [wall(longRun(1)), wall(longRun(2))]);
-  const [one, two] = [median(pairs.map(([ms]) => ms)), median(pairs.map(([, ms]) => ms))];
+  /** Two processes that know nothing of each other, each with the work of one: what two cores of this machine can give. */
+  const apart = async () => {
+    const start = process.hrtime.bigint();
+    await Promise.all(
+      [1, 2].map(
+        () =>
+          new Promise((resolve) => {
+            spawn(node, longRun(1), { cwd: root, stdio: 'ignore' }).on('close', resolve);
+          }),
+      ),
+    );
+    return Number(process.hrtime.bigint() - start) / 1e6;
+  };
+  const long = [];
+  for (let turn = 0; turn < LONG_RUNS; turn += 1)
+    long.push({ one: wall(longRun(1)), two: wall(longRun(2)), apart: await apart() });
+  const middle = (ms) => median(long.map(ms));
   const growth = {
     'ns a guest at 100 seats': few.toFixed(0),
     'ns a guest at 2,000 seats': many.toFixed(0),
@@ -276,9 +314,12 @@ async function main() {
     'ms, certified answer of the demo (file read, 8,000 + 8,000 days), warm, one thread': median(
       answers.map((line) => line.certified),
     ).toFixed(0),
-    'ms, 30,000 + 30,000 days on one thread': one.toFixed(0),
-    'the same on two': two.toFixed(0),
-    'one over two': (one / two).toFixed(2),
+    'ms, 30,000 + 30,000 days on one thread': middle(({ one }) => one).toFixed(0),
+    'the same on two': middle(({ two }) => two).toFixed(0),
+    'one over two': middle(({ one, two }) => one / two).toFixed(2),
+    'two such runs at once over one after the other: what two cores give here': middle(
+      ({ one, apart: both }) => (2 * one) / both,
+    ).toFixed(2),
   };
   print(['growth', ''], Object.entries(growth));
   for (const name of missing) console.log(`left out, not on this machine: ${name}`);

@@ -1,12 +1,13 @@
 /**
  * The two pieces of work in JavaScript: through our engine's public interface, through the whole café
- * as an ordinary scenario file, and in simjs. One JSON line a run.
+ * as an ordinary scenario file, and in simjs. A run for each line that comes in, told as a line of JSON.
  *
  * (a) M/M/1: arrivals 0.8, service 1, 300,000 customers; mean wait in queue 4.
  * (b) cup cycle: 240 minutes, guests 2 a minute, 60 cups, exponential dwell of 20 minutes, rounds every 5
  *     minutes, one machine of 25 pieces and 3 minutes; guests who find no cup are lost.
  */
 import { readFileSync } from 'node:fs';
+import { createInterface } from 'node:readline';
 import { Day } from '../../src/cafe/day.js';
 import { Demand } from '../../src/cafe/demand.js';
 import { Floor } from '../../src/cafe/floor.js';
@@ -149,7 +150,7 @@ function simjsQueue(): (seed: number) => Result {
 const works: Record<string, () => (seed: number) => Result> = {
   'engine-mm1': engineQueue,
   'engine-cups': engineCups,
-  'cafe-cups': () => cafeCups(process.argv[5]!),
+  'cafe-cups': () => cafeCups(process.argv[4]!),
   'simjs-mm1': simjsQueue,
   'simjs-cups': () => told(simjsCups()),
   'simjs-stores': () => told(simjsCupsInStores()),
@@ -160,25 +161,26 @@ const told =
     const { lost, mostInHand } = cups(seed + 1);
     return [lost, mostInHand];
   };
-const [, , name, runsText, replicationsText] = process.argv;
+const [, , name, replicationsText] = process.argv;
 const once = works[name!]!();
-const [runs, replications] = [Number(runsText), Number(replicationsText)];
-for (let run = 0; run <= runs; run += 1) {
+const replications = Number(replicationsText);
+const done = { runs: 0 };
+for await (const _ of createInterface({ input: process.stdin })) {
   const sums = [
     [0, 0],
     [0, 0],
   ];
   const start = process.hrtime.bigint();
   for (let i = 0; i < replications; i += 1) {
-    const result = once(run * 1_000_003 + i);
+    const result = once(done.runs * 1_000_003 + i);
     result.forEach((value, at) => {
       sums[at]![0]! += value;
       sums[at]![1]! += value * value;
     });
   }
   const seconds = Number(process.hrtime.bigint() - start) / 1e9;
-  if (run > 0)
-    process.stdout.write(
-      `${JSON.stringify({ seconds, n: replications, sums: sums.map((pair) => pair.map((value) => (Number.isNaN(value) ? null : value))) })}\n`,
-    );
+  done.runs += 1;
+  process.stdout.write(
+    `${JSON.stringify({ seconds, n: replications, sums: sums.map((pair) => pair.map((value) => (Number.isNaN(value) ? null : value))) })}\n`,
+  );
 }
