@@ -17,6 +17,7 @@ const RUNS = 7;
 const TURNS = 21;
 const LONG_RUNS = 5;
 const node = process.execPath;
+const compiler = 'g++';
 const missing = [];
 
 const median = (values) => [...values].sort((a, b) => a - b)[Math.floor(values.length / 2)];
@@ -88,7 +89,7 @@ async function main() {
     python === undefined ? null : inTurns(python, [join(here, 'peer.py'), ...words]);
   const compiled =
     spawnSync(
-      'g++',
+      compiler,
       ['-O3', '-march=native', '-o', join(folder, 'limit'), join(here, 'limit.cpp')],
       { stdio: ['ignore', 'ignore', 'inherit'] },
     ).status === 0;
