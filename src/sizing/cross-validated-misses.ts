@@ -64,22 +64,15 @@ interface Split {
 }
 
 function dealtOut(peaks: Peaks): Split[] {
-  const days = Array.from({ length: peaks.days }, (_, day) => day);
   const splits: Split[] = [];
   for (let deal = 0; deal < DEALS; deal++) {
     const step = power(HANDS, deal);
-    const handOf = (day: number) => Math.floor(day / step) % HANDS;
     for (let hand = 0; hand < HANDS; hand++) {
-      splits.push({
-        chosenOn: selectDays(
-          peaks,
-          days.filter((day) => handOf(day) !== hand),
-        ),
-        heldOut: selectDays(
-          peaks,
-          days.filter((day) => handOf(day) === hand),
-        ),
-      });
+      const chosenOn: number[] = [];
+      const heldOut: number[] = [];
+      for (let day = 0; day < peaks.days; day++)
+        (Math.floor(day / step) % HANDS === hand ? heldOut : chosenOn).push(day);
+      splits.push({ chosenOn: selectDays(peaks, chosenOn), heldOut: selectDays(peaks, heldOut) });
     }
   }
   return splits;

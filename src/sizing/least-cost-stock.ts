@@ -58,7 +58,11 @@ export function leastCostStock(
   if (!(Number.isInteger(k) && k >= 0))
     throw new RangeError(`the days that may be missed are a whole number ≥ 0; given ${k}`);
   const cheapest = Math.min(...unitCostMinor.filter((cost) => cost > 0));
-  const priced = unitCostMinor.map((cost) => cost || (cheapest < Infinity ? cheapest : 1));
+  // One kind of list in every search, so that what is compiled for one fits the next.
+  const priced = Float64Array.from(
+    unitCostMinor,
+    (cost) => cost || (cheapest < Infinity ? cheapest : 1),
+  );
   const found = new Search(reducedDays(peaks, k), priced, options).run();
   return {
     stock: Array.from(found.stock),
@@ -70,7 +74,7 @@ export function leastCostStock(
 
 class Search {
   readonly #reduced: ReducedDays;
-  readonly #unitCost: readonly number[];
+  readonly #unitCost: Float64Array;
   readonly #bounds: LagrangianBounds;
   readonly #step: number;
   #partsLeft: number;
@@ -79,7 +83,7 @@ class Search {
   /** The lowest bound of the parts given up. */
   #open = Infinity;
 
-  constructor(reduced: ReducedDays, unitCost: readonly number[], options: LeastCostOptions) {
+  constructor(reduced: ReducedDays, unitCost: Float64Array, options: LeastCostOptions) {
     this.#reduced = reduced;
     this.#unitCost = unitCost;
     this.#bounds = new LagrangianBounds(reduced, unitCost);
@@ -178,7 +182,7 @@ class Search {
 }
 
 /** The least amount by which two different costs differ: the common divisor of whole prices. */
-function leastStep(unitCost: readonly number[], scale: number): number {
+function leastStep(unitCost: Float64Array, scale: number): number {
   if (!unitCost.every(Number.isSafeInteger)) return 2e-9 * scale;
   const divisor = (a: number, b: number): number => (b === 0 ? a : divisor(b, a % b));
   return unitCost.reduce(divisor, 0);

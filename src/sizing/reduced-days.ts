@@ -26,7 +26,7 @@ export interface ReducedDays {
 
 /** Reduces the days to those that decide which stock is cheapest while at most k days are missed. */
 export function reducedDays(peaks: Peaks, k: number): ReducedDays {
-  const { ware, data } = peaks;
+  const { ware } = peaks;
   const floor = new Int32Array(ware);
   const top = new Int32Array(ware);
   for (let w = 0; w < ware; w++) {
@@ -35,45 +35,89 @@ export function reducedDays(peaks: Peaks, k: number): ReducedDays {
     top[w] = k >= peaks.days ? 0 : counts.length - 1;
   }
 
-  const rowOf = new Map<string, number>();
-  const weight: number[] = [];
-  const peak: number[] = [];
-  const raised = Array.from({ length: ware }, () => 0);
-  for (let day = 0; day < peaks.days && k < peaks.days; day++) {
-    let matters = false;
-    for (let w = 0, at = day * ware; w < ware; w++, at++) {
-      matters ||= data[at] > floor[w];
-      raised[w] = Math.max(data[at], floor[w]);
-    }
-    if (!matters) continue;
-    // A peak has 16 bits, so a row is a string of one character a ware.
-    const key = String.fromCharCode(...raised);
-    const known = rowOf.get(key);
-    if (known === undefined) {
-      rowOf.set(key, weight.length);
-      weight.push(1);
-      for (const value of raised) peak.push(value);
-    } else {
-      weight[known]++;
-    }
-  }
-
-  const byPeak = Array.from({ length: ware }, (_, w) => {
-    const above: number[] = [];
-    for (let row = 0; row < weight.length; row++)
-      if (peak[row * ware + w] > floor[w]) above.push(row);
-    return Int32Array.from(above.sort((a, b) => peak[b * ware + w] - peak[a * ware + w] || a - b));
-  });
+  const { rows, weight, peak } = alike(peaks, floor, k < peaks.days ? mattering(peaks, floor) : []);
   return {
     ware,
     k,
     floor,
     top,
-    rows: weight.length,
-    weight: Int32Array.from(weight),
-    peak: Int32Array.from(peak),
-    byPeak,
+    rows,
+    weight,
+    peak,
+    byPeak: Array.from(floor, (least, w) => highestFirst(peak, rows, ware, w, least, top[w])),
   };
+}
+
+/** The days that pass the floor of some ware. */
+function mattering({ days, ware, data }: Peaks, floor: Int32Array): ArrayLike<number> {
+  const found = new Int32Array(days);
+  let count = 0;
+  for (let day = 0, row = 0; day < days; day++, row += ware) {
+    let w = 0;
+    while (w < ware && data[row + w] <= floor[w]) w++;
+    if (w < ware) found[count++] = day;
+  }
+  return found.subarray(0, count);
+}
+
+/**
+ * Days with the same peaks, raised to the floors, are one row; rows in the order of their first days. A table by a
+ * hash of the peaks, as this is most of what a resampling or cross-validation does.
+ */
+function alike(
+  { ware, data }: Peaks,
+  floor: Int32Array,
+  days: ArrayLike<number>,
+): Pick<ReducedDays, 'rows' | 'weight' | 'peak'> {
+  const weight = new Int32Array(days.length);
+  const peak = new Int32Array(days.length * ware);
+  let slots = 16;
+  while (slots < 2 * days.length) slots *= 2;
+  /** Row + 1; 0 where the slot is free. */
+  const table = new Int32Array(slots);
+  let rows = 0;
+  for (let i = 0; i < days.length; i++) {
+    const from = days[i] * ware;
+    const to = rows * ware;
+    let hash = 0;
+    for (let w = 0; w < ware; w++) {
+      const value = Math.max(data[from + w], floor[w]);
+      peak[to + w] = value;
+      hash = Math.imul(hash ^ value, 0x9e3779b1);
+      hash ^= hash >>> 15;
+    }
+    let slot = hash & (slots - 1);
+    while (table[slot] !== 0 && !same(peak, ware, table[slot] - 1, rows))
+      slot = (slot + 1) & (slots - 1);
+    if (table[slot] === 0) table[slot] = ++rows;
+    weight[table[slot] - 1]++;
+  }
+  return { rows, weight: weight.slice(0, rows), peak: peak.slice(0, rows * ware) };
+}
+
+function same(peak: Int32Array, ware: number, one: number, other: number): boolean {
+  for (let w = 0; w < ware; w++) if (peak[one * ware + w] !== peak[other * ware + w]) return false;
+  return true;
+}
+
+/** The rows that pass the floor of a ware, highest peak first, rows alike in their order: sorted by counting. */
+function highestFirst(
+  peak: Int32Array,
+  rows: number,
+  ware: number,
+  w: number,
+  floor: number,
+  top: number,
+): Int32Array {
+  /** By how far a peak lies below the top: how many lie nearer to it, then where the next one goes. */
+  const next = new Int32Array(top - floor + 1);
+  for (let row = 0, at = w; row < rows; row++, at += ware)
+    if (peak[at] > floor) next[top - peak[at] + 1]++;
+  for (let below = 1; below < next.length; below++) next[below] += next[below - 1];
+  const sorted = new Int32Array(next[top - floor]);
+  for (let row = 0, at = w; row < rows; row++, at += ware)
+    if (peak[at] > floor) sorted[next[top - peak[at]]++] = row;
+  return sorted;
 }
 
 /** Whether a row's day runs out of something at a stock. */

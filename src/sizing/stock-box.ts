@@ -53,16 +53,25 @@ export function shrunkBox(
       if (low[w] > high[w]) return null;
     }
   }
-  const rows = byPeak.map((all, w) =>
-    all.filter((row) => usedUp[row] === 0 && peak[row * ware + w] > low[w]),
-  );
-  return {
-    low,
-    high,
-    left,
-    rows,
-    peaks: rows.map((some, w) => some.map((row) => peak[row * ware + w])),
-  };
+  const rows: Int32Array[] = [];
+  const peaks: Int32Array[] = [];
+  for (let w = 0; w < ware; w++) {
+    const all = byPeak[w];
+    const some = new Int32Array(all.length);
+    const theirs = new Int32Array(all.length);
+    let count = 0;
+    for (let i = 0; i < all.length; i++) {
+      const value = peak[all[i] * ware + w];
+      // The highest come first.
+      if (value <= low[w]) break;
+      if (usedUp[all[i]] !== 0) continue;
+      some[count] = all[i];
+      theirs[count++] = value;
+    }
+    rows.push(some.subarray(0, count));
+    peaks.push(theirs.subarray(0, count));
+  }
+  return { low, high, left, rows, peaks };
 }
 
 /** The (left+1)-th largest peak of a ware among the days not used up; the floor if there are fewer. */
