@@ -14,23 +14,18 @@ import { dirname, resolve } from 'node:path';
 import { fileURLToPath } from 'node:url';
 import { deflateAsync } from '@gfx/zopfli';
 import { build } from 'esbuild';
+import { fewerParts } from './fewer-parts.mjs';
+import { inPlaceOf } from './in-place-of.mjs';
 import { leanParts } from './lean-parts.mjs';
 import { bundledLicences } from './licences.mjs';
 import { textOfBytes } from './packed-text.mjs';
+import { plainOptions } from './plain-options.mjs';
 import { typefaceLicences, typefaceStyle } from './typefaces.mjs';
 
 const root = fileURLToPath(new URL('../..', import.meta.url));
 const dist = `${root}dist`;
 rmSync(dist, { recursive: true, force: true });
 
-/** Modules in whose place something plain does. */
-const inPlaceOf = (name, filter, contents) => ({
-  name,
-  setup(building) {
-    building.onResolve({ filter }, ({ path }) => ({ path, namespace: name }));
-    building.onLoad({ filter: /.*/, namespace: name }, () => ({ contents }));
-  },
-});
 // Vega carries the drawing of maps, trees and forces, which no picture of ours uses: a sixth of the page.
 const withoutMaps = inPlaceOf(
   'without-maps',
@@ -56,13 +51,6 @@ const withoutColours = inPlaceOf(
     .map((name) => `exports.scheme${name} = [];`)
     .join(''),
 );
-// The help is in plain letters, each as wide as the next: no need of the tables that tell wide ones.
-// Some import this module and some require it (the progress bar does), so it must be CommonJS.
-const plainWidths = inPlaceOf(
-  'plain-widths',
-  /^string-width$/,
-  'module.exports = (text) => text.length;',
-);
 // As the page has it: modules of which only what is used is taken, where Node would be given one whole.
 const yamlInModules = {
   name: 'yaml-in-modules',
@@ -73,13 +61,6 @@ const yamlInModules = {
     }));
   },
 };
-// The option parser asserts two things, for which Node would load all its ways of telling how values differ.
-const plainAsserts = inPlaceOf(
-  'plain-asserts',
-  /^assert$/,
-  `export const strictEqual = (one, other, message) => { if (!Object.is(one, other)) throw new Error(message); };
-  export const notStrictEqual = (one, other, message) => { if (Object.is(one, other)) throw new Error(message); };`,
-);
 // It looks for generators by eval, which the policy of a page forbids; every engine has them.
 const withoutEval = inPlaceOf(
   'without-eval',
@@ -158,9 +139,8 @@ const withClassCounts = {
   },
 };
 
-const { metafile } = await build({
+const command = {
   absWorkingDir: root,
-  metafile: true,
   entryPoints: { cuptide: 'src/cli/main.ts', worker: 'src/cli/worker.ts', index: 'src/index.ts' },
   outdir: 'dist',
   bundle: true,
@@ -178,15 +158,12 @@ const { metafile } = await build({
   minifySyntax: true,
   legalComments: 'none',
   logLevel: 'warning',
-  plugins: [
-    yamlInModules,
-    plainWidths,
-    plainAsserts,
-    withoutEval,
-    withoutCanvas,
-    withClassCounts,
-    leanParts,
-  ],
+  plugins: [yamlInModules, ...plainOptions, withoutEval, withoutCanvas, withClassCounts, leanParts],
+};
+const { metafile } = await build({
+  ...command,
+  metafile: true,
+  plugins: [await fewerParts(command), ...command.plugins],
 });
 chmodSync(`${dist}/cuptide.js`, 0o755);
 // The solver's program, which it looks for beside the command.
