@@ -26,7 +26,7 @@ const fold = (word: string): string => word.toLowerCase().replace(/[\s_-]+/g, ''
 
 /**
  * The word of `known` nearest to `word`, or null if none is near enough to be worth suggesting
- * (more than a third of the letters, at least two, would have to change).
+ * (more than a third of the letters, at least two, of short words one, would have to change).
  */
 export function nearest(word: string, known: Iterable<string>): string | null {
   const wanted = fold(word.slice(0, 64));
@@ -35,7 +35,9 @@ export function nearest(word: string, known: Iterable<string>): string | null {
   for (const candidate of known) {
     const folded = fold(candidate);
     const distance = editDistance(wanted, folded);
-    const allowed = Math.min(Math.max(2, Math.floor(folded.length / 3)), folded.length - 1);
+    const shorter = Math.min(folded.length, wanted.length);
+    const allowed =
+      shorter <= 3 ? Math.min(1, shorter - 1) : Math.max(2, Math.floor(folded.length / 3));
     if (distance <= allowed && distance < bestDistance) {
       best = candidate;
       bestDistance = distance;

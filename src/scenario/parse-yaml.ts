@@ -224,8 +224,16 @@ function build(
   return visit(document.contents, [], false, []);
 }
 
-/** Reads YAML or JSON text (or its UTF-8 bytes, up to `largestScenarioBytes`). Pure; reads no file. */
-export function parseYaml(input: string | Uint8Array): Parse {
+const aScenario = {
+  what: 'a scenario',
+  remedy: 'begin with lines such as "name: Corner House" and "currency: EUR"',
+};
+
+/**
+ * Reads YAML or JSON text (or its UTF-8 bytes, up to `largestScenarioBytes`). Pure; reads no file.
+ * @param wanted what the text should be, said where it is no group of fields at all
+ */
+export function parseYaml(input: string | Uint8Array, wanted = aScenario): Parse {
   const decoded = decode(typeof input === 'string' ? new TextEncoder().encode(input) : input);
   if ('refused' in decoded) return decoded.refused;
   const { text } = decoded;
@@ -264,11 +272,7 @@ export function parseYaml(input: string | Uint8Array): Parse {
   const tree = build(document, places, (path, offset, rule, remedy, value) => {
     flaws.push({ ...problemAt(path, value, rule, remedy), position: place(offset) });
   });
-  if (flaws.length === 0 && !isGroup(tree))
-    return refuse(
-      'is not a scenario',
-      'begin with lines such as "name: Corner House" and "currency: EUR"',
-    );
+  if (flaws.length === 0 && !isGroup(tree)) return refuse(`is not ${wanted.what}`, wanted.remedy);
 
   const positionOf = (path: Path, onKey = false): Position => {
     for (let length = path.length; length > 0; length--) {

@@ -73,7 +73,7 @@ export function problem(flaw: Flaw, file: string, position: Position): Problem {
 export function formatProblem({ file, line, column, path, message }: Problem): string {
   // A table has rows only, and what was typed has neither.
   const place = [file, line, column].filter((part) => part !== '' && part !== 0).join(':');
-  return [place, path, message].filter((part) => part !== '').join(': ');
+  return harmless([place, path, message].filter((part) => part !== '').join(': '));
 }
 
 /** In the order of the file, each said once. */

@@ -315,6 +315,12 @@ describe('a single mistake: place, path, value, rule and remedy', () => {
     expect(problemsOf(before.join(''))).toEqual([place + problem]);
   });
 
+  it('is said in one line, whatever stands in a name', () => {
+    const said = problemsOf(changed('  mug: {', '  "a\\nb": {'));
+    expect(said).toContainEqual(expect.stringMatching(/ware\.a\?b: "a b" cannot be a name/));
+    expect(said.join('')).not.toContain('\n');
+  });
+
   it('no party sizes', () => {
     const sizes = /partySize: .*/.exec(valid)![0];
     const place = valid.slice(0, valid.indexOf(sizes)).split('\n').length;

@@ -28,6 +28,15 @@ describe('every chart of a letter', () => {
     ]);
   });
 
+  it('of pieces is not there where none is needed', () => {
+    const answer = fixtureAnswer();
+    const none = { ...answer, stock: answer.stock.map((line) => ({ ...line, pieces: 0 })) };
+    expect(letterCharts(none, fixtureContext(), [fixtureRisk()]).map(({ id }) => id)).toEqual([
+      'arrivals-and-seats',
+      'staff-and-machine',
+    ]);
+  });
+
   it.each(ids)(
     '%s compiles and draws without a warning, in any locale and without a clock',
     async (id) => {

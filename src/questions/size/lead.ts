@@ -19,10 +19,13 @@ export interface Lead {
   readonly measured: string;
 }
 
+/** Whether the answer is that no ware is needed at all. */
+export const needsNothing = ({ stock, rushLevel }: Answer): boolean =>
+  rushLevel === undefined && stock.every(({ pieces }) => pieces === 0);
+
 export function leadOf(answer: Answer, context: ReportContext, formats: Formats): Lead {
   const bought = answer.stock.filter(({ pieces }) => pieces > 0);
-  if (bought.length === 0 && answer.rushLevel === undefined)
-    return { sentence: say.nothing[whyNothing(answer)], measured: '' };
+  if (needsNothing(answer)) return { sentence: say.nothing[whyNothing(answer)], measured: '' };
   const stock = stockText(bought.length === 0 ? answer.stock : bought, formats);
   const asked = formats.percent(answer.level, digitsOf(answer.level));
   const have = answer.stock.some(({ have: owned }) => owned > 0)

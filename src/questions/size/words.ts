@@ -33,7 +33,9 @@ export const sizeWords = {
   moreThan: (count: string, all: string): string => `more than ${count} of ${all}`,
   fewerThan: (count: string, all: string): string => `fewer than ${count} of ${all}`,
   listed: (level: string, days: string): string =>
-    `On at least ${level} of the ${days} days in your file, nothing runs out.`,
+    days === '1'
+      ? 'On the one day in your file, nothing runs out.'
+      : `On at least ${level} of the ${days} days in your file, nothing runs out.`,
   days: { morning: 'mornings', afternoon: 'afternoons', evening: 'evenings', day: 'days' },
   noClock: 'rushes',
   measured: (days: string, level: string, low: string, high: string, confidence: string): string =>
@@ -158,7 +160,7 @@ export const sizeWords = {
   daysRun: (chosen: string, certified: string, seed: string): string =>
     `Chosen on ${chosen} simulated days and tested on ${certified} others; seed ${seed}.`,
   daysListed: (chosen: string): string =>
-    `Worked out on the ${chosen} days in your file, and not tested on others.`,
+    `Worked out on the ${chosen === '1' ? 'one day' : `${chosen} days`} in your file, and not tested on others.`,
   daysGiven: (count: string, seed: string): string =>
     `Tested on ${count} simulated days; seed ${seed}.`,
   informs: 'This helps you decide what to buy; it is not a guarantee.',

@@ -7,12 +7,14 @@ import { inOrder, problem, type Problem } from '../../scenario/problems.js';
 import type { PositionOf } from '../../scenario/read-scenario.js';
 import { flawsOf } from '../../scenario/zod-flaws.js';
 
+const PARTS = 'say what the columns of the export mean: columns, dates, drinks, days, hours';
+
 export type TillMapResult =
   | { readonly ok: true; readonly map: TillMap; readonly positionOf: PositionOf }
   | { readonly ok: false; readonly problems: readonly Problem[] };
 
 export function readTillMap(text: string | Uint8Array, fileName: string): TillMapResult {
-  const parse = parseYaml(text);
+  const parse = parseYaml(text, { what: 'a map of a till export', remedy: PARTS });
   if (isBlank(text))
     return {
       ok: false,
@@ -22,7 +24,7 @@ export function readTillMap(text: string | Uint8Array, fileName: string): TillMa
             path: [],
             value: undefined,
             rule: 'is empty',
-            remedy: 'say what the columns of the export mean: columns, dates, drinks, days, hours',
+            remedy: PARTS,
           },
           fileName,
           { line: 1, column: 1 },

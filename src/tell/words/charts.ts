@@ -32,6 +32,8 @@ export const chartWords = {
     title: (pieces: string, time: string, one: boolean): string =>
       `A tight day: at ${time} ${pieces} ${one ? 'is' : 'are'} left`,
     none: (pieces: string): string => `no ${pieces}`,
+    unused: 'A tight day: nothing leaves the shelf',
+    unusedWhy: 'On a simulated day as busy as about 1 day in 20 no piece is used.',
     description: (name: string, stock: string, left: string): string =>
       `${name}, ${stock} pieces, on a simulated day as busy as about 1 day in 20: where each piece is, from below as in the legend. At the tightest moment ${left === '0' ? 'none' : left} ${left === '1' ? 'is' : 'are'} clean on the shelf.`,
     pieces: 'pieces off the shelf',
@@ -67,6 +69,7 @@ export const chartWords = {
   seats: {
     title: (seats: string, of: string, share: string, time: string): string =>
       `At ${time}, the busiest moment of an average day, ${seats} of ${of} seats are taken (${share})`,
+    titleNone: 'On an average day no seat is taken',
     titleUnlimited: (seats: string, time: string): string =>
       `At ${time}, the busiest moment of an average day, ${seats} seats are taken`,
     description: (parties: string, minutes: string, time: string): string =>

@@ -292,6 +292,12 @@ describe('the answer as text', () => {
       'On at least 95 % of the 12 days in your file, nothing runs out.',
     );
     expect(listedDays).not.toContain('played no part');
+    const one = textOf({
+      ...fixtureAnswer(),
+      certified: null,
+      days: { chosenOn: 1, certifiedOn: 0 },
+    });
+    expect(flat(one)).toContain('On the one day in your file, nothing runs out.');
   });
 
   it('with a given stock tells level, fill rate, shortages and the first of them', () => {

@@ -5,7 +5,10 @@ import { compile } from '../../../src/scenario/compile.js';
 import { piecesPerRackOf } from '../../../src/scenario/rack-geometry.js';
 import { readScenario } from '../../../src/scenario/read-scenario.js';
 import { busiestHour, meanStayMinutes } from '../../../src/questions/size/house-measures.js';
-import { thinned } from '../../../src/questions/walk/charts/tight-morning.js';
+import { thinned, tightMorningChart } from '../../../src/questions/walk/charts/tight-morning.js';
+import { titleOf } from '../../../src/tell/charts/style.js';
+import { formatsFor } from '../../../src/tell/format.js';
+import { fixtureContext } from '../../tell/fixture.js';
 import { walkDay } from '../../../src/questions/walk/day.js';
 import { tightMorning } from '../../../src/questions/walk/tight-morning.js';
 
@@ -45,6 +48,26 @@ describe.each(houses)('%s', (name) => {
         expect(drawn.at(-1)!.minute).toBe(minutes.at(-1));
       }
     }
+  });
+});
+
+describe('a house that needs no ware', () => {
+  it('has no tight moment: nothing is said to be left, or to have run out', () => {
+    const morning = {
+      day: 0,
+      ware: 'cup',
+      stock: 0,
+      moments: [0, 60].map((minute) => ({ minute, counts: [0, 0, 0, 0] as const })),
+      tightest: { minute: 0, left: 0 },
+    };
+    const { spec } = tightMorningChart(
+      { morning, name: 'Cup', openingMinute: 480 },
+      { locale: 'en', formats: formatsFor(fixtureContext()) },
+    );
+    expect([titleOf(spec), spec.description]).toEqual([
+      'A tight day: nothing leaves the shelf',
+      'On a simulated day as busy as about 1 day in 20 no piece is used.',
+    ]);
   });
 });
 

@@ -91,14 +91,16 @@ export function arrivalsAndSeats(input: SeatsInput, context: ChartContext): Char
   return {
     ...framed({
       title:
-        input.seats === null
-          ? say.titleUnlimited(most, at)
-          : say.title(
-              most,
-              formats.count(input.seats),
-              formats.percent(input.seats > 0 ? fullest.seats / input.seats : 0, 0),
-              at,
-            ),
+        fullest.seats === 0
+          ? say.titleNone
+          : input.seats === null
+            ? say.titleUnlimited(most, at)
+            : say.title(
+                most,
+                formats.count(input.seats),
+                formats.percent(input.seats > 0 ? fullest.seats / input.seats : 0, 0),
+                at,
+              ),
       description: say.description(
         formats.decimal(busiest.parties),
         formats.minutes(slotMinutes),

@@ -3,6 +3,7 @@ import type { Answer } from '../answer.js';
 import type { ReportContext } from '../../../tell/context.js';
 import { formatsFor } from '../../../tell/format.js';
 import { english } from '../../../tell/words.js';
+import { needsNothing } from '../lead.js';
 import { arrivalsAndSeats, arrivalsAndSeatsTable } from './arrivals-and-seats.js';
 import { chart, type Chart } from '../../../tell/charts/chart-table.js';
 import { placesThroughRush, placesThroughRushTable } from './places-through-rush.js';
@@ -25,7 +26,9 @@ export function letterCharts(
 ): Chart[] {
   const look = { locale: context.locale, formats: formatsFor(context) };
   const { openingMinute, seats, capacity } = context;
-  const list = curves
+  // Where no piece leaves the shelf, there is nothing to draw of pieces.
+  const unused = needsNothing(answer);
+  const list = (unused ? [] : curves)
     .filter(({ points }) => points.length > 0)
     .slice(0, 1)
     .map((curve): Chart => ({
@@ -46,7 +49,7 @@ export function letterCharts(
     answer.stock.findIndex((line) => line.ware === answer.tightest.ware),
   );
   const line = answer.stock[ware];
-  if (line !== undefined) {
+  if (line !== undefined && !unused) {
     const places = { evidence, ware, name: line.name, stock: line.pieces, openingMinute };
     list.push(
       chart('places-through-rush', placesThroughRush(places, look), placesThroughRushTable(places)),

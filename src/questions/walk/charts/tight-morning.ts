@@ -82,18 +82,25 @@ function spec(
     axis: { format: ',d', tickMinStep: 1, gridOpacity: upToStock, labelOpacity: upToStock },
   };
   const left = Math.max(0, tightest.left);
-  const moment = [{ minute: tightest.minute, pieces: stock - left }];
+  // Nothing to have, and nothing was missed: no moment is tighter than another.
+  const unused = stock === 0 && tightest.left === 0;
+  const moment = unused ? [] : [{ minute: tightest.minute, pieces: stock - left }];
+  const all = unused ? [] : [{ minute: 0, pieces: stock, label: say.stock(formats.count(stock)) }];
   const toTheLeft = tightest.minute > until / 2;
   return {
     ...framed({
-      title: say.title(
-        left === 0
-          ? say.none(english.answer.pieces('', short, false).replace(/^ ?(?:× )?/, ''))
-          : english.answer.pieces(formats.count(left), short, left === 1),
-        formats.clock(tightest.minute),
-        left === 1,
-      ),
-      description: say.description(short, formats.count(stock), formats.count(left)),
+      title: unused
+        ? say.unused
+        : say.title(
+            left === 0
+              ? say.none(english.answer.pieces('', short, false).replace(/^ ?(?:× )?/, ''))
+              : english.answer.pieces(formats.count(left), short, left === 1),
+            formats.clock(tightest.minute),
+            left === 1,
+          ),
+      description: unused
+        ? say.unusedWhy
+        : say.description(short, formats.count(stock), formats.count(left)),
       locale,
     }),
     width,
@@ -121,7 +128,7 @@ function spec(
         encoding: { y: { ...y, field: 'pieces' } },
       },
       {
-        data: { values: [{ minute: 0, pieces: stock, label: say.stock(formats.count(stock)) }] },
+        data: { values: all },
         mark: { type: 'text', align: 'left', baseline: 'bottom', dy: -5, dx: 2, fontWeight: 600 },
         encoding: { x, y: { ...y, field: 'pieces' }, text: { field: 'label', type: 'nominal' } },
       },
