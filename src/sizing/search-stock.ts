@@ -64,7 +64,7 @@ export async function searchStock(search: StockSearch): Promise<SearchedStock> {
     return misses;
   };
   const keeps = async (stock: readonly number[]) => (await missesAt(stock)) <= k;
-  const dearestFirst = priced.map((_, w) => w).sort((a, b) => priced[b] - priced[a] || a - b);
+  const dearestFirst = priced.map((_, w) => w).sort((a, b) => priced[b] - priced[a]);
 
   let stock = await raisedTogether(await lastOnLine(search, keeps), keeps);
   if (await keeps(stock)) {

@@ -71,7 +71,7 @@ function descended(
   const cheapest = Math.min(...unitCostMinor.filter((cost) => cost > 0));
   // Ware without a price counts as little, so that it is not bought without end.
   const priced = unitCostMinor.map((cost) => cost || (cheapest < Infinity ? cheapest : 1));
-  const order = priced.map((_, ware) => ware).sort((a, b) => priced[b] - priced[a] || a - b);
+  const order = priced.map((_, ware) => ware).sort((a, b) => priced[b] - priced[a]);
   const carries = (stock: readonly number[]): boolean =>
     kinds.every(({ peaks, misses }) => countMisses(peaks, stock) <= misses);
   /** The least of a ware at which all kinds are carried, the others as they are. */

@@ -5,7 +5,7 @@ import { Floor } from '../../src/cafe/floor.js';
 import { fillDay, type ListedDay } from '../../src/cafe/listed-day.js';
 import type { CafeModel, StorageModel } from '../../src/cafe/model.js';
 import { smallRush } from '../oracles/generators.js';
-import { idealised, modelOf } from '../published/scenario-of.js';
+import { idealised, instantMachine, modelOf } from '../published/scenario-of.js';
 
 const MINUTE = 60_000;
 
@@ -106,6 +106,38 @@ describe('the shelf as two places', () => {
     expect(run([3], [0, 1, 7])).toEqual({ trips: 2, waits: 1, up: 2, short: 0, waited: 2 });
     // Nothing left anywhere at 4: short, not waiting; served when the first cup comes back at 30.
     expect(run([2], [0, 1, 4])).toEqual({ trips: 1, waits: 1, up: 1, short: 1, waited: 2 + 26 });
+  });
+
+  it('a trip finds the top filled by clean pieces and brings none; worked by hand', () => {
+    const model = modelOf(
+      idealised({
+        hours: { for: '60 min' },
+        arrivals: { steps: [{ for: '60 min', parties: '0 / min' }], dayFactor: 0 },
+        washing: {
+          machines: { unlimited: instantMachine },
+          hands: 'unlimited',
+          partLoadWait: '0 s',
+        },
+      }),
+    );
+    const storage = {
+      onTop: [2],
+      trigger: [1],
+      trip: { law: 'constant', ms: 5 * MINUTE },
+      tripPieces: null,
+      fetchers: 1,
+    } as const;
+    const upAfter = (dwellMinutes: number): number => {
+      const floor = new Floor({ ...model, storage }, 'storage');
+      const drinks = [{ drink: 'coffee', makeMinutes: 0 }];
+      const guest = { minute: 0, size: 1, staysIn: true, dwellMinutes, drinks, seconds: [] };
+      const day = new Day();
+      fillDay({ parties: [guest] }, model.menu, day);
+      floor.run(day, 0, [9]);
+      return floor.storage!.broughtUp[0]!;
+    };
+    // One of the two on top is taken at 0, so somebody is away from 0 to 5; a cup that is back at 4 leaves no room, one that is back at 6 does.
+    expect([4, 6].map(upAfter)).toEqual([0, 1]);
   });
 
   it('the maker who fetches makes no drink meanwhile', () => {

@@ -30,10 +30,11 @@ const counted = [0, 1, 2, 7, 19, 20].map((successes) => ({ successes, trials: 20
 const each = <One>(of: readonly One[], value: (one: One) => unknown): unknown[] => of.map(value);
 
 const VALUES: Record<string, () => unknown> = {
-  // So many, as the last terms of the series show in one argument of hundreds.
+  // So many, as the last terms of the series show in one argument of hundreds, and the very last in one of a thousand just above 16.
   'the gamma function': () => [
     each([1e-9, 0.5, 1, 2, 7.5, 15.9, 1e6], logGamma),
     Array.from({ length: 4000 }, (_, i) => logGamma(16 + i / 1000)),
+    Array.from({ length: 4000 }, (_, i) => logGamma(16 + i / 40_000)),
   ],
   'the incomplete beta function': () =>
     each(SHARES, (x) =>
