@@ -3,6 +3,16 @@
 const ROOM = 'room to begin with, or more of it than is needed at once; it grows when needed';
 const OPENED = 'set anew when a day opens, before anything reads it';
 const bySource = {
+  'src/sizing/stock-for-kinds.ts': [
+    [
+      'Math.max(',
+      ['max'],
+      'the least of all kinds instead of the most is a lower floor: more days are kept and lower stocks tried, none of which carries the kind that needs more; halving ends where it did',
+    ],
+  ],
+  'src/cafe/fifo.ts': [['private items = new Int32Array(64);', ['64'], ROOM]],
+  'src/cafe/floor.ts': [['private number = 0;', ['0'], OPENED]],
+  'src/cafe/polishing.ts': [['handMs = 0;', ['0'], OPENED]],
   'src/cafe/seat-quarters.ts': [
     ['if (this.taken > 0) {', ['>'], 'while no seat is taken, no seats times so long is added'],
   ],
@@ -42,6 +52,8 @@ const bySource = {
     ],
   ],
   'src/cafe/washing/washing.ts': [
+    ['ownRacks = 0;', ['0'], OPENED],
+    ['handlingMs = 0;', ['0'], OPENED],
     ['fillPermille = 0;', ['0'], OPENED],
     [
       'if (moment !== NEVER) this.flow.calendar.schedule(moment, EVENT.partLoadWait, 0);',
@@ -177,6 +189,11 @@ const bySource = {
     ],
   ],
   'src/sizing/repaired-stock.ts': [
+    [
+      'let cheapest = -1;',
+      ['1'],
+      'more days are missed than may be, so there is one, its price is finite, and this is set before it is read',
+    ],
     ['for (const row of missed) isMissed[row] = 1;', ['1'], 'any number but 0 says so'],
     ['isMissed[row] = 1;', ['1'], 'any number but 0 says so'],
     [
@@ -198,6 +215,8 @@ const bySource = {
     ],
   ],
   'src/cafe/bench.ts': [
+    ['if (looseFrom < looseTo / 2) {', ['2'], ROOM],
+    ['private looseSince = new Float64Array(64);', ['64'], ROOM],
     ['private freeCount = 0;', ['0'], OPENED],
     ['private looseTo = 0;', ['0'], OPENED],
     [
@@ -246,12 +265,28 @@ const bySource = {
     ['this.turns += 1;', ['1'], 'only the order of the turns matters'],
   ],
   'src/cafe/day.ts': [
+    [
+      'this.drinks = 0;',
+      ['0'],
+      'drinks are then numbered from 1 on: a number is but a name, and each party says where its own begin',
+    ],
+    [
+      'this.addDrink(kind, makeMs, 0);',
+      ['0'],
+      'the share of the dwell is read of second drinks only, and this is one of the first',
+    ],
+    ['this.firstDrink = grown(this.firstDrink, new Int32Array(to + 1));', ['1'], ROOM],
     ['parties = 0;', ['0'], 'a day is cleared before it is filled'],
     ['firstDrink = new Int32Array(257);', ['257'], ROOM],
     ['staysIn = new Uint8Array(256);', ['256'], ROOM],
     ['this.firstSecond = grown(this.firstSecond, new Int32Array(to + 1));', ['1'], ROOM],
   ],
   'src/cafe/demand.ts': [
+    [
+      'const stays = staysIn >= 1 || (staysIn > 0 && streams.stays.uniform() < staysIn);',
+      ['<'],
+      'a draw would have to be the share itself to its last bit; the law of the draws is the same',
+    ],
     [
       'if (secondDrink < 1 && streams.seconds.uniform() >= secondDrink) continue;',
       ['<'],
