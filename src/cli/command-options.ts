@@ -14,6 +14,8 @@ interface OptionForm {
   /** It takes no value. */
   readonly isFlag: boolean;
   readonly needed: boolean;
+  /** What it is, as the help has it. */
+  readonly about: string;
   /** It may be given more than once. */
   readonly isList: boolean;
 }
@@ -21,6 +23,7 @@ interface OptionForm {
 interface Spec {
   readonly type?: string;
   readonly demandOption?: boolean | string;
+  readonly describe?: string;
 }
 
 /** Options that every command has. */
@@ -50,11 +53,12 @@ export function optionsOf({ command, builder }: CommandModule): CommandOptions {
     name,
     file: file === '' ? null : { name: file, needed: bracket === '<' },
     options: new Map(
-      [...specs].map(([option, { type, demandOption }]) => [
+      [...specs].map(([option, { type, demandOption, describe = '' }]) => [
         option,
         {
           isFlag: type === 'boolean',
           needed: demandOption === true,
+          about: describe,
           isList: Object.hasOwn(settings, option) && settings[option]!.as === 'files',
         },
       ]),

@@ -94,8 +94,8 @@ function mistakesOf(
         ? `${quoted(extra)}: ${name} takes no file; leave it out`
         : `${quoted(extra)} is one too many: ${name} takes one ${file.name}; put a name or value with blanks in quotes`,
     );
-  for (const [option, { needed }] of options)
-    if (needed && !times.has(option)) mistakes.push(`--${option} is needed`);
+  for (const [option, { needed, about }] of options)
+    if (needed && !times.has(option)) mistakes.push(`--${option} is needed: ${about}`);
   return mistakes;
 }
 

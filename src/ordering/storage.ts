@@ -217,18 +217,32 @@ function reserveRoom(
   return {
     homeless,
     remedies: [
-      ...(shelves === null
-        ? [
-            `shelves of ${board.widthMm} × ${board.depthMm} mm are too small for the widest pieces, however many there are`,
-          ]
-        : [
-            `${shelves} shelves of ${board.widthMm} × ${board.depthMm} mm would hold everything (there are ${reserve.shelves})`,
-          ]),
-      ...(higher === null
-        ? []
-        : [`stacks of ${higher} in the reserve would, if the pieces stack safely`]),
+      remedyOf(
+        `shelves of ${board.widthMm} × ${board.depthMm} mm`,
+        reserve.shelves,
+        shelves,
+        higher,
+      ),
     ],
   };
+}
+
+/**
+ * What would hold everything, as a sentence.
+ * @param shelves as many as it takes; null: no number of them does
+ * @param higher pieces in a stack that would do it too; null: none would
+ */
+function remedyOf(
+  these: string,
+  there: number,
+  shelves: number | null,
+  higher: number | null,
+): string {
+  if (shelves === null)
+    return `Pieces are wider than ${these} take, however many shelves there are.`;
+  const stacks =
+    higher === null ? '' : `, or stacks of ${higher} in the reserve, if the pieces stack safely`;
+  return `To hold everything: ${shelves} ${these} (there ${there === 1 ? 'is' : 'are'} ${there})${stacks}.`;
 }
 
 function warningsOf(

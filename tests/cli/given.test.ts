@@ -65,7 +65,7 @@ describe('arguments that cannot be taken', () => {
     [['page', 'f'], '"f": page takes no file; leave it out'],
     [
       ['backtest', '--sead=3', '--json=x', '--days'],
-      /^--sead is not .*\n--json takes no value.*\n--days needs a value\nName the file.*\n--till is needed\n--map is needed$/,
+      /^--sead is not .*\n--json takes no value.*\n--days needs a value\nName the file.*\n--till is needed: Export of the till \(CSV\)\n--map is needed: What the columns mean/,
     ],
   ])('%j', (given, message) => expect(said(...given)).toMatch(message));
 
@@ -107,6 +107,11 @@ describe('what a command takes', () => {
       'till',
       'map',
     ]);
-    expect(options.get('json')).toEqual({ isFlag: true, needed: false, isList: false });
+    expect(options.get('json')).toEqual({
+      isFlag: true,
+      needed: false,
+      about: 'Print the answer as one JSON object',
+      isList: false,
+    });
   });
 });

@@ -224,8 +224,7 @@ describe('top and reserve', () => {
     // 64 in reserve: 4 × 3 stacks of two a shelf take 24.
     expect(layout.homeless).toEqual([{ ware: 'cup', pieces: 40 }]);
     expect(layout.remedies).toEqual([
-      '3 shelves of 400 × 300 mm would hold everything (there are 1)',
-      'stacks of 6 in the reserve would, if the pieces stack safely',
+      'To hold everything: 3 shelves of 400 × 300 mm (there is 1), or stacks of 6 in the reserve, if the pieces stack safely.',
     ]);
     const roomy = storageLayout(slice({ ...small, reserve: { ...small.reserve, shelves: 3 } }), [
       vessel('cup', 120, 90),
@@ -235,7 +234,7 @@ describe('top and reserve', () => {
       storageLayout(slice({ top: {}, reserve: { width: '80 mm', depth: '300 mm', shelves: 1 } }), [
         vessel('cup', 120, 90),
       ]).remedies[0],
-    ).toContain('too small for the widest');
+    ).toBe('Pieces are wider than shelves of 80 × 300 mm take, however many shelves there are.');
   });
 
   test('problems: unknown ware, more than there are, no measures, a top without width', () => {

@@ -36,7 +36,10 @@ export interface Changes {
   readonly pieces: number;
   readonly ware: number;
   readonly staff: number;
+  /** Bought beside the ware. */
   readonly now: number;
+  /** Of that, racks. */
+  readonly racks: number;
   readonly year: number;
 }
 

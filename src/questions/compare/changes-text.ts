@@ -1,7 +1,7 @@
 /** What a change does to a house as half a sentence: "saves 7 pieces (€32) and 12 staff minutes a day, but costs €310 a year". */
 import type { Formats } from '../../tell/format.js';
 import { listed, english } from '../../tell/words.js';
-import type { Changes } from './answer.js';
+import type { AtBest, Changes } from './answer.js';
 import type { Whole } from './money-text.js';
 
 export interface Telling {
@@ -25,7 +25,8 @@ export function changesText(changes: Changes, telling: Telling): string {
   return costs.startsWith(say.costs) && some(changes.now) ? say.savesNothing(costs) : costs;
 }
 
-function gainsOf({ pieces, ware, staff, now, year }: Changes, telling: Telling): string {
+function gainsOf(changes: Changes, telling: Telling): string {
+  const { pieces, ware, staff, now, year } = changes;
   const { formats, whole } = telling;
   const say = english.compare;
   const minutes = Math.round(-staff);
@@ -38,13 +39,14 @@ function gainsOf({ pieces, ware, staff, now, year }: Changes, telling: Telling):
         ]
       : []),
     ...(minutes >= 1 ? [say.staffADay(formats.count(minutes), minutes === 1)] : []),
-    ...(some(now) && now < 0 ? [say.moneyNow(whole(-now))] : []),
+    ...(some(now) && now < 0 ? [nowText(changes, whole(-now))] : []),
     ...(some(year) && year < 0 ? [say.moneyAYear(whole(-year))] : []),
   ];
   return items.length === 0 ? '' : `${say.saves} ${listed(items)}`;
 }
 
-function costsOf({ pieces, ware, staff, now, year }: Changes, telling: Telling): string {
+function costsOf(changes: Changes, telling: Telling): string {
+  const { pieces, ware, staff, now, year } = changes;
   const { formats, whole } = telling;
   const say = english.compare;
   const minutes = Math.round(staff);
@@ -58,7 +60,7 @@ function costsOf({ pieces, ware, staff, now, year }: Changes, telling: Telling):
       : [];
   const takes = minutes >= 1 ? [say.moreStaffADay(formats.count(minutes), minutes === 1)] : [];
   const money = [
-    ...(some(now) && now > 0 ? [say.moneyNow(whole(now))] : []),
+    ...(some(now) && now > 0 ? [nowText(changes, whole(now))] : []),
     ...(some(year) && year > 0 ? [say.moneyAYear(whole(year))] : []),
   ];
   const parts = [
@@ -67,4 +69,25 @@ function costsOf({ pieces, ware, staff, now, year }: Changes, telling: Telling):
     ...(money.length === 0 ? [] : [`${say.costs} ${listed(money)}`]),
   ];
   return parts.length === 0 ? '' : listed(parts);
+}
+
+/** What is bought beside the pieces, by its name where it is racks alone: beside the cost of the pieces it would look like the sum. */
+const nowText = ({ now, racks }: Changes, money: string): string =>
+  some(racks) && !some(now - racks)
+    ? english.compare.racksNow(money)
+    : english.compare.moneyNow(money);
+
+/** "start a rack that is not full only once it is 90 % full (the fullest we tried) and has waited 24 min" */
+export function habitText({ waitMinutes, from, edges }: AtBest, formats: Formats): string {
+  const say = english.compare;
+  const edge = edges.includes('longestWait')
+    ? say.tried.longest
+    : edges.includes('shortestWait')
+      ? say.tried.shortest
+      : '';
+  const minutes = `${formats.minutes(waitMinutes!)}${edge}`;
+  const fullest = edges.includes('fullest') ? say.tried.fullest : '';
+  return from === null
+    ? say.waiting(minutes)
+    : say.fullFirst(`${formats.percent(from, 0)} full${fullest}`, minutes);
 }

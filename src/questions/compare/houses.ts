@@ -173,6 +173,7 @@ export function changesAtBest({ tuned }: Looked, perUnit: number): Changes {
     ware: pair.stock.difference / perUnit,
     staff: one.staffMinutes - against.staffMinutes,
     now: (other(one) - other(against)) / perUnit,
+    racks: (one.costs.now.racks - against.costs.now.racks) / perUnit,
     year: (one.costs.yearTotal - against.costs.yearTotal) / perUnit,
   };
 }

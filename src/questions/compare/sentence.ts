@@ -31,6 +31,7 @@ function changesOf(base: ComparedAlternative, one: ComparedAlternative): Changes
     staff: one.staffMinutes - base.staffMinutes,
     // What is bought beside the ware.
     now: one.nowTotal - one.now.ware - (base.nowTotal - base.now.ware),
+    racks: one.now.racks - base.now.racks,
     year: one.yearTotal - base.yearTotal,
   };
 }

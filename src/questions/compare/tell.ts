@@ -20,7 +20,7 @@ import type { ComparedAlternative, Comparison } from './answer.js';
 import { compareCharts } from './charts/compare-charts.js';
 import { missedLevel, otherGuests } from './facts.js';
 import { signed, wholeMoney, yearsText } from './money-text.js';
-import { changesText, type Telling } from './changes-text.js';
+import { changesText, habitText, type Telling } from './changes-text.js';
 import { isNothing, verdictSentence } from './sentence.js';
 import { detailBlocks } from './tell-details.js';
 import { levelBlocks, levelLead } from './tell-level.js';
@@ -98,15 +98,7 @@ function leads(comparison: Comparison, telling: Telling): string[] {
     habits === null || habits.said !== 'cheaper' || own === null || own.waitMinutes === null
       ? ''
       : say.habitsFirst(
-          listed([
-            say.waiting(
-              formats.minutes(own.waitMinutes),
-              own.edges.find((edge) => edge !== 'fullest') ?? 'none',
-            ),
-            ...(own.from === null
-              ? []
-              : [say.from(formats.percent(own.from, 0), own.edges.includes('fullest'))]),
-          ]),
+          habitText(own, formats),
           changesText(habits, telling),
           whole(-habits.difference.difference),
           whole(-habits.difference.high),

@@ -76,7 +76,7 @@ export const say = {
   owned: 'What you own already is left out.',
   spares: 'Not counted: spares for breakage and loss, machines, freight and tax.',
   assumed: (assumed: string, all: string, list: string): string =>
-    `${assumed} of ${all} inputs are not measured or published. Of these, measure first: ${list}.`,
+    `${assumed} of ${all} inputs are not measured or published. Of these, the following usually matter most: ${list}. Which of them do in one café, the command measure works out.`,
   noneAssumed: (assumed: string, all: string): string =>
     `${assumed} of ${all} inputs are not measured or published.`,
   missed: (houses: string): string =>

@@ -13,6 +13,7 @@ import { allowanceTexts } from './tell-allowance.js';
 import { bridgeBlocks, whySoMany } from './bridge.js';
 import { nowTable } from './now-table.js';
 import { costNames, moneyIn } from './money.js';
+import { oneSupplier } from './one-supplier.js';
 import { orderCharts } from './pictures.js';
 import { saucerBlocks, storageBlocks } from './places.js';
 import type { OrderStudy } from './study.js';
@@ -173,6 +174,7 @@ function suppliers(sheet: OrderSheet, { count }: Formats): Block[] {
   const days = count(sheet.horizonDays);
   const { openingMinor, totalMinor } = sheet.plan.chosen;
   const several = sheet.suppliers.length > 1;
+  const simpler = oneSupplier(sheet);
   const asOrdered = several ? say.asOrdered : say.overTime;
   return [
     list(
@@ -188,6 +190,16 @@ function suppliers(sheet: OrderSheet, { count }: Formats): Block[] {
               ),
         ),
         asOrdered(money(openingMinor), money(totalMinor), days),
+        ...(simpler === null
+          ? []
+          : [
+              say.oneSupplier(
+                shortName(simpler.name),
+                money(simpler.moreMinor),
+                days,
+                count(sheet.consignments.length),
+              ),
+            ]),
       ],
       several ? say.suppliers : say.overTimeCaption,
     ),

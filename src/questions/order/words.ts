@@ -109,6 +109,8 @@ export const say = {
   suppliers: 'Suppliers side by side',
   alone: (name: string, opening: string, total: string, days: string): string =>
     `${name} alone: ${opening} now, ${total} over ${days} days.`,
+  oneSupplier: (name: string, more: string, days: string, deliveries: string): string =>
+    `${name} alone costs ${more} more over ${days} days, with one delivery now in place of ${deliveries}: choose it if that is simpler for you.`,
   asOrdered: (opening: string, total: string, days: string): string =>
     `As ordered here: ${opening} now, ${total} over ${days} days.`,
   overTime: (opening: string, total: string, days: string): string =>
@@ -151,7 +153,7 @@ export const say = {
   tooFewOnTop: (names: string): string =>
     `${names}: one drink takes more than fit on the machine, so staff take all of them from the reserve. Put more on the machine, or none.`,
   homeless: (ware: string, pieces: number): string =>
-    `${ware}: ${pieces === 1 ? '1 piece has' : `${pieces} pieces have`} no place.`,
+    `${ware}: the shelves in reserve have no room for ${pieces === 1 ? '1 piece' : `${pieces} pieces`}.`,
   cards: 'Reorder cards',
   cardRule: 'What to do',
   cautions: 'Safety',

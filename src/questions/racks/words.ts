@@ -46,7 +46,7 @@ export const rackWords = {
   better: (name: string, rack: string, then: string, now: string): string =>
     `${name}: the ${rack} holds ${then}, yours ${now}.`,
   heaviest: (name: string, mass: string, caution: string): string =>
-    `Lifting your heaviest rack (${name}, ${mass}) is ${caution}`,
+    `Lifting your heaviest rack when it is full (${name}, ${mass}) is ${caution}`,
   noQueue: 'Racks hardly ever wait for a dishwasher.',
   queue: (from: string, to: string): string =>
     `On an average day racks wait for a dishwasher from ${from} to ${to}.`,

@@ -13,6 +13,9 @@ export interface Share {
   readonly confidence: number;
 }
 
+/** Code of the warning that some ware of a given stock was left out, and taken as plentiful. */
+export const TAKEN_AS_PLENTIFUL = 'ware-taken-as-plentiful';
+
 export interface StockLine {
   readonly ware: string;
   readonly pieces: number;

@@ -4,7 +4,7 @@ import type { ReportContext } from '../../tell/context.js';
 import { digitsOf, type Formats } from '../../tell/format.js';
 import { listed } from '../../tell/words.js';
 import { answerWords } from '../../tell/words/answer.js';
-import type { Answer } from './answer.js';
+import { TAKEN_AS_PLENTIFUL, type Answer } from './answer.js';
 import { tightestKind } from './tell-kinds.js';
 import { sizeWords as say } from './words.js';
 
@@ -38,8 +38,11 @@ export function leadOf(answer: Answer, context: ReportContext, formats: Formats)
   if (rushLevel !== undefined) {
     const fill = fillRate === undefined ? [] : [say.fillRate(formats.percent(fillRate))];
     const tested = formats.count(answer.days.chosenOn + answer.days.certifiedOn);
+    const given = answer.warnings.some(({ code }) => code === TAKEN_AS_PLENTIFUL)
+      ? say.withPlenty
+      : say.with;
     return {
-      sentence: [say.with(stock), howOften(rushLevel.level, days, formats), ...others].join(' '),
+      sentence: [given(stock), howOften(rushLevel.level, days, formats), ...others].join(' '),
       measured: [say.measured(tested, ...shareTexts(rushLevel, formats)), ...fill].join(' '),
     };
   }

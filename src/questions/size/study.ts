@@ -23,7 +23,13 @@ import { riskCurve, scaledPathOf, type RiskPoint } from '../../sizing/risk-curve
 import { sizeStock, type SizedStock } from '../../sizing/size-stock.js';
 import type { SizingRequest } from '../../sizing/sizing-request.js';
 import { exactBinomialInterval } from '../../statistics/exact-binomial-interval.js';
-import type { Answer, Evidence, KindAnswer, StockLine } from './answer.js';
+import {
+  TAKEN_AS_PLENTIFUL,
+  type Answer,
+  type Evidence,
+  type KindAnswer,
+  type StockLine,
+} from './answer.js';
 import { KindHouse, peaksOf, type KindReport } from './kind-house.js';
 import { byDayOf } from './rush-facts.js';
 
@@ -238,8 +244,8 @@ export async function study(
           ? []
           : [
               {
-                code: 'ware-taken-as-plentiful',
-                message: `no pieces were given for ${left.join(', ')}: as many as the busiest day needs were assumed`,
+                code: TAKEN_AS_PLENTIFUL,
+                message: `no pieces were given for ${left.map((id) => nameOf(id, scenario.ware[id]!)).join(', ')}: as many as the busiest day needs were assumed`,
                 path: '',
               },
             ],

@@ -15,6 +15,8 @@ export const sizeWords = {
   haveSome: (stock: string, buy: string, spend: string): string =>
     `Have ${stock} clean when you open. ${buy === '' ? 'You own all of it.' : `Buy ${buy} on top of what you own (${spend}).`}`,
   with: (stock: string): string => `You have ${stock} clean when you open.`,
+  withPlenty: (stock: string): string =>
+    `You gave no number for some items, so we took as many of them as the busiest day needs: ${stock} in all.`,
   /** Why nothing is needed, by what was seen. */
   nothing: {
     noGuests: 'You need no cups, glasses or spoons: no guest came on any of the days tested.',

@@ -21,12 +21,17 @@ export const compareWords = {
     high: string,
     years: string,
   ): string =>
-    `First change a habit, which costs nothing: ${habits}. In your café as it is, that ${does}. It pays: ${saves} less over ${years} years (${low} to ${high}).`,
-  /** @param edge whether that is an end of what was tried */
-  waiting: (minutes: string, edge: 'longestWait' | 'shortestWait' | 'none'): string =>
-    `let a rack that is not full wait ${minutes}${{ longestWait: ' (the longest we tried)', shortestWait: ' (the shortest we tried)', none: '' }[edge]}`,
-  from: (share: string, edge: boolean): string =>
-    `start it only once it is ${share} full${edge ? ' (the fullest we tried)' : ''}`,
+    `First change a habit: ${habits}. In your café as it is, that ${does}. It pays: ${saves} less over ${years} years (${low} to ${high}).`,
+  /** Waits and fillings that are an end of what was tried. */
+  tried: {
+    longest: ' (the longest we tried)',
+    shortest: ' (the shortest we tried)',
+    fullest: ' (the fullest we tried)',
+  },
+  waiting: (minutes: string): string => `let a rack that is not full wait ${minutes}`,
+  /** @param share how full, "90 % full" */
+  fullFirst: (share: string, minutes: string): string =>
+    `start a rack that is not full only once it is ${share} and has waited ${minutes}`,
   levelFirst: (level: string, chosen: string, ware: string, saves: string, short: string): string =>
     `Consider a level of ${level} in place of ${chosen}: the pieces cost ${ware} more now, but you save ${saves} a year in all, if each drink without its cup costs you ${short} (assumed unless you gave it).`,
   levelLess: (level: string, chosen: string, ware: string, saves: string, short: string): string =>
@@ -46,6 +51,7 @@ export const compareWords = {
     `${minutes} more staff ${one ? 'minute' : 'minutes'} a day`,
   wareAlone: (money: string): string => `${money} of pieces`,
   moneyNow: (money: string): string => `${money} now`,
+  racksNow: (money: string): string => `${money} of racks`,
   moneyAYear: (money: string): string => `${money} a year`,
   changesLittle: 'changes next to nothing',
   savesNothing: (costs: string): string => `saves nothing, and ${costs}`,
@@ -182,7 +188,7 @@ export const compareWords = {
   together: (count: string, days: string, most: string, seed: string): string =>
     `In 95 % of such comparisons all ${count} intervals of cash are right at the same time. A verdict is given only where the interval leaves no doubt. Based on ${days}${days === most ? '' : ` to ${most}`} days, the same for all; seed ${seed}.`,
   hardlyMatter: (names: string): string =>
-    `Also tried on a few days, with little effect here: ${names}. To compare something else, add it to your alternatives.`,
+    `Also tried on a few days, where each saved less, or moved the stock less, than those above: ${names}. To compare something else, add it to your alternatives.`,
   bestNote:
     'Best habits: racks that are not full wait half to four times as long as now, and start at any filling or from 50, 75 or 90 % full (or what your file names under tune). The best were chosen on some days and tested on others.',
   assumed: (list: string): string =>

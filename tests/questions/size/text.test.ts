@@ -308,6 +308,15 @@ describe('the answer as text', () => {
     expect(given).toContain('half of them by 08:36, the earliest at 08:01');
   });
 
+  it('of a stock of which some items were left out does not say that you have them', () => {
+    const warning = { code: 'ware-taken-as-plentiful', message: 'none for Mug', path: '' };
+    const given = flat(textOf({ ...fixtureGivenStock(), warnings: [warning] }));
+    expect(given).not.toContain('You have 62');
+    expect(given).toMatch(
+      /^You gave no number for some items, so we took as many of them as the busiest day needs: 62 medium cups.* in all\. On /,
+    );
+  });
+
   it('keeps its form whatever things are called', () => {
     fc.assert(
       fc.property(anyText(200), (name) => {
