@@ -8,6 +8,7 @@ import { binomialProbability } from '../../src/statistics/binomial-probability.j
 import { exactBinomialInterval } from '../../src/statistics/exact-binomial-interval.js';
 import { exactBinomialTest } from '../../src/statistics/exact-binomial-test.js';
 import { regularisedIncompleteBeta } from '../../src/statistics/regularised-incomplete-beta.js';
+import { shareInterval } from '../../src/statistics/share-interval.js';
 
 const FIXED = { seed: 20, numRuns: 200 };
 const shape = fc.double({ min: 0.5, max: 5000, noNaN: true });
@@ -45,6 +46,30 @@ describe('against @stdlib (general-purpose statistics library)', () => {
     const interval = exactBinomialInterval(950_000, 1e6);
     expect(interval.low).toBeCloseTo(stdlibBetaQuantile(0.025, 950_000, 50_001), 9);
     expect(interval.high).toBeCloseTo(stdlibBetaQuantile(0.975, 950_001, 50_000), 9);
+  });
+});
+
+describe('the interval of a share seen on so many days', () => {
+  it('is the exact one of whole days, and lies between those of the whole numbers around it', () => {
+    fc.assert(
+      fc.property(fc.integer({ min: 1, max: 400 }), fc.nat(400), (days, some) => {
+        const safe = some % (days + 1);
+        const { low, high } = exactBinomialInterval(safe, days);
+        const found = shareInterval(safe / days, days);
+        expect(found.low).toBeCloseTo(low, 9);
+        expect(found.high).toBeCloseTo(high, 9);
+        const more = shareInterval(safe / days, days + 0.5);
+        const most = shareInterval(safe / days, days + 1);
+        for (const [one, other] of [
+          [found, more],
+          [more, most],
+        ] as const) {
+          expect(other.low).toBeGreaterThanOrEqual(one.low - 1e-12);
+          expect(other.high).toBeLessThanOrEqual(one.high + 1e-12);
+        }
+      }),
+      { ...FIXED, numRuns: 60 },
+    );
   });
 });
 
