@@ -12,7 +12,7 @@ import {
 } from '../scenario/starter-questions.js';
 import { readAnswer } from '../scenario/starter-reading.js';
 import { EXIT, MistakeError } from './mistakes.js';
-import { leave } from './signals.js';
+import { holdSignals, leave, releaseSignals } from './signals.js';
 import { folded, inColumns, widthOf } from './terminal.js';
 
 export interface Asked {
@@ -33,6 +33,8 @@ export async function ask(
   input: Readable,
   output: Writable & { readonly columns?: number },
 ): Promise<Asked> {
+  // Lines are edited in a mode of the terminal's own, which only our ending takes back.
+  holdSignals();
   const terminal = createInterface({ input, output });
   terminal.on('SIGINT', () => leave(EXIT.interrupted));
   const lines = terminal[Symbol.asyncIterator]();
@@ -99,6 +101,7 @@ export async function ask(
     // Answers typed ahead leave the last prompt without the end of its line.
     output.write('\n');
     terminal.close();
+    await releaseSignals();
   }
   return { texts, served };
 }

@@ -24,6 +24,19 @@ describe('the questions of cuptide new', () => {
     expect(said).toMatch(/called\?.*seats.*stay in\?/s);
   });
 
+  it('hears signals itself while it asks, as the terminal edits lines in a mode that must end too', async () => {
+    const listening = (): number => process.listenerCount('SIGTERM');
+    const before = listening();
+    const seen: number[] = [];
+    const typed = async function* () {
+      seen.push(listening());
+      yield 'Corner\n30\n45 %\n';
+    };
+    const said = Object.assign(new PassThrough(), { columns: 80 });
+    await ask(['name', 'seats', 'stay'], {}, Readable.from(typed()), said);
+    expect([seen, listening()]).toEqual([[before + 1], before]);
+  });
+
   it('takes the usual answer for an empty line, and asks again after one that will not do', async () => {
     const { texts, said } = await asked(['\n', 'many\n', '12\n', '140 %\n', '40\n']);
     expect(texts).toEqual({ name: 'My café', seats: '12', stay: '40' });
