@@ -5,7 +5,7 @@
  * whoever runs what.
  */
 import { availableParallelism } from 'node:os';
-import { Worker } from 'node:worker_threads';
+import type { Worker } from 'node:worker_threads';
 import type { CafeModel } from '../cafe/model.js';
 import { mergeDays, type DaysRun, type RushTask } from '../cafe/rush.js';
 import { isTooMuch } from '../cafe/too-much.js';
@@ -62,8 +62,10 @@ export function threadedRunner(
   };
 
   const prepare = (): void => {
+    // Most commands end before they call a helper, so this is loaded here.
+    const { Worker: Helper } = process.getBuiltinModule('node:worker_threads');
     while (workers.length < threads - 1) {
-      const worker = new Worker(new URL('./worker.js', import.meta.url));
+      const worker = new Helper(new URL('./worker.js', import.meta.url));
       worker.on('message', (sent: { number: number; part: DaysRun }) => {
         const batch = batches.get(sent.number);
         if (batch !== undefined) take(batch, sent.part);

@@ -45,6 +45,9 @@ describe('what is built', () => {
     expect(modulesIn(start).filter((path) => /node_modules\/(zod|yaml)\//.test(path))).toEqual([]);
     const all = loadedWith('cuptide.js', ...asked);
     expect(all.size).toBeLessThan(24);
+    // Imported by name they load much of Node; who needs them asks for them when it does.
+    for (const part of all)
+      expect(textOf(part)).not.toMatch(/^import .*"node:(crypto|worker_threads)"/m);
     // The parts are told from their imports: these would be missing if that were misread.
     expect(modulesIn(all)).toEqual(
       expect.arrayContaining([
