@@ -64,7 +64,8 @@ export class Day {
     this.firstDrink[this.parties] = drink + 1;
   }
 
-  private growParties(): void {
+  /** Make room for twice as many parties. */
+  growParties(): void {
     const to = this.arrivalMs.length * 2;
     this.arrivalMs = grown(this.arrivalMs, new Float64Array(to));
     this.dwellMs = grown(this.dwellMs, new Float64Array(to));
@@ -72,6 +73,11 @@ export class Day {
     this.staysIn = grown(this.staysIn, new Uint8Array(to));
     this.firstDrink = grown(this.firstDrink, new Int32Array(to + 1));
     this.firstSecond = grown(this.firstSecond, new Int32Array(to + 1));
+  }
+
+  /** Make room for so many drinks in all. */
+  makeRoomForDrinks(drinks: number): void {
+    while (drinks > this.kind.length) this.growDrinks();
   }
 
   private growDrinks(): void {
