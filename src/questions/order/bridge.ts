@@ -25,7 +25,11 @@ const PIECES: readonly (readonly [string, Amount, boolean?])[] = [
 /** "Why so many": each step from the par to the order that adds or takes off anything. */
 export function whySoMany(sheet: OrderSheet, unquoted: boolean, { count }: Formats): string {
   const { par, sparesUntilDelivery, sparesAfter, fromCartons, onHand } = sheet.bridges.ordered;
-  const covers = new Set(sheet.lines.map(({ coverDays }) => Math.round(coverDays)));
+  // What nobody sells is ordered for the usual time, whatever this order lasts.
+  const sold = sheet.lines.filter(({ cartons }) => cartons !== null);
+  const covers = new Set(
+    (sold.length === 0 ? sheet.lines : sold).map(({ coverDays }) => Math.round(coverDays)),
+  );
   const days =
     covers.size === 1
       ? count([...covers][0]!)
