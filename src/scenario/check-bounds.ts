@@ -20,6 +20,8 @@ const SHORTEST_INTERVAL = 1000;
 const LONGEST_STEP = 7 * DAY;
 const LEAST_BREAKDOWN = MINUTE;
 const MOST_GUESTS_AN_HOUR = 100_000;
+/** Nobody orders more at once; a slip of the point made days of half a million drinks. */
+const MOST_DRINKS_A_GUEST = 20;
 const MOST_RACKS_AN_HOUR = 10_000;
 /** Above it most days have next to nobody, and a few the guests of all. */
 const MOST_DAY_FACTOR = 2;
@@ -49,6 +51,12 @@ export function checkBounds(scenario: Scenario): Flaw[] {
       ['arrivals', 'dayFactor'],
       `is above ${MOST_DAY_FACTOR}: most days would be empty and a few days overfull`,
       'write how much one day differs from the next, such as 0.2',
+    );
+  if (scenario.guests.drinksEach > MOST_DRINKS_A_GUEST)
+    refuse(
+      ['guests', 'drinksEach'],
+      `is more than ${MOST_DRINKS_A_GUEST} drinks a guest`,
+      'write how many drinks a guest orders, such as 1.1',
     );
   const { peak } = arrivals;
   if (peak !== undefined && peak.guests * HOUR > MOST_GUESTS_AN_HOUR)

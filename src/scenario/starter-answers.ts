@@ -32,8 +32,10 @@ const WORDS: Readonly<Record<string, number>> = {
   four: 4,
 };
 
-/** The first number of a text: 1,200 is a thousand and more, 14,50 a fraction; null if it has none. */
+/** The first number of a text: 1,200 is a thousand and more, 14,50 a fraction; null if it has none, or a power of ten. */
 export function numberIn(text: string): number | null {
+  // Of 1e9 only the 1 would be seen.
+  if (/\de[-+]?\d/i.test(text)) return null;
   const digits = /\d+(?:[.,' ]\d{3})+(?!\d)|\d*[.,]?\d+/.exec(text)?.[0];
   if (digits === undefined) {
     const word = plain(text)

@@ -14,6 +14,11 @@ describe('bounds of what a rush may be asked for', () => {
       /level: .*nothing ever runs out.*below 100 %/,
     ],
     ['hours: { from: "07:00", to: "08:00" }', 'hours: { for: 1500 h }', /longer than 60 days/],
+    [
+      'partySize: { 1: 60 %, 2: 40 %, 3: 0 % }',
+      'partySize: 2\n  drinksEach: 440',
+      /drinksEach: is more than 20 drinks a guest/,
+    ],
     [ARRIVALS, '  peak: { guests: 1000000 / h, shape: [1] }', /more than 100,000 guests an hour/],
     [ARRIVALS, `${ARRIVALS}\n  dayFactor: 50`, /dayFactor: is above 2: most days would be empty/],
     [

@@ -119,8 +119,10 @@ describe('what people type', () => {
 
   it('sees one number in a text, with thousands or a decimal comma', () => {
     expect(
-      ['1,200', '1.200', '14,5', 'about 40 seats', 'two', 'none of it', 'many'].map(numberIn),
-    ).toEqual([1200, 1200, 14.5, 40, 2, 0, null]);
+      ['1,200', '1.200', '14,5', 'about 40 seats', 'two', 'none of it', 'many', '1e9'].map(
+        numberIn,
+      ),
+    ).toEqual([1200, 1200, 14.5, 40, 2, 0, null, null]);
   });
 
   it('says in a clause why it cannot take an answer', () => {
