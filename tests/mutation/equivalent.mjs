@@ -3,6 +3,13 @@
 const ROOM = 'room to begin with, or more of it than is needed at once; it grows when needed';
 const OPENED = 'set anew when a day opens, before anything reads it';
 const bySource = {
+  'src/sizing/size-stock.ts': [
+    [
+      'while (error >= STEADY && days < cap) {',
+      ['>='],
+      'an error of the bootstrap would have to be the bound itself to its last bit',
+    ],
+  ],
   'src/sizing/stock-for-kinds.ts': [
     [
       'Math.max(',
@@ -101,6 +108,11 @@ const bySource = {
   ],
   'src/cafe/run-days.ts': [
     [
+      'for (let left = events; this.over < this.task.days && left > 0;) {',
+      ['>'],
+      'one event more in a turn; wherever the pauses fall the days are the same, as a test holds',
+    ],
+    [
       'for (let ware = 0; ware < wares; ware += 1) {',
       ['<'],
       'of a ware beyond the last a 0 is written for the next day, which is written after it, or beyond the end of the arrays, which JavaScript ignores',
@@ -133,6 +145,11 @@ const bySource = {
     ],
   ],
   'src/sizing/lagrangian-bounds.ts': [
+    [
+      'if (slope > 0) below = price;',
+      ['>'],
+      'where the slope is 0 the search has ended in the line before',
+    ],
     [
       'if (first[row + 1] - first[row] > 1) contested.push(row);',
       ['-', '>'],
@@ -215,6 +232,7 @@ const bySource = {
     ],
   ],
   'src/cafe/bench.ts': [
+    ['this.freeRacks = grown(this.freeRacks, new Int32Array(this.freeCount * 2));', ['2'], ROOM],
     ['if (looseFrom < looseTo / 2) {', ['2'], ROOM],
     ['private looseSince = new Float64Array(64);', ['64'], ROOM],
     ['private freeCount = 0;', ['0'], OPENED],
@@ -233,6 +251,8 @@ const bySource = {
     ],
   ],
   'src/cafe/clearing.ts': [
+    ['if (parties > this.dirty.length) this.dirty = new Int32Array(parties * 2);', ['>'], ROOM],
+    ['const NONE = -1;', ['1'], 'any number below 0 is that of no clearer'],
     [
       'this.flow.recur(this.rounds!.next(this.flow.now), EVENT.round, 0);',
       ['0'],
@@ -282,6 +302,11 @@ const bySource = {
     ['this.firstSecond = grown(this.firstSecond, new Int32Array(to + 1));', ['1'], ROOM],
   ],
   'src/cafe/demand.ts': [
+    [
+      'const drinks = least + (chanceOfMore > 0 && streams.rounds.uniform() < chanceOfMore ? 1 : 0);',
+      ['<'],
+      'a draw would have to be the chance itself to its last bit; the law of the draws is the same',
+    ],
     [
       'const stays = staysIn >= 1 || (staysIn > 0 && streams.stays.uniform() < staysIn);',
       ['<'],
