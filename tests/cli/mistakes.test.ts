@@ -102,7 +102,10 @@ describe('options', () => {
       /--seed is given twice.*\n--json is given twice/,
     ],
     [['compare', demo, '--seed='], /^--seed: is empty; give a value/],
-    [['sites', '--', '-x.csv'], /^--base is needed\n$/],
+    [
+      ['sites', '--', '-x.csv'],
+      /^--base is needed: Scenario that each site starts from \(YAML or JSON\)\n$/,
+    ],
     [
       ['size', demo, '--all=maybe', '--json=yes', '--habits='],
       /^--all takes no value, and "maybe" was given; write --all alone, or leave it out\n--json takes no value, and "yes" was given.*\n--habits takes no value, and "" was given/,
