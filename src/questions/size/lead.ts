@@ -10,7 +10,7 @@ import { sizeWords as say } from './words.js';
 
 /** Items that a sentence still names one by one. */
 const NAMED_AT_MOST = 6;
-const NAME_LENGTH = 40;
+export const NAME_LENGTH = 40;
 
 export interface Lead {
   /** The answer in words that anybody can act on. */

@@ -1,5 +1,6 @@
 /** The answer, reported once: what to have, what stands in the way, what the rush looks like, how it was worked out. */
 import { fold, heading, list, paragraphs, table, type Block } from '../../tell/block.js';
+import { cleanText, shorten } from '../../tell/clean-text.js';
 import type { ReportContext } from '../../tell/context.js';
 import type { Answer } from './answer.js';
 import { answerFacts, type AnswerFacts, type Row } from './facts.js';
@@ -7,6 +8,8 @@ import { formatsFor } from '../../tell/format.js';
 import { habitsBlocks } from './tell-habits.js';
 import { inputsBlocks } from './tell-inputs.js';
 import { kindsBlocks, tightestKind } from './tell-kinds.js';
+import { listed } from '../../tell/words.js';
+import { NAME_LENGTH } from './lead.js';
 import { sizeWords as say } from './words.js';
 
 /** The parts of the answer, in their order; the letter gives each a place of its own. */
@@ -34,6 +37,7 @@ export function sizeParts(answer: Answer, context: ReportContext): SizeParts {
         given,
         answer.stock.some(({ have }) => have > 0),
       ),
+      ...pricesBlocks(answer, context),
       ...kindsBlocks(answer, formatsFor(context)),
     ],
     warnings:
@@ -105,6 +109,20 @@ function orderTable({ order }: AnswerFacts, given: boolean, owned: boolean): Blo
     rows: order.filter(({ kind }) => kind !== 'total').map(cells),
     ...(total === undefined ? {} : { totals: cells(total) }),
   });
+}
+
+/** What the prices in the table are where the file gives none: they are not the owner's, though they look so. */
+function pricesBlocks({ stock }: Answer, { inputs }: ReportContext): Block[] {
+  const filled = new Set(
+    inputs.filter(({ origin }) => origin === 'default').map(({ path }) => path),
+  );
+  const needed = stock.filter(({ pieces }) => pieces > 0);
+  const unpriced = needed.filter(({ ware }) => filled.has(`ware.${ware}.price`));
+  if (unpriced.length === 0) return [];
+  const names = listed(unpriced.map(({ name }) => shorten(cleanText(name), NAME_LENGTH)));
+  const quoted = inputs.some(({ path }) => /^supply\.suppliers\..+\.quotes\./.test(path));
+  const sentence = unpriced.length === needed.length ? say.noPrices : say.usualPrices(names);
+  return [paragraphs([quoted ? `${sentence} ${say.quotedPrices}` : sentence], 'small')];
 }
 
 const rowsTable = (caption: string, amounts: string, rows: readonly Row[]): Block =>

@@ -80,6 +80,13 @@ export const sizeWords = {
   fillRate: (share: string): string =>
     `${share} of drinks served in house get the right cup or glass at once.`,
 
+  /** Under the table, where prices are filled in. */
+  usualPrices: (items: string): string =>
+    `The file gives no price for ${items}: what is printed is what such ware usually costs (assumed).`,
+  noPrices:
+    'The file gives no prices of ware: those printed are what such ware usually costs (assumed).',
+  quotedPrices: 'The order sheet works with the prices of your suppliers.',
+
   orderCaption: 'What to have clean at opening',
   givenCaption: 'The stock that was tested',
   item: 'Item',

@@ -11,7 +11,7 @@ export const letterWords = {
   inputsIntro: (assumed: string, all: string): string =>
     `${assumed} of ${all} inputs ${assumed === '1' ? 'is' : 'are'} assumed, not measured, and listed first: measure what you can before you order.`,
   basisLine: (measured: string, all: string, assumed: string): string =>
-    `${measured} of ${all} inputs ${measured === '1' ? 'is' : 'are'} measured, ${assumed} assumed.`,
+    `Of the ${all} inputs that this answer uses, ${measured} ${measured === '1' ? 'is' : 'are'} measured and ${assumed} assumed.`,
   basisKey: (inputs: string): string =>
     `Assumed among those that matter most: ${inputs}. Measure them before you order.`,
   inputsCaption: 'Inputs, assumed ones first',

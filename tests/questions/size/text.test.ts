@@ -317,6 +317,32 @@ describe('the answer as text', () => {
     );
   });
 
+  it('does not pass off usual prices as those of the file, and points to the quotes where there are some', () => {
+    const said = (paths: readonly string[], origin: 'file' | 'default' = 'default'): string => {
+      const inputs = paths.map((path) => ({
+        path,
+        value: '4 EUR',
+        basis: 'practice' as const,
+        range: null,
+        source: '',
+        origin: path.startsWith('supply') ? ('file' as const) : origin,
+      }));
+      return flat(
+        writeText(sizeBlocks(fixtureAnswer(), { ...fixtureContext(), inputs }), { width: 80 }),
+      );
+    };
+    const all = fixtureAnswer().stock.map(({ ware }) => `ware.${ware}.price`);
+    expect(said(all, 'file')).not.toContain('usually costs');
+    expect(said(['ware.saucer.price', 'ware.tumbler.price'])).toContain(
+      'The file gives no price for Tumbler and Saucer: what is printed is what such ware usually costs (assumed).',
+    );
+    expect(said(all)).toContain('The file gives no prices of ware');
+    expect(said(all)).not.toContain('suppliers');
+    expect(said([...all, 'supply.suppliers.quay.quotes.saucer.price'])).toContain(
+      'The order sheet works with the prices of your suppliers.',
+    );
+  });
+
   it('keeps its form whatever things are called', () => {
     fc.assert(
       fc.property(anyText(200), (name) => {
