@@ -31,6 +31,7 @@ export function figuresOf(study) {
   const folders = [...new Set(sources.map((file) => folderOf({ file })))];
   const commits = (of) => [...new Set(results.flatMap((one) => one[of] ?? []))];
   return {
+    // The commits whose sources the changes, and those that a digest caught, were tried in.
     sourcesOf: commits('commit'),
     sourcesOfByDigest: commits('beyondIn'),
     places: places.length,
