@@ -9,7 +9,8 @@ import { splitNumber } from './unit-sizes.js';
 import { notFinite } from './unit-tables.js';
 
 export type Money =
-  { readonly currency: string; readonly minor: number } | { readonly staffHours: number };
+  | { readonly currency: string; readonly minor: number }
+  | { readonly staffHours: number };
 
 /** Currencies whose minor unit is not a hundredth (ISO 4217, list one: number of decimals). */
 const otherDecimals: Readonly<Record<string, number>> = {

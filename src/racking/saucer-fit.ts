@@ -36,7 +36,11 @@ export interface Clearance {
 export const USUAL_CLEARANCE: Clearance = { leastMm: 1, mostMm: 8 };
 
 export type ByMeasures =
-  'computed' | 'foot too wide' | 'cup would slide' | 'colours differ' | 'measures missing';
+  | 'computed'
+  | 'foot too wide'
+  | 'cup would slide'
+  | 'colours differ'
+  | 'measures missing';
 
 export interface SaucerFit {
   readonly cup: string;

@@ -5,7 +5,16 @@
  * ellipse) joined with its handle (a straight bar from the centre outwards, flat or round at the tip).
  */
 export type VesselShape =
-  'cup' | 'mug' | 'glass' | 'bowl' | 'saucer' | 'plate' | 'spoon' | 'fork' | 'knife' | 'jug';
+  | 'cup'
+  | 'mug'
+  | 'glass'
+  | 'bowl'
+  | 'saucer'
+  | 'plate'
+  | 'spoon'
+  | 'fork'
+  | 'knife'
+  | 'jug';
 export type Footprint = 'round' | 'square' | 'oval';
 
 export interface Vessel {

@@ -12,7 +12,8 @@ export interface House {
 }
 
 type Edited =
-  ({ readonly ok: true } & House) | { readonly ok: false; readonly problems: readonly Problem[] };
+  | ({ readonly ok: true } & House)
+  | { readonly ok: false; readonly problems: readonly Problem[] };
 
 const nowhere: PositionOf = () => ({ line: 1, column: 1 });
 

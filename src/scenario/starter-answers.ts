@@ -6,7 +6,8 @@ import { parseCurrency } from '../quantities/money.js';
 
 /** A value, or why there is none: a clause that follows the answer ("is not a time of day, such as 7:30"). */
 export type Read<T> =
-  { readonly ok: true; readonly value: T } | { readonly ok: false; readonly why: string };
+  | { readonly ok: true; readonly value: T }
+  | { readonly ok: false; readonly why: string };
 
 export const took = <T>(value: T): Read<T> => ({ ok: true, value });
 export const refused = (why: string): { readonly ok: false; readonly why: string } => ({

@@ -5,4 +5,5 @@ export interface FindingGroup {
 }
 
 export type FindingList =
-  FindingGroup | { readonly title: string; readonly groups: readonly FindingGroup[] };
+  | FindingGroup
+  | { readonly title: string; readonly groups: readonly FindingGroup[] };
