@@ -1,4 +1,4 @@
-/** Which of the usual questions matter in this house: all are read on a few days, those that move the money or the ware most stay. */
+/** Which of the usual questions matter in this house: all are read on a few days, those that save most, or ask for most ware, stay. */
 import { edited } from '../../scenario/edited.js';
 import type { ReadOptions } from '../../scenario/read-scenario.js';
 import type { Runner } from '../../cafe/runner.js';
@@ -57,11 +57,8 @@ export async function screened(
   const weights = new Map<string, number>();
   for (const one of all) {
     const { costs, stockCost } = await reader.read(one.scenario, extraOf(one));
-    // A choice by what it saves, something to plan for by the ware it asks for.
-    weights.set(
-      one.id,
-      one.planFor ? Math.abs(stockCost - own.stockCost) : own.costs.total - costs.total,
-    );
+    // A choice by what it saves, something to plan for by the ware it asks for: what needs less of it needs no plan.
+    weights.set(one.id, one.planFor ? stockCost - own.stockCost : own.costs.total - costs.total);
   }
   const most = (plans: boolean, count: number): string[] =>
     all

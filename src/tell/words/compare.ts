@@ -188,7 +188,7 @@ export const compareWords = {
   together: (count: string, days: string, most: string, seed: string): string =>
     `In 95 % of such comparisons all ${count} intervals of cash are right at the same time. A verdict is given only where the interval leaves no doubt. Based on ${days}${days === most ? '' : ` to ${most}`} days, the same for all; seed ${seed}.`,
   hardlyMatter: (names: string): string =>
-    `Also tried on a few days, where each saved less, or moved the stock less, than those above: ${names}. To compare something else, add it to your alternatives.`,
+    `Also tried on a few days, where each saved less, or asked for less extra ware, than those above: ${names}. To compare something else, add it to your alternatives.`,
   bestNote:
     'Best habits: racks that are not full wait half to four times as long as now, and start at any filling or from 50, 75 or 90 % full (or what your file names under tune). The best were chosen on some days and tested on others.',
   assumed: (list: string): string =>

@@ -1,5 +1,7 @@
 import { describe, expect, it } from 'vitest';
 import { candidatesOf, type Candidate } from '../../../src/questions/compare/alternatives.js';
+import { extraOf } from '../../../src/questions/compare/evaluate.js';
+import { QuickReader } from '../../../src/questions/compare/quick.js';
 import { screened, usualCandidates } from '../../../src/questions/compare/screen.js';
 import { usualQuestions } from '../../../src/questions/compare/usual.js';
 import { inThisThread } from '../../../src/cafe/runner.js';
@@ -68,15 +70,22 @@ describe('the usual questions', () => {
   });
 
   it('are thinned to those that matter, another machine always among them', async () => {
-    const { kept, left } = await screened(
-      demo,
-      inThisThread(),
-      { level: 0.95, seed: 'screen', days: 60, ...reading },
-      reading,
-    );
+    const quick = { level: 0.95, seed: 'screen', days: 60, ...reading };
+    const { kept, left } = await screened(demo, inThisThread(), quick, reading);
     expect(kept[0]!.id).toBe('base');
     expect(kept.some(({ id }) => id === 'another-machine')).toBe(true);
     expect(kept.length).toBeLessThanOrEqual(1 + 6 + 3 + 1);
-    expect(kept.length - 1 + left.length).toBe(usualCandidates(demo, reading).length);
+    const all = usualCandidates(demo, reading);
+    expect(kept.length - 1 + left.length).toBe(all.length);
+    // What asks for less ware than the house needs is nothing to plan for.
+    const reader = new QuickReader(inThisThread(), { ...quick, seed: `${quick.seed}/screen` });
+    const plans = all.filter(({ planFor }) => planFor);
+    const costs = new Map<string, number>();
+    for (const one of plans)
+      costs.set(one.name, (await reader.read(one.scenario, extraOf(one))).stockCost);
+    const stayed = plans.filter(({ id }) => kept.some((one) => one.id === id));
+    expect(stayed).toHaveLength(3);
+    const least = Math.min(...stayed.map(({ name }) => costs.get(name)!));
+    for (const name of left) expect(costs.get(name) ?? 0).toBeLessThanOrEqual(least);
   });
 });
