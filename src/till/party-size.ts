@@ -46,7 +46,8 @@ export function sizesFromSums(sums: readonly SizeSum[]): number[] {
   const parties = sums.reduce((sum, s) => sum + s.parties * s.slots, 0);
   const mean = sums.reduce((sum, s) => sum + s.drinks * s.slots, 0) / parties;
   const extra = Math.max(...sums.map((s) => s.drinks - s.parties));
-  const largest = Math.min(1 + extra, LARGEST_WORKED_OUT);
+  // Where tickets without a drink are counted too, a slot may have fewer drinks than parties: a party has one at least.
+  const largest = Math.max(1, Math.min(1 + extra, LARGEST_WORKED_OUT));
   let shares = Float64Array.from({ length: largest + 1 }, (_, size) =>
     size === 0 ? 0 : power(Math.max(GONE, 1 - 1 / mean), size - 1) / mean,
   );

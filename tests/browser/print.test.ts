@@ -36,7 +36,7 @@ describe.each(Object.keys(PAPERS) as (keyof typeof PAPERS)[])('the demo on %s', 
     const pages = await printed('consultant', format);
     expect(pages[0]!.text).toMatch(/What to have clean at opening.*Total/);
     expect(pages[0]!.text).toMatch(
-      /\d+ of \d+ inputs (?:is|are) measured, \d+ assumed.*that matter most:/,
+      /Of the \d+ inputs that this answer uses, \d+ (?:is|are) measured and \d+ assumed.*that matter most:/,
     );
     expect(pages.length).toBeGreaterThanOrEqual(2);
     expect(pages.length).toBeLessThanOrEqual(5);

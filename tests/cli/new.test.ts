@@ -34,7 +34,9 @@ describe('the questions of cuptide new', () => {
     };
     const said = Object.assign(new PassThrough(), { columns: 80 });
     await ask(['name', 'seats', 'stay'], {}, Readable.from(typed()), said);
-    expect([seen, listening()]).toEqual([[before + 1], before]);
+    // Another test of this process may hold them already.
+    expect(seen).toEqual([Math.max(before, 1)]);
+    expect(listening()).toBe(before);
   });
 
   it('takes the usual answer for an empty line, and asks again after one that will not do', async () => {

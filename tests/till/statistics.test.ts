@@ -260,6 +260,10 @@ describe('party sizes from sums', () => {
     return [...seen.values()];
   };
 
+  it('are of one where a report counts more tickets than drinks', () => {
+    expect(sizesFromSums([{ parties: 3, drinks: 1, slots: 2 }])).toEqual([1]);
+  });
+
   it('are exact when every slot holds one party', () => {
     const shares = sizesFromSums([
       { parties: 1, drinks: 1, slots: 50 },
