@@ -166,8 +166,8 @@ function mindBlocks({ sites }: SitesAnswer, formats: Formats): Block[] {
   const about = new Map<string, string[]>();
   for (const site of sites)
     for (const text of mindOf(site, formats))
-      about.set(text, [...(about.get(text) ?? []), site.id]);
-  const items = [...about].map(([text, ids]) => say.mind(listed(ids, formats), text));
+      about.set(text, [...(about.get(text) ?? []), shortName(site.name)]);
+  const items = [...about].map(([text, names]) => say.mind(listed(names, formats), text));
   if (items.length === 0) return [];
   const [first, rest] = [items.slice(0, MOST_WARNINGS), items.slice(MOST_WARNINGS)];
   return [
