@@ -6,7 +6,13 @@ import { FloorView } from '../../../src/cafe/floor-view.js';
 import { fillDay } from '../../../src/cafe/listed-day.js';
 import type { CafeModel } from '../../../src/cafe/model.js';
 import { PLACE_COUNT } from '../../../src/cafe/places.js';
-import { NEVER, NO_RACK, type LoadRule } from '../../../src/cafe/washing/load-rule.js';
+import {
+  NEVER,
+  NO_RACK,
+  type LoadRule,
+  type RuleView,
+} from '../../../src/cafe/washing/load-rule.js';
+import { fixedTimes } from '../../../src/cafe/washing/rules/fixed-times.js';
 import { RULES, rulesInOrder } from '../../../src/cafe/washing/rules/in-order.js';
 import { smallRush } from '../../oracles/generators.js';
 
@@ -109,4 +115,19 @@ describe.each(RULES.map(({ name }) => name))('the rule "%s"', (name) => {
     expect(rulesInOrder(withAll(model), 'rules').map((rule) => rule.name)).toContain(name);
     expect(rulesInOrder(none, 'rules')).toEqual([]);
   });
+});
+
+/** Racks are counted on through the day, so a busy house opens its hundredth. */
+it.each([0, 31, 32, 33, 100])('at set times rack %i waits for its time, then goes', (rack) => {
+  const { model } = fc.sample(smallRush({ lowWater: true, washUp: true }), {
+    seed: 20,
+    numRuns: 1,
+  })[0]!;
+  const rule = fixedTimes.make(withAll(model), 'racks');
+  const bench = { openRack: Int32Array.of(rack), fill: () => 1 };
+  const view = { bench, now: 0, moreToCome: false } as unknown as RuleView;
+  rule.rackOpened(rack, view);
+  expect(rule.next(view)).toBe(NO_RACK);
+  rule.called(view);
+  expect(rule.next(view)).toBe(rack);
 });
